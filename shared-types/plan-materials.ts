@@ -36,8 +36,9 @@ export interface YarnNeed {
   /** The numbers that follow from a ball band which nobody entered; left out where there are none. */
   readonly assumed?: readonly YarnNumber[]
   /**
-   * Ids of the motifs in this yarn of which nobody knows how much of it they take: then the grams are those of the rest
-   * alone, and balls, what is to be bought and its cost are null. Left out where there are none.
+   * Ids of the motifs in this yarn of which nobody knows how much of it they take: then it is not known how much is
+   * needed, its grams are 0 and all that follows from them is null; `parts` has what is known. Left out where there are
+   * none.
    */
   readonly lacking?: readonly string[]
 }

@@ -82,9 +82,15 @@ export const hasStock = (
     ),
   )
 
-/** Whether it is known how much of a yarn is needed: what is used takes some, and a motif of unknown weight much. */
-export const isNeedKnown = ({ grams, lacking }: Pick<YarnNeed, 'grams' | 'lacking'>): boolean =>
-  grams.high > 0 && lacking === undefined
+/** Whether it is known how much of a yarn is needed: what is used takes some. */
+export const isNeedKnown = ({ grams }: Pick<YarnNeed, 'grams'>): boolean => grams.high > 0
+
+/** "Straw, which is not known yet": what a sum of weights leaves out, by name; empty where nothing is left out of it. */
+export function unknownWords(needs: readonly YarnNeed[], nameOf: (id: string) => string): string {
+  const names = needs.filter((need) => !isNeedKnown(need)).map(({ id }) => nameOf(id))
+  if (names.length === 0 || names.length === needs.length) return ''
+  return `${listed(names)}, which ${names.length === 1 ? 'is' : 'are'} ${NOT_KNOWN}`
+}
 
 /** Said instead of a weight of 0. */
 export const NOT_KNOWN = 'not known yet'

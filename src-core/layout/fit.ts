@@ -4,7 +4,7 @@
  * best one, rings where the project already has them. Whatever the start offers under the same way of joining is
  * among them.
  */
-import { isAssumed, isNeedKnown } from '../figures/yarn-words'
+import { isAssumed } from '../figures/yarn-words'
 import type { Finding } from '../../shared-types/finding'
 import type { FitArrangement, PlanNumbers } from '../../shared-types/plan'
 import type { BlanketLayout, OutlineShape, Project } from '../../shared-types/project'
@@ -266,8 +266,7 @@ export function fitOf(counts: BlanketCounts, laid: Project, plan: PlanNumbers, w
     ...(plan.counts.wide && { wide: plan.counts.wide }),
     yarns: plan.yarns.map((need) => ({
       id: need.id,
-      // Without its motifs it would be a border alone.
-      grams: isNeedKnown(need) ? need.grams.expected : 0,
+      grams: need.grams.expected,
       ...(isAssumed(need, 'grams') ? { assumed: true as const } : {}),
     })),
   }

@@ -129,20 +129,24 @@ export class YarnLedger {
     }
     const worked = parts.motifs + parts.joins + parts.edging + byUse.cord.expected
     const expected = worked + parts.tails + parts.waste
-    const grams: Range = {
+    const lacking = [...(this.#lacking.get(yarn.id) ?? [])]
+    const isWhole = lacking.length === 0
+    const whole: Range = {
       low: Math.min(expected, net.low * (1 + waste)),
       expected,
       high: Math.max(expected, net.high * (1 + waste)),
     }
+    // A border alone is not what a blanket takes.
+    const grams = isWhole ? whole : NO_RANGE
     const inGrams = this.#sum(yarn.id, 'g').expected > 0
     const lengths = times(this.#sum(yarn.id, 'm'), 1 + waste)
-    const metres = perMetre !== null ? times(grams, 1 / perMetre) : inGrams ? null : lengths
+    const length = perMetre !== null ? times(grams, 1 / perMetre) : inGrams ? null : lengths
+    const metres = isWhole ? length : null
 
     const ballGrams = positiveOrNull(yarn.ballGrams)
     const onHand = gramsOnHand(yarn)
     const price = isUsableOrZero(yarn.price) ? yarn.price : null
-    const lacking = [...(this.#lacking.get(yarn.id) ?? [])]
-    const told = ballGrams !== null && this.metresOnly(yarn) === 0 && lacking.length === 0
+    const told = ballGrams !== null && this.metresOnly(yarn) === 0 && isWhole
     const splits = this.#splits(yarn.id)
     const toBuy = told ? wholeBalls(grams.high - onHand, ballGrams, grams.high) : null
     const known: YarnNeed = {

@@ -4,7 +4,7 @@ import { counted, listed } from '../../src-core/figures/words'
 import type { Finding } from '../../shared-types/finding'
 import type { MotifAccount, Plan, Provenance, YarnNumber } from '../../shared-types/plan'
 import type { Motif, Project } from '../../shared-types/project'
-import { isAssumed, marked } from '../../src-core/figures/yarn-words'
+import { isAssumed, isNeedKnown, marked, NOT_KNOWN } from '../../src-core/figures/yarn-words'
 import { termWord } from '../../src-core/stitches/terms'
 import { isOdd } from '../../src-core/motif/ruler'
 import {
@@ -140,7 +140,9 @@ function yarnLines(project: Project, plan: Plan): string[] {
     return [counted(plan.yarns.length, 'yarn'), 'weight not known yet']
   const word = termWord('ball', settled(project).terms)
   const assumes = (number: YarnNumber): boolean => plan.yarns.some((need) => isAssumed(need, number))
-  const used = counted(plan.yarns.length, 'yarn')
+  const known = plan.yarns.filter(isNeedKnown).length
+  const unknown = known > 0 && known < plan.yarns.length ? `, ${plan.yarns.length - known} ${NOT_KNOWN}` : ''
+  const used = counted(known || plan.yarns.length, 'yarn') + unknown
   const mass = marked(formatMass(grams, units), assumes('grams'))
   return [
     plan.yarns.length === 0 ? 'none in use' : grams > 0 ? `${mass} in ${used}` : used,

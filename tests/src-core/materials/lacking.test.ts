@@ -33,6 +33,8 @@ describe('a yarn of which motifs are not weighed', () => {
     const [oat, rust] = yarns
     expect(oat!.parts.edging).toBeGreaterThan(10)
     expect(oat).toMatchObject({ lacking: ['m1'], balls: null, toBuy: null, leftover: null, cost: null })
+    // As long as one is unknown, so is the sum: what is known stands in its parts.
+    expect(oat).toMatchObject({ grams: { low: 0, expected: 0, high: 0 }, metres: null })
     expect(isNeedKnown(oat!)).toBe(false)
     // What other yarns take is known.
     expect(rust!.lacking).toBeUndefined()
