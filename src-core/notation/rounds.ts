@@ -241,13 +241,7 @@ const misfits = ({ work }: Attempt): number =>
   work.findings.filter((found) => isError(found) && found.code !== 'rounds/wrong-end-count').length
 
 /** Works one round; where its long stitches are told to cover none, they do if only that comes out even, or the words say so. */
-function workCovering(
-  reading: Reading,
-  tree: Omit<RoundsTree, 'repeats'>,
-  node: RoundNode,
-  number: number,
-  items: readonly Item[],
-): Attempt {
+const workCovering: RoundWorker = (reading, tree, node, number, items) => {
   const made = workAsBegun(reading, tree, node, number, items)
   const covered = node.broken ? null : coverNext(items, tree.text)
   if (!covered || (made.errors === 0 && (!covered.said || statedStitches(items) !== null))) return made
@@ -256,13 +250,7 @@ function workCovering(
 }
 
 /** Works one round; where stitches stand loose before a space, they are gathered into it if only that comes out even. */
-export function workRound(
-  reading: Reading,
-  tree: Omit<RoundsTree, 'repeats'>,
-  node: RoundNode,
-  number: number,
-  items: readonly Item[],
-): Attempt {
+export const workRound: RoundWorker = (reading, tree, node, number, items) => {
   const made = workCovering(reading, tree, node, number, items)
   const passes = ({ work }: Attempt) => work.findings.some(({ code }) => code === 'rounds/stitches-passed')
   if ((made.errors === 0 && !passes(made)) || node.broken) return made
@@ -300,14 +288,17 @@ function keepUsual(
     reading.usual.set(beginning.item.count, statement)
 }
 
-/** Works one round; where beginning chains are not explained, the reading that fits is taken. */
-function workAsBegun(
+/** Works one round of a text in what stands below it. */
+export type RoundWorker = (
   reading: Reading,
   tree: Omit<RoundsTree, 'repeats'>,
   node: RoundNode,
   number: number,
   items: readonly Item[],
-): Attempt {
+) => Attempt
+
+/** Works one round; where beginning chains are not explained, the reading that fits is taken. */
+const workAsBegun: RoundWorker = (reading, tree, node, number, items) => {
   const beginning = findBeginning(items, reading.base.kind === 'none', reading.usual)
   keepUsual(reading, tree.text, beginning, items)
   const first = attempt(reading, tree, node, number, items, beginning)

@@ -5,7 +5,7 @@ import { addFinding } from './reading'
 import type { Reading } from './reading'
 import { makes } from './repeat-endings'
 import { workRound } from './rounds'
-import type { Attempt } from './rounds'
+import type { Attempt, RoundWorker } from './rounds'
 import { statedSpaces, statedStitches } from './told-counts'
 import type { Span } from './tokens'
 import { placeParts } from './tree'
@@ -51,13 +51,7 @@ function asStated(made: Attempt, items: readonly Item[]): Attempt {
 }
 
 /** Works a round in what is known of the one before: what the text says of it where it came out otherwise. */
-function workOn(
-  reading: Reading,
-  tree: Omit<RoundsTree, 'repeats'>,
-  node: RoundNode,
-  number: number,
-  items: readonly Item[],
-): Attempt {
+const workOn: RoundWorker = (reading, tree, node, number, items) => {
   const made = workRound(reading, tree, node, number, items)
   const { base } = reading
   if (base.kind !== 'round' || node.broken || (made.errors === 0 && !made.work.open)) return made
