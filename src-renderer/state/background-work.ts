@@ -14,6 +14,8 @@ import { holdWork } from '../../src-core/progress/hold'
 import { lostMade } from '../../src-core/progress/lost'
 import type { LostMade } from '../../src-core/progress/lost'
 import { differences, withEdit } from '../../src-core/ways/edit'
+import { drawRounds } from '../drawing/rounds-chart'
+import type { RoundsChart } from '../drawing/rounds-chart'
 import type { Fit, OfferedWay } from './background'
 import { takeFit } from './edits/layout'
 import { packed } from './plan-parcel'
@@ -45,6 +47,7 @@ export type Question =
       readonly wish: { readonly width: number; readonly height: number }
     }
   | { readonly lane: 'remedy'; readonly kind: 'remedy'; readonly project: Project }
+  | { readonly lane: 'chart'; readonly kind: 'chart'; readonly project: Project; readonly motif: string }
   | { readonly lane: 'hold'; readonly kind: 'hold'; readonly project: Project; readonly after: Project }
 
 export interface Answer {
@@ -60,6 +63,7 @@ export interface Answer {
     | { readonly kind: 'failed'; readonly reason: string }
     | { readonly kind: 'proposals'; readonly proposals: Proposals }
     | { readonly kind: 'remedy'; readonly remedy: Remedy | null }
+    | { readonly kind: 'chart'; readonly chart: RoundsChart | null }
     | ({ readonly kind: 'hold' } & Held)
 }
 
@@ -180,6 +184,8 @@ function remembering(makePlanner: () => Planner): (question: Question) => Steps 
         return { value: { kind: 'proposals', proposals: proposeProject(project, question.wish) } }
       case 'remedy':
         return { value: { kind: 'remedy', remedy: remedyOf(project, memory.planner) } }
+      case 'chart':
+        return { value: { kind: 'chart', chart: drawRounds(project, question.motif) } }
     }
   }
 }

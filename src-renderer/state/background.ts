@@ -9,6 +9,7 @@ import type { BestRotation } from '../../src-core/layout/rotation'
 import type { Proposals } from '../../src-core/layout/proposals'
 import type { Remedy } from '../../src-core/layout/remedy'
 import { createPlanner } from '../../src-core/plan'
+import type { RoundsChart } from '../drawing/rounds-chart'
 import type { Answer, FitWish, HearNumbers, Held, Message, Question } from './background-work'
 import { answerer } from './background-work'
 import { settled } from '../../src-core/settled'
@@ -55,6 +56,11 @@ export interface Background {
   ): Promise<Proposals | null>
   /** What makes the project's blanket hold; undefined where overtaken, null where there is nothing to mend. */
   remedy(project: Project): Promise<Remedy | null | undefined>
+  /**
+   * The chart of a motif in written rounds, by its id; undefined where overtaken, null where there is none. Rejects
+   * with a `NoAnswerError` where it cannot be drawn.
+   */
+  chart(project: Project, motif: string): Promise<RoundsChart | null | undefined>
   /** What an edit must add to keep colours where they are; null where that cannot be found out. */
   hold(before: Project, after: Project): Promise<Held | null>
   stop(): void
@@ -133,6 +139,11 @@ function over(isBeside: boolean, send: Send, stop: () => void): Background {
     async remedy(project) {
       const value = await ask({ lane: 'remedy', kind: 'remedy', project })
       return value?.kind === 'remedy' ? value.remedy : undefined
+    },
+    async chart(project, motif) {
+      const value = await ask({ lane: 'chart', kind: 'chart', project, motif })
+      if (value?.kind === 'failed') throw new NoAnswerError(value.reason)
+      return value?.kind === 'chart' ? value.chart : undefined
     },
     async hold(before, after) {
       const value = await ask({ lane: 'hold', kind: 'hold', project: before, after })

@@ -350,11 +350,29 @@ describe('the editor', () => {
 
   it('selects the words of a stitch that is pressed in the chart', async () => {
     await open(written())
-    const chart = screen.getByRole('img', { name: /^Chart of Flower/ })
+    const chart = await screen.findByRole('img', { name: /^Chart of Flower/ })
     const marks = chart.querySelectorAll('[data-mark]')
     expect(marks.length).toBeGreaterThan(60)
     await fireEvent.click(marks[marks.length - 1]!)
     await waitFor(() => expect(document.activeElement).toBe(round(3)))
     expect(chart.querySelectorAll('.lit').length).toBeGreaterThan(40)
+  })
+
+  it('keeps its chart until the next is drawn, and says why there is none', async () => {
+    const { app } = await open(written())
+    const chart = await screen.findByRole('img', { name: /^Chart of Flower/ })
+    const marks = () => document.querySelectorAll('[data-mark]').length
+    const before = marks()
+    const draws = app.background.chart
+    app.background.chart = () => Promise.reject(new Error('it ended unexpectedly'))
+    await fireEvent.input(round(3), { target: { value: 'sl st in each sp around' } })
+    expect(chart.isConnected).toBe(true)
+    const alert = await screen.findByText(/The chart cannot be drawn: it ended unexpectedly/)
+    expect(screen.queryByRole('img', { name: /^Chart of Flower/ })).toBeNull()
+    app.background.chart = draws
+    await fireEvent.click(within(alert).getByRole('button', { name: 'Try again' }))
+    await screen.findByRole('img', { name: /^Chart of Flower/ })
+    expect(marks()).toBeLessThan(before)
+    expect(marks()).toBeGreaterThan(0)
   })
 })

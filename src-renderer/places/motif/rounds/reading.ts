@@ -4,12 +4,12 @@ import type { MotifAccount } from '../../../../shared-types/plan'
 import type { Project, RoundsMotif, Terms } from '../../../../shared-types/project'
 import { workedRounds } from '../../../../src-core/accounts'
 import { toldTo } from '../../../../src-core/findings/finding'
-import type { Drawing } from '../../../../src-core/motif/rounds/account'
 import { LIE_WORDS } from '../../../../src-core/figures/words'
 import { lieOf } from '../../../../src-core/motif/rounds/checks'
 import type { LocatedRound } from '../../../../src-core/motif/rounds/ground'
 import { isSpecialEntry } from '../../../../src-core/motif/rounds/special'
 import type { RoundAccount } from '../../../../src-core/notation/account'
+import type { Span } from '../../../../src-core/notation/tokens'
 import type { RoundsTree } from '../../../../src-core/notation/tree'
 import type { WorkedElement, WorkedRound } from '../../../../src-core/notation/worked'
 import { settled } from '../../../../src-core/settled'
@@ -47,16 +47,14 @@ export interface Entry {
 export interface RoundsReading {
   readonly account: MotifAccount | null
   readonly located: readonly LocatedRound[]
-  /** The rounds where their chart has them; null where there is none. */
-  readonly drawing: () => Drawing | null
   readonly entries: readonly Entry[]
   /** Findings on no round in particular. */
   readonly general: readonly Finding[]
   readonly tree: RoundsTree
-  /** The entry that a worked round comes from. */
-  entryOf(round: WorkedRound): number
+  /** The entry that a worked round comes from, by its index. */
+  entryOf(round: number): number
   /** Where a stitch stands in the text of its entry; null where its words stand in another round. */
-  stretchOf(round: WorkedRound, element: WorkedElement): Stretch | null
+  stretchOf(round: number, span: Span): Stretch | null
 }
 
 /** Reads a motif of a project for the editor. */
@@ -65,13 +63,13 @@ export function readForEditor(motif: RoundsMotif, project: Project): RoundsReadi
   const told = workedRounds(settled(project), motif)
   const { read } = told
   const { rounds, tree } = read.reading
-  const entryOf = (round: WorkedRound) => read.entries[round.index] ?? 0
+  const entryOf = (round: number) => read.entries[round] ?? 0
   const byEntry = new Map<number, EntryFinding[]>()
   const general: Finding[] = []
   for (const finding of toldTo(project, told.findings)) {
     const { entry, round, column, length } = finding.target ?? {}
     const worked = read.worked.find(({ number }) => number === round)
-    const index = entry ?? (worked ? entryOf(worked) : undefined)
+    const index = entry ?? (worked ? entryOf(worked.index) : undefined)
     if (index === undefined) general.push(finding)
     else {
       const start = (column ?? 1) - 1
@@ -80,7 +78,7 @@ export function readForEditor(motif: RoundsMotif, project: Project): RoundsReadi
     }
   }
   const entries = (motif.rounds ?? []).map((round, index): Entry => {
-    const own = read.worked.filter((worked) => entryOf(worked) === index)
+    const own = read.worked.filter((worked) => entryOf(worked.index) === index)
     const [first, last] = [own[0], own.at(-1)]
     const number = first?.number ?? read.lines[index]?.number ?? index + 1
     const findings = byEntry.get(index) ?? []
@@ -109,16 +107,14 @@ export function readForEditor(motif: RoundsMotif, project: Project): RoundsReadi
   return {
     account: told.account,
     located: told.located,
-    drawing: told.drawing,
     entries,
     general,
     tree,
     entryOf,
-    stretchOf(round, element) {
+    stretchOf(round, { start, end }) {
       const index = entryOf(round)
       const offset = read.lines[index]?.start ?? 0
       const length = motif.rounds?.[index]?.work.length ?? 0
-      const { start, end } = element.span
       return start >= offset && end <= offset + length ? { start: start - offset, end: end - offset } : null
     },
   }

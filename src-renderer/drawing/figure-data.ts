@@ -1,7 +1,7 @@
 /** Draw lists as SVG attributes, in the window's own inks. */
-import type { Colour, Matrix, Path } from '../../../../src-core/figures/figure'
-import { SECOND_INK } from '../../../../src-core/figures/chart'
-import { INK, PAPER } from '../../../../src-core/figures/figure'
+import type { Colour, Matrix, Path } from '../../src-core/figures/figure'
+import { SECOND_INK } from '../../src-core/figures/chart'
+import { INK, PAPER } from '../../src-core/figures/figure'
 
 const told = (value: number): string => String(Math.round(value * 1000) / 1000)
 
