@@ -56,8 +56,11 @@ export interface Reduced extends Picture {
 }
 
 /** Pixels of the whole picture, each the mean light of a square of them, so that at most `most` are left. */
-export function reduced(picture: Picture, most: number): Reduced {
-  const step = Math.max(1, Math.ceil(Math.sqrt((picture.width * picture.height) / most)))
+export const reduced = (picture: Picture, most: number): Reduced =>
+  reducedBy(picture, Math.max(1, Math.ceil(Math.sqrt((picture.width * picture.height) / most))))
+
+/** The same by a number of pixels to a side. */
+export function reducedBy(picture: Picture, step: number): Reduced {
   if (step === 1) return { ...picture, step }
   const { width, data } = picture
   const columns = Math.max(1, Math.floor(width / step))

@@ -1,8 +1,10 @@
 /**
- * The decoders of JPEG (mozjpeg) and WebP (libwebp) as WebAssembly: several times as fast as in JavaScript, and what a
+ * The codecs of JPEG (mozjpeg) and WebP (libwebp) as WebAssembly: several times as fast as in JavaScript, and what a
  * hostile picture does to them stays within their own memory.
  */
 import initJpeg from '@jsquash/jpeg/codec/dec/mozjpeg_dec.js'
+import initEncoder from '@jsquash/jpeg/codec/enc/mozjpeg_enc.js'
+import { defaultOptions } from '@jsquash/jpeg/meta.js'
 import initWebp from '@jsquash/webp/codec/dec/webp_dec.js'
 import type { Picture } from '../../src-core/photo/picture'
 import { packageFile } from '../package-file'
@@ -25,15 +27,12 @@ class Pixels implements Picture {
   ) {}
 }
 
-/**
- * Decodes with a decoder of its own for each picture: its memory goes with it. Null where it cannot be read, or where
- * the decoder complains of it: a picture that ends too early would come out half grey.
- */
-export async function decodeWith(kind: keyof typeof WASM, bytes: Uint8Array): Promise<Picture | null> {
-  const module = new WebAssembly.Module(packageFile('photo', WASM[kind]))
-  const complaints: string[] = []
-  const begin = (kind === 'jpeg' ? initJpeg : initWebp) as (options: object) => Promise<Codec>
-  const codec = await begin({
+type Begin<Of> = (options: object) => Promise<Of>
+
+/** How one of them begins: from its file beside the program, its complaints kept and not printed. */
+function beginning(file: string, complaints: string[] = []): object {
+  const module = new WebAssembly.Module(packageFile('photo', file))
+  return {
     noInitialRun: true,
     instantiateWasm: (imports: WebAssembly.Imports, done: (instance: WebAssembly.Instance) => void) => {
       const instance = new WebAssembly.Instance(module, imports)
@@ -42,7 +41,28 @@ export async function decodeWith(kind: keyof typeof WASM, bytes: Uint8Array): Pr
     },
     print: () => undefined,
     printErr: (line: string) => complaints.push(line),
-  })
+  }
+}
+
+interface Encoder {
+  encode(data: Uint8Array, width: number, height: number, options: object): Uint8Array
+}
+
+/** A picture as JPEG, its quality of 100; of a camera it says nothing. */
+export async function encodeJpeg({ width, height, data }: Picture, quality: number): Promise<Uint8Array> {
+  const codec = await (initEncoder as unknown as Begin<Encoder>)(beginning('mozjpeg_enc.wasm'))
+  // Its memory goes with it.
+  return codec.encode(new Uint8Array(data), width, height, { ...defaultOptions, quality }).slice()
+}
+
+/**
+ * Decodes with a decoder of its own for each picture: its memory goes with it. Null where it cannot be read, or where
+ * the decoder complains of it: a picture that ends too early would come out half grey.
+ */
+export async function decodeWith(kind: keyof typeof WASM, bytes: Uint8Array): Promise<Picture | null> {
+  const complaints: string[] = []
+  const begin = (kind === 'jpeg' ? initJpeg : initWebp) as Begin<Codec>
+  const codec = await begin(beginning(WASM[kind], complaints))
   const before = Object.getOwnPropertyDescriptor(globalThis, 'ImageData')
   if (!before) Object.defineProperty(globalThis, 'ImageData', { value: Pixels, configurable: true })
   try {

@@ -3,6 +3,7 @@ import { InvalidArgumentError, Option } from 'commander'
 import type { Yarn } from '../../../shared-types/project'
 import { measuredFrom } from '../../../src-core/photo/motif'
 import type { PhotoAnswer, PhotoMeasures } from '../../../src-core/photo/photo'
+import type { Picture } from '../../../src-core/photo/picture'
 import type { Ruler } from '../../../src-core/photo/ruler'
 import { SHEET_CHOICES } from '../../../src-core/photo/sheet-sizes'
 import type { SheetChoice } from '../../../src-core/photo/sheet-sizes'
@@ -24,6 +25,7 @@ interface Options {
   readonly yarns?: string
   readonly json?: boolean
   readonly out?: string
+  readonly keep?: boolean
   readonly force?: boolean
 }
 
@@ -51,10 +53,16 @@ export const addPhoto: AddCommand = (program, around, end) => {
     .option('--yarns <project>', 'name the yarns of that project which the colours are like')
     .option('--json', 'print one JSON document')
     .option('-o, --out <file>', 'write a project with that motif')
+    .option(
+      '--keep',
+      'keep a small copy of the picture in that project, without what the camera wrote into it',
+    )
     .option('-f, --force', 'replace the project if it is there already')
     .addHelpText('after', '\nExample:\n  petalyard photo rose.jpg --sheet Letter --out rose.petalyard')
     .action(async (file: string, options: Options) => {
-      const { sheet, yarns: stash, json, out, force = false } = options
+      const { sheet, yarns: stash, json, out, keep = false, force = false } = options
+      if (keep && out === undefined)
+        throw new CommandEnd(EXIT.wrongUse, 'Only a project keeps a picture: --keep needs --out.')
       const ruler = rulerOf(options)
       if (out !== undefined) await demandFree(out, force)
       const stock = stash === undefined ? null : await loadProject(stash)
@@ -67,9 +75,11 @@ export const addPhoto: AddCommand = (program, around, end) => {
       const { decodePicture, LARGEST_PICTURE, PictureError } = await import('../../photo/decode')
       const { measurePhoto } = await import('../../../src-core/photo/photo')
       const bytes = await fileBytes(file, LARGEST_PICTURE, 'a photo')
+      let picture: Picture
       let answer: PhotoAnswer
       try {
-        answer = measurePhoto(await decodePicture(bytes), {
+        picture = await decodePicture(bytes)
+        answer = measurePhoto(picture, {
           sheet: sheet ?? (ruler ? 'ruler' : defaultSettings(around.locale).paper),
           ruler,
         })
@@ -83,7 +93,11 @@ export const addPhoto: AddCommand = (program, around, end) => {
         printLines(around, [...photoReport(measures, yarns), ...findingSection(findings, around.width)])
       else complainOf(around, findings)
       if (out !== undefined && measures) {
-        const motif = measuredFrom(measures, parse(file).name)
+        const { keptPhoto } = await import('../../photo/keep')
+        const photo = keep ? await keptPhoto(picture, answer.sheet) : undefined
+        if (photo === null)
+          throw new CommandEnd(EXIT.unreadable, `${file} cannot be made small enough to be kept.`)
+        const motif = { ...measuredFrom(measures, parse(file).name), ...(photo && { photo }) }
         const project = {
           format: 'petalyard-project',
           version: 1,

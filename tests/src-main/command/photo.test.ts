@@ -4,6 +4,10 @@ import { join } from 'node:path'
 import { encode as encodePng } from 'fast-png'
 import { encode as encodeJpeg } from 'jpeg-js'
 import { beforeAll, describe, expect, it } from 'vitest'
+import type { Project } from '../../../shared-types/project'
+import { bytesOf, keptPicture } from '../../../src-core/photo/kept'
+import type { KeptPicture } from '../../../src-core/photo/kept'
+import { decodePicture } from '../../../src-main/photo/decode'
 import { photograph } from '../../src-core/photo/camera'
 import { trial } from '../../src-core/photo/scenes'
 import { newFolder, petalyard, petalyardIn, SAMPLE, writeProject } from './sample'
@@ -21,6 +25,19 @@ beforeAll(async () => {
   await writeFile(png, encodePng({ width, height, data: new Uint8Array(data), channels: 4, depth: 8 }))
   await writeFile(jpeg, encodeJpeg({ width, height, data: Buffer.from(data) }, 92).data)
 })
+
+/** How far a kept picture is from the one that was drawn, in steps of 256, on average over some places. */
+async function shrunkBy(kept: KeptPicture, data: Uint8Array, width: number, height: number): Promise<number> {
+  const shown = await decodePicture(bytesOf(kept))
+  let sum = 0
+  for (let at = 0; at < 400; at++) {
+    const [x, y] = [((at % 20) + 0.5) / 20, (Math.floor(at / 20) + 0.5) / 20]
+    const from = 4 * (Math.floor(y * shown.height) * shown.width + Math.floor(x * shown.width))
+    const to = 4 * (Math.floor(y * height) * width + Math.floor(x * width))
+    for (let c = 0; c < 3; c++) sum += Math.abs(shown.data[from + c]! - data[to + c]!) / 1200
+  }
+  return sum
+}
 
 describe('photo', () => {
   it('measures a flower in a JPEG', async () => {
@@ -52,7 +69,9 @@ describe('photo', () => {
     expect(ran.out).toMatch(/^Petals: \d+\nTip to tip: .* mm \(.* in\)\nDip to dip: /)
     expect(ran.out).toMatch(/\nDip to dip lies between .* mm \(.* in\) and .* mm \(.* in\)\n/)
     expect(ran.out).toContain(`Wrote ${out}`)
-    const project = JSON.parse(await readFile(out, 'utf8')) as { motifs: object[] }
+    const written = await readFile(out, 'utf8')
+    expect(written).not.toContain('data:image')
+    const project = JSON.parse(written) as { motifs: object[] }
     expect(project.motifs).toMatchObject([
       { name: 'rose petal', kind: 'measured', outline: 'traced', petals: taken.scene.shape.petals },
     ])
@@ -60,6 +79,37 @@ describe('photo', () => {
     const again = await petalyard('photo', png, '--sheet', taken.sheet, '--out', out)
     expect(again).toMatchObject({ code: 4, out: '' })
     expect(again.err).toContain('is there already')
+  })
+
+  it('keeps a small copy of the picture in the project where that is wished, and only there', async () => {
+    // A phone's picture, with what phones write into theirs.
+    const [wide, tall] = [1640, 1230]
+    const { width, height, data } = photograph(taken.scene)
+    const large = new Uint8Array(4 * wide * tall).fill(90)
+    for (let y = 0; y < tall; y++)
+      for (let x = 0; x < wide; x++) {
+        const [u, v] = [Math.floor((x * width) / wide), Math.floor((y * height) / tall)]
+        large.set(data.subarray(4 * (v * width + u), 4 * (v * width + u) + 4), 4 * (y * wide + x))
+      }
+    const bytes = encodeJpeg({ width: wide, height: tall, data: Buffer.from(large) }, 80).data
+    const exif = Buffer.from('Exif\0\0MM\0*\0\0\0\x08\0\0 Kitchen GPS')
+    const head = Buffer.from([0xff, 0xe1, 0, exif.length + 2])
+    const file = join(folder, 'phone.jpg')
+    await writeFile(file, Buffer.concat([bytes.subarray(0, 2), head, exif, bytes.subarray(2)]))
+    const out = join(folder, 'kept.petalyard')
+    const points = ['--points', '100,100,1600,100', '--length', '20cm']
+    expect((await petalyard('photo', file, ...points, '--out', out, '--keep', '--force')).err).not.toMatch(
+      /kept/,
+    )
+    const { motifs } = JSON.parse(await readFile(out, 'utf8')) as Project
+    const kept = keptPicture(motifs![0]!)!
+    expect(kept).toMatchObject({ width: 820, height: 615 })
+    expect(motifs![0]!.photo!.sheet).toBe('ruler')
+    for (const word of ['Exif', 'Kitchen', 'GPS'])
+      expect(Buffer.from(bytesOf(kept)).includes(word)).toBe(false)
+    expect(await shrunkBy(kept, data, width, height)).toBeLessThan(12)
+    expect((await petalyard('check', out)).out).not.toContain('motif/kept-photo')
+    expect(await petalyard('photo', jpeg, '--keep')).toMatchObject({ code: 2, out: '' })
   })
 
   it('takes the sheet that is usual where people live, or the one whose shape it has, and says so', async () => {
