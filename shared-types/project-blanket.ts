@@ -55,6 +55,12 @@ export const blanketSchema = z.looseObject({
       held: z.record(text, text).optional(),
       /** What stands at "row,place" instead of the layout's own: another motif, or null for none. */
       motifs: z.record(text, text.nullable()).optional(),
+      /**
+       * Motifs of `motifs` that take more than one place, in straight rows: as many rows and motifs of a row as stands
+       * here. They stand in the middle of them, and are kept under the place there, of an even number under the one
+       * above and to the left of it.
+       */
+      large: z.record(text, number).optional(),
       /** What stood when the colours were last changed, so that what need not change stays. */
       kept: z
         .looseObject({

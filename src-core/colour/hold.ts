@@ -88,7 +88,7 @@ const cutPlaces = remembered((project: Project): StandingPlaces | null => {
   const laid = layBlanket(grid, counts, cells, cut.test)
   const { placements } = laid
   const joined = () =>
-    join(placedAccounts(accounts, grid, hand), gauge, rules, settled(project).joining, laid, counts)
+    join(placedAccounts(accounts, grid, hand, cells), gauge, rules, settled(project).joining, laid, counts)
   const touching =
     accounts.length > 1 && keepsApart(blanketOf(project)?.cells?.fill)
       ? touchingPairs(placements, joined().nodes)

@@ -24,6 +24,12 @@ const blocking = {
 } as const
 
 export const BLANKET = {
+  large: field('blanket', 'cells.large[]', {
+    ...{ kind: 'count', least: 1, most: 40 },
+    code: 'layout/large-places',
+    label: 'Places that it takes',
+    change: 'change how many places a motif takes',
+  }),
   columns: field('blanket', 'columns', {
     ...count,
     label: 'Motifs in a row',

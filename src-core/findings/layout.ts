@@ -90,6 +90,46 @@ export const LAYOUT_FINDINGS = {
     message: '{count} {count|motif is joined to nothing|motifs are joined to nothing}: {cells}.',
     mend: 'Make that motif larger, allow a larger gap at the join, or work joining chains. Where motifs beside it are left out, bring one back.',
   },
+  'layout/large-places': {
+    severity: 'error',
+    message: 'a large motif takes {received} places each way, which is not a whole number from 1 to {most}.',
+    mend: 'Say how many rows, and motifs of a row, it takes.',
+  },
+  'layout/large-none': {
+    severity: 'warning',
+    message: 'a large motif is asked for at {id}, and no motif was put in there.',
+    mend: 'Put the motif in there, or bring the small ones back.',
+  },
+  'layout/large-rows': {
+    severity: 'warning',
+    message:
+      'the large motif of {size} × {size} places at row {row}, motif {place} is not there: only straight rows have such places.',
+    mend: 'Choose straight rows, or bring the small motifs back.',
+  },
+  'layout/large-beyond': {
+    severity: 'warning',
+    message:
+      'the large motif at row {row}, motif {place} is not there: its {size} × {size} places do not lie within the rows.',
+    mend: 'Add rows or motifs in a row, or bring the small motifs back.',
+  },
+  'layout/large-overlap': {
+    severity: 'warning',
+    message:
+      'the large motif at row {row}, motif {place} is not there: another one takes some of its {size} × {size} places.',
+    mend: 'Bring the small motifs back there, and select the places of one large motif.',
+  },
+  'layout/large-gapes': {
+    severity: 'warning',
+    message:
+      '{name} is {measured}, and the {size} × {size} places that it takes are {places}: it stands {gap} from those round it, farther than joins reach.',
+    mend: 'Make it {wanted}: a plain round or two more, or choose another number of places.',
+  },
+  'layout/large-pushes': {
+    severity: 'warning',
+    message:
+      '{name} is {measured}, and the {size} × {size} places that it takes are {places}: it pushes the others {gap} apart, farther than joins reach.',
+    mend: 'Make it {wanted}: a round less, or choose another number of places.',
+  },
   'layout/pair-motifs': {
     severity: 'error',
     message: 'a joining rule for a pair names {count} {count|motif|motifs}.',

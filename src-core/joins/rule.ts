@@ -7,6 +7,7 @@ import { isWithin } from '../fields/field'
 import { JOINING } from '../fields/joining'
 import { finding } from '../findings/finding'
 import { fineLengthValue, lengthValue, mostValue } from '../findings/quantities'
+import { isBetween, isMiddle } from '../motif/anchors'
 import type { ResolvedGauge } from '../stitches/gauge'
 import { isUsableOrZero } from '../units/usable'
 import type { PairWay } from './nodes'
@@ -107,8 +108,12 @@ function byGauge(stitches: number, share: number, account: MotifAccount, gauge: 
 export function joinableAnchors(anchors: readonly Anchor[], rule: JoinRule, round: boolean): Anchor[] {
   if (round) return rule === 'apart' ? [] : [...anchors]
   const kinds = KINDS[rule]
-  return anchors.filter((anchor) => kinds.includes(anchor.kind))
+  return anchors.filter((anchor) => joinsAt(anchor, kinds))
 }
+
+/** Whether a place is of these kinds; where the corners of neighbours meet a side it is joined as a corner is. */
+const joinsAt = (anchor: Anchor, kinds: readonly AnchorKind[]): boolean =>
+  kinds.includes(anchor.kind) || (isBetween(anchor) && kinds.includes('corner'))
 
 /** The rules of a project whose motifs have these ids, by kind. */
 export function joinRules(joining: SettledJoining, gauge: ResolvedGauge, motifs: readonly string[]): Rules {
@@ -157,9 +162,6 @@ export function anchorsUnder(accounts: readonly MotifAccount[], rules: Rules): (
   })
 }
 
-/** The middle of a straight side. */
-export const isMiddle = ({ kind, id }: Anchor): boolean => kind === 'side' && id.endsWith('-2')
-
 /** Beside something that is not straight a straight motif meets it with the middle of its side, not with a corner. */
 const facesOthers = (account: MotifAccount, other: MotifAccount, rule: JoinRule): boolean =>
   account.shape === 'straight' && other.shape !== 'straight' && KINDS[rule].length > 0
@@ -179,8 +181,7 @@ export function pairWay(
     const joins = (account: MotifAccount, beside: MotifAccount) => (anchor: Anchor) =>
       account.shape === 'round'
         ? rule.rule !== 'apart'
-        : KINDS[rule.rule].includes(anchor.kind) ||
-          (facesOthers(account, beside, rule.rule) && isMiddle(anchor))
+        : joinsAt(anchor, KINDS[rule.rule]) || (facesOthers(account, beside, rule.rule) && isMiddle(anchor))
     const [first, second] = [joins(one, two), joins(two, one)]
     return { reach, allows: (a, b) => first(a) && second(b) }
   }

@@ -11,6 +11,7 @@ import { remembered } from '../memo'
 import { formatNumber } from '../units/format'
 import type { Degrees, Millimetres } from '../units/quantity'
 import { LEAST_ROUND, MOST_MOTIFS } from './constants'
+import { offPlace } from './blocks'
 import { standsAt } from './cells'
 import { outlineMiddle } from './outline-middle'
 import type { Cells } from './cells'
@@ -37,6 +38,8 @@ export interface Placement extends Place {
   readonly even: boolean
   /** Which of the lattice's shapes it has: the number of its motif. */
   readonly kind: number
+  /** How many rows and columns it takes, where that is more than one: it stands in the middle of them. */
+  readonly size?: number
 }
 
 export interface Laid {
@@ -223,7 +226,9 @@ function boxRound(
 export function layBlanket(
   lattice: Lattice,
   counts: BlanketCounts,
-  cells: Pick<Cells, 'pattern' | 'own'> = { pattern: lattice.pattern, own: NONE_BY_HAND },
+  cells: Pick<Cells, 'pattern' | 'own' | 'blocks' | 'covered'> = {
+    ...{ pattern: lattice.pattern, own: NONE_BY_HAND, blocks: NO_BLOCKS, covered: NONE_COVERED },
+  },
   outline?: OutlineTest,
 ): Laid {
   const ys = rowOffsets(lattice, rowCount(counts))
@@ -231,20 +236,24 @@ export function layBlanket(
   const all = placesOf(counts).flatMap((place): Placement | readonly [] => {
     const kind = standsAt(cells, place)
     if (kind === null) {
-      bare.push({ id: place.id, x: (place.halves * lattice.column) / 2, y: ys[place.row - 1]! })
+      if (!cells.covered.has(place.id))
+        bare.push({ id: place.id, x: (place.halves * lattice.column) / 2, y: ys[place.row - 1]! })
       return []
     }
+    const size = cells.blocks.get(place.id)
+    const on = offPlace(size ?? 1)
     const even = isEven(counts, place.row)
     return {
       id: place.id,
       row: place.row,
       column: place.column,
       halves: place.halves,
-      x: (place.halves * lattice.column) / 2,
-      y: ys[place.row - 1]!,
+      x: (place.halves / 2 + on) * lattice.column,
+      y: ys[place.row - 1]! + (on > 0 ? on * pitchUnder(lattice, place.row) : 0),
       turn: lattice.turns[even ? 1 : 0],
       even,
       kind,
+      ...(size !== undefined && { size }),
     }
   })
   const isWithin = outline ? within(lattice, counts, outline) : () => true
@@ -265,6 +274,8 @@ export function layBlanket(
 }
 
 const NONE_BY_HAND: Cells['own'] = new Map()
+const NO_BLOCKS: Cells['blocks'] = new Map()
+const NONE_COVERED: Cells['covered'] = new Set()
 
 /** Whether a middle lies within an outline. */
 function within(lattice: Lattice, counts: BlanketCounts, outline: OutlineTest): (middle: Point) => boolean {

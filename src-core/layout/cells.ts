@@ -3,6 +3,8 @@ import type { Finding } from '../../shared-types/finding'
 import type { BlanketLayout } from '../../shared-types/project'
 import { finding } from '../findings/finding'
 import type { BlanketCounts } from './blanket'
+import { readBlocks, offPlace } from './blocks'
+import type { Blocks } from './blocks'
 import type { OwnPair } from './lattice'
 import { kindAt } from './pattern'
 import type { Pattern } from './pattern'
@@ -15,6 +17,10 @@ export interface Cells {
   readonly motifs: readonly string[]
   /** What stands by hand at "row,place": a kind, or null where nothing does. */
   readonly own: ReadonlyMap<string, number | null>
+  /** How many rows and columns a motif takes, by address, where that is more than one. */
+  readonly blocks: Blocks
+  /** Places that belong to the block of a large motif: nothing stands there, and nothing is left out. */
+  readonly covered: ReadonlySet<string>
   readonly findings: readonly Finding[]
 }
 
@@ -31,6 +37,7 @@ export function cellsOf(
   byHand: NonNullable<BlanketLayout['cells']>['motifs'],
   counts: BlanketCounts,
   known: string,
+  large?: NonNullable<BlanketLayout['cells']>['large'],
 ): Cells {
   const ids = new Set(known.split('\n'))
   const findings: Finding[] = []
@@ -51,15 +58,28 @@ export function cellsOf(
       own.set(address, kind < 0 ? motifs.push(id) - 1 : kind)
     }
   }
+  const read = readBlocks(large, counts, (address) => (own.get(address) ?? null) !== null)
+  for (const address of read.refused) own.delete(address)
+  for (const address of read.covered) own.set(address, null)
+  findings.push(...read.findings)
   const { arrangement, rings } = counts
   const pattern: Pattern = { arrangement, count: alternating.length, by: alternate?.by ?? 'cell', rings }
-  return { pattern, motifs, own, findings }
+  return { pattern, motifs, own, blocks: read.blocks, covered: read.covered, findings }
 }
 
 /** The kind of motif at a place; null where it is left out. */
 export function standsAt({ pattern, own }: Pick<Cells, 'pattern' | 'own'>, place: Place): number | null {
   const byHand = own.size > 0 ? own.get(place.id) : undefined
   return byHand === undefined ? kindAt(pattern, place.row, place.halves) : byHand
+}
+
+/** What stands at a place, and where the middle of it lies: in rows, and in half column pitches. */
+interface Standing {
+  readonly place: Place
+  readonly kind: number
+  readonly size: number
+  readonly row: number
+  readonly at: number
 }
 
 /** A number for each row and half pitch; there are at most some thousands of either, and shifted rows begin at −1. */
@@ -81,12 +101,14 @@ export function ownPairs(cells: Cells, counts: BlanketCounts, halves: number, ro
   const period = 2 * counts.columns
   if (!hasOwnPairs(cells, counts)) return []
   const breaks = breaksWhereItCloses(pattern, counts)
-  const standing = new Map<number, { readonly place: Place; readonly kind: number }>()
-  const seeds: { readonly place: Place; readonly kind: number }[] = []
+  const standing = new Map<number, Standing>()
+  const seeds: Standing[] = []
   for (const place of placesOf(counts)) {
     const kind = standsAt(cells, place)
     if (kind === null) continue
-    const entry = { place, kind }
+    const size = cells.blocks.get(place.id) ?? 1
+    const [row, at] = [place.row + offPlace(size), place.halves + 2 * offPlace(size)]
+    const entry = { place, kind, size, row, at }
     standing.set(placeKey(place.row, place.halves), entry)
     const isOwn = cells.own.has(place.id)
     if (isOwn || (breaks && (place.column <= pattern.count || place.column > counts.columns - pattern.count)))
@@ -98,17 +120,26 @@ export function ownPairs(cells: Cells, counts: BlanketCounts, halves: number, ro
     if (here || !counts.inTheRound) return here
     return standing.get(placeKey(row, at + period)) ?? standing.get(placeKey(row, at - period))
   }
-  for (const { place, kind } of seeds)
+  for (const { place, kind, size, row, at } of seeds)
     for (let down = -rows; down <= rows; down++)
       for (let across = -halves; across <= halves; across++) {
         if (down === 0 && across === 0) continue
         const other = look(place.row + down, place.halves + across)
         if (!other || other.place === place) continue
-        const isFirst = down > 0 || (down === 0 && across > 0)
+        // Blocks of an even number stand half a place on; round a close the other one may lie at its far side.
+        const lower = other.row - row
+        const far = other.at - at
+        const right = counts.inTheRound ? far - period * Math.round((far - across) / period) : far
+        const isFirst = lower > 0 || (lower === 0 && right > 0)
+        const reach = (size + other.size) / 2
+        const isBeside = reach > 1 && Math.abs(lower) < reach - 1e-9
         const pair: OwnPair = isFirst
-          ? { row: place.row, down, across, first: kind, second: other.kind }
-          : { row: other.place.row, down: -down, across: -across, first: other.kind, second: kind }
-        found.set(`${pair.row} ${pair.down} ${pair.across} ${pair.first} ${pair.second}`, pair)
+          ? { row, down: lower, across: right, first: kind, second: other.kind, isBeside }
+          : {
+              ...{ row: other.row, down: -lower, across: -right },
+              ...{ first: other.kind, second: kind, isBeside },
+            }
+        found.set(`${pair.row} ${pair.down} ${pair.across} ${pair.first} ${pair.second} ${isBeside}`, pair)
       }
   return [...found.values()]
 }

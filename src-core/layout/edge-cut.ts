@@ -136,7 +136,8 @@ function borderOf(laid: Laid): { readonly border: readonly Placement[]; readonly
 function leftOut({ lattice, counts }: EdgeInput, laid: Laid): Point[] {
   const full = layBlanket(lattice, counts).placements
   const there = new Map(laid.placements.map((placement) => [placement.id, placement]))
-  const fixed = full.find(({ id }) => there.has(id))
+  // A motif in a block of places stands where no place is.
+  const fixed = full.find(({ id }) => there.has(id) && there.get(id)!.size === undefined)
   if (!fixed) return []
   const first = laid.placements.find(({ id }) => id === fixed.id)!
   const times = Math.max(1, Math.round(laid.placements.length / Math.max(1, there.size)))

@@ -22,6 +22,7 @@ import { cellsOf, hasOwnPairs } from './cells'
 import type { Cells } from './cells'
 import { LATTICES_KEPT } from './constants'
 import { edgingRoom } from './frame'
+import { largeSizes } from './large-size'
 import { cutOut } from './outline'
 import * as stages from './stages'
 
@@ -77,7 +78,7 @@ export function createGround() {
     const known = project.motifs.map(({ id }) => id).join('\n')
     const cells =
       first && read.counts
-        ? cellsFor(first.id, layout.alternate, layout.cells.motifs, read.counts, known)
+        ? cellsFor(first.id, layout.alternate, layout.cells.motifs, read.counts, known, layout.cells.large)
         : null
     const motifs = motifsOf(project.motifs, cells?.motifs.join('\n') ?? first?.id ?? '')
     const told = motifs.map((motif) => accountOf(project, motif))
@@ -92,6 +93,11 @@ export function createGround() {
     if (!cells || !counts || accounts.length < told.length) return { findings, measured, parts: null }
     const all = accountsOf(...accounts)
     const grid = latticeUnder(all, cells, counts, rules)
+    if (cells.blocks.size > 0) {
+      const natural = latticeUnder(all, { ...cells, own: NONE_OWN }, { ...counts, inTheRound: false }, rules)
+      const { joining, units } = project
+      findings.push(...largeSizes(cells, motifs, all, natural, rules, joining, gauge, units))
+    }
     const plain = plainRounds(layout.edging, project.terms)
     const written = writtenHeights(writtenRounds(layout.edging), plain.length + 1, project.terms, gauge)
     const height = edgingHeight(plain, project.terms, gauge) + written.reduce((sum, each) => sum + each, 0)
@@ -103,6 +109,9 @@ export function createGround() {
     }
   }
 }
+
+/** Nothing put in by hand. */
+const NONE_OWN: Cells['own'] = new Map()
 
 const standing = createGround()
 

@@ -37,7 +37,7 @@ export interface Lattice {
 
 export type Shape = readonly [odd: Outline, even: Outline]
 
-/** Two motifs that lie near each other, one of which was put in by hand. */
+/** Two motifs that lie near each other, one of which was put in by hand; in the middle of a block rows may be halves. */
 export interface OwnPair {
   readonly row: number
   readonly down: number
@@ -45,6 +45,8 @@ export interface OwnPair {
   readonly across: number
   readonly first: number
   readonly second: number
+  /** One of them takes a block of places, in whose rows the other stands: they lie beside each other. */
+  readonly isBeside: boolean
 }
 
 /** More than one kind of motif. */
@@ -184,11 +186,14 @@ export function latticeOf(
   const reach = ownReach(shapes, column)
   const own = mixture?.ownPairs(reach, reach) ?? []
   const standing = (pair: OwnPair): [Standing, Standing] => [
-    { kind: pair.first, even: isEven(pattern, pair.row) },
-    { kind: pair.second, even: isEven(pattern, pair.row + pair.down) },
+    { kind: pair.first, even: isEven(pattern, Math.floor(pair.row)) },
+    { kind: pair.second, even: isEven(pattern, Math.floor(pair.row + pair.down)) },
   ]
-  for (const pair of own)
-    if (pair.down === 0) column = Math.max(column, distances.along(...standing(pair)) / (pair.across / 2))
+  for (const pair of own) {
+    if (pair.down !== 0 && !pair.isBeside) continue
+    const [left, right] = pair.across > 0 ? standing(pair) : standing(pair).reverse()
+    column = Math.max(column, distances.along(left!, right!) / (Math.abs(pair.across) / 2))
+  }
 
   const shift = offset ? column / 2 : 0
   /** Distance at which a row first touches the one `down` rows above it, over every column that can reach it. */
@@ -275,16 +280,25 @@ function extraRows(
   distanceOf: (pair: OwnPair) => Millimetres,
 ): Map<number, Millimetres> {
   const extra = new Map<number, Millimetres>()
-  const below = own.filter(({ down }) => down > 0).sort((a, b) => a.down - b.down || a.row - b.row)
+  const below = own
+    .filter(({ down, isBeside }) => down > 0 && !isBeside)
+    .sort((a, b) => a.down - b.down || a.row - b.row)
   for (const pair of below) {
-    let there = 0
-    for (let i = 0; i < pair.down; i++) there += pitchUnder({ pitches, extra }, pair.row + i)
+    const there = rowsBetween({ pitches, extra }, pair.row, pair.row + pair.down)
     const lacking = (distanceOf(pair) - there) / pair.down
     if (lacking > 0)
-      for (let row = pair.row; row < pair.row + pair.down; row++)
+      for (let row = Math.floor(pair.row); row < pair.row + pair.down; row++)
         extra.set(row, (extra.get(row) ?? 0) + lacking)
   }
   return extra
+}
+
+/** From the middle of one row to that of another one below it; half rows lie halfway between two. */
+function rowsBetween(lattice: Pick<Lattice, 'pitches' | 'extra'>, from: number, to: number): Millimetres {
+  let between = 0
+  for (let row = Math.floor(from); row < to; row++)
+    between += pitchUnder(lattice, row) * (Math.min(row + 1, to) - Math.max(row, from))
+  return between
 }
 
 /** How far short of touching two motifs may fall, as a share of their size, and still face each other. */
@@ -295,8 +309,7 @@ function besideOf(own: readonly OwnPair[], lattice: Omit<Lattice, 'beside'>): Po
   const reaches = lattice.shapes.map(([odd]) => reachOf(odd))
   for (const { row, down, across, first, second } of own) {
     const x = (across * lattice.column) / 2
-    let y = 0
-    for (let i = 0; i < down; i++) y += pitchUnder(lattice, row + i)
+    const y = rowsBetween(lattice, row, row + down)
     const touching = reaches[first]! + reaches[second]!
     if (Math.hypot(x, y) > touching * (1 + FACING)) continue
     const key = `${x.toFixed(3)} ${y.toFixed(3)}`

@@ -18,6 +18,7 @@ import type { SinglePairs } from '../joins/single-pairs'
 import type { Rule, Rules } from '../joins/rule'
 import type { Bridges } from '../materials/input'
 import { usualEdgingStyle } from '../materials/edging'
+import { sharedSideAnchors } from '../motif/anchors'
 import { contactAnchors } from '../motif/contacts'
 import type { ResolvedGauge } from '../stitches/gauge'
 import type { Millimetres } from '../units/quantity'
@@ -164,10 +165,30 @@ export const placedAccounts = (
   accounts: readonly MotifAccount[],
   grid: Lattice,
   hand: Hand,
-): readonly MotifAccount[] => accounts.map((account) => placedAccount(account, grid, hand))
+  cells?: Pick<Cells, 'blocks' | 'own'>,
+): readonly MotifAccount[] => {
+  const sizes = cells ? blockSizes(cells) : NO_SIZES
+  return accounts.map((account, kind) => placedAccount(account, grid, hand, sizes.get(kind)))
+}
 
-export const placedAccount = (account: MotifAccount, grid: Lattice, hand: Hand): MotifAccount =>
-  account.shape === 'round' ? { ...account, anchors: contactAnchors(account, grid, hand) } : account
+const NO_SIZES: ReadonlyMap<number, number> = new Map()
+
+/** How many places each way motifs take that take more than one, by kind. */
+function blockSizes({ blocks, own }: Pick<Cells, 'blocks' | 'own'>): Map<number, number> {
+  const sizes = new Map<number, number>()
+  for (const [address, size] of blocks) {
+    const kind = own.get(address)
+    if (kind != null) sizes.set(kind, Math.max(size, sizes.get(kind) ?? 0))
+  }
+  return sizes
+}
+
+export function placedAccount(account: MotifAccount, grid: Lattice, hand: Hand, size = 1): MotifAccount {
+  if (account.shape === 'round') return { ...account, anchors: contactAnchors(account, grid, hand) }
+  const corners = account.anchors.filter(({ kind }) => kind === 'corner')
+  if (size === 1 || account.shape !== 'straight' || corners.length !== 4) return account
+  return { ...account, anchors: sharedSideAnchors(corners, size) }
+}
 
 /** Join points, seams and what is to be said about them; of placed accounts. */
 export function join(

@@ -11,6 +11,15 @@ import type { Millimetres, Radians } from '../units/quantity'
 /** Sign of a step in working direction, angles being clockwise. */
 export const workingSign = (hand: Hand): 1 | -1 => (hand === 'left' ? 1 : -1)
 
+/** How far along a side that has several neighbours a place lies, as a fraction; null where it has one. */
+function partOf(id: string): string | null {
+  const [, place, of, quarter] = /-(\d+)\/(\d+)\.(\d)$/.exec(id)?.map(Number) ?? []
+  if (place === undefined || of === undefined || quarter === undefined) return null
+  const [share, whole] = [4 * (place - 1) + quarter, 4 * of]
+  const common = [4 * of, 2 * of, of, 4, 2].find((each) => share % each === 0 && whole % each === 0) ?? 1
+  return `${share / common}/${whole / common}`
+}
+
 /** Places of one petal or side are told apart by the last number of their id. */
 const placeIn = (id: string): number => Number(id.slice(id.lastIndexOf('-') + 1))
 
@@ -26,6 +35,7 @@ export function addressOf({ kind, id }: Pick<Anchor, 'id' | 'kind'>, number: num
     case 'corner':
       return `corner ${number}`
     case 'side':
+      if (partOf(id)) return `side ${number}, ${partOf(id)} of the way along`
       return `place ${placeIn(id)} of side ${number}`
   }
 }
@@ -111,6 +121,31 @@ export function sidedAnchors(corners: readonly Point[], hand: Hand): Anchor[] {
   })
   return anchors
 }
+
+/**
+ * Corners of a square, and along each side what `count` neighbours beside each other meet it with: their three places,
+ * and their corners between them.
+ */
+export function sharedSideAnchors(corners: readonly Anchor[], count: number): Anchor[] {
+  return corners.flatMap((corner, k) => {
+    const next = corners[(k + 1) % corners.length]!
+    const outward = directionOf({ x: corner.x + next.x, y: corner.y + next.y })
+    const places = Array.from({ length: 4 * count - 1 }, (_, i) => {
+      const share = (i + 1) / (4 * count)
+      const id = `side-${corner.petal}-${Math.floor(i / 4) + 1}/${count}.${(i % 4) + 1}`
+      const at = { x: corner.x + (next.x - corner.x) * share, y: corner.y + (next.y - corner.y) * share }
+      const address = addressOf({ kind: 'side', id }, corner.petal, corners.length)
+      return anchor('side', id, corner.petal, at, address, outward)
+    })
+    return [corner, ...places]
+  })
+}
+
+/** The middle of a straight side, or of what one of several neighbours along it meets. */
+export const isMiddle = ({ kind, id }: Anchor): boolean => kind === 'side' && /(?:-|\.)2$/.test(id)
+
+/** Where the corners of two neighbours along a side meet it. */
+export const isBetween = ({ kind, id }: Anchor): boolean => kind === 'side' && id.endsWith('.4')
 
 /** Places of a round motif in the given directions (radians, clockwise from 12 o'clock), told by the clock. */
 export function roundAnchors(radius: Millimetres, directions: readonly Radians[], hand: Hand): Anchor[] {

@@ -148,7 +148,7 @@ export function createBlanketPlanner(): KindPlanner<SettledBlanket> {
       return { known, findings, laid: null }
     }
     findings.push(...outlineReach(cut, grid, counts, units))
-    const laid = placed(accounts, grid, hand)
+    const laid = placed(accounts, grid, hand, ...(cells.blocks.size > 0 ? [cells] : []))
     const joined = join(laid, gauge, rules, project.joining, arranged, counts)
     const ways = project.colourways
     const { fill, painted, kept, held } = layout.cells

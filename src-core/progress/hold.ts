@@ -135,8 +135,8 @@ function canMove(before: Project, after: Project, was: BlanketLayout, is: Blanke
   if (fill !== cells.fill || painted !== cells.painted || kept !== cells.kept) return true
   if (before.colourways !== after.colourways || COUNT_FIELDS.some((name) => was[name] !== is[name]))
     return true
-  if (was.alternate !== is.alternate || was.cells?.motifs !== cells.motifs || movesCells(before, after))
-    return true
+  if (was.alternate !== is.alternate || was.cells?.motifs !== cells.motifs) return true
+  if (was.cells?.large !== cells.large || movesCells(before, after)) return true
   return movesLimits(before, after)
 }
 

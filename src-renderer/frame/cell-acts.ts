@@ -1,6 +1,7 @@
 /** Putting motifs into the cells of a blanket and leaving cells out: by brush, by key, by button. */
 import { counted } from '../../src-core/figures/words'
-import { bringBack, setCells } from '../state/edits/cells'
+import { blockOf, keptUnder } from '../../src-core/layout/blocks'
+import { bringBack, setCells, setLarge } from '../state/edits/cells'
 import { blanketOf } from '../state/edits/layout'
 import { findMotif } from '../state/edits/motif'
 import type { WindowState } from '../state/window.svelte'
@@ -67,6 +68,21 @@ export function tellCells(state: WindowState, ids: readonly string[], motif: str
       ? `${counted(cells.length, 'motif')} left out`
       : `${counted(cells.length, 'motif')} changed to ${name}`
   state.say(`${words}.`)
+}
+
+/** Puts one large motif into the block that some cells fill, and takes it in the hand. */
+export function putLarge(state: WindowState, ids: readonly string[], motif: string): void {
+  const { document, selection } = state
+  const block = blockOf(ids)
+  if (!block) return
+  const name = findMotif(document.committed, motif)?.name ?? motif
+  const before = document.committed
+  document.change(`put one ${name} in the place of ${counted(ids.length, 'motif')}`, (project) =>
+    setLarge(project, ids, motif),
+  )
+  if (document.committed === before) return
+  selection.hold(keptUnder(block.row, block.column, block.size))
+  state.say(`One ${name} in the place of ${counted(ids.length, 'motif')}.`)
 }
 
 /** Gives cells back to the pattern. */

@@ -61,7 +61,11 @@ export function fixWords(fix: Fix, project: Project): string {
 /** Where nothing was found. */
 export function noFixWords(project: Project): string {
   const { terms = 'US' } = project
-  const { rows, columns } = blanketOf(project) ?? {}
+  const { rows, columns, cells, arrangement } = blanketOf(project) ?? {}
+  const large = cells?.large ?? {}
+  const putIn = Object.entries(cells?.motifs ?? {}).some(([id, motif]) => motif !== null && !(id in large))
+  if (putIn && arrangement === 'straight-rows')
+    return 'Motifs put in by hand are not as large as those round them. One large motif can take a block of places: select 3 by 3, and choose “One large motif here”.'
   if (rows !== 1 && columns !== 1)
     return 'No rotation or arrangement tried holds. Fillers between the motifs, joining chains or a longer joining distance would help.'
   const edging = termWord('edging', terms)

@@ -90,6 +90,7 @@ const blanket = {
       ...{ most: { c: 20 }, mostGrams: { y: 400 } },
     },
     kept: { seed: 3, pattern: 'no-two-alike' },
+    large: { '2,2': 2 },
   },
   halves: true,
   edging: { style: 'level', rounds: ['1 sc in each st'], yarn: 'y' },

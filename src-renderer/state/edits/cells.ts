@@ -1,5 +1,6 @@
 /** Edits of the cells of a blanket: which motif stands where, what is left out, its outline, the round. */
 import type { BlanketLayout, OutlineShape, Project } from '../../../shared-types/project'
+import { blockOf, keptUnder, placesUnder } from '../../../src-core/layout/blocks'
 import { inMiddle } from '../../../src-core/ways/outline-by'
 import { isMarked } from '../../../src-core/progress/marks'
 import { blanketOf, patchBlanket } from './layout'
@@ -7,9 +8,33 @@ import { addColourway, newColourway } from './yarn'
 
 type ByHand = NonNullable<NonNullable<BlanketLayout['cells']>['motifs']>
 
-function withCells(project: Project, motifs: ByHand): Project {
-  const { motifs: _, ...cells } = blanketOf(project)?.cells ?? {}
-  return patchBlanket(project, { cells: Object.keys(motifs).length > 0 ? { ...cells, motifs } : cells })
+type Large = NonNullable<NonNullable<BlanketLayout['cells']>['large']>
+
+function withCells(project: Project, motifs: ByHand, large: Large = largeOf(project)): Project {
+  const { motifs: _, large: __, ...cells } = blanketOf(project)?.cells ?? {}
+  return patchBlanket(project, {
+    cells: {
+      ...cells,
+      ...(Object.keys(motifs).length > 0 && { motifs }),
+      ...(Object.keys(large).length > 0 && { large }),
+    },
+  })
+}
+
+const largeOf = (project: Project): Large => blanketOf(project)?.cells?.large ?? {}
+
+/** Places each way of motifs that take several, without those at some addresses. */
+const largeWithout = (project: Project, gone: ReadonlySet<string>): Large =>
+  Object.fromEntries(Object.entries(largeOf(project)).filter(([id]) => !gone.has(id)))
+
+/** The places at some addresses; of a large motif all that it takes. */
+function placesOf(project: Project, ids: Iterable<string>): string[] {
+  const large = largeOf(project)
+  return [...ids].flatMap((id) => {
+    const [row = 0, column = 0] = id.split(',').map(Number)
+    const size = large[id]
+    return size === undefined ? [id] : placesUnder(row, column, size)
+  })
 }
 
 /** A motif that comes to the blanket without a colourway gets one, so that it is drawn and its yarn is counted. */
@@ -24,20 +49,36 @@ export function setCells(project: Project, ids: Iterable<string>, motif: string 
   const blanket = blanketOf(project)
   if (!blanket) return project
   const motifs: ByHand = { ...blanket.cells?.motifs }
-  for (const id of ids) {
+  const isUsual = motif !== null && motif === blanket.motif && !blanket.alternate
+  // Where a large motif goes, all of its places are left out, or the pattern's again; another one takes them all.
+  const gone = motif === null || isUsual ? new Set(ids) : new Set<string>()
+  for (const id of gone.size > 0 ? placesOf(project, gone) : ids) {
     // What is the blanket's only motif needs no word of its own.
-    if (motif !== null && motif === blanket.motif && !blanket.alternate) delete motifs[id]
+    if (isUsual) delete motifs[id]
     else motifs[id] = motif
   }
-  const next = withCells(project, motifs)
+  const next = withCells(project, motifs, largeWithout(project, gone))
   return motif === null || next === project ? next : withOwnColourway(next, motif)
+}
+
+/** Puts one large motif into a block of cells; they stay as they are where they are none. */
+export function setLarge(project: Project, ids: readonly string[], motif: string): Project {
+  const block = blockOf(ids)
+  const blanket = blanketOf(project)
+  if (!block || !blanket) return project
+  const { row, column, size } = block
+  const cleared = new Set(ids)
+  const others = Object.entries(blanket.cells?.motifs ?? {}).filter(([id]) => !cleared.has(id))
+  const kept = keptUnder(row, column, size)
+  const large = { ...largeWithout(project, cleared), [kept]: size }
+  return withOwnColourway(withCells(project, { ...Object.fromEntries(others), [kept]: motif }, large), motif)
 }
 
 /** Gives cells back to the pattern. */
 export function bringBack(project: Project, ids: readonly string[]): Project {
   const gone = new Set(ids)
   const motifs = Object.entries(blanketOf(project)?.cells?.motifs ?? {}).filter(([id]) => !gone.has(id))
-  return withCells(project, Object.fromEntries(motifs))
+  return withCells(project, Object.fromEntries(motifs), largeWithout(project, gone))
 }
 
 /** Alternates the blanket's motif with another one; with none it stands alone. */

@@ -115,7 +115,9 @@ export const placeFor = ({ path }: Field): At =>
         ? 'c'
         : list === 'mostGrams'
           ? 'y'
-          : path.startsWith('layout.items') && path.match(/size|price|grams/)
-            ? 1
-            : 0,
+          : list === 'large'
+            ? '1,1'
+            : path.startsWith('layout.items') && path.match(/size|price|grams/)
+              ? 1
+              : 0,
   )
