@@ -37,7 +37,7 @@ export const mainConfig: UserConfig & { configFile: false } = {
         browser: path('src-main/browser/main.ts'),
         paper: path('src-main/host/paper-worker.ts'),
       },
-      external: ['electron', ...builtins],
+      external: ['electron', 'original-fs', ...builtins],
       output: { format: 'cjs', entryFileNames: '[name].cjs', chunkFileNames: '[name]-[hash].cjs' },
     },
   },

@@ -294,6 +294,8 @@ export interface HostEvents {
   movedElsewhere: null
   /** Why the program behind the window cannot be reached, or null when it can again: nothing is kept meanwhile. */
   hostGone: HostGone
+  /** The program's files were replaced while it runs: it works on with what it has in memory, and has to be started again. */
+  updated: null
 }
 
 /** The whole surface, as `window.petalyard`. */
@@ -306,6 +308,7 @@ export interface HostBridge extends HostOperations {
   onRecent(listener: (entries: readonly RecentEntry[]) => void): Unsubscribe
   onMovedElsewhere(listener: () => void): Unsubscribe
   onHostGone(listener: (gone: HostGone) => void): Unsubscribe
+  onUpdated(listener: () => void): Unsubscribe
   /** Called before the window closes: hand over what was not yet handed over, then settle the promise. */
   onBeforeClose(listener: () => Promise<void>): Unsubscribe
 }

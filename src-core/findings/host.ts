@@ -102,6 +102,11 @@ export const HOST_FINDINGS = {
     message: 'the program behind this window was stopped.',
     mend: 'What was changed until then is kept. Save a copy of what was changed since, and start Petalyard again.',
   },
+  'app/updated': {
+    severity: 'warning',
+    message: 'Petalyard was updated while it ran.',
+    mend: 'Everything that you entered is kept. Close Petalyard and start it again: until then no window opens, and nothing is printed or exported.',
+  },
   'app/shut-out': {
     severity: 'error',
     message: 'the address that opened this window was used a second time, so Petalyard shut this window out.',

@@ -4,6 +4,7 @@ import { join, resolve } from 'node:path'
 import { createInterface } from 'node:readline'
 import { version } from '../../package.json'
 import { projectFiles, writeAtomically } from '../documents/session/project-files'
+import { builtIn } from '../host/build'
 import { dataFolderIn, platformName, programFolder } from '../host/data-folder'
 import { examples } from '../host/examples'
 import { Host } from '../host/host'
@@ -43,6 +44,7 @@ async function run(paths: readonly string[]): Promise<void> {
     examples,
     paper: createPaper(join(__dirname, 'paper.cjs')),
     licences: () => licencesIn([__dirname, join(__dirname, '..', 'renderer')]),
+    build: () => builtIn([__dirname, join(__dirname, '..', 'renderer')]),
     announce: server.announce,
   })
   await host.start()

@@ -7,6 +7,7 @@ import { randomUUID } from 'node:crypto'
 import { z } from 'zod'
 import { refused } from '../../shared-types/bridge'
 import { finding } from '../../src-core/findings/finding'
+import { updatedPage } from '../host/build'
 import type { Host } from '../host/host'
 import { MESSAGE_LIMIT, TEXT_LIMIT } from '../host/limits'
 import { answer, runExport } from '../host/operations'
@@ -243,6 +244,7 @@ export class LoopbackServer {
       const found = wished === null ? null : await this.#reopen(wished, host)
       return redirect(response, `/?project=${found ?? (await this.#first(host))}`)
     }
+    if (await host.build.isReplaced()) return send(response, 200, updatedPage(), 'text/html; charset=utf-8')
     const seat = this.#tabs.seat(wished)
     const page = await readFile(`${this.#options.windowFolder}/index.html`, 'utf8')
     const client = `<script src="/host.js?seat=${seat}&amp;project=${wished}"></script>`
@@ -285,6 +287,7 @@ export class LoopbackServer {
     // What was told while nobody listened.
     const keeping = host.session(project)?.keeping
     if (keeping) this.announce(project, 'keeping', keeping)
+    if (host.build.wasReplaced) this.announce(project, 'updated', null)
     sendJson(response, null)
   }
 

@@ -9,11 +9,13 @@ import { version } from '../../package.json'
 import type { EditState, Outcome, RecentEntry } from '../../shared-types/bridge'
 import type { CommandId } from '../../shared-types/commands'
 import { projectFiles, writeAtomically } from '../documents/session/project-files'
+import { builtIn } from '../host/build'
 import { dataFolderIn, platformName, programFolder } from '../host/data-folder'
 import { examples } from '../host/examples'
 import { Host } from '../host/host'
 import { licencesIn } from '../host/licences'
 import { createPaper } from '../host/paper'
+import { archiveAt } from './archive'
 import { filesFromArguments } from './arguments'
 import { desktopCaller } from './caller'
 import { askForProject, askToCloseUnsaved, tellProblem } from './dialogs'
@@ -70,6 +72,8 @@ async function run(): Promise<void> {
     examples,
     paper: createPaper(join(__dirname, 'paper.cjs')),
     licences: () => licencesIn([__dirname, join(__dirname, '..', 'renderer')]),
+    build: () =>
+      app.isPackaged ? archiveAt(app.getAppPath()) : builtIn([__dirname, join(__dirname, '..', 'renderer')]),
     announce: (projectId, event, payload) => {
       windows.announce(projectId, event, payload)
       if (event === 'keeping') windows.showKeeping(projectId)
@@ -154,7 +158,7 @@ async function run(): Promise<void> {
     process.stdout.write(`Projects are kept in ${dataFolder}; saved files stay where you put them.\n`)
   await places.load()
   nativeTheme.themeSource = host.settings.current.theme
-  setupProtocol(join(__dirname, '..', 'renderer'))
+  setupProtocol(join(__dirname, '..', 'renderer'), host.build)
   setupSecurity()
   setupHandlers(host, {
     callerOf: ({ sender }) => {

@@ -5,6 +5,7 @@ import type { Settings } from '../../shared-types/bridge'
 import { FONT_LIMITS } from '../../shared-types/fonts'
 import type { FontPlace, KeptFont } from '../../shared-types/fonts'
 import type { OwnFolder } from '../documents/session/own-folder'
+import { UpdatedError } from './build'
 import type { Paper } from './ports'
 
 const FOLDER = 'fonts'
@@ -42,6 +43,7 @@ export class FontStore {
   ): Promise<Settings | { readonly choose: readonly string[] }> {
     const { own, paper, current, change } = this.#ports
     const read = await paper.readFont(bytes, face).catch((error: unknown) => {
+      if (error instanceof UpdatedError) throw error
       throw new FontProblem(error instanceof Error ? error.message : String(error))
     })
     if ('choose' in read) return read

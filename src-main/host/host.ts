@@ -6,6 +6,7 @@ import { randomUUID } from 'node:crypto'
 import { realpath } from 'node:fs/promises'
 import { basename, dirname, resolve } from 'node:path'
 import type {
+  HostEvents,
   LicenceEntry,
   Outcome,
   ProjectOrigin,
@@ -27,8 +28,9 @@ import { PACE } from '../documents/session/ports'
 import { RecentProjects } from '../documents/session/recent'
 import { ProjectSession } from '../documents/session/session'
 import { removeStaleStaging } from '../documents/session/stale'
-import type { Announce, Examples, Facts, Paper } from './ports'
+import { Build } from './build'
 import { FontStore } from './fonts'
+import type { Announce, Examples, Facts, Paper } from './ports'
 import { SettingsStore } from './settings'
 
 export interface HostPorts {
@@ -41,6 +43,8 @@ export interface HostPorts {
   readonly paper: Paper
   /** Whose work is in the program. */
   readonly licences: () => Promise<readonly LicenceEntry[]>
+  /** Names the build of the program that stands on the disk. */
+  readonly build: () => Promise<string>
   readonly announce: Announce
   readonly now?: () => number
   readonly pace?: Pace
@@ -59,6 +63,9 @@ export class Host {
   readonly settings: SettingsStore
   readonly fonts: FontStore
   readonly recent: RecentProjects
+  /** Whether the program's files are still those that it was started from. */
+  readonly build: Build
+  readonly paper: Paper
   readonly #kept: KeptProjects
   readonly #sessions = new Map<string, ProjectSession>()
   readonly #now: () => number
@@ -71,11 +78,13 @@ export class Host {
       writeAtomically: ports.writeAtomically,
       onChange: () => this.#folderChanged(),
     })
+    this.build = new Build(ports.build, () => this.#announceToAll('updated', null))
     this.#kept = new KeptProjects(this.own, { now: this.#now })
+    this.paper = onlyOf(this.build, ports.paper)
     this.settings = new SettingsStore(ports.dataFolder, ports.locale, this.own.write)
     this.fonts = new FontStore({
       own: this.own,
-      paper: ports.paper,
+      paper: this.paper,
       current: () => this.settings.current,
       change: (fonts) => this.changeSettings({ fonts }),
     })
@@ -84,12 +93,14 @@ export class Host {
 
   /** Makes the data folder ready, as far as it can be written. Call once, before anything else. */
   async start(): Promise<void> {
+    await this.build.start()
     await this.#kept.start()
     await this.settings.load()
     await this.recent.load()
     this.#looking = setInterval(() => {
       void this.lookAtDisk()
       void this.own.tryAgain()
+      void this.build.isReplaced()
     }, LOOK_EVERY)
     this.#looking.unref()
   }
@@ -107,7 +118,7 @@ export class Host {
       if (problem) problems.push(problem)
     }
     await this.#kept.stop()
-    await this.ports.paper.close()
+    await this.paper.close()
     return problems
   }
 
@@ -245,7 +256,7 @@ export class Host {
 
   async changeSettings(change: SettingsChange & { fonts?: readonly KeptFont[] }): Promise<Settings> {
     const settings = await this.settings.change(change)
-    for (const id of this.#sessions.keys()) this.ports.announce(id, 'settings', settings)
+    this.#announceToAll('settings', settings)
     return settings
   }
 
@@ -264,7 +275,11 @@ export class Host {
   async announceRecent(): Promise<void> {
     const entries = await this.recent.list().catch(() => null)
     if (entries === null) return
-    for (const id of this.#sessions.keys()) this.ports.announce(id, 'recent', entries)
+    this.#announceToAll('recent', entries)
+  }
+
+  #announceToAll<Name extends keyof HostEvents>(event: Name, payload: HostEvents[Name]): void {
+    for (const id of this.#sessions.keys()) this.ports.announce(id, event, payload)
   }
 
   async #keptEntry(id: string): Promise<KeptEntry | null> {
@@ -333,6 +348,16 @@ export class Host {
 
   #time(): string {
     return new Date(this.#now()).toISOString()
+  }
+}
+
+/** Paper that is made by workers of the same build alone. */
+function onlyOf(build: Build, paper: Paper): Paper {
+  return {
+    make: async (...asked) => build.demand().then(() => paper.make(...asked)),
+    preview: async (...asked) => build.demand().then(() => paper.preview(...asked)),
+    readFont: async (...asked) => build.demand().then(() => paper.readFont(...asked)),
+    close: () => paper.close(),
   }
 }
 

@@ -23,6 +23,7 @@ import { oneLine } from '../../src-core/letters/one-line'
 import { EDITION_NAMES } from '../../src-core/editions'
 import { isWriteRefusal, whyNotWritten } from '../documents/replace-file'
 import type { ProjectSession } from '../documents/session/session'
+import { UpdatedError } from './build'
 import { exportFile } from './export-names'
 import { FontProblem } from './fonts'
 import type { Host } from './host'
@@ -197,7 +198,7 @@ export const OPERATIONS: { readonly [Name in OperationName]: Operation<Name> } =
         house: host.settings.current.house,
         fonts: host.fonts.places,
       }
-      const page = await host.ports.paper.preview(asked, session.id)
+      const page = await host.paper.preview(asked, session.id)
       return page ? done(page) : CANCELLED
     },
   },
@@ -286,6 +287,7 @@ export async function answer(
     return await operation.run(read.data, { host, caller, session })
   } catch (error) {
     const project = session.keeping.name
+    if (error instanceof UpdatedError) return refused(error.finding)
     if (isWriteRefusal(error))
       return refused(cannotWrite(project, `${project} could not be written: ${whyNotWritten(error)}.`))
     return refused(finding('app/failed', project, { task: `'${name}'`, reason: reasonOf(error) }))
@@ -314,13 +316,14 @@ export async function runExport(
     if (target === null || signal.aborted) return CANCELLED
     const { house } = host.settings.current
     const asked = { ...named(request.data, checked.title, session), house, fonts: host.fonts.places }
-    const made = await host.ports.paper.make(asked, onProgress, signal)
+    const made = await host.paper.make(asked, onProgress, signal)
     if (signal.aborted) return CANCELLED
     const written = await target.write(made.bytes)
     if (!written.ok) return refused(cannotWrite(target.where, written.reason))
     return done({ where: target.where, bytes: made.bytes.length, pages: made.pages })
   } catch (error) {
     if (signal.aborted) return CANCELLED
+    if (error instanceof UpdatedError) return refused(error.finding)
     return refused(finding('app/failed', name, { task: 'the export', reason: reasonOf(error) }))
   }
 }

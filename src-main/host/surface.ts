@@ -65,6 +65,7 @@ export function makeBridge(transport: Transport): HostBridge {
     onRecent: (listener) => transport.listen('recent', listener),
     onMovedElsewhere: (listener) => transport.listen('movedElsewhere', () => listener()),
     onHostGone: (listener) => transport.listen('hostGone', listener),
+    onUpdated: (listener) => transport.listen('updated', () => listener()),
     onBeforeClose: (listener) => transport.onBeforeClose(listener),
   }
 }

@@ -104,6 +104,7 @@ export class WindowState {
       bridge.onRecent((entries) => (this.recent = entries)),
       bridge.onMovedElsewhere(() => (this.isElsewhere = true)),
       bridge.onHostGone((gone) => this.#reach(gone)),
+      bridge.onUpdated(() => this.tell(finding('app/updated', 'Petalyard'))),
       bridge.onSettings((next) => this.#settle(next)),
     )
   }

@@ -185,6 +185,7 @@ export function memoryHost(project: Project, choice: MemoryChoice = {}): MemoryH
     onSettings: on('settings'),
     onRecent: on('recent'),
     onHostGone: on('hostGone'),
+    onUpdated: on('updated'),
     onMovedElsewhere: (listener) => on('movedElsewhere')(() => listener()),
     onBeforeClose: () => () => undefined,
   }

@@ -53,9 +53,13 @@ export function watchLoopback(child: ChildProcess): Loopback {
 }
 
 /** Builds what is missing and starts the server on the data in `folder`, with files to open. */
-export async function startLoopback(folder: string, files: readonly string[] = []): Promise<Loopback> {
+export async function startLoopback(
+  folder: string,
+  files: readonly string[] = [],
+  program = join(projectRoot, 'out'),
+): Promise<Loopback> {
   await build()
-  const script = join(projectRoot, 'out', 'main', 'browser.cjs')
+  const script = join(program, 'main', 'browser.cjs')
   const env = { ...process.env, PETALYARD_DATA: folder, PETALYARD_OPEN: 'no' }
   return watchLoopback(spawn(process.execPath, [script, ...files], { env, stdio: ['pipe', 'pipe', 'pipe'] }))
 }

@@ -5,7 +5,7 @@
 import { spawn } from 'node:child_process'
 import type { ChildProcess } from 'node:child_process'
 import { existsSync } from 'node:fs'
-import { readFile, writeFile } from 'node:fs/promises'
+import { readFile, rename, writeFile } from 'node:fs/promises'
 import { join } from 'node:path'
 import { chromium } from 'playwright-core'
 import type { Browser, Page } from 'playwright-core'
@@ -139,5 +139,39 @@ describe('the packed program', () => {
     )
     app.child.kill('SIGTERM')
     expect(await app.ended).toBe(0)
+  })
+
+  it('says that it was updated when another takes its place, keeps everything, and opens nothing of the other', async () => {
+    const first = await project('Hedgerow')
+    const app = start(['--remote-debugging-port=0', first])
+    const page = await shown(0)
+    const title = page.getByRole('textbox', { name: 'Title' })
+    await eventually(async () => expect(await title.inputValue()).toBe('Hedgerow'))
+
+    // As a package manager puts it there: under another name first. Its content could not even be read.
+    const archive = join(home.path, 'program', 'resources', 'app.asar')
+    const former = await readFile(archive)
+    const put = async (bytes: Uint8Array) => {
+      await writeFile(`${archive}.new`, bytes)
+      await rename(`${archive}.new`, archive)
+    }
+    await put(Buffer.alloc(former.length - 1, 'another'))
+    try {
+      await page.getByRole('alert').filter({ hasText: 'Petalyard was updated while it ran.' }).waitFor()
+      await title.fill('Hedgerow in June')
+      await title.press('Enter')
+      await eventually(async () => expect(titleOf(await readFile(first, 'utf8'))).toBe('Hedgerow in June'))
+      await page.evaluate(() => window.petalyard.newProject({ from: 'blank' }))
+      const other = await eventually(async () => {
+        const all = await windows()
+        expect(all.length).toBe(2)
+        return all[1]!
+      })
+      await other.getByRole('heading', { name: 'Petalyard was updated while it ran.' }).waitFor()
+      app.child.kill('SIGTERM')
+      expect(await app.ended).toBe(0)
+    } finally {
+      await put(former)
+    }
   })
 })

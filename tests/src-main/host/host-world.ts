@@ -68,6 +68,7 @@ export async function makeHost(more: Partial<HostPorts> = {}): Promise<HostWorld
     },
     paper: slowPaper,
     licences: async () => LICENCES,
+    build: async () => 'of these tests',
     announce: (project, event, payload) => announced.push({ project, event, payload }),
     ...more,
   })
