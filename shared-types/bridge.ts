@@ -14,7 +14,7 @@ import type { KeptFont } from './fonts'
 import type { House } from './house'
 import type { Paper, SheetStyle, Terms, UnitSystem, Hand } from './project'
 import type { PictureChoice } from './pictures'
-import type { LabelCount, ListName, SheetName } from './sheets'
+import type { LabelCount, ListName, OptionalPage, SheetName } from './sheets'
 
 export type Outcome<T> =
   | { readonly outcome: 'done'; readonly value: T }
@@ -173,6 +173,8 @@ export interface PaperChoice {
   readonly labels?: LabelCount | undefined
   /** An appliqué's template mirrored, for marking from the back. */
   readonly reverse?: boolean | undefined
+  /** Pages that are left out; those of the house style where absent. */
+  readonly leaveOut?: readonly OptionalPage[] | undefined
   /** Page numbers from 1; all pages where absent. */
   readonly pages?: readonly number[] | undefined
 }
@@ -185,7 +187,7 @@ export type ExportRequest = { readonly text: string } & (
   /** The same sheets in several editions ("us", "a4"…, crossed), in one ZIP. */
   | ({ readonly kind: 'editions'; readonly editions: readonly string[] } & Pick<
       PaperChoice,
-      'sheets' | 'labels' | 'reverse'
+      'sheets' | 'labels' | 'reverse' | 'leaveOut'
     >)
   /** One of the lists, as CSV. */
   | { readonly kind: 'table'; readonly table: ListName }

@@ -1,5 +1,6 @@
 /** How a shop or a designer shows itself on paper, the same on all projects: kept with the settings. */
 import { z } from 'zod'
+import { OPTIONAL_PAGES } from './sheets'
 
 /** Characters of a name and of an address, and of the logo's picture as text (about 300 kB): our own choice. */
 export const HOUSE_LIMITS = { name: 200, address: 600, logo: 400_000 } as const
@@ -21,8 +22,10 @@ export const houseSchema = z.strictObject({
     .refine((text) => text === '' || LOGO.test(text)),
   /** Whether a title page is printed where the project does not say. */
   titlePage: z.boolean(),
+  /** Pages that are not printed. */
+  leaveOut: z.array(z.enum(OPTIONAL_PAGES)).max(OPTIONAL_PAGES.length).readonly(),
 })
 
 export type House = z.infer<typeof houseSchema>
 
-export const NO_HOUSE: House = { name: '', address: '', accent: '', logo: '', titlePage: false }
+export const NO_HOUSE: House = { name: '', address: '', accent: '', logo: '', titlePage: false, leaveOut: [] }

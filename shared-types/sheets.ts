@@ -4,6 +4,13 @@
 export const SHEETS = ['title', 'map', 'card', 'packing', 'labels'] as const
 export type SheetName = (typeof SHEETS)[number]
 
+/**
+ * Pages that a house or whoever prints may leave out. The others are what a project is put together and kept safe by:
+ * map, joins, edging, template, cord, notes, cautions.
+ */
+export const OPTIONAL_PAGES = ['order', 'materials', 'motif', 'progress'] as const
+export type OptionalPage = (typeof OPTIONAL_PAGES)[number]
+
 /** One page of labels to copy, or one label for each kit of the run. */
 export const LABEL_COUNTS = ['page', 'run'] as const
 export type LabelCount = (typeof LABEL_COUNTS)[number]

@@ -1,11 +1,12 @@
 /**
- * The house style as a file: JSON with `name`, `address`, `accent`, `logo` (a PNG or SVG beside it), `titlePage`, and
- * `fonts` for other scripts (files beside it).
+ * The house style as a file: JSON with `name`, `address`, `accent`, `logo` (a PNG or SVG beside it), `titlePage`, pages
+ * to `leaveOut`, and `fonts` for other scripts (files beside it).
  */
 import { basename, dirname, join, resolve } from 'node:path'
 import { z } from 'zod'
 import { houseSchema, NO_HOUSE } from '../../shared-types/house'
 import type { House } from '../../shared-types/house'
+import { OPTIONAL_PAGES } from '../../shared-types/sheets'
 import { CommandEnd, EXIT } from './exit-codes'
 import { fileBytes, textOf } from './text-file'
 
@@ -59,8 +60,10 @@ function whyNot({ issues }: z.ZodError): string {
   const [first] = issues
   const name = first?.path.join('.') ?? ''
   if (first?.code === 'unrecognized_keys')
-    return `"${first.keys[0]}" is none of name, address, accent, logo, titlePage, fonts.`
+    return `"${first.keys[0]}" is none of name, address, accent, logo, titlePage, leaveOut, fonts.`
   if (name.startsWith('fonts')) return '"fonts" is a list of font files, as ["hebrew.ttf"].'
+  if (name.startsWith('leaveOut'))
+    return `"leaveOut" is a list of ${OPTIONAL_PAGES.join(', ')}, as ["progress"].`
   if (name === 'accent') return 'the accent is six digits behind a #, as "#2f5d50".'
   return name === '' ? 'this is no house style.' : `"${name}" is not as it has to be (${first!.message}).`
 }

@@ -1,8 +1,8 @@
 /** Readers of option values; what they throw ends the command with 2. */
 import { InvalidArgumentError } from 'commander'
 import { GROUND_COLOUR, PICTURE_WIDTH } from '../../shared-types/pictures'
-import type { SheetName } from '../../shared-types/sheets'
-import { SHEETS } from '../../shared-types/sheets'
+import type { OptionalPage, SheetName } from '../../shared-types/sheets'
+import { OPTIONAL_PAGES, SHEETS } from '../../shared-types/sheets'
 import { EDITION_NAMES } from '../../src-core/editions'
 import { readQuantity } from '../../src-core/units/read'
 
@@ -103,6 +103,20 @@ export function readSheetsOption(text: string): SheetName[] {
   const names = text.split(',').map((part) => {
     const name = SHEETS.find((sheet) => sheet === part.trim())
     if (!name) throw new InvalidArgumentError(`Expected are ${SHEETS.join(', ')}.`)
+    return name
+  })
+  return [...new Set(names)]
+}
+
+/** "order,motif" as names of pages that are left out, each once; `none` leaves out none. */
+export function readLeaveOutOption(text: string): OptionalPage[] {
+  if (text.trim() === 'none') return []
+  const names = text.split(',').map((part) => {
+    const name = OPTIONAL_PAGES.find((page) => page === part.trim())
+    if (!name)
+      throw new InvalidArgumentError(
+        `Expected are ${OPTIONAL_PAGES.join(', ')}, or none. The other pages are always printed.`,
+      )
     return name
   })
   return [...new Set(names)]

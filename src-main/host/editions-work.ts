@@ -15,7 +15,7 @@ type EditionsRequest = Extract<ExportRequest, { kind: 'editions' }>
 
 /** The finished ZIP. Its PDFs are packed already, so that they are stored as they are. */
 export async function zipOfEditions(
-  { text, editions: names, sheets, labels, reverse, house, fonts: places }: Housed<EditionsRequest>,
+  { text, editions: names, sheets, labels, reverse, leaveOut, house, fonts: places }: Housed<EditionsRequest>,
   plan: Plan,
   date: Date,
   onProgress: (progress: Progress) => void,
@@ -38,6 +38,7 @@ export async function zipOfEditions(
       ...(sheets ? { sheets } : {}),
       ...(labels ? { labels } : {}),
       ...(reverse ? { reverse } : {}),
+      ...(leaveOut ? { leaveOut } : {}),
       ...(house ? { house } : {}),
     }
     const own = planWith(planner, { ...outcome.project, hand }, fonts)

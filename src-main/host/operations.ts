@@ -17,7 +17,7 @@ import { CANCELLED, done, refused } from '../../shared-types/bridge'
 import { FONT_LIMITS } from '../../shared-types/fonts'
 import { PAPERS, SHEET_STYLES } from '../../shared-types/project'
 import { GROUND_COLOUR, PICTURE_FORMATS, PICTURE_SUBJECTS, PICTURE_WIDTH } from '../../shared-types/pictures'
-import { LABEL_COUNTS, LISTS, SHEETS } from '../../shared-types/sheets'
+import { LABEL_COUNTS, LISTS, OPTIONAL_PAGES, SHEETS } from '../../shared-types/sheets'
 import { finding, spelledValue } from '../../src-core/findings/finding'
 import { oneLine } from '../../src-core/letters/one-line'
 import { EDITION_NAMES } from '../../src-core/editions'
@@ -57,13 +57,18 @@ const words = z.string().max(200)
 const id = z.string().max(10_000)
 /** More pages than any map has. */
 const PAGES_AT_MOST = 10_000
-const paperChoice = {
-  paper: z.enum(PAPERS).optional(),
-  style: z.enum(SHEET_STYLES).optional(),
-  terms: z.enum(['US', 'UK']).optional(),
+const editions = z.array(z.enum(EDITION_NAMES)).min(1).max(8)
+const sheetsChoice = {
   sheets: z.array(z.enum(SHEETS)).min(1).max(SHEETS.length).optional(),
   labels: z.enum(LABEL_COUNTS).optional(),
   reverse: z.boolean().optional(),
+  leaveOut: z.array(z.enum(OPTIONAL_PAGES)).max(OPTIONAL_PAGES.length).optional(),
+}
+
+const paperChoice = {
+  ...sheetsChoice,
+  ...{ paper: z.enum(PAPERS).optional(), style: z.enum(SHEET_STYLES).optional() },
+  terms: z.enum(['US', 'UK']).optional(),
   pages: z.array(z.number().int().min(1).max(PAGES_AT_MOST)).max(PAGES_AT_MOST).optional(),
 }
 
@@ -80,10 +85,7 @@ const exportSchema: z.ZodType<ExportRequest> = z.discriminatedUnion('kind', [
   z.strictObject({ kind: z.literal('map'), text, ...paperChoice }),
   z.strictObject({ kind: z.literal('picture'), text, ...pictureChoice }),
   z.strictObject({ kind: z.literal('page'), text }),
-  z.strictObject({
-    ...{ kind: z.literal('editions'), text, editions: z.array(z.enum(EDITION_NAMES)).min(1).max(8) },
-    ...{ sheets: paperChoice.sheets, labels: paperChoice.labels, reverse: paperChoice.reverse },
-  }),
+  z.strictObject({ kind: z.literal('editions'), text, editions, ...sheetsChoice }),
   z.strictObject({ kind: z.literal('table'), text, table: z.enum(LISTS) }),
 ])
 

@@ -104,7 +104,7 @@ function planOf(text: string, fonts: readonly ChosenFont[] = []): Plan {
 }
 
 function optionsOf(choice: Housed<PaperChoice>, date: Date): MapOptions {
-  const { paper, style, terms, pages, sheets, labels, reverse, house } = choice
+  const { paper, style, terms, pages, sheets, labels, reverse, leaveOut, house } = choice
   return {
     date,
     ...(paper ? { paper } : {}),
@@ -114,6 +114,7 @@ function optionsOf(choice: Housed<PaperChoice>, date: Date): MapOptions {
     ...(sheets ? { sheets } : {}),
     ...(labels ? { labels } : {}),
     ...(reverse ? { reverse } : {}),
+    ...(leaveOut ? { leaveOut } : {}),
     ...(house ? { house } : {}),
   }
 }

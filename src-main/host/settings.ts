@@ -115,13 +115,19 @@ export class SettingsStore {
   }
 }
 
+/** The fields that are as they have to be: one that is not, or that a version before lacked, costs no other. */
+function goodOf(shape: Readonly<Record<string, z.ZodType>>, stored: unknown): Record<string, unknown> {
+  if (typeof stored !== 'object' || stored === null) return {}
+  const fields = new Map(Object.entries(stored))
+  const good = Object.entries(shape).filter(([key, schema]) => schema.safeParse(fields.get(key)).success)
+  return Object.fromEntries(good.map(([key]) => [key, fields.get(key)]))
+}
+
 function readable(text: string): Partial<Settings> {
   try {
     const stored = z.record(z.string(), z.unknown()).parse(JSON.parse(text))
-    const good = Object.entries(settingsSchema.shape).filter(
-      ([key, schema]) => schema.safeParse(stored[key]).success,
-    )
-    return settingsSchema.partial().parse(Object.fromEntries(good.map(([key]) => [key, stored[key]])))
+    const known = { ...stored, house: { ...NO_HOUSE, ...goodOf(houseSchema.shape, stored['house']) } }
+    return settingsSchema.partial().parse(goodOf(settingsSchema.shape, known))
   } catch {
     return {}
   }

@@ -5,7 +5,7 @@ import { NO_HOUSE } from '../../shared-types/house'
 import type { House } from '../../shared-types/house'
 import type { Plan } from '../../shared-types/plan'
 import type { Paper, SheetStyle, Terms } from '../../shared-types/project'
-import type { LabelCount, SheetName } from '../../shared-types/sheets'
+import type { LabelCount, OptionalPage, SheetName } from '../../shared-types/sheets'
 import { mapGround } from '../../src-core/figures/map-ground'
 import { FOOTER_FURNITURE } from '../../src-core/figures/part'
 import { projectSentence, sentenceText } from '../../src-core/figures/sentence'
@@ -56,6 +56,8 @@ export interface MapOptions {
   readonly labels?: LabelCount
   /** Whose name, logo and colour the paper carries; nobody's unless told. */
   readonly house?: House
+  /** Pages that are left out; those of the house style unless told, and none of nobody's. */
+  readonly leaveOut?: readonly OptionalPage[]
   /** For scripts that the shipped face lacks, in the order in which they are looked through. */
   readonly fonts?: readonly ChosenFont[]
   /** Pages to keep, from 1, in any order; they keep their numbers. */
@@ -93,6 +95,7 @@ export class NoSuchSheetError extends Error {
 
 function jobOf(plan: Plan, options: MapOptions, faces: Faces): Job {
   const { settled } = plan
+  const house = options.house ?? NO_HOUSE
   const style = options.style ?? settled.sheet.style
   return {
     settled,
@@ -104,7 +107,8 @@ function jobOf(plan: Plan, options: MapOptions, faces: Faces): Job {
     units: settled.units,
     title: settled.title || UNTITLED,
     designer: settled.designer,
-    house: options.house ?? NO_HOUSE,
+    house,
+    leftOut: new Set(options.leaveOut ?? house.leaveOut),
     measure: measureWith(faces),
   }
 }
@@ -143,16 +147,17 @@ const beginsWithCard = ({ plan }: Job): boolean =>
 
 function mapOfBlanket(job: Job): Draft[] {
   const sheets = overviewIsEnough(job) ? null : planSheets(job)
+  const later = notesStandLater(job)
   const map = [
     ...overviewPages(job, sheets?.tiling ?? null),
-    ...notePages(job),
+    ...notePages(job, later),
     ...(sheets ? sheetPages(job, sheets) : []),
   ]
   return [
     ...withJoins(job, map),
     ...orderPages(job),
     ...edgingPages(job),
-    ...materialPages(job, notesStandLater(job) ? shortNotes(job) : []),
+    ...materialPages(job, later ? shortNotes(job) : []),
     ...withCautions(job, motifPages(job, blanketMotifs(job))),
   ]
 }

@@ -3,6 +3,7 @@ import type { House } from '../../shared-types/house'
 import type { Plan } from '../../shared-types/plan'
 import type { Paper, SheetStyle, Terms, UnitSystem } from '../../shared-types/project'
 import type { Settled } from '../../shared-types/settled'
+import type { OptionalPage } from '../../shared-types/sheets'
 import type { Figure, MeasureText } from '../../src-core/figures/figure'
 import type { MapGround } from '../../src-core/figures/map-ground'
 import { paperSize, Sheet } from './setting'
@@ -19,6 +20,8 @@ export interface Job {
   /** Whose design it is; '' where nobody is named. */
   readonly designer: string
   readonly house: House
+  /** Pages that are not printed. */
+  readonly leftOut: ReadonlySet<OptionalPage>
   readonly measure: MeasureText
 }
 

@@ -13,6 +13,8 @@ export interface Camera {
 export interface Viewport {
   readonly width: number
   readonly height: number
+  /** Of it, pixels at the bottom that something else covers: the whole is fitted above them. */
+  readonly covered?: number
 }
 
 /** Room round a fitted plan: dimension lines stand over it and on its left. Low windows leave less of it. */
@@ -21,8 +23,17 @@ const NARROW_MARGIN = { left: 56, top: 56, right: 28, bottom: 28 } as const
 /** CSS pixels of height under which every one goes to the map. */
 const LOW = 480
 
-export const fitMargin = ({ height }: Viewport): typeof FIT_MARGIN | typeof NARROW_MARGIN =>
-  height < LOW ? NARROW_MARGIN : FIT_MARGIN
+/** What stays free round a fitted plan. What covers the bottom takes its place there, and the handles stand above it. */
+export function fitMargin({
+  height,
+  covered = 0,
+}: Viewport): Record<'left' | 'top' | 'right' | 'bottom', number> {
+  const margin = height < LOW ? NARROW_MARGIN : FIT_MARGIN
+  return covered > 0 ? { ...margin, bottom: Math.max(margin.bottom, covered + HANDLE_ROOM) } : margin
+}
+
+/** CSS pixels for the handle at the lower right corner, clear of what stands below it. */
+const HANDLE_ROOM = 26
 
 /** A motif is never drawn larger than this many times its real size on a 96 dpi screen. */
 const MOST_MAGNIFIED = 4
@@ -103,7 +114,8 @@ export function keptInView(camera: Camera, size: Size, viewport: Viewport): Came
 /** Whether all of a plan is in view. */
 export function showsWhole(camera: Camera, size: Size, viewport: Viewport): boolean {
   const end = toScreen(camera, { x: size.width, y: size.height })
-  return camera.x >= 0 && camera.y >= 0 && end.x <= viewport.width && end.y <= viewport.height
+  const { width, height, covered = 0 } = viewport
+  return camera.x >= 0 && camera.y >= 0 && end.x <= width && end.y <= height - covered
 }
 
 /** The camera moved as little as needed to bring a point at least `margin` pixels into the viewport. */
@@ -113,7 +125,8 @@ export function revealing(camera: Camera, point: Point, viewport: Viewport, marg
     const edge = Math.min(margin, room / 2)
     return value < edge ? edge - value : value > room - edge ? room - edge - value : 0
   }
-  return panned(camera, shift(at.x, viewport.width), shift(at.y, viewport.height))
+  const { width, height, covered = 0 } = viewport
+  return panned(camera, shift(at.x, width), shift(at.y, height - covered))
 }
 
 /** Between two cameras: scale in proportion, so that a zoom runs evenly. `share` from 0 to 1. */

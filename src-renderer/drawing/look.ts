@@ -85,7 +85,9 @@ export class Look {
 
   /** The window became another size; answers whether it is one. */
   resize(viewport: Viewport): boolean {
-    if (viewport.width === this.#viewport.width && viewport.height === this.#viewport.height) return false
+    const { width, height, covered = 0 } = this.#viewport
+    const same = viewport.width === width && viewport.height === height && (viewport.covered ?? 0) === covered
+    if (same) return false
     this.#viewport = viewport
     this.#lookAt(this.#fitted ? this.fitting : this.#kept(this.#camera), false)
     return true

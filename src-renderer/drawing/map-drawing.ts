@@ -68,6 +68,7 @@ export class MapDrawing {
   #band: ScreenBox | null = null
   #resizing: { readonly start: Size; wished: Size } | null = null
   #frame = 0
+  #covered = 0
   #dirty = new Set<Part>(ALL)
 
   constructor(container: HTMLElement, callbacks: DrawingCallbacks) {
@@ -128,6 +129,12 @@ export class MapDrawing {
     )
       this.#redraw('overlay')
     if (grown) this.#redraw('view')
+  }
+
+  /** So many pixels at the bottom are covered: the whole is shown above them. */
+  cover(pixels: number): void {
+    this.#covered = pixels
+    this.#measure()
   }
 
   /** Shows the whole plan, with its dimension lines. */
@@ -197,8 +204,8 @@ export class MapDrawing {
   #size = (): Size => (this.#scene ? mapSize(this.#scene.plan) : { width: 0, height: 0 })
 
   #measure(): void {
-    const viewport = sizeOf(this.#container)
-    if (this.#look.resize(viewport)) this.#stage.size(viewport)
+    const size = sizeOf(this.#container)
+    if (this.#look.resize({ ...size, covered: this.#covered })) this.#stage.size(size)
   }
 
   #refreshAll(): void {

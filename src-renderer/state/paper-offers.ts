@@ -1,6 +1,8 @@
 /** What can be printed and listed of a project, by what it is made into and whether it is sold as a kit. */
 import type { Plan } from '../../shared-types/plan'
-import type { ListName, SheetName } from '../../shared-types/sheets'
+import type { ListName, OptionalPage, SheetName } from '../../shared-types/sheets'
+import { OPTIONAL_PAGES } from '../../shared-types/sheets'
+import { hasBegun } from '../../src-core/progress/words'
 import type { PaperOfKind } from '../kinds/kind'
 
 /** What to put it together by, or one of the sheets of its kit. */
@@ -34,6 +36,20 @@ export function sheetsOf(offer: Offer, { inKit }: PaperOfKind, plan: Plan): read
   if (offer !== 'main') return [offer]
   return plan.kit ? inKit : undefined
 }
+
+/** Pages that can be left out, in the order in which they are printed. */
+export const PAGE_WORDS: Readonly<Record<OptionalPage, string>> = {
+  order: 'Order of work',
+  materials: 'Materials',
+  motif: 'The motif and its rounds',
+  progress: 'Progress, once work has begun',
+}
+
+/** Those that a project has. */
+export const optionalPagesOf = (plan: Plan): OptionalPage[] =>
+  OPTIONAL_PAGES.filter(
+    (page) => (page !== 'order' || plan.order.length > 0) && (page !== 'progress' || hasBegun(plan.progress)),
+  )
 
 /** Lists for a spreadsheet. */
 export function listsOf({ list }: PaperOfKind, plan: Plan): readonly { list: ListName; label: string }[] {

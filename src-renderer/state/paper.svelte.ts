@@ -1,7 +1,7 @@
 /** What is printed, and the page of it that is looked at. Not part of the project, and not undone. */
 import type { HostBridge, PagePreview, PaperChoice, Settings } from '../../shared-types/bridge'
 import type { Paper, SheetStyle, Terms } from '../../shared-types/project'
-import type { LabelCount } from '../../shared-types/sheets'
+import type { LabelCount, OptionalPage } from '../../shared-types/sheets'
 import type { DocumentState } from './document.svelte'
 import type { PaperOfKind } from '../kinds/kind'
 import { kindOf } from '../kinds/kinds'
@@ -18,6 +18,8 @@ export class PaperState {
   /** The sheets that were chosen last. */
   chosen = $state<Offer>('main')
   labels = $state<LabelCount>('page')
+  /** Pages that are left out this time; null as long as the house style says. */
+  ownLeaveOut = $state.raw<readonly OptionalPage[] | null>(null)
   /** A template for the right side, or mirrored for the back. */
   reverse = $state(false)
   /** The page that is wanted, from 1. */
@@ -71,6 +73,11 @@ export class PaperState {
     return this.#document.project.sheet?.titlePage ?? this.#settingsOf().house.titlePage
   }
 
+  /** Pages that are left out: as they were chosen here, else as the house style says. */
+  get leaveOut(): readonly OptionalPage[] {
+    return this.ownLeaveOut ?? this.#settingsOf().house.leaveOut
+  }
+
   get isTemplate(): boolean {
     return this.own.isTemplate && this.offer.value === 'main'
   }
@@ -86,6 +93,7 @@ export class PaperState {
       terms,
       ...(sheets ? { sheets } : {}),
       ...(offer.value === 'labels' ? { labels: this.labels } : {}),
+      ...(this.ownLeaveOut ? { leaveOut: this.ownLeaveOut } : {}),
       ...(this.isTemplate && this.reverse ? { reverse: true } : {}),
     }
   }

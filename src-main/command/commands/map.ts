@@ -6,7 +6,7 @@ import { PAPERS, SHEET_STYLES } from '../../../shared-types/project'
 import type { Paper, SheetStyle, Terms } from '../../../shared-types/project'
 import type { Finding } from '../../../shared-types/finding'
 import type { Plan } from '../../../shared-types/plan'
-import type { LabelCount, SheetName } from '../../../shared-types/sheets'
+import type { LabelCount, OptionalPage, SheetName } from '../../../shared-types/sheets'
 import { LABEL_COUNTS } from '../../../shared-types/sheets'
 import { EDITION_NAMES, editionsOf } from '../../../src-core/editions'
 import { withIsolatedNames } from '../../../src-core/letters/isolated'
@@ -17,7 +17,7 @@ import { CommandEnd, EXIT } from '../exit-codes'
 import { readFonts, withFontOption } from '../font-files'
 import { readHouse } from '../house-file'
 import type { HouseFile } from '../house-file'
-import { readEditionsOption, readPagesOption, readSheetsOption } from '../options'
+import { readEditionsOption, readLeaveOutOption, readPagesOption, readSheetsOption } from '../options'
 import type { AddCommand } from '../program'
 import { exitFor, planToDraw } from '../project-file'
 import { demandOurs, makeFolder, writeOut } from '../write-out'
@@ -31,6 +31,7 @@ interface Options {
   readonly reverse?: boolean
   readonly sheets?: readonly SheetName[]
   readonly labels?: LabelCount
+  readonly leaveOut?: readonly OptionalPage[]
   readonly editions?: readonly string[]
   readonly house?: string
   readonly font?: readonly string[]
@@ -67,6 +68,11 @@ export const addMap: AddCommand = (program, around, end) => {
         ...LABEL_COUNTS,
       ]),
     )
+    .option(
+      '--leave-out <pages>',
+      'without these: order, materials, motif, progress, with commas between, or none (else as in the house style)',
+      readLeaveOutOption,
+    )
     .option('--pages <pages>', 'only these pages: "1-3,5"', readPagesOption)
     .option(
       '--editions <list>',
@@ -76,7 +82,7 @@ export const addMap: AddCommand = (program, around, end) => {
     .option('-f, --force', 'of editions: replace PDFs in the folder that others made, too')
     .option(
       '--house <json>',
-      'a house style: name, address, accent, logo (PNG or SVG), titlePage, fonts; on title page and labels',
+      'a house style: name, address, accent, logo (PNG or SVG), titlePage, leaveOut, fonts; on title page and labels',
     )
     .addHelpText(
       'after',

@@ -235,6 +235,7 @@ function facts(job: Job, notes: readonly string[]): [string, string][] {
 
 /** The pages of materials; `notes` are those that page 1 had no room for. */
 export function materialPages(job: Job, notes: readonly string[] = []): Draft[] {
+  if (job.leftOut.has('materials')) return []
   const drafts: Draft[] = []
   const open = (): Sheet => {
     const sheet = newSheet(job)

@@ -88,7 +88,7 @@ export function blanketMotifs(job: Job): MotifOnPaper[] {
  * is room.
  */
 export function motifPages(job: Job, motifs: readonly MotifOnPaper[]): Draft[] {
-  if (motifs.length === 0) return []
+  if (motifs.length === 0 || job.leftOut.has('motif')) return []
   const isLarge = (each: MotifOnPaper): boolean => drawn(job, each, BESIDE).scale < LIFE_SIZE
   const hasChart = ({ account }: MotifOnPaper): boolean => {
     const motif = sourceOf(job, account)

@@ -46,9 +46,14 @@ export function setNotes(job: Job, sheet: Sheet, y: number): number {
   return texts.reduce((below, text) => sheet.paragraph(text, sheet.left, below, WIDTH), top)
 }
 
-/** Pages for notes that are too long for the head of a sheet. */
-export function notePages(job: Job): Draft[] {
-  if (linesOf(job).length <= MOST_LINES) return []
+/**
+ * Pages for notes that are too long for the head of a sheet. With `later` page 1 has no room for short ones either:
+ * they stand with the materials, and here where those are left out.
+ */
+export function notePages(job: Job, later = false): Draft[] {
+  const { length } = linesOf(job)
+  const homeless = later && length > 0 && job.leftOut.has('materials')
+  if (length <= MOST_LINES && !homeless) return []
   const sheet = newSheet(job)
   const flow = new Flow(job, sheet, sheet.title(HEADINGS.notes) + 2, HEADINGS.notes)
   for (const paragraph of noteParagraphs(job)) {

@@ -337,7 +337,7 @@ const isTold = ({ settled }: Job): boolean => stepSentence(settled.joining, 'tol
 
 /** The pages of the order list, in the largest type that takes no more pages than the smallest would. */
 export function orderPages(job: Job): Draft[] {
-  if (job.plan.order.length === 0) return []
+  if (job.plan.order.length === 0 || job.leftOut.has('order')) return []
   const attempts = SIZES.map((size) => setOrder(job, size))
   const fewest = Math.min(...attempts.map(({ pages }) => pages.length))
   return attempts.find(({ pages }) => pages.length === fewest)!.draw()

@@ -23,7 +23,7 @@ const COLUMNS: readonly Column[] = [
 export function progressPages(job: Job): Draft[] {
   const { plan, settled, units } = job
   const { progress } = plan
-  if (!hasBegun(progress)) return []
+  if (!hasBegun(progress) || job.leftOut.has('progress')) return []
   const drafts: Draft[] = []
   const open = () => {
     const sheet = newSheet(job)

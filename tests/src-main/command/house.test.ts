@@ -42,15 +42,38 @@ describe('map --house', () => {
     expect(first!.texts.map(({ text }) => text).join(' ')).not.toContain('Larkspur')
   })
 
+  it('leaves out the pages that the house does not want, and prints them where they are asked for', async () => {
+    const house = await inFolder('lean.json', '{"leaveOut": ["order", "materials", "motif"]}')
+    const headings = async (...more: string[]): Promise<string> => {
+      const out = join(folder, 'lean.pdf')
+      const ran = await petalyard('map', file, '--out', out, '--house', house, ...more)
+      expect([ran.err, ran.code]).toEqual(['', 0])
+      const { pages } = await readPdf(new Uint8Array(await readFile(out)))
+      return pages.map(({ texts }) => texts.map(({ text }) => text).join(' ')).join('\n')
+    }
+    const lean = await headings()
+    expect(lean).toContain('Dovecote table runner')
+    for (const gone of ['Order of work ', 'Finished size']) expect(lean).not.toContain(gone)
+    const whole = await headings('--leave-out', 'none')
+    for (const there of ['Order of work ', 'Finished size']) expect(whole).toContain(there)
+    const other = await headings('--leave-out', 'materials')
+    expect(other).toContain('Order of work ')
+    expect(other).not.toContain('Finished size')
+    const wrong = await petalyard('map', file, '--out', join(folder, 'x.pdf'), '--leave-out', 'cautions')
+    expect(wrong.code).toBe(2)
+    expect(wrong.err).toContain('Expected are order, materials, motif, progress, or none')
+  })
+
   it.each([
     ['no JSON', 'name: Larkspur', /this is no JSON/],
     ['a list', '[1]', /this is no house style/],
     [
       'a field that is none',
       '{"nmae": "Larkspur"}',
-      /"nmae" is none of name, address, accent, logo, titlePage/,
+      /"nmae" is none of name, address, accent, logo, titlePage, leaveOut/,
     ],
     ['a colour that is none', '{"accent": "green"}', /six digits behind a #/],
+    ['a page that must stay', '{"leaveOut": ["cautions"]}', /"leaveOut" is a list of order, materials/],
     ['a name that is a number', '{"name": 5}', /"name" is not as it has to be/],
     ['a logo that is not there', '{"logo": "none.png"}', /none\.png could not be read: it does not exist/],
     [

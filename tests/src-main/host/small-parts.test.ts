@@ -86,6 +86,13 @@ describe('settings', () => {
     await writeFile(join(folder, 'settings.json'), '{"theme":"sepia","units":"imperial","later":1}')
     await again.load()
     expect(again.current).toMatchObject({ theme: 'dark', units: 'imperial' })
+    // A house style of a version before has less, and one bad field costs no other.
+    const house = { name: 'Larkspur', address: '', accent: 'green', logo: '', titlePage: true }
+    await writeFile(join(folder, 'settings.json'), JSON.stringify({ theme: 'dark', house }))
+    await again.load()
+    expect(again.current.house).toEqual({ ...house, accent: '', leaveOut: [] })
+    await again.change({ house: { leaveOut: ['progress'] } })
+    expect(again.current.house).toMatchObject({ name: 'Larkspur', leaveOut: ['progress'] })
     await writeFile(join(folder, 'settings.json'), '{{{')
     const third = new SettingsStore(folder, 'de', writeAtomically)
     await third.load()

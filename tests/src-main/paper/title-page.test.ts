@@ -57,6 +57,39 @@ describe('the title page', () => {
     expect(first(own, { sheets: ['title'] }).section).toBe('title')
   })
 
+  it('is followed by the pages that the house wants; notes and cautions find another place', () => {
+    const own: Project = { ...published(), notes: 'Block before you join.\n'.repeat(3) }
+    const told = (leaveOut: House['leaveOut']) => {
+      const pages = mapPages(planProject(own), { ...options, house: { ...NO_HOUSE, leaveOut } })
+      const texts = pages
+        .flatMap(({ figure }) => figure.items)
+        .map((item) => ('text' in item ? item.text : ''))
+      return { sections: new Set(pages.map(({ section }) => section)), words: texts.join(' ') }
+    }
+    const [all, lean] = [told([]), told(['order', 'materials', 'motif', 'progress'])]
+    expect([...all.sections]).toEqual(expect.arrayContaining(['overview', 'order', 'materials', 'motif']))
+    for (const section of ['order', 'materials', 'motif', 'progress'] as const)
+      expect(lean.sections.has(section)).toBe(false)
+    expect(lean.words).toContain('Block before you join.')
+    expect(lean.sections.has('overview')).toBe(true)
+  })
+
+  it('is followed by the cautions, whatever the house leaves out', () => {
+    const all = listExamples().map(({ text }) => JSON.parse(text) as Project)
+    const cautioned = all.filter(({ forChild, layout }) => forChild === true || layout?.kind === 'applique')
+    expect(cautioned.length).toBeGreaterThan(1)
+    for (const project of cautioned) {
+      const pages = mapPages(planProject(project), {
+        ...options,
+        leaveOut: ['order', 'materials', 'motif', 'progress'],
+      })
+      const texts = pages
+        .flatMap(({ figure }) => figure.items)
+        .map((item) => ('text' in item ? item.text : ''))
+      expect(texts, project.title).toContain('Take care')
+    }
+  })
+
   it('tells what it is, whose, what it takes, and where everything stands', async () => {
     const plan = planProject(published())
     const bytes = await renderMap(plan, { ...options, sheets: ['title', 'map'], house: await house() })

@@ -61,6 +61,33 @@ describe('the title page at Paper', () => {
   })
 })
 
+describe('the pages that are printed', () => {
+  const tick = (name: string) => screen.getByRole('checkbox', { name }) as HTMLInputElement
+
+  it('are those of the house style, until others are chosen here', async () => {
+    const house = { ...NO_HOUSE, leaveOut: ['materials'] as const }
+    const { app } = await inWindow(PaperPlace, {}, example('dovecote-runner'), { settings: { house } })
+    expect(app.paper.choice.leaveOut).toBeUndefined()
+    await fireEvent.click(screen.getByText('Pages'))
+    expect(tick('Materials').checked).toBe(false)
+    expect(tick('Order of work').checked).toBe(true)
+    await fireEvent.click(tick('Order of work'))
+    await fireEvent.click(tick('Materials'))
+    expect(app.paper.choice.leaveOut).toEqual(['order'])
+    expect(app.settings.house.leaveOut).toEqual(['materials'])
+  })
+
+  it('are kept in Settings for all projects', async () => {
+    const { app } = await inWindow(SettingsDialog, { onclose: () => undefined }, example('dovecote-runner'))
+    await fireEvent.click(tick('The motif and its rounds'))
+    await waitFor(() => expect(app.settings.house.leaveOut).toEqual(['motif']))
+    await fireEvent.click(tick('Title page'))
+    await waitFor(() => expect(app.settings.house).toMatchObject({ titlePage: true, leaveOut: ['motif'] }))
+    await fireEvent.click(tick('The motif and its rounds'))
+    await waitFor(() => expect(app.settings.house.leaveOut).toEqual([]))
+  })
+})
+
 describe('the house style in Settings', () => {
   it('is kept for all projects, not in this one', async () => {
     const { app } = await inWindow(SettingsDialog, { onclose: () => undefined }, example('dovecote-runner'))
