@@ -23,6 +23,7 @@ export interface FilePort {
   readonly writeDurably: (path: string, bytes: Uint8Array, like: FileFacts | null) => Promise<void>
   /** Reads a file of at most `largest` bytes; throws where it is no file, or a larger one. */
   readonly read: (path: string, largest: number) => Promise<Uint8Array>
+  /** Copies a file and waits until it is on the disk. */
   readonly copy: (from: string, to: string) => Promise<void>
   readonly rename: (from: string, to: string) => Promise<void>
   readonly remove: (path: string) => Promise<void>
@@ -34,6 +35,15 @@ export interface FilePort {
 const noneIfMissing = (error: NodeJS.ErrnoException): null => {
   if (error.code === 'ENOENT') return null
   throw error
+}
+
+async function synced(path: string, flags: 'r' | 'r+'): Promise<void> {
+  const handle = await open(path, flags)
+  try {
+    await handle.sync()
+  } finally {
+    await handle.close()
+  }
 }
 
 export const machineFiles: FilePort = {
@@ -53,17 +63,13 @@ export const machineFiles: FilePort = {
   writeDurably: (path, bytes, like) =>
     writeFileAtomic(path, Buffer.from(bytes), like ? { mode: like.mode, chown: like.owner } : {}),
   read: async (path, largest) => (await readRegularFile(path, largest)).bytes,
-  copy: (from, to) => copyFile(from, to),
+  copy: async (from, to) => {
+    await copyFile(from, to)
+    await synced(to, 'r+')
+  },
   rename: (from, to) => rename(from, to),
   remove: (path) => rm(path, { force: true }),
-  syncFolder: async (path) => {
-    const handle = await open(path, 'r')
-    try {
-      await handle.sync()
-    } finally {
-      await handle.close()
-    }
-  },
+  syncFolder: (path) => synced(path, 'r'),
   wait: async (milliseconds) => {
     await wait(milliseconds)
   },

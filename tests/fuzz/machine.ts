@@ -4,12 +4,14 @@ import { connect } from 'node:net'
 import { tmpdir } from 'node:os'
 import { join } from 'node:path'
 import type { ExportRequest } from '../../shared-types/bridge'
+import { PICTURE_FORMATS, PICTURE_SUBJECTS } from '../../shared-types/pictures'
 import type { Random } from '../../src-core/units/random'
 import { DOOR, LoopbackServer } from '../../src-main/browser/server'
 import { run } from '../../src-main/command/program'
 import { openProject } from '../../src-main/documents/read'
 import { answer, OPERATIONS, runExport } from '../../src-main/host/operations'
 import { makeExport } from '../../src-main/host/paper-work'
+import { NoSuchPictureError } from '../../src-main/paper/picture'
 import type { HostWorld } from '../src-main/host/host-world'
 import { makeHost, TestCaller } from '../src-main/host/host-world'
 import { LEAKS, must } from './asserts'
@@ -338,7 +340,12 @@ const paper: Target = {
   draw(random) {
     const text = JSON.stringify(mutated(EXAMPLES, random))
     const kind = oneOf(KINDS, random)
-    if (kind === 'picture' || kind === 'page') return JSON.stringify({ kind, text })
+    if (kind === 'page') return JSON.stringify({ kind, text })
+    if (kind === 'picture') {
+      const [of, format] = [oneOf(PICTURE_SUBJECTS, random), oneOf(PICTURE_FORMATS, random)]
+      const ground = random.below(2) === 0 ? null : '#ffffff'
+      return JSON.stringify({ kind, text, of, format, width: 64 + random.below(400), ground })
+    }
     if (kind !== 'map') return JSON.stringify({ kind: 'table', table: kind, text })
     const paperSize = oneOf(['A4', 'Letter'], random)
     return JSON.stringify({
@@ -359,6 +366,7 @@ const paper: Target = {
       const reason = error instanceof Error ? error.message : ''
       // What there is none of is said in words.
       if (
+        error instanceof NoSuchPictureError ||
         /^(there is nothing to draw yet|the project could not be read|this list is for|there is no )/.test(
           reason,
         )
@@ -366,7 +374,7 @@ const paper: Target = {
         return
       throw error
     }
-    if (request.kind !== 'map') {
+    if (request.kind !== 'map' && !(request.kind === 'picture' && request.format === 'png')) {
       const written = new TextDecoder().decode(made.bytes)
       must(
         request.kind === 'page' || !/\bNaN\b|\[object |Infinity/.test(written) || LEAKS.test(request.text),

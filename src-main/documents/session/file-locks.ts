@@ -63,7 +63,8 @@ export class FileLocks {
   }
 
   async #take(lock: string, own: string): Promise<'taken' | 'busy' | 'no-folder'> {
-    for (const until = this.#options.now() + WAITS; ;) {
+    // Counted, not timed: the clock may be set back meanwhile.
+    for (let looks = 0; ; looks++) {
       try {
         await writeFile(lock, own, { flag: 'wx', mode: 0o600 })
         return 'taken'
@@ -71,7 +72,7 @@ export class FileLocks {
         if ((error as NodeJS.ErrnoException).code !== 'EEXIST') return 'no-folder'
       }
       if (await this.#isLeft(lock)) await this.#takeAway(lock)
-      else if (this.#options.now() >= until) return 'busy'
+      else if (looks >= WAITS / LOOKS_EVERY) return 'busy'
       else await wait(LOOKS_EVERY)
     }
   }
@@ -82,7 +83,7 @@ export class FileLocks {
     if (facts === null) return false
     const run = (await this.#read(lock))?.split(' ')[0]
     if (run) return !(await this.#options.isAlive(run))
-    return this.#options.now() - facts.mtimeMs > WRITTEN_WITHIN
+    return Math.abs(this.#options.now() - facts.mtimeMs) > WRITTEN_WITHIN
   }
 
   /** Of several that want to, one can rename it. */

@@ -134,7 +134,7 @@ export class KeptProjects {
   readonly #idOf = (id: string): string => this.#beside.get(id) ?? id
 
   async #isTaken(as: string): Promise<boolean> {
-    if (this.#options.now() - this.#shownAt > LIFE_SIGN_HOLDS) await this.#showLife()
+    if (this.#isOld(this.#shownAt)) await this.#showLife()
     const id = this.#idOf(as)
     if (!this.#held.has(id) || this.#sure.has(id)) return false
     const entry = await this.get(id)
@@ -200,7 +200,7 @@ export class KeptProjects {
     try {
       const [pid, shown] = [Number(await this.#folder.read(sign)), (await stat(sign)).mtimeMs]
       const isAlive = this.#options.isProcessAlive ?? isProcessAlive
-      if (isAlive(pid) && this.#options.now() - shown < LIFE_SIGN_HOLDS) return true
+      if (isAlive(pid) && !this.#isOld(shown)) return true
       await rm(sign, { force: true })
     } catch {
       // No sign of life.
@@ -208,12 +208,17 @@ export class KeptProjects {
     return false
   }
 
+  /** Is a sign of life believed no longer? One from far ahead was given before the clock was set back. */
+  #isOld(shownAt: number): boolean {
+    return Math.abs(this.#options.now() - shownAt) > LIFE_SIGN_HOLDS
+  }
+
   /** A sign that is there is only renewed: that needs no room, and never leaves it empty. */
   async #showLife(): Promise<void> {
     const sign = this.#path('running', this.run)
     const now = new Date()
     // Whoever looked meanwhile took this run for gone.
-    if (this.#options.now() - this.#shownAt > LIFE_SIGN_HOLDS) this.#sure.clear()
+    if (this.#isOld(this.#shownAt)) this.#sure.clear()
     const renew = () => utimes(sign, now, now)
     const isShown = await this.#folder.attempt(() =>
       renew().catch(() => writeFile(sign, String(process.pid))),

@@ -17,7 +17,8 @@ export class SaveTimer {
   start(hasFailed: boolean, save: () => void): void {
     const { saveAfter, saveAtMost, saveAgain } = this.#pace
     const now = this.#now()
-    this.#since ??= now
+    // A clock that was set back must not put the save off until it is as late again.
+    this.#since = Math.min(this.#since ?? now, now)
     const wait = hasFailed ? saveAgain : Math.max(0, Math.min(saveAfter, this.#since + saveAtMost - now))
     this.stop()
     this.#timer = setTimeout(save, wait)

@@ -1,4 +1,4 @@
-import { readFile, rm, writeFile } from 'node:fs/promises'
+import { readFile, readlink, rm, symlink, writeFile } from 'node:fs/promises'
 import { join } from 'node:path'
 import { afterEach, beforeEach, describe, expect, it } from 'vitest'
 import { projectFiles, writeAtomically } from '../../../src-main/documents/session/project-files'
@@ -32,6 +32,31 @@ async function nextRun(): Promise<HostWorld> {
   await rm(join(world.folder, 'running'), { recursive: true })
   return makeHost({ dataFolder: world.folder })
 }
+
+describe('a link to a file', () => {
+  it('saves where it was opened when the link to it leads elsewhere by then', async () => {
+    const [first, second] = [await file('first.petalyard'), await file('second.petalyard')]
+    const link = join(world.folder, 'link.petalyard')
+    await symlink(first, link)
+    const session = await opened(world.host.openPath(link))
+    await rm(link)
+    await symlink(second, link)
+    await session?.save({ revision: 1, text: projectText('Saved') })
+    expect(titleOf(await readFile(first, 'utf8'))).toBe('Saved')
+    expect(titleOf(await readFile(second, 'utf8'))).toBe('second.petalyard')
+    expect(await readlink(link)).toBe(second)
+  })
+
+  it('opens no link that leads in a circle', async () => {
+    const [link, other] = [join(world.folder, 'a.petalyard'), join(world.folder, 'b.petalyard')]
+    await symlink(link, other)
+    await symlink(other, link)
+    const refused = await world.host.openPath(link)
+    expect(refused).toMatchObject({ outcome: 'refused', problem: { code: 'app/cannot-open' } })
+    expect(JSON.stringify(refused)).toContain('its links lead in a circle')
+    expect(await readlink(link)).toBe(other)
+  })
+})
 
 describe('the first start', () => {
   it('shows an example ready to touch', async () => {

@@ -11,21 +11,14 @@ import { projectFiles, writeAtomically } from '../../../../src-main/documents/se
 import { ProjectSession } from '../../../../src-main/documents/session/session'
 import type { SessionStart } from '../../../../src-main/documents/session/start'
 import { stampOf } from '../../../../src-main/documents/session/stamp'
+import { NEVER, projectText, titleOf } from './texts'
+
+export { NEVER, projectText, titleOf }
 
 export const QUICK: Pace = { saveAfter: 20, saveAtMost: 80, saveAgain: 40 }
-/** A pace at which no timer fires during a test. */
-export const NEVER: Pace = { saveAfter: 1e8, saveAtMost: 1e8, saveAgain: 1e8 }
-
 /** Tries a check again until it holds; patient, since other work may keep the machine busy. */
 export const eventually = <T>(check: () => T | Promise<T>) =>
   vi.waitFor(check, { timeout: 15_000, interval: 20 })
-
-/** The text of a small project. `title` tells one version from another; `extra` must survive. */
-export function projectText(title: string, extra: object = {}): string {
-  return JSON.stringify({ format: 'petalyard-project', version: 1, title, ...extra })
-}
-
-export const titleOf = (text: string) => (JSON.parse(text) as { title: string }).title
 
 export class World {
   /** The next writes to project files, or to the own folder, fail with this reason. */
