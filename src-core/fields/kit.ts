@@ -22,7 +22,7 @@ export const KIT = {
     label: 'Round up to whole',
     doc: 'step that wound yarn is rounded up to',
     change: 'change the step of winding',
-    hint: 'Wound from the high end of each range, so that nobody runs out.',
+    hint: 'Wound from the high end of each range, so that nobody runs out. Enter what a {ball} weighs to put in whole {balls}.',
   }),
   sparePercent: field('kit', 'sparePercent', {
     ...{ ...percent, most: 500, placeholder: '0 %', what: 'the spares' },

@@ -111,8 +111,8 @@ export const MATERIAL_FINDINGS = {
   },
   'yarn/dye-lot': {
     severity: 'note',
-    message: '{count} {count|{ball}|{balls}} in {yarns} {count|is|are} to be bought.',
-    mend: 'Buy all {balls} of a yarn at once and from one dye lot; lots differ.',
+    message: '{count} {count|{ball}|{balls}} to buy in {yarns} should come from one dye lot each.',
+    mend: 'Buy all {balls} of a yarn at once; lots differ.',
   },
   'yarn/weight-far-from-stitches': {
     severity: 'warning',

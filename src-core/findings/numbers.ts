@@ -47,6 +47,11 @@ export const NUMBER_FINDINGS = {
     message: "'{text}' names more than one currency.",
     mend: "Enter amounts in the project's own currency.",
   },
+  'numbers/other-currency': {
+    severity: 'error',
+    message: "'{word}' is not {currency}, which this project counts in. The currency stands in the settings.",
+    mend: 'Enter the amount in {currency}, or change the currency in the settings.',
+  },
   'numbers/divided-by-zero': {
     severity: 'error',
     message: 'a division by zero has no answer.',

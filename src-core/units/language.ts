@@ -25,6 +25,12 @@ export function writeMoney(amount: number, currency: string): string {
   return known.format(amount)
 }
 
+/** The sign of a currency by its code, narrow ("$") or told apart from others ("CA$"); the code where it has none. */
+export function currencySign(code: string, currencyDisplay: 'narrowSymbol' | 'symbol'): string {
+  const sign = new Intl.NumberFormat(LANGUAGE, { style: 'currency', currency: code, currencyDisplay })
+  return sign.formatToParts(0).find(({ type }) => type === 'currency')?.value ?? code
+}
+
 /** The word for one, or for any other number: of rows, of "1,200", of 1.5. */
 export function plural(count: number, one: string, many = `${one}s`): string {
   return plurals.select(count) === 'one' ? one : many

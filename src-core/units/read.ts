@@ -6,6 +6,7 @@ import type { UnitSystem } from '../../shared-types/project'
 import { findingOf, said } from '../findings/finding'
 import type { Said } from '../findings/finding'
 import { formatBound, formatMass, formatNumber, formatYarnLength } from './format'
+import { meansCurrency } from './currency'
 import { readNumberAt } from './numerals'
 import { workOutSum } from './sums'
 import type { Term } from './sums'
@@ -19,6 +20,8 @@ export interface QuantityField {
   readonly units: UnitSystem
   /** Unit of a number without one; left out: mm or in, g or oz, m or yd, min, degrees, %. */
   readonly bare?: string
+  /** Of money: three letters; left out, any one is read. */
+  readonly currency?: string
   /** Bounds in the stored unit, both allowed themselves. */
   readonly least?: number
   readonly most?: number
@@ -51,10 +54,13 @@ const tidy = (text: string): string =>
 
 const CURRENCY = /[A-Z]{0,3}\p{Sc}|(?<![A-Za-z])[A-Z]{3}(?![A-Za-z])/gu
 
-/** Money without its currency; null where two different ones stand in it. */
-function withoutCurrency(text: string): string | null {
+/** Money without its currency, which must be the field's own where that is known. */
+function withoutCurrency(text: string, currency: string | undefined): string | Failure {
   const named = new Set(text.match(CURRENCY) ?? [])
-  return named.size > 1 ? null : text.replace(CURRENCY, ' ').replace(/ +/g, ' ').trim()
+  if (named.size > 1) return said('numbers/two-currencies', { text })
+  const [other] = [...named].filter((name) => currency !== undefined && !meansCurrency(name, currency))
+  if (other !== undefined) return said('numbers/other-currency', { word: other, currency: currency ?? '' })
+  return text.replace(CURRENCY, ' ').replace(/ +/g, ' ').trim()
 }
 
 type Failure = Said
@@ -223,8 +229,8 @@ const failed = (failure: Failure): ReadQuantity => {
 export function readQuantity(text: string, field: QuantityField): ReadQuantity {
   if (text.length > LONGEST_TEXT) return failed(said('numbers/too-long'))
   const tidied = tidy(text)
-  const plain = field.kind === 'money' ? withoutCurrency(tidied) : tidied
-  if (plain === null) return failed({ code: 'numbers/two-currencies', values: { text: tidied } })
+  const plain = field.kind === 'money' ? withoutCurrency(tidied, field.currency) : tidied
+  if (typeof plain !== 'string') return failed(plain)
   if (plain === '') return failed({ code: 'numbers/empty', values: { expected: KIND_WORDS[field.kind] } })
   const value = worth(plain, field)
   if (typeof value !== 'number') return failed(value)

@@ -156,8 +156,8 @@ export class Sheet {
   }
 
   /** The title of a page. */
-  title(text: string): number {
-    const fitting = shorten(text, this.inner, this.measure, TYPE.title, 'bold')
+  title(text: string, width = this.inner): number {
+    const fitting = shorten(text, width, this.measure, TYPE.title, 'bold')
     const style = { size: TYPE.title, weight: 'bold', leading: 1.2, as: 'H1' } as const
     return this.text(fitting, this.left, this.top, style) + 2
   }

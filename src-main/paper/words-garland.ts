@@ -10,6 +10,7 @@ import { joiningWords } from '../../src-core/figures/sentence'
 import { saying } from '../../src-core/stitches/spelling'
 import { termWord } from '../../src-core/stitches/terms'
 import { capital, counted, listed, numbered } from '../../src-core/figures/words'
+import { piecesWords } from './words-order'
 
 export const CARD_WORDS = {
   contents: 'In this kit',
@@ -26,6 +27,7 @@ export const CARD_WORDS = {
   care: 'Care',
   fibre: (terms: Terms): string => saying(terms)`Fibre`,
   fill: FILL_IN,
+  maker: 'Sold by',
   more: (count: number): string => `and ${count} more`,
 } as const
 
@@ -173,8 +175,7 @@ export function contentsWords(settled: Settled, kit: KitAccount): string[] {
 
 /** How a blanket goes together, for the card of its kit. */
 export function togetherWords(plan: Plan): string {
-  const motifs = counted(plan.motifs.length, 'motif')
-  return `Work ${motifs}, ${joiningWords(plan.settled, plan.motif, plan.joins)}, in the order shown on the map. ${counted(plan.ends, 'end is', 'ends are')} woven in.`
+  return `Work ${piecesWords(plan)}, ${joiningWords(plan.settled, plan.motif, plan.joins)}, in the order shown on the map. ${counted(plan.ends, 'end is', 'ends are')} woven in.`
 }
 
 /** How an appliqué is sewn down, for the card of its kit. */

@@ -31,7 +31,7 @@ export const ORDER_HEADINGS = {
 export const ROW_DIRECTIONS = { right: 'left to right →', left: '← right to left' } as const
 
 /** "120 motifs, 12 half motifs and 88 fillers". */
-const piecesWords = ({ motifs, halves, fillers }: Plan): string =>
+export const piecesWords = ({ motifs, halves, fillers }: Plan): string =>
   listOf([
     counted(motifs.length, 'motif'),
     ...(halves.length > 0 ? [counted(halves.length, 'half motif')] : []),

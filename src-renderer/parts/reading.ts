@@ -11,6 +11,8 @@ interface FieldRules {
   readonly least?: number | undefined
   readonly most?: number | undefined
   readonly optional?: boolean
+  /** Of money: the project's. */
+  readonly currency?: string | undefined
 }
 
 /** `value` is undefined for an optional field that was emptied. */
@@ -42,11 +44,16 @@ const withoutNoun = (text: string): string =>
 
 /** Reads a field's text by its rules. */
 export function readField(text: string, rules: FieldRules): Reading {
-  const { kind, units, least, most } = rules
+  const { kind, units, least, most, currency } = rules
   if (rules.optional && text.trim() === '') return { value: undefined }
   const bare = kind === 'span' && units === 'metric' ? { bare: 'cm' } : {}
   const isNumber = kind === 'number' || kind === 'count'
-  const read = readQuantity(isNumber ? withoutNoun(text) : text, { kind: READ_AS[kind], units, ...bare })
+  const read = readQuantity(isNumber ? withoutNoun(text) : text, {
+    kind: READ_AS[kind],
+    units,
+    ...bare,
+    ...(currency !== undefined && kind === 'money' && { currency }),
+  })
   if (!read.ok) {
     const message = kind === 'number' ? read.message.replace('an amount of money', 'a number') : read.message
     return { problem: message.charAt(0).toUpperCase() + message.slice(1) }

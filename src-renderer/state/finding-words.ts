@@ -49,6 +49,14 @@ export function whereWords(
   return place && PLACE_NAMES[place]
 }
 
+/** What a finding says, with where it is in front unless it begins with that name itself. */
+export function toldWords(where: string | null, message: string): string {
+  const capital = message.charAt(0).toUpperCase() + message.slice(1)
+  if (where === null) return capital
+  const rest = message.startsWith(where) ? message.slice(where.length) : null
+  return rest !== null && /^\W/.test(rest) ? message : `${where}: ${message}`
+}
+
 const borderWord = (project: Project): string => termWord('edging', settled(project).terms)
 
 /** The number of a border's written round, as its editor has it. */

@@ -134,6 +134,12 @@ describe('for everybody, in the light and the dark theme', () => {
       await page.getByRole('dialog', { name: 'Menu' }).getByRole('button', { name: entry }).click()
       await page.locator('dialog[open]').waitFor()
       expect(await remarks(), entry).toEqual([])
+      // However far Tab goes, the title and Close stay in view.
+      for (let press = 0; press < 20; press++) await page.keyboard.press('Tab')
+      const [scrolled, top] = await page
+        .locator('dialog[open]')
+        .evaluate((node) => [node.scrollTop, node.querySelector('h2')!.getBoundingClientRect().top])
+      expect([entry, scrolled, top! > 0]).toEqual([entry, 0, true])
       await page.keyboard.press('Escape')
       await page.locator('dialog[open]').waitFor({ state: 'detached' })
     }

@@ -168,34 +168,43 @@ function yarnRun(
   yarn: Yarn | undefined,
   id: string,
   grams: Grams,
-  { count }: KitNumbers,
+  { count, windTo }: KitNumbers,
   spareKits: number,
   findings: Finding[],
 ): KitYarnRun | null {
   const kits = count * grams
   const spares = spareKits * grams
-  const loss = (kits + spares) * KIT_CONSTANTS.windingLoss
-  const needed = kits + spares + loss
-  const known = { yarn: id, grams: kits, spares, loss }
-  const unbought = { ...known, balls: null, packs: [], leftover: null, cost: null }
+  const wound = (kits + spares) * KIT_CONSTANTS.windingLoss
   const { packs, priced } = packsOf(yarn, id, findings)
-  if (packs.length === 0) return unbought
-  const mix = cheapestMix(packs, needed)
-  if (!mix) {
-    const values = { yarn: yarn?.name || id, grams: formatMass(needed, 'metric') }
+  // Whoever puts in whole balls winds nothing, unless a larger pack to wind from is cheaper.
+  const whole = packs.filter((pack) => isWholeNumber(windTo / pack.grams))
+  const ways = [
+    { loss: 0, mix: whole.length > 0 ? cheapestMix(whole, kits + spares) : null },
+    { loss: wound, mix: packs.length > 0 ? cheapestMix(packs, kits + spares + wound) : null },
+  ].flatMap(({ loss, mix }) => (mix ? [{ loss, mix, cost: costOf(mix) }] : []))
+  const [best] = ways.sort((a, b) => a.cost - b.cost || a.loss - b.loss)
+  if (!best) {
+    const unbought = { yarn: id, grams: kits, spares, loss: whole.length > 0 ? 0 : wound }
+    if (packs.length === 0) return { ...unbought, balls: null, packs: [], leftover: null, cost: null }
+    const values = { yarn: yarn?.name || id, grams: formatMass(kits + spares + wound, 'metric') }
     findings.push(finding('kit/run-too-large', `yarn ${id}`, values, { yarn: id }))
     return null
   }
+  const { loss, mix, cost } = best
   const bought = mix.reduce((sum, pack) => sum + pack.grams * pack.count, 0)
-  const cost = mix.reduce((sum, pack) => sum + (pack.price ?? 0) * pack.count, 0)
   return {
-    ...known,
+    ...{ yarn: id, grams: kits, spares, loss },
     balls: mix.reduce((sum, pack) => sum + pack.count, 0),
     packs: priced ? mix : mix.map((pack) => ({ ...pack, price: null })),
-    leftover: bought - needed,
+    leftover: bought - kits - spares - loss,
     cost: priced ? Number(cost.toFixed(6)) : null,
   }
 }
+
+const isWholeNumber = (value: number): boolean => value > 0.5 && Math.abs(value - Math.round(value)) < 1e-6
+
+const costOf = (mix: readonly { count: number; price: number | null }[]): number =>
+  mix.reduce((sum, { count, price }) => sum + (price ?? 0) * count, 0)
 
 /** The sizes that a yarn is sold in: its ball and its other packs. Without prices the ball alone, to be counted. */
 function packsOf(

@@ -1,5 +1,5 @@
 /** The card: one page that goes in with the yarn of a kit; of a garland also without one. */
-import type { GarlandAccount, PanelAccount, YarnNeed } from '../../../shared-types/plan'
+import type { GarlandAccount, MotifAccount, PanelAccount, YarnNeed } from '../../../shared-types/plan'
 import type { StitchGauge } from '../../../shared-types/project'
 import { appliquePicture } from '../../../src-core/figures/applique-picture'
 import { firstPart, garlandFigure } from '../../../src-core/figures/garland'
@@ -8,7 +8,7 @@ import { keySwatch } from '../../../src-core/figures/key-swatch'
 import { overviewMap } from '../../../src-core/figures/overview-map'
 import type { ColourwayMark } from '../../../src-core/figures/marks'
 import { projectSentence, sentenceText } from '../../../src-core/figures/sentence'
-import { capital } from '../../../src-core/figures/words'
+import { capital, counted } from '../../../src-core/figures/words'
 import { isAssumed, marked, NOT_KNOWN } from '../../../src-core/figures/yarn-words'
 import { termWord } from '../../../src-core/stitches/terms'
 import { cordGauge } from '../../../src-core/layout/garland/cord'
@@ -16,6 +16,7 @@ import { byKind, garlandOf } from '../../../src-core/plans/layouts'
 import { formatNumber } from '../../../src-core/units/format'
 import type { Entry } from '../entry'
 import { drawEntry, entryHeight } from '../entry'
+import { drawLogo, logoSize } from '../draw-logo'
 import type { Draft, Job } from '../page'
 import { newSheet } from '../page'
 import { Sheet, TYPE } from '../setting'
@@ -32,7 +33,9 @@ import {
   togetherWords,
 } from '../words-garland'
 import { FIGURE_WORDS } from '../words-figures'
+import { makerOf } from './labels'
 import { gaugeWords } from './materials'
+import { blanketMotifs } from './motif'
 import { setNotes } from './notes'
 import { SWATCH_INSET, yarnSwatch } from './swatch'
 
@@ -40,6 +43,8 @@ const GAP = 8
 const LABEL = 18
 const AIR = 5
 const SWATCH = 11
+/** mm. Room of the logo beside the title. */
+const LOGO = { width: 40, height: 11 } as const
 /** Rows of yarn, and motifs with their pictures, that a card tells at most; fewer where the paper is short. */
 const MOST_ROWS = 16
 const LEAST_ROWS = 3
@@ -57,7 +62,11 @@ const LEAST_PART = 24
 export function cardPage(job: Job): Draft {
   const { plan, terms } = job
   const sheet = newSheet(job)
-  let y = sheet.title(job.title)
+  const logo = logoSize(job, LOGO)
+  const beside = logo ? sheet.inner - logo.width - GAP : sheet.inner
+  let y = sheet.title(job.title, beside)
+  // What comes next keeps its distance from a logo that reaches lower than the title.
+  y = Math.max(y, drawLogo(job, sheet, { right: sheet.right, y: sheet.top }, LOGO) + 1)
   const sentence = sentenceText(projectSentence(plan, terms))
   y = setNotes(job, sheet, sheet.paragraph(sentence, sheet.left, y, 170, { size: TYPE.lead })) + AIR
   const foot = footHeight(job, sheet)
@@ -213,22 +222,28 @@ const neededYarn = (need: YarnNeed) => ({
 /** What is made, each colourway of each motif with its picture, its count and the yarn of every part. */
 function keyList(job: Job, sheet: Sheet, x: number, top: number, width: number, most: number): number {
   let y = sheet.heading(CARD_WORDS.make, x, top)
-  const { marks } = job.ground
+  const entries = cardEntries(job)
   const list = sheet.own('L')
-  for (const mark of marks.slice(0, most)) {
-    const entry = keyEntry(job, mark)
+  for (const entry of entries.slice(0, most)) {
     drawEntry(sheet, list, entry, x, y, width)
     y += entryHeight(sheet, entry, width)
   }
-  const rest = marks.length - most
+  const rest = entries.length - most
   return rest > 0 ? sheet.text(CARD_WORDS.more(rest), x, y) : y
 }
 
+/** All that is made: of a blanket each motif in each of its colourways, and what fills its openings. */
+const cardEntries = (job: Job): Entry[] =>
+  job.plan.kind === 'blanket'
+    ? blanketMotifs(job).flatMap(({ account, marks }) => marks.map((mark) => keyEntry(job, mark, account)))
+    : job.ground.marks.map((mark) => keyEntry(job, mark))
+
 /** A colourway with its picture, how often it is made, and the yarn of every part. */
-export function keyEntry({ plan, style }: Job, mark: ColourwayMark): Entry {
+export function keyEntry({ plan, style }: Job, mark: ColourwayMark, of?: MotifAccount): Entry {
   const place = plan.motifs.findIndex((motif) => motif.colourway === mark.id)
   const placed = plan.motifs[place]
-  const turn = placed?.turn ?? 0
+  const filler = mark.fillers > 0 ? plan.fillers.find(({ motif }) => motif === of?.id) : undefined
+  const turn = (filler ?? placed)?.turn ?? 0
   const shown = byKind(plan, {
     blanket: () => turn,
     // As it hangs on a level cord.
@@ -236,7 +251,7 @@ export function keyEntry({ plan, style }: Job, mark: ColourwayMark): Entry {
     // On a panel everything is turned at will.
     applique: () => 0,
   })
-  const account = plan.accounts.find(({ id }) => id === placed?.motif) ?? plan.motif
+  const account = of ?? plan.accounts.find(({ id }) => id === placed?.motif) ?? plan.motif
   const way = [mark.code, mark.name || (mark.code === '' ? noColourway(plan.settled.terms) : '')]
     .filter(Boolean)
     .join(' · ')
@@ -244,8 +259,8 @@ export function keyEntry({ plan, style }: Job, mark: ColourwayMark): Entry {
     picture: account ? keySwatch(account, mark, style, shown, SWATCH) : null,
     alt: FIGURE_WORDS.swatch(way, plan.settled.terms),
     across: SWATCH,
-    name: `${formatNumber(mark.count)} × ${account?.name ?? ''}`,
-    count: '',
+    name: `${formatNumber(mark.fillers || mark.count)} × ${account?.name ?? ''}`,
+    count: mark.halves > 0 ? `and ${counted(mark.halves, 'half', 'halves')}` : '',
     lines: [way, slotWords(mark.slots)],
   }
 }
@@ -260,6 +275,7 @@ function footFacts(job: Job): [string, string][] {
     [CARD_WORDS.fibre(job.terms), fibre],
     [CARD_WORDS.care, care || CARD_WORDS.fill],
     [HEADINGS.cautions, kitCautions(settled, terms)],
+    ...(plan.kit && makerOf(job) ? [[CARD_WORDS.maker, makerOf(job)] as [string, string]] : []),
   ]
 }
 

@@ -7,6 +7,7 @@ import { linePath } from '../../../src-core/figures/path'
 import { counted } from '../../../src-core/figures/words'
 import type { Draft, Job } from '../page'
 import { newSheet } from '../page'
+import { drawLogo, logoSize } from '../draw-logo'
 import type { Sheet } from '../setting'
 import { shorten } from '../setting'
 import { PAGE_NAMES } from '../words'
@@ -22,6 +23,9 @@ const COLUMNS = 2
 /** mm. A label is no lower than this, however little it says. */
 const LOWEST = 44
 const TITLE = 12
+/** mm. Room of the logo beside the title. */
+const LOGO = { width: 26, height: 10 } as const
+const BESIDE = 3
 /** Points, largest first; a smaller one is taken where more labels fit for it. */
 const SIZES = [8.5, 8, 7.5] as const
 /** Points, where a label fits no page otherwise. */
@@ -43,8 +47,8 @@ interface Grid {
   readonly size: number
 }
 
-/** Who made it and where to write, as the house style says. */
-const makerOf = ({ house }: Job): string =>
+/** Who sells it and where to write, as the house style says. */
+export const makerOf = ({ house }: Job): string =>
   [house.name, ...house.address.split(/\r?\n/)]
     .map((line) => line.trim())
     .filter(Boolean)
@@ -74,10 +78,20 @@ function labelOf(job: Job, kit: KitAccount, contents: string): Label {
 const words = ([name, text]: readonly [string, string]): string => (name ? `${name}: ${text}` : text)
 
 /** Draws one label with its top left at (x, y); returns the y below it. */
-function drawLabel(sheet: Sheet, { title, lines }: Label, x: number, y: number, width: number, size: number) {
-  const fitting = shorten(title, width, sheet.measure, TITLE, 'bold')
+function drawLabel(
+  job: Job,
+  sheet: Sheet,
+  { title, lines }: Label,
+  { x, y }: { readonly x: number; readonly y: number },
+  width: number,
+  size: number,
+): number {
+  const logo = logoSize(job, LOGO)
+  const beside = logo ? width - logo.width - BESIDE : width
+  const fitting = shorten(title, beside, sheet.measure, TITLE, 'bold')
   let below = sheet.text(fitting, x, y, { size: TITLE, weight: 'bold', as: 'H1' })
-  below = sheet.text(LABEL_WORDS.kind, x, below, { size }) + 1
+  below = sheet.text(LABEL_WORDS.kind, x, below, { size })
+  below = Math.max(below, drawLogo(job, sheet, { right: x + width, y }, LOGO)) + 1.5
   for (const line of lines) below = sheet.paragraph(words(line), x, below, width, { size }) + 0.8
   return below
 }
@@ -89,7 +103,7 @@ function gridOf(job: Job, sheet: Sheet, label: Label): Grid | null {
   const width = (sheet.inner - 2 * MARKS) / COLUMNS
   const room = sheet.bottom - MARKS - top
   const inType = (size: number): Grid | null => {
-    const needed = drawLabel(newSheet(job), label, 0, 0, width - 2 * PAD, size) + 2 * PAD
+    const needed = drawLabel(job, newSheet(job), label, { x: 0, y: 0 }, width - 2 * PAD, size) + 2 * PAD
     const rows = Math.floor(room / Math.max(LOWEST, needed))
     return rows >= 1 ? { left, top, width, height: room / rows, rows, size } : null
   }
@@ -160,7 +174,7 @@ export function labelPages(job: Job, kit: KitAccount, count: LabelCount): Draft[
     for (let i = 0; i < here; i++) {
       const x = grid.left + (i % COLUMNS) * grid.width + PAD
       const y = grid.top + Math.floor(i / COLUMNS) * grid.height + PAD
-      drawLabel(sheet, label, x, y, grid.width - 2 * PAD, grid.size)
+      drawLabel(job, sheet, label, { x, y }, grid.width - 2 * PAD, grid.size)
     }
     const bookmarks = drafts.length === 0 ? [PAGE_NAMES.labels] : []
     drafts.push({ section: 'labels', name: PAGE_NAMES.labels, bookmarks, sheet })

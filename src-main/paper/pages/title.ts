@@ -11,7 +11,7 @@ import { capital } from '../../../src-core/figures/words'
 import { isNeedKnown, NOT_KNOWN } from '../../../src-core/figures/yarn-words'
 import { termWord } from '../../../src-core/stitches/terms'
 import { formatMassRange, formatNumber } from '../../../src-core/units/format'
-import { logoOf } from '../logo'
+import { drawLogo } from '../draw-logo'
 import type { Draft, Job } from '../page'
 import { newSheet } from '../page'
 import { Sheet, shorten, TYPE } from '../setting'
@@ -86,16 +86,8 @@ export function titlePage(job: Job, behind: readonly Draft[]): Draft {
 function head(job: Job, sheet: Sheet): number {
   const { settled, measure } = job
   const colour = accents(job)
-  let y = sheet.top
-  const logo = logoOf(job.house, job.style)
-  if (logo) {
-    const scale = Math.min(LOGO.width / logo.width, LOGO.height / logo.height)
-    const [width, height] = [logo.width * scale, logo.height * scale]
-    const box = { x: sheet.left, y, width, height }
-    const part = sheet.own('Figure', { alt: FIGURE_WORDS.logo(job.house.name), box })
-    sheet.items.push({ kind: 'image', png: logo.png, ...box, part })
-    y += height + AIR
-  }
+  let y = drawLogo(job, sheet, { x: sheet.left, y: sheet.top }, LOGO)
+  if (y > sheet.top) y += AIR
   const broken = (size: number): string[] => breakLines(job.title, sheet.inner, measure, size, 'bold')
   const size = TITLES.find((each) => broken(each).length <= 2) ?? TITLES.at(-1)!
   const style = { size, weight: 'bold', leading: 1.15, as: sheet.own('H1') } as const

@@ -162,6 +162,16 @@ describe('M52: the run', () => {
     expect(toCents(1.005, 0).beforeTax).toBe(1.01)
   })
 
+  it('loses nothing where whole balls are put in, by hand', () => {
+    // 50 g balls; 25 kits and 2 to spare of 2 balls each: 54 balls, nothing wound.
+    const whole = account({ count: 25, sparePercent: 5, windTo: 50 }, [need('y1', 63.4)]).kit!
+    expect(whole.perKit[0]!.grams).toBe(100)
+    expect(whole.run[0]).toMatchObject({ grams: 2500, spares: 200, loss: 0, balls: 54, leftover: 0 })
+    // Wound to 25 g: 75 g in each, 27 × 75 = 2,025 g and 2 % are 2,065.5 g, 42 balls.
+    const wound = account({ count: 25, sparePercent: 5, windTo: 25 }, [need('y1', 63.4)]).kit!
+    expect(wound.run[0]).toMatchObject({ grams: 1875, spares: 150, loss: 40.5, balls: 42 })
+  })
+
   it('buys the cheapest mix where a yarn is sold in several packs', () => {
     const yarns = [
       { id: 'y1', ballGrams: 50, ballMetres: 125, price: 3.9, packs: [{ grams: 400, price: 20 }] },

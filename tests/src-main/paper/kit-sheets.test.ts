@@ -1,10 +1,13 @@
+import { encode } from 'fast-png'
 import { describe, expect, it } from 'vitest'
+import { NO_HOUSE } from '../../../shared-types/house'
 import type { GarlandLayout, Kit, Project } from '../../../shared-types/project'
 import type { SheetName } from '../../../shared-types/sheets'
 import { planProject } from '../../../src-core/plan'
 import { listExamples } from '../../../src-main/documents'
 import { mapPages, NoSuchSheetError, renderMap } from '../../../src-main/paper'
 import { listCsv } from '../../../src-main/paper/lists'
+import { normalLogo } from '../../../src-main/paper/logo'
 import { DATE, flowers, VERSION } from './projects'
 import { readPdf } from './read-pdf'
 
@@ -47,6 +50,40 @@ describe('each sheet of a kit alone', () => {
       }
     },
   )
+
+  it('the card of a blanket with fillers tells them, too: what is made, and how it goes together', async () => {
+    const project = withKit(example('orangery-cloth'))
+    const plan = planProject(project)
+    expect(plan.fillers.length).toBeGreaterThan(0)
+    const [card] = (await read(project, { sheets: ['card'] })).pages
+    const fillers = new Map<string, number>()
+    for (const { motif } of plan.fillers) fillers.set(motif, (fillers.get(motif) ?? 0) + 1)
+    for (const { id, name } of plan.fillerMotifs)
+      expect(card!.words).toContain(`${fillers.get(id)} × ${name}`)
+    expect(card!.words).toMatch(
+      new RegExp(`Work ${plan.motifs.length} motifs.* and ${plan.fillers.length} fillers, joined`),
+    )
+  })
+
+  it('the card and every label carry the logo of the house, and who sells it', async () => {
+    const png = encode({ width: 8, height: 4, data: new Uint8Array(8 * 4 * 4).fill(90), channels: 4 })
+    const logo = await normalLogo(png)
+    const house = { ...NO_HOUSE, logo, name: 'Petal Lane', address: '3 Mill Row\nLeeds' }
+    const told = (sheet: SheetName) =>
+      mapPages(planProject(withKit(flowers())), { date: DATE, sheets: [sheet], house })
+    const logos = (sheet: SheetName) =>
+      told(sheet).map(({ figure }) => figure.items.filter(({ kind }) => kind === 'image').length)
+    expect(logos('card')).toEqual([1])
+    const [labels] = told('labels')
+    const titles = labels!.figure.items.filter(
+      (item) => item.kind === 'text' && item.text === 'Kit to crochet it yourself',
+    )
+    expect(titles.length).toBeGreaterThan(1)
+    expect(logos('labels')).toEqual([titles.length])
+    const { pages } = await read(withKit(flowers()), { sheets: ['card'], house })
+    expect(pages[0]!.words).toContain('Sold by Petal Lane, 3 Mill Row, Leeds')
+    expect(logos('packing')[0]).toBe(0)
+  })
 
   it('the packing list says that stock is not taken off, and of what nobody can work', async () => {
     const wordsOf = async (project: Project) =>

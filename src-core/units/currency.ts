@@ -1,0 +1,38 @@
+/** Currencies as people write them: the three letters of ISO 4217, or a sign (Unicode CLDR through Intl). */
+
+import { currencySign } from './language'
+
+/** A sign is that of several currencies; these come first, the ones most traded (from memory). */
+const FIRST = [
+  'USD',
+  'EUR',
+  'GBP',
+  'JPY',
+  'INR',
+  'KRW',
+  'BRL',
+  'PLN',
+  'CZK',
+  'HUF',
+  'ILS',
+  'TRY',
+  'UAH',
+] as const
+const isCode = (text: string): boolean => /^[A-Z]{3}$/.test(text)
+
+/** Whether a sign or three letters can mean a currency: "$" and "CA$" both mean CAD. */
+export function meansCurrency(named: string, code: string): boolean {
+  if (named === code) return true
+  if (!isCode(code)) return false
+  const narrow = currencySign(code, 'narrowSymbol')
+  return (
+    named === `${code.slice(0, 2)}${narrow}` || named === narrow || named === currencySign(code, 'symbol')
+  )
+}
+
+/** The code of what somebody entered as a currency: "gbp" and "£" are GBP; null where it is none. */
+export function currencyCode(text: string): string | null {
+  const named = text.trim().toUpperCase()
+  if (isCode(named)) return named
+  return FIRST.find((code) => meansCurrency(text.trim(), code)) ?? null
+}
