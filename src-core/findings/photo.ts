@@ -72,6 +72,12 @@ export const PHOTO_FINDINGS = {
     message: 'the number of petals is not sure: {petals} fits best.',
     mend: 'Count them.',
   },
+  'photo/petals-take-turns': {
+    severity: 'warning',
+    message:
+      'long and short petals take turns: {petals} of them are counted, and tip to tip is that of the longest.',
+    mend: 'Count them, and check tip to tip.',
+  },
   'photo/nearly-round': {
     severity: 'warning',
     message: 'the motif is nearly round: whether it has petals, and how many, is not sure.',

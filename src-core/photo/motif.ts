@@ -4,7 +4,7 @@ import { simplify } from '../geometry/simplify'
 import { TRACE_POINTS } from '../motif/constants'
 import { tracedOutline } from '../motif/traced'
 import type { Millimetres } from '../units/quantity'
-import { evenOutline } from './photo'
+import { evenOutline } from './even'
 import type { PhotoMeasures } from './photo'
 import { reaches } from './symmetry'
 import { hollowsOf, meanOf, tipsOf } from './tips'
@@ -51,11 +51,25 @@ export const measuredFrom = (measures: PhotoMeasures, name: string): MeasuredMot
 
 const rounded = (line: Line): number[][] => line.map((point) => point.map(hundredth))
 
-/** The even line with a tip at 12 o'clock: as many points to each petal, a dip halfway between two tips. */
+/** The even line with a tip at 12 o'clock: as many points to each petal, a dip between each two tips. */
 function evenLine({ evenOutline, petals }: PhotoMeasures): Trace {
   const each = evenOutline.length / petals
-  const tips = Array.from({ length: petals }, (_, k) => k * each)
-  return { points: rounded(evenOutline), tips, dips: tips.map((tip) => tip + each / 2) }
+  const reach = evenOutline.map(([x, y]) => Math.hypot(x, y))
+  const place = (at: number) => ((at % reach.length) + reach.length) % reach.length
+  // Tips of petals that take turns lie where they lie, and so do the dips between them.
+  const extreme = (about: number, by: number, sign: 1 | -1) => {
+    let best = place(about)
+    for (let at = Math.ceil(about - by); at <= about + by; at++)
+      if (sign * (reach[place(at)]! - reach[best]!) > 1e-9) best = place(at)
+    return best
+  }
+  const all = Array.from({ length: petals }, (_, k) => k * each)
+  const tips = all.map((tip) => extreme(tip, each / 2 - 1, 1))
+  const dips = tips.map((tip, k) => {
+    const between = (k + 1 < petals ? tips[k + 1]! : tips[0]! + reach.length) - tip
+    return extreme(Math.floor(tip + between / 2), Math.floor(between / 2) - 1, -1)
+  })
+  return { points: rounded(evenOutline), tips, dips }
 }
 
 /** With the tips and sizes that the line has as it is planned. */
@@ -123,7 +137,7 @@ export function takenAs(
   }
   const turn = firstTip(reach, order)
   const symmetry = {
-    ...{ middle: { x: 0, y: 0 }, reach, mean, order, turn },
+    ...{ middle: { x: 0, y: 0 }, reach, mean, order, repeat: order, within: false, turn },
     ...{ share: 1, depth: 0, rest: 0, rival: 0, finer: 0, stands: true, hidden: false },
   }
   const tip = meanOf(tipsOf(symmetry, 0).map(({ far }) => far))

@@ -7,9 +7,12 @@ import type { PhotoColour } from './colours'
 import { contourOf, onPicture } from './contour'
 import { dipOfAll } from './dips'
 import type { Corners } from './homography'
-import { kindOf, profileOf } from './kind'
+import { evenOutline } from './even'
+import { kindOf } from './kind'
 import type { PhotoKind } from './kind'
 import { evenLight, fitLight } from './light'
+import { petalled } from './lobes'
+import type { Petalled } from './lobes'
 import { boxOf, coveredAlong, findAgain, findMotif } from './motif-mask'
 import { reduced } from './picture'
 import type { Picture, Spot } from './picture'
@@ -51,6 +54,7 @@ export interface PhotoMeasures {
   readonly kind: PhotoKind
   /** Petals or sides; 0 where the motif is round or has no repeat. */
   readonly petals: number
+  /** How often the outline repeats: fewer times than there are petals where kinds of them take turns. */
   readonly symmetry: number
   /** Diameters of the circles through tips and dips (corners and sides of straight-sided motifs). */
   readonly overTips: Millimetres
@@ -141,8 +145,8 @@ export function measurePhoto(picture: Picture, { progress, ...asked }: PhotoOpti
   const across = sheet.blur ?? blurRound(picture, onPicture(found.mask, plane, size, corners))
   const blur = Math.max(0.5, (across / plane.density) * plane.scale)
   const outline = contourOf(plane, evened, found, blur)
-  const symmetry = findSymmetry(outline, centroid(outline), (middle, reach) =>
-    coveredAlong(plane, found, middle, reach),
+  const symmetry = petalled(
+    findSymmetry(outline, centroid(outline), (middle, reach) => coveredAlong(plane, found, middle, reach)),
   )
   if (blur > DOUBT.blur * symmetry.mean) tell('photo/blurred')
   if (found.contrast < DOUBT.contrast) tell('photo/like-paper')
@@ -155,13 +159,17 @@ export function measurePhoto(picture: Picture, { progress, ...asked }: PhotoOpti
     (symmetry.hidden ||
       symmetry.share < DOUBT.repeat ||
       symmetry.rival > DOUBT.rival ||
-      symmetry.finer > DOUBT.finer ||
-      isShallow(symmetry))
+      (!symmetry.within && (symmetry.finer > DOUBT.finer || isShallow(symmetry))))
   )
     tell('photo/petals-unsure', { petals: order })
 
   const tips = order > 0 ? tipsOf(symmetry, blur) : []
-  let tip = order > 0 ? meanOf(tips.map(({ far }) => far)) : symmetry.mean
+  const lengths = lengthsOf(
+    tips.map(({ far }) => far),
+    symmetry,
+  )
+  let tip = order > 0 ? Math.max(...lengths) : symmetry.mean
+  if (kind === 'petals' && lengths.length > 1) tell('photo/petals-take-turns', { petals: order })
   let dip = symmetry.mean
   let least: number | null = null
   let dipSpread = 0
@@ -190,10 +198,13 @@ export function measurePhoto(picture: Picture, { progress, ...asked }: PhotoOpti
   return answer({
     kind,
     petals: order,
-    symmetry: order,
+    symmetry: order > 0 ? symmetry.repeat : 0,
     overTips,
     overValleys: (2 * dip) / plane.scale,
-    unevenness: order > 0 ? spreadOf(tips.map(({ far }) => far)) / tip : symmetry.rest,
+    unevenness:
+      order > 0
+        ? spreadOf(tips.map(({ far }, petal) => far - lengths[petal % lengths.length]!)) / tip
+        : symmetry.rest,
     outline: outline.map(({ x, y }) => [
       (x - symmetry.middle.x) / plane.scale,
       (y - symmetry.middle.y) / plane.scale,
@@ -216,26 +227,11 @@ export function measurePhoto(picture: Picture, { progress, ...asked }: PhotoOpti
 const isShallow = ({ depth, share, finer }: Symmetry): boolean =>
   depth < DOUBT.shallow.depth && share < DOUBT.shallow.repeat && finer > DOUBT.shallow.finer
 
-/** The outline evened out, `scale` places of the reach to the mm: each petal the mean of all, tips and dips exactly where they were measured. */
-export function evenOutline(
-  symmetry: Symmetry,
-  tip: number,
-  dip: number,
-  scale: number,
-): [Millimetres, Millimetres][] {
-  const profile = profileOf(symmetry, 13)
-  const held = profile.map((far, at) =>
-    at === 0 ? tip : at === profile.length - 1 ? dip : Math.min(tip, Math.max(dip, far)),
+/** How long petals are: one length, or one for each of the kinds that take turns, from the first tip on. */
+const lengthsOf = (far: readonly number[], { order, repeat }: Petalled): number[] =>
+  Array.from({ length: far.length === 0 ? 0 : order / repeat }, (_, kind) =>
+    meanOf(far.filter((__, petal) => petal % (order / repeat) === kind)),
   )
-  const { order } = symmetry
-  const last = held.length - 1
-  return Array.from({ length: 2 * last * order }, (_, index) => {
-    const at = index % (2 * last)
-    const angle = (Math.PI * index) / (last * order)
-    const far = held[at <= last ? at : 2 * last - at]! / scale
-    return [far * Math.sin(angle), -far * Math.cos(angle)]
-  })
-}
 
 /** The centroid of the area inside a closed line. */
 function centroid(points: readonly Spot[]): Spot {

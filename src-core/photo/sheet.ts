@@ -16,6 +16,8 @@ const LEAST_SHEET = 0.06
 const LEAST_CARD = 0.008
 /** How much of its four sides the smooth piece fills, its holes counted in. */
 const LEAST_FILL = 0.88
+/** The same where the four sides have its shape: a motif near its edge leaves no room for the hole to close. */
+const LEAST_FILL_OF_SHAPE = { fill: 0.72, misfit: 0.06 }
 /** How far from the shape of the sheet the four sides may be. */
 const MOST_MISFIT = 0.2
 
@@ -69,13 +71,15 @@ export function findSheet(picture: Picture, sheet: SheetSize): FoundSheet | null
       if (!sides) continue
       const area = areaOf(sides)
       const share = whole.on.reduce((sum, each) => sum + each, 0) / area
-      if (share < LEAST_FILL) continue
+      if (share < LEAST_FILL_OF_SHAPE.fill) continue
       const rim = region.onRim / (width + height)
       const corners = sides.map(({ x, y }) => ({
         x: x * step - 0.5,
         y: y * step - 0.5,
       })) as unknown as Corners
       const turned = asSheet(corners, sheet, picture)
+      const hasShape = turned.pose.misfit < LEAST_FILL_OF_SHAPE.misfit
+      if (share < LEAST_FILL && !hasShape) continue
       const cutOff = rim > 0.02
       if (!cutOff && turned.pose.misfit > MOST_MISFIT) continue
       const score =

@@ -1,6 +1,11 @@
 /** How right the finder is over many pictures, and how well it knows. */
 import type { PhotoAnswer } from '../../../src-core/photo/photo'
-import type { Studio } from './studio'
+
+/** A picture that was drawn, with the truth of its motif. */
+interface Drawn {
+  readonly name: string
+  readonly motif: { readonly petals: number; readonly overTips: number; readonly overValleys: number }
+}
 
 export interface Trial {
   readonly name: string
@@ -15,7 +20,7 @@ export interface Trial {
 export const BOUNDS = { tips: { rms: 0.015, most: 0.04 }, dips: { rms: 0.025, most: 0.06 } } as const
 
 /** An answer against the truth. */
-export const trialOf = ({ name, motif }: Studio, { measures, sure }: PhotoAnswer): Trial => ({
+export const trialOf = ({ name, motif }: Drawn, { measures, sure }: PhotoAnswer): Trial => ({
   ...{ name, sure },
   petalsRight: measures?.petals === motif.petals,
   tips: measures ? measures.overTips / motif.overTips - 1 : NaN,

@@ -1,0 +1,74 @@
+/**
+ * Petals that take turns. Long and short ones make an outline that repeats half as often as it has petals, three kinds
+ * a third as often, and petals that differ by chance may look the same; so what repeats is looked at once more, and
+ * each of its tops that is parted from the next by a dip as deep as the others is a petal. A notch in a heart is not.
+ */
+import { extremesOf } from '../motif/extremes'
+import { DIRECTIONS, ORDER } from './symmetry'
+import type { Symmetry } from './symmetry'
+import { middleMean } from './tips'
+
+/** Most kinds of petals that take turns. */
+const MOST_KINDS = 4
+/** Least height of a top over its dips, and the least depth of each dip, as shares of all that the reach goes in and out. */
+const LEAST_TOP = 0.18
+const LEAST_DIP = 0.62
+/** Least distance of two tops, as a share of an even one. */
+const LEAST_APART = 0.6
+/** Tips that differ by less than this share are of petals alike, which differ by chance. */
+const ALIKE = 0.03
+/** Share of the repeat over which the reach is evened out, so that stitches are no petals. */
+const EVENED = 0.03
+const PLACES = 240
+
+/** A symmetry by its petals: `order` is how many they are, `repeat` how often the outline repeats. */
+export interface Petalled extends Symmetry {
+  readonly repeat: number
+  /** They were told apart within the repeat. */
+  readonly within: boolean
+}
+
+/** The mean reach over one repeat, from its first tip on; one bent petal does not count. */
+export function repeatProfile({ reach, order, turn }: Symmetry, count: number): number[] {
+  const each = DIRECTIONS / order
+  const first = (turn / (2 * Math.PI)) * DIRECTIONS
+  return Array.from({ length: count }, (_, at) =>
+    middleMean(
+      Array.from({ length: order }, (_, k) => {
+        const place = Math.round(first + (k + at / count) * each)
+        return reach[((place % DIRECTIONS) + DIRECTIONS) % DIRECTIONS]!
+      }),
+    ),
+  )
+}
+
+/** Counts the petals within each repeat. */
+export function petalled(symmetry: Symmetry): Petalled {
+  const { order, turn } = symmetry
+  const plain = { ...symmetry, repeat: order, within: false }
+  if (order === 0) return plain
+  const rough = repeatProfile(symmetry, PLACES)
+  const by = Math.round((EVENED * PLACES) / 2)
+  const profile = rough.map((_, at) => {
+    let sum = 0
+    for (let i = -by; i <= by; i++) sum += rough[(at + i + PLACES) % PLACES]!
+    return sum / (2 * by + 1)
+  })
+  const [high, low] = [Math.max(...profile), Math.min(...profile)]
+  const { tips, dips } = extremesOf(profile, LEAST_TOP * (high - low))
+  const kinds = tips.length
+  if (kinds < 2 || kinds > MOST_KINDS || kinds * order > ORDER.most) return plain
+  if (dips.some((dip) => high - profile[dip]! < LEAST_DIP * (high - low))) return plain
+  const apart = tips.map((tip, at) => (((tips[(at + 1) % kinds]! - tip) % PLACES) + PLACES) % PLACES)
+  if (apart.some((each) => each < (LEAST_APART * PLACES) / kinds)) return plain
+  const heights = tips.map((tip) => profile[tip]!)
+  const isAlike = Math.max(...heights) - Math.min(...heights) < ALIKE * high
+  const longest = tips[heights.indexOf(Math.max(...heights))]!
+  return {
+    ...symmetry,
+    order: kinds * order,
+    repeat: isAlike ? kinds * order : order,
+    turn: turn + (2 * Math.PI * longest) / (PLACES * order),
+    within: true,
+  }
+}

@@ -1,0 +1,70 @@
+/** Petals that take turns, by how far an outline reaches in each direction; and the outline that is kept of them. */
+import { describe, expect, it } from 'vitest'
+import { evenOutline } from '../../../src-core/photo/even'
+import { petalled } from '../../../src-core/photo/lobes'
+import { measuredOf } from '../../../src-core/photo/motif'
+import type { PhotoMeasures } from '../../../src-core/photo/photo'
+import { findSymmetry } from '../../../src-core/photo/symmetry'
+import { tracedOutline } from '../../../src-core/motif/traced'
+import { chance } from './flowers'
+
+/** A line by its reach at a direction clockwise from 12 o'clock, with stitches of chance on it. */
+const lineOf = (reach: (turn: number) => number, rough = 0.15) => {
+  const random = chance(5)
+  return Array.from({ length: 900 }, (_, at) => {
+    const turn = (2 * Math.PI * at) / 900
+    const far = reach(turn) + rough * (random() - 0.5)
+    return { x: far * Math.sin(turn), y: -far * Math.cos(turn) }
+  })
+}
+/** Petals about even directions, `lengths` over and over, parted by dips at 30. */
+const petals = (count: number, lengths: readonly number[]) => (turn: number) => {
+  const place = ((turn + 0.4) / (2 * Math.PI)) * count
+  const own = Math.round(place)
+  const far = lengths[((own % count) + count) % lengths.length]!
+  return 30 + (far - 30) * Math.cos(Math.PI * (place - own)) ** 2
+}
+const found = (reach: (turn: number) => number) => petalled(findSymmetry(lineOf(reach), { x: 0.3, y: -0.2 }))
+
+describe('petals within a repeat', () => {
+  it.each([
+    [12, [45, 39]],
+    [6, [45, 40]],
+    [20, [45, 36]],
+    [9, [45, 41, 37]],
+    [15, [45, 40, 35]],
+  ])('are counted where kinds of them take turns: %i', (count, lengths) => {
+    expect(found(petals(count, lengths))).toMatchObject({ order: count, repeat: count / lengths.length })
+  })
+
+  it('are petals alike where they differ no more than by chance', () => {
+    expect(found(petals(8, [45]))).toMatchObject({ order: 8, repeat: 8, within: false })
+    expect(found(petals(8, [45, 44.6]))).toMatchObject({ order: 8, repeat: 8 })
+  })
+
+  it('are not made of a notch in each tip, nor of a stitch in each dip', () => {
+    const heart = (turn: number) =>
+      40 +
+      6 * Math.cos(6 * turn) -
+      4 * Math.max(0, 1 - 9 * Math.abs((turn * 6) / (2 * Math.PI) - Math.round((turn * 6) / (2 * Math.PI))))
+    expect(found(heart)).toMatchObject({ order: 6, repeat: 6 })
+    const picot = (turn: number) =>
+      petals(7, [45])(turn) + 1.2 * Math.max(0, Math.cos(7 * (turn + 0.4) + Math.PI)) ** 40
+    expect(found(picot)).toMatchObject({ order: 7, repeat: 7 })
+  })
+
+  it('keep their kinds in the outline that is evened out, which can be planned', () => {
+    const symmetry = found(petals(12, [45, 39]))
+    const outline = evenOutline(symmetry, 45, 30, 1)
+    const reach = outline.map(([x, y]) => Math.hypot(x, y))
+    expect(Math.max(...reach)).toBeCloseTo(45, 9)
+    expect(Math.min(...reach)).toBeCloseTo(30, 9)
+    const measures = { kind: 'petals', petals: 12, overTips: 90, overValleys: 60, evenOutline: outline }
+    const motif = measuredOf(measures as unknown as PhotoMeasures)
+    const read = tracedOutline(motif.traced!)
+    if ('refused' in read) throw new Error('refused')
+    expect(read.tips).toHaveLength(12)
+    const tips = read.tips.map((at) => Math.hypot(read.outline[at]!.x, read.outline[at]!.y))
+    tips.forEach((far, k) => expect(Math.abs(far - (k % 2 ? 39 : 45))).toBeLessThan(0.5))
+  })
+})
