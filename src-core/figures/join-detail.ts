@@ -1,6 +1,7 @@
 /** A few motifs round a busy place, large enough to read every meeting point, petal and host. */
 import type { JoinNode, MotifAccount, PlacedMotif, Plan } from '../../shared-types/plan'
 import type { Hand } from '../../shared-types/project'
+import { namedIn } from '../joins/words'
 import { accountAt, pieceAt } from '../layout/placed'
 import type { PlacedPiece } from '../layout/placed'
 import { numberedPlaces } from '../motif/numbering'
@@ -89,6 +90,9 @@ export function chooseJoinDetail(plan: Plan): JoinDetailChoice | null {
   }
   if (!focus) return null
   const ids = new Set(nodesOf.get(focus.id)!.flatMap((node) => node.members.map((member) => member.motif)))
+  // Where its step counts from a motif that it does not meet itself, that one is shown too.
+  const named = new Set(namedIn(plan.order.find(({ motif }) => motif === focus.id)?.pattern ?? ''))
+  for (const { id, label } of plan.motifs) if (named.has(label)) ids.add(id)
   const shown = plan.motifs.filter((motif) => ids.has(motif.id))
   const nodes = plan.joins.filter((node) => node.members.every((member) => ids.has(member.motif)))
   const own = focus.id

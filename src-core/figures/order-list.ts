@@ -74,7 +74,7 @@ export interface OrderList {
   readonly kinds: readonly RowKind[]
 }
 
-/** What makes two steps alike; null for one that cannot share its words. */
+/** What makes two steps alike, whichever of those that meet at a place was there first; null for one that cannot share its words. */
 interface Manner {
   readonly key: string
   readonly neighbours: ReadonlyMap<string, Neighbour>
@@ -96,15 +96,21 @@ function mannerOf(plan: Plan, byLabel: ReadonlyMap<string, PlacedPiece>, step: O
     places.set(words, label)
   }
   const pattern = wordsOf(step.pattern, (label) => `<${keyOf(neighbours.get(label)!)}>`)
+  const alike = pattern.replace(/where ((?:<[^>]*>(?:, | and )?)+) meet(?!, seen)/g, (_, all: string) =>
+    all
+      .match(/<[^>]*>/g)!
+      .sort()
+      .join(),
+  )
   const joins = step.joins.map(({ anchor, with: members, chains = 0 }) => {
     const others = members.map((member) => {
       const other = pieceAt(plan, member.motif)
       return `${other ? keyOf(neighbourAt(plan, piece, other)) : ''} ${member.anchor}`
     })
-    return `${anchor}>${others.join('+')} ${chains}`
+    return `${anchor}>${others.sort().join('+')} ${chains}`
   })
   const own = accountAt(plan, piece)?.id
-  const key = [step.kind, own, piece.turn, piece.firstPetal, piece.side, step.free, joins, pattern].join('|')
+  const key = [step.kind, own, piece.turn, piece.firstPetal, piece.side, step.free, joins, alike].join('|')
   return { key, neighbours }
 }
 

@@ -55,16 +55,19 @@ export const namedIn = (pattern: string): string[] =>
 
 const marksOf = (labels: readonly number[]): string => listOf(labels.map(numberMark))
 
-/** Joining where others are already joined; `side` tells places apart that the same motifs are joined to. */
+/**
+ * Joining where others meet already: which of them was there first makes no difference to the hand. `side` tells places
+ * apart at which the same motifs meet, as the first of them looks outward.
+ */
 export function spacePhrase(
   host: number,
   others: readonly number[],
   side: 'left' | 'right' | 'middle' | null,
 ): string {
-  const joined = `${numberMark(host)} that ${marksOf(others)} ${others.length > 1 ? 'are' : 'is'} joined to`
+  const meeting = `where ${marksOf([host, ...others])} meet`
   return side === null
-    ? `join into the same space of ${joined}`
-    : `join into the ${side} one of the spaces of ${joined}`
+    ? `join into the space ${meeting}`
+    : `join into the ${side} one of the spaces ${meeting}, seen from ${numberMark(host)}`
 }
 
 interface JoinPhrase {
@@ -93,6 +96,17 @@ export function joinPhrase({ shape, host, anchor, name, reference, leftward, own
   const side = leftward > 0 ? 'left' : 'right'
   const from = reference === own ? 'the one just joined' : numberMark(reference)
   return `join to ${there}, ${ordinal(Math.abs(leftward))} free ${noun(shape)} to the ${side} of ${from}`
+}
+
+/** Joining along a side: at how many of its places, and where they lie. */
+function sidePhrase(partner: number, places: readonly ToldPlace[], told: readonly ToldPlace[]): string {
+  const { number } = places[0]!
+  const whole = told.filter((place) => place.anchor.kind === 'side' && place.number === number)
+  // Along a side that several meet its places are not the quarters that the legend tells of.
+  const evenly = places.length === whole.length && !places.some(({ anchor }) => anchor.id.includes('/'))
+  return evenly
+    ? `join to ${numberMark(partner)} at ${places.length} places, evenly along the side`
+    : `join to ${numberMark(partner)} at ${places.length} places, each to the one that lies opposite`
 }
 
 /**
@@ -131,7 +145,7 @@ export function stepWords(told: readonly ToldPlace[], shape: Shape): string {
         (join) => join.anchor.kind === 'side' && join.number === number && join.partner === partner,
       )
       if (places.length > 1) {
-        phrases.push(`side ${number}: join to the places of ${numberMark(partner)} that lie opposite`)
+        phrases.push(`side ${number}: ${sidePhrase(partner, places, told)}`)
         continue
       }
     }
@@ -148,20 +162,21 @@ export type SeamVerb = 'sew' | 'crochet'
 export const seamPhrase = (verb: SeamVerb, name: string, partners: readonly number[]): string =>
   `${verb} ${name} to ${marksOf(partners)}`
 
-/** The step of a finished motif that is put on with a seam: its sides (or else its tips) with whom they meet. */
+/**
+ * The step of a finished motif that is put on with a seam: its sides (or else its corners or tips) with whom they meet.
+ * Corners beside a seam are not told: they close where seams cross.
+ */
 export function seamWords(told: readonly ToldPlace[], shape: Shape, verb: SeamVerb): string {
   const joins = told.filter((place) => place.phrase !== null)
   if (joins.length === 0) return 'lay it in its place'
   const isAlong = ({ anchor }: ToldPlace): boolean => shape === 'straight' && anchor.kind === 'side'
-  const sides = new Map<number, number>()
-  for (const { number, partner } of joins.filter(isAlong)) sides.set(number, partner)
-  const covered = new Set(sides.values())
-  const phrases = [...sides].map(([side, partner]) => `side ${side} to ${numberMark(partner)}`)
-  for (const place of joins) {
-    if (isAlong(place)) continue
-    const others = place.partners.filter((partner) => !covered.has(partner))
-    if (others.length > 0) phrases.push(`${place.name} to ${marksOf(others)}`)
-  }
+  const sides = new Map<number, Set<number>>()
+  for (const { number, partner } of joins.filter(isAlong))
+    sides.set(number, (sides.get(number) ?? new Set()).add(partner))
+  const phrases =
+    sides.size > 0
+      ? [...sides].map(([side, partners]) => `side ${side} to ${marksOf([...partners])}`)
+      : joins.map(({ name, partners }) => `${name} to ${marksOf(partners)}`)
   return `${verb} ${phrases.join('; ')}`
 }
 

@@ -41,6 +41,7 @@ export function work(
   colourways: readonly string[],
   colourwayOrder: string,
   offset: boolean,
+  seamed: boolean,
   halved: Halved,
   filling: Filling,
 ): Worked {
@@ -56,7 +57,10 @@ export function work(
   const labels: number[] = []
   sequence.forEach((motif, i) => (labels[motif] = i + 1))
   const anchors = placements.map(({ kind }) => joined.anchors[kind]!)
-  const firsts = firstPetals({ placements, anchors, nodes: joined.nodes, sequence })
+  // Finished motifs are sewn: nobody works free petals first, and all are counted from the same corner.
+  const firsts = seamed
+    ? placements.map(() => 1)
+    : firstPetals({ placements, anchors, nodes: joined.nodes, sequence })
   const wholes = placements.length
   // A half that nothing is joined to comes after the motif beside it.
   const waitsFor = halved.places.map(({ beside }, i) => [

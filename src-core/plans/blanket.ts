@@ -199,6 +199,7 @@ export function createBlanketPlanner(): KindPlanner<SettledBlanket> {
       const wayOf = sorted ? assigned.colourways : NO_WAYS
       const worked = work(
         ...([arranged, joined, order, hand, wayOf, wayOrder, offset] as const),
+        project.joining.rule === 'seam',
         ...([gaps.halved, gaps.filling] as const),
       )
       const tallied = { motifs: arranged.placements.length, byColourway: tally(assigned.colourways) }

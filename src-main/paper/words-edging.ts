@@ -3,6 +3,7 @@ import type { EdgingAccount, EdgingLoop, EdgingRound } from '../../shared-types/
 import type { Terms } from '../../shared-types/project'
 import type { PickUp } from '../../src-core/edging/pick-up'
 import { capital, counted, listed, plural } from '../../src-core/figures/words'
+import { nameAmong } from '../../src-core/figures/piece-words'
 import { translateText } from '../../src-core/notation/translate'
 import { termWord, translateStitch } from '../../src-core/stitches/terms'
 import { formatLength, formatNumber } from '../../src-core/units/format'
@@ -59,7 +60,7 @@ export function setUpWords(
   const at = isCornered ? `corner ${first}` : 'a corner'
   const start = corners > 0 ? `, from the first stitch at ${at}` : ''
   const increase = corners > 0 ? ' The corner stitch is the middle one of 3 in one place.' : ''
-  return `Right side facing, work ${formatNumber(loop.stitches)} ${unit} along the edge${start}${sides}.${increase}${motifWords(picked, corners)}`
+  return `Right side facing, work ${formatNumber(loop.stitches)} ${unit} along the edge${start}${sides}.${increase}${motifWords(picked, corners, (motif) => nameAmong(job.plan, { kind: 'motif', motif }))}`
 }
 
 /** `first`: the number of the line's first corner, as the map has it. */
@@ -75,6 +76,17 @@ function sideWords({ stretches, marks }: EdgingLoop, corners: number, first: num
   return `, past ${listed([...(tips > 0 ? [counted(tips, 'tip')] : []), ...(dips > 0 ? [counted(dips, 'dip')] : [])])}`
 }
 
+/** "12–14 sts from each of 8 × Rose", "about 28 sts from most of 12 × Dahlia": of one of several motifs. */
+function kindWords(name: string, counts: readonly number[]): string {
+  const sorted = counts.toSorted((a, b) => a - b)
+  const many = `${formatNumber(counts.length)} × ${name}`
+  const [least, most] = [sorted[0]!, sorted.at(-1)!]
+  if (most <= WIDE * least)
+    return `${rangeOf(counts)} ${plural(most, 'st')} from ${counts.length === 1 ? many : `each of ${many}`}`
+  const usual = sorted[Math.floor(sorted.length / 2)]!
+  return `about ${counted(usual, 'st')} from most of ${many} (${rangeOf(counts)} by how much of one is at the edge)`
+}
+
 const rangeOf = (counts: readonly number[]): string => {
   const [least, most] = [Math.min(...counts), Math.max(...counts)]
   return least === most ? formatNumber(least) : `${formatNumber(least)}–${formatNumber(most)}`
@@ -83,10 +95,21 @@ const rangeOf = (counts: readonly number[]): string => {
 /**
  * How many stitches a motif gives: " That is 11–12 sts from each of 20 motifs along the sides, and 22–24 sts from each
  * of 4 motifs at the corners." Along slanting sides more or less of a motif is at the edge, and a range from 1 to 17
- * would tell nobody anything: then it is what most of them give.
+ * would tell nobody anything: then it is what most of them give. Where several motifs alternate it is told of each.
  */
-export function motifWords(picked: readonly PickUp[], corners: number): string {
+export function motifWords(
+  picked: readonly PickUp[],
+  corners: number,
+  nameOf: (motif: string | undefined) => string = () => '',
+): string {
   if (picked.length < 2) return ''
+  const kinds = new Map<string, number[]>()
+  for (const { motif, stitches } of picked) {
+    const name = nameOf(motif.motif)
+    kinds.set(name, [...(kinds.get(name) ?? []), stitches])
+  }
+  if (kinds.size > 1)
+    return ` That is ${listed([...kinds].map(([name, counts]) => kindWords(name, counts)))}.`
   const sorted = picked.map(({ stitches }) => stitches).sort((a, b) => a - b)
   const usual = sorted[Math.floor(sorted.length / 2)]!
   const more = sorted.filter((count) => count > AT_CORNER * usual)

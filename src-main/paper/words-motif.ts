@@ -26,6 +26,20 @@ export const MOTIF_WORDS = {
     if (shape === 'round' || shape === 'leaf') return `Worked ${way}, seen from the right side.`
     return `${what} are numbered in the direction of work, ${way} seen from the right side; number 1 is where the round begins.`
   },
+  /** How a motif lies on the map that is drawn upright here; '' where it lies so. */
+  lies: (rotated: number, sector: number, shape: MotifAccount['shape'], isPointed: boolean): string => {
+    const ways = shape === 'straight' ? ['a corner', 'a side'] : ['a petal', 'a dip']
+    const [drawn, there] = isPointed ? ways : ways.toReversed()
+    if (Math.abs(rotated - sector / 2) < 1)
+      return `On the map it lies with ${there} at the top, not ${drawn}.`
+    const clockwise = rotated < sector / 2
+    return `On the map it lies rotated by ${formatNumber(clockwise ? rotated : sector - rotated)}° ${clockwise ? 'to the right' : 'to the left'}.`
+  },
+  /** Where number 1 is on a map of motifs that are joined as they are made, or sewn. */
+  first: (shape: MotifAccount['shape'], joinedAsYouGo: boolean): string =>
+    joinedAsYouGo
+      ? `On the map each counts from where its own free ${shape === 'straight' ? 'corners' : 'petals'} begin.`
+      : `Sewn to others, any ${shape === 'straight' ? 'corner' : 'petal'} of it can be number 1.`,
   range: (provenance: Provenance, low: string, high: string): string =>
     `${FROM[provenance]} The next one may come out ${low} to ${high}.`,
   rounds: (written: Terms, printed: Terms): string =>

@@ -7,6 +7,7 @@ import { saying } from '../../src-core/stitches/spelling'
 import { capital, counted, plural } from '../../src-core/figures/words'
 import { listOf, SIDES_LEGEND } from '../../src-core/joins/words'
 import type { PlacedPiece } from '../../src-core/layout/placed'
+import { joinedAsYouGo } from './words'
 
 /** How far one of the list is: what it is to be ticked off for is done, or it is made and that is still to come. */
 export type Done = 'ticked' | 'made' | ''
@@ -41,6 +42,14 @@ export const piecesWords = ({ motifs, halves, fillers }: Plan): string =>
 const othersWords = ({ halves, fillers }: Plan): string =>
   [halves.length > 0 ? 'half motifs' : '', fillers.length > 0 ? 'fillers' : ''].filter(Boolean).join(' and ')
 
+/** Squares in straight rows are sewn strip by strip: two kinds of long seams in place of one at each side. */
+function stripsWords({ settled, motif, arrangement, joins }: Plan): string {
+  const sides = joins.some(({ members }) => members.some(({ anchor }) => anchor.startsWith('side')))
+  if (settled.joining.rule !== 'seam' || arrangement !== 'straight-rows' || motif?.petals !== 4 || !sides)
+    return ''
+  return ' Quicker: sew the motifs of each row into a strip, then sew the strips to each other, each with one long seam; corners close where seams cross.'
+}
+
 export function orderIntroduction(plan: Plan, told: boolean, ways: readonly JoinWay[]): string {
   const what = told ? 'joined' : 'finished'
   const shared =
@@ -49,7 +58,8 @@ export function orderIntroduction(plan: Plan, told: boolean, ways: readonly Join
           plan.settled.terms,
         )` What stands after the name of a way is joined in that way; the letters of its neighbours, such as ${ways[0]!.neighbours[0]?.letter ?? 'P'}, say where they lie on the map.`
       : ''
-  const sides = told ? ` ${SIDES_LEGEND}` : ''
+  // Along a seam nothing is counted from others.
+  const sides = told && joinedAsYouGo(plan.settled.joining) ? ` ${SIDES_LEGEND}` : ''
   const first = plan.motifs.length + 1
   const others = plan.halves.length + plan.fillers.length
   const after =
@@ -60,7 +70,7 @@ export function orderIntroduction(plan: Plan, told: boolean, ways: readonly Join
     (told ? plan.marks.joined : plan.marks.made).length > 0
       ? ' Those that are so already have their tick.'
       : ''
-  return `Tick off each one when it is ${what}.${done}${shared}${sides}${after} ${piecesWords(plan)}, ${counted(plan.ends, 'end')} to weave in.`
+  return `Tick off each one when it is ${what}.${done}${stripsWords(plan)}${shared}${sides}${after} ${piecesWords(plan)}, ${counted(plan.ends, 'end')} to weave in.`
 }
 
 export const wayName = ({ number }: Pick<JoinWay, 'number'>): string => `Way ${number}`

@@ -178,7 +178,9 @@ export function joiningAdvice(
   if (rule === 'seam') {
     const sc = terms === 'UK' ? 'double crochet' : 'single crochet'
     const how = SEAM_WORDS[joining.seam].replace('{sc}', sc)
-    return `Finish and block all the ${motifWords(motif)} first and lay them out by the map. ${how}, where the dots are, in the order of the numbers.`
+    const where =
+      motif?.shape === 'straight' ? 'along the whole of each side that has dots' : 'where the dots are'
+    return `Finish and block all the ${motifWords(motif)} first and lay them out by the map. ${how}, ${where}, in the order of the numbers.`
   }
   const last = `Work each ${word} up to its last round. In the free ${place} finish the round; where a dot meets ${oneOf(word)} already there, `
   if (rule === 'bridge') {
@@ -268,7 +270,8 @@ export const moreJoinsWords = (what: string, points: number): string =>
 export const sharedPointAdvice =
   'Where three or more meet, everyone who comes later joins into the space of the motif that was there first.'
 
-export const sidesAdvice = 'Side 1 follows corner 1 in the direction of work, side 2 corner 2, and so on.'
+export const sidesAdvice = (joinedAsYouGo: boolean): string =>
+  `Side 1 follows corner 1 in the direction of work, side 2 corner 2, and so on.${joinedAsYouGo ? ' The places along a side are a quarter, half and three quarters of the way from its corner.' : ' Corners close by themselves where seams cross.'}`
 
 export const gapWords = (gap: string): string => `The largest gap at the join is ${gap}.`
 

@@ -5,6 +5,7 @@ import { workedRounds } from '../../../src-core/accounts'
 import type { ColourwayMark } from '../../../src-core/figures/marks'
 import { motifDimensions, motifFigure } from '../../../src-core/figures/motif-figure'
 import type { Part } from '../../../src-core/figures/part'
+import { blanketOf } from '../../../src-core/plans/layouts'
 import { partOf } from '../../../src-core/figures/part'
 import { capital, lieSentence } from '../../../src-core/figures/words'
 import { leadReading } from '../../../src-core/motif/ruler'
@@ -13,7 +14,7 @@ import type { Draft, Job } from '../page'
 import { Flow } from '../flow'
 import { newSheet } from '../page'
 import type { Sheet } from '../setting'
-import { HEADINGS, PAGE_NAMES } from '../words'
+import { HEADINGS, joinedAsYouGo, PAGE_NAMES } from '../words'
 import { FIGURE_WORDS } from '../words-figures'
 import { measureBlocks, MOTIF_WORDS } from '../words-motif'
 import { setChart } from './chart'
@@ -183,6 +184,7 @@ function setMotif(
     ),
     figure.scale > LIFE_SIZE ? MOTIF_WORDS.lifeSize : MOTIF_WORDS.scaled(figure.scale),
     MOTIF_WORDS.numbering(job.settled.hand, account.shape, job.terms),
+    ...onMap(job, account),
     lies === '' ? '' : `${capital(lies)}.`,
     MOTIF_WORDS.colours(
       [...account.layers].reverse().map((layer) => layer.slot),
@@ -196,6 +198,28 @@ function setMotif(
     if (note !== '') below = sheet.paragraph(note, aside, below, column) + 1.6
   }
   return Math.max(bottom, measured, below)
+}
+
+/** How it lies on the map of a blanket, where that is another way than it is drawn here, and where it is begun there. */
+function onMap({ plan, settled }: Job, { id, shape, petals, anchors }: MotifAccount): string[] {
+  if (!blanketOf(settled) || (shape !== 'petals' && shape !== 'straight')) return []
+  const own = plan.motifs.filter(({ motif }) => motif === undefined || motif === id)
+  const [placed] = own
+  if (!placed) return []
+  const sector = 360 / petals
+  const turnOf = (turn: number): number => ((turn % sector) + sector) % sector
+  const rotated = turnOf(placed.turn)
+  const isUpright = Math.min(rotated, sector - rotated) < 1
+  const isAlike = own.every(({ turn }) => Math.abs(turnOf(turn) - rotated) < 1)
+  // Squares and octagons are drawn on a side, hexagons and flowers on a tip.
+  const isPointed = anchors.some(
+    ({ kind, x, y }) => (kind === 'tip' || kind === 'corner') && y < 0 && Math.abs(x) < 1e-3 * -y,
+  )
+  const joined = plan.joins.length > 0
+  return [
+    isUpright || !isAlike ? '' : MOTIF_WORDS.lies(rotated, sector, shape, isPointed),
+    joined ? MOTIF_WORDS.first(shape, joinedAsYouGo(settled.joining)) : '',
+  ]
 }
 
 /** Names on the left, both units on the right; returns the y below. */

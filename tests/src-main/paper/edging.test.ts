@@ -4,6 +4,7 @@ import { pickUps } from '../../../src-core/edging/pick-up'
 import { readRounds } from '../../../src-core/notation/read'
 import { planProject } from '../../../src-core/plan'
 import { mapPages } from '../../../src-main/paper/index'
+import { motifWords } from '../../../src-main/paper/words-edging'
 import { hexagons, ofKind, squares } from '../../src-core/edging/helpers'
 import { record } from '../../src-core/figures/recorder'
 import { DATE } from './projects'
@@ -98,6 +99,18 @@ describe('the page on an edging', () => {
       }
     },
   )
+
+  it('tells of each kind what it gives where several motifs alternate', () => {
+    const at = (motif: string, stitches: number) => ({ motif: { motif } as never, stitches })
+    const names: Record<string, string> = { a: 'Rose', b: 'Bud' }
+    const nameOf = (motif: string | undefined): string => names[motif ?? ''] ?? ''
+    const picked = [at('a', 28), at('b', 12), at('a', 30), at('b', 13), at('a', 28)]
+    expect(motifWords(picked, 0, nameOf)).toBe(
+      ' That is 28–30 sts from each of 3 × Rose and 12–13 sts from each of 2 × Bud.',
+    )
+    const slanting = [...picked, at('a', 9), at('b', 12)]
+    expect(motifWords(slanting, 0, nameOf)).toContain('about 28 sts from most of 4 × Rose (9–30 by how much')
+  })
 
   it('names the yarn of each round where there are several, and all ends', () => {
     const shell = ofKind('shell')

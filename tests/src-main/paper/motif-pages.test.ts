@@ -1,10 +1,11 @@
 /** Which motifs have a page, and which share one. */
 import { describe, expect, it } from 'vitest'
 import type { Project } from '../../../shared-types/project'
-import { createPlanner } from '../../../src-core/plan'
+import { createPlanner, planProject } from '../../../src-core/plan'
 import { listExamples } from '../../../src-main/documents'
 import { mapPages } from '../../../src-main/paper/index'
 import type { MapPage } from '../../../src-main/paper/index'
+import { blanket } from '../../src-core/layout/additions'
 import { DATE } from './projects'
 
 const example = (name: string): Project =>
@@ -35,6 +36,29 @@ describe('pages of motifs', () => {
         for (const item of figure.items)
           if (item.kind === 'text') expect(item.y).toBeLessThan(figure.height - 10)
     }
+  })
+
+  it('say how a motif lies on the map where it is drawn another way, and from where it is counted there', () => {
+    const told = (project: Project): string =>
+      mapPages(planProject(project), { date: DATE })
+        .filter(({ section }) => section === 'motif')
+        .flatMap(({ figure }) => figure.items)
+        .map((item) => ('text' in item ? item.text : ''))
+        .join(' ')
+    const square = { outline: 'square', sideToSide: 80 }
+    const flower = { outline: 'petals', petals: 8, overTips: 80, overValleys: 60 }
+    const rows = { columns: 4, rows: 4 }
+    expect(told(blanket(flower, flower, { ...rows, turn: 22.5 }))).toContain(
+      'On the map it lies with a dip at the top, not a petal.',
+    )
+    expect(told(blanket(square, flower, { ...rows, turn: 45 }))).toContain(
+      'On the map it lies with a corner at the top, not a side.',
+    )
+    const upright = told(blanket(square, flower, { ...rows, turn: 0 }))
+    expect(upright).not.toContain('On the map it lies')
+    expect(upright).toContain('On the map each counts from where its own free corners begin.')
+    const seam = { joining: { rule: 'seam', seam: 'whip' } } as const
+    expect(told(blanket(square, flower, rows, seam))).toContain('Sewn to others, any corner of it can be')
   })
 
   it('begin a page for a motif in written rounds, with its own chart', () => {

@@ -166,8 +166,12 @@ export class Follower {
     return [...found][0]!
   }
 
-  /** The place of a motif that just these are joined to; of two the left or the right one, as it looks outward. */
-  private sharedPlace(host: PlacedPiece, others: readonly string[], side: string | undefined): Anchor {
+  /** The places of a motif that just these are joined to; of two the left or the right one, as it looks outward. */
+  private sharedPlaces(
+    host: PlacedPiece,
+    others: readonly string[],
+    side: string | undefined,
+  ): readonly Anchor[] {
     const { anchors } = this.account(host)
     const found = anchors.filter(({ id, kind }) => {
       // Places along a side lie opposite what they meet.
@@ -180,11 +184,9 @@ export class Follower {
       const [one, other] = found as [Anchor, Anchor]
       const isOnward = (other.petal - one.petal + count) % count <= count / 2
       const isLeft = isOnward === (this.plan.settled.hand !== 'left')
-      return (side === 'left') === isLeft ? other : one
+      return [(side === 'left') === isLeft ? other : one]
     }
-    if (found.length !== 1)
-      throw new Error(`${found.length} places of ${host.label} are joined to ${others.join()}`)
-    return found[0]!
+    return found
   }
 
   /** Places of a motif that lie nearest to others. */
@@ -252,24 +254,34 @@ export class Follower {
       if (!name || !told) throw new Error(`${label}: what does “${phrase}” mean?`)
       const anchors = this.ownPlaces(own, name)
       const same =
-        /^into the (?:same space|(left|right) one of the spaces) of (\d+) that ([\d, and]+) (?:is|are) joined to$/.exec(
+        /^into the (?:space|(left|right) one of the spaces) where ([\d, and]+) meet(?:, seen from (\d+))?$/.exec(
           told,
         )
       const free = /^to any free (?:petal|corner) of (\d+)$/.exec(told)
-      const side = /^to the places of (\d+) that lie opposite$/.exec(told)
+      const side =
+        /^to (\d+) at (\d+) places, (?:evenly along the side|each to the one that lies opposite)$/.exec(told)
       const one = /^to (?:the place of )?(\d+)(.*)$/.exec(told)
       if (side) {
         const host = this.piece(side[1]!)
         const meets = any('side').split(' ')
-        for (const anchor of anchors.filter(({ id }) => meets.includes(id)))
-          join([anchor], host, [this.opposite(own, host, anchor)])
+        const here = anchors.filter(({ id }) => meets.includes(id))
+        const near = here.map((anchor) => this.opposite(own, host, anchor))
+        if (told.endsWith('along the side') && here.length !== Number(side[2]))
+          throw new Error(`${label}: its side is joined at ${here.length} places, not ${side[2]!}`)
+        here.forEach((anchor, i) => join([anchor], host, [near[i]!]))
         continue
       }
       const [anchor] = anchors as [Anchor]
       if (same) {
-        const host = this.piece(same[2]!)
-        const others = same[3]!.match(/\d+/g)!.sort()
-        join([anchor], host, [this.sharedPlace(host, others, same[1])])
+        const meeting = same[2]!.match(/\d+/g)!
+        // Nobody says who was there first: it is the one that the others were joined to.
+        const found = (same[3] ? [same[3]] : meeting).flatMap((label) => {
+          const host = this.piece(label)
+          const others = meeting.filter((other) => other !== label).sort()
+          return this.sharedPlaces(host, others, same[1]).map((place) => ({ host, place }))
+        })
+        if (found.length !== 1) throw new Error(`${label}: ${meeting.join()} meet at ${found.length} places`)
+        join([anchor], found[0]!.host, [found[0]!.place])
       } else if (free) {
         const host = this.piece(free[1]!)
         if (this.taken(host).length > 0)
