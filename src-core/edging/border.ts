@@ -15,7 +15,7 @@ import type { StitchKey } from '../stitches/table'
 import { formatNumber } from '../units/format'
 import type { Millimetres } from '../units/quantity'
 import { EDGING } from './constants'
-import { fitStretches, kindsNamed, multipleFor } from './fit'
+import { fitStretches, kindsNamed, multipleFor, wholeSides } from './fit'
 import type { Multiple } from './fit'
 import { cornersAlong, tipsAlong } from './line-places'
 import type { LinePlace } from './line-places'
@@ -159,7 +159,34 @@ function workLoop(
   })
   const stitches = stretches.reduce((sum, count) => sum + count, 0)
   const read = readLoop(works, stitches, marks, from, terms, multiple?.of, written[0]?.special)
-  return { line: index, stitches, marks, stretches, multiple, rounds: read.rounds, findings: read.findings }
+  const told = cornersDiffer(stretches, stitches, multiple, read.rounds, from, places)
+  const findings = [...read.findings, ...told]
+  return { line: index, stitches, marks, stretches, multiple, rounds: read.rounds, findings }
+}
+
+/** A note where repeats run on past the corners, so that these fall on different stitches of a repeat. */
+function cornersDiffer(
+  stretches: readonly number[],
+  stitches: number,
+  multiple: Multiple | null,
+  rounds: readonly LoopRound[],
+  from: number,
+  places: readonly LinePlace[],
+): Finding[] {
+  const i = rounds.findLastIndex(({ repeats }) => repeats > places.length)
+  const whole = wholeSides(stretches, multiple)
+  if (i < 0 || !multiple || !whole || !places.every(({ kind }) => kind === 'corner')) return []
+  const { repeats } = rounds[i]!
+  // A round in which several repeats lie above one multiple has as many more for each of them.
+  const each = Math.max(1, Math.round((repeats * multiple.of) / stitches))
+  const repeatsOf = (count: number) => repeats + ((count - stitches) / multiple.of) * each
+  const values = {
+    round: from + i,
+    ...{ repeats: formatNumber(repeats), corners: formatNumber(places.length) },
+    ...{ fewer: formatNumber(repeatsOf(whole.fewer)), more: formatNumber(repeatsOf(whole.more)) },
+    ...{ now: formatNumber(stitches), less: formatNumber(whole.fewer), much: formatNumber(whole.more) },
+  }
+  return [finding('edging/corners-differ', '', values, { round: from + i })]
 }
 
 /** Works written rounds along the lines of an edging, above so many plain rounds of so much height. */

@@ -165,12 +165,46 @@ function shared(targets: readonly number[], sum: number): number[] {
   return counts
 }
 
-/** Stitches of a loop from corner to corner, near what its length takes. */
+/**
+ * What each side has to come out even on so that every corner falls on the same stitch of a repeat: where all sides
+ * together come out even then; else null.
+ */
+function ofEachSide(multiple: Multiple, sides: number): Multiple | null {
+  const { of, plus, perMark = 0 } = multiple
+  if (multiple.by === 'stretch') return multiple
+  return modulo(sides * perMark - plus, of) === 0
+    ? { ...multiple, plus: modulo(perMark, of), least: 1 }
+    : null
+}
+
+/**
+ * Stitches of a loop from corner to corner, near what its length takes: where that changes no side much, with as many
+ * repeats on each side as come out whole, so that sides of one length and all corners are alike.
+ */
 export function fitStretches(targets: readonly number[], multiple: Multiple | null): number[] {
   const whole = targets.reduce((sum, target) => sum + target, 0)
   if (!multiple) return shared(targets, Math.max(1, Math.round(whole)))
-  const each = targets.map((target) => nearest(target, multiple))
-  if (multiple.by === 'stretch') return each
-  const isNear = each.every((count, i) => Math.abs(count - targets[i]!) <= EDGING.bySide * targets[i]!)
-  return multiple.plus === 0 && isNear ? each : shared(targets, nearest(whole, multiple))
+  const side = ofEachSide(multiple, targets.length)
+  const each = side && targets.map((target) => nearest(target, side))
+  if (each && multiple.by === 'stretch') return each
+  const isNear = each?.every((count, i) => Math.abs(count - targets[i]!) <= EDGING.bySide * targets[i]!)
+  return each && isNear ? each : shared(targets, nearest(whole, multiple))
+}
+
+/** The nearest numbers of stitches with which repeats come out whole on every side. */
+export interface WholeSides {
+  readonly fewer: number
+  readonly more: number
+}
+
+/** Where repeats do not come out whole on each side: what would; null where they do, or where no number of them does. */
+export function wholeSides(stretches: readonly number[], multiple: Multiple | null): WholeSides | null {
+  const side =
+    multiple?.by === 'round' && stretches.length > 1 ? ofEachSide(multiple, stretches.length) : null
+  if (!side) return null
+  const over = stretches.map((count) => modulo(count - side.plus, side.of))
+  if (over.every((each) => each === 0)) return null
+  const fewer = total(stretches.map((count, i) => Math.max(side.plus, count - over[i]!)))
+  const more = total(stretches.map((count, i) => count + modulo(-over[i]!, side.of)))
+  return { fewer, more }
 }

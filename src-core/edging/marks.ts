@@ -5,6 +5,7 @@
 import type { Terms } from '../../shared-types/project'
 import { plural } from '../figures/words'
 import { readRounds } from '../notation/read'
+import { fromCornerToCorner } from './in-passing'
 
 export type MarkKind = 'corner' | 'tip' | 'dip'
 
@@ -225,11 +226,12 @@ export interface Expanded {
 
 /** A text for one loop, with plain counts; null where its words do not meet the corners, tips and dips there are. */
 export function expandMarks(
-  text: string,
+  said: string,
   stitches: number,
   all: readonly Mark[],
   uses: Uses,
 ): Expanded | null {
+  const text = fromCornerToCorner(said, clausesOf)
   const named = marksNamed(text)
   const marks = all.filter(({ kind }) => named.has(kind))
   const [, prefix = '', body = text, , suffix = ''] = REPEAT.exec(text) ?? []

@@ -6,13 +6,19 @@ export const EDGING_FINDINGS = {
     severity: 'error',
     message:
       'round {round} of the {edging} names corners, tips or dips, and does not come out even between them on this edge.',
-    mend: 'Work fewer stitches between them, or count on to the next one: "sc in each st to next corner" (US terms).',
+    mend: 'Work fewer stitches between them, or say it from one to the next: "*3 sc in corner, sc in each st to next corner; rep from * around" (US terms).',
   },
   'edging/no-multiple': {
     severity: 'warning',
     message:
       'no number of stitches up to {most} lets the rounds of the {edging} come out even; their counts are not sure.',
     mend: 'Check that what a repeat uses is worked or skipped to its last stitch.',
+  },
+  'edging/corners-differ': {
+    severity: 'note',
+    message:
+      '{repeats} repeats of round {round} of the {edging} do not divide by its sides: of its {corners} corners each falls on another stitch of a repeat. {fewer} or {more} repeats do, over {less} or {much} stitches instead of {now}.',
+    mend: 'Work the corners by themselves ("3 sc in corner, sc in each st to next corner", US terms) and the repeat between them, or choose one of another width.',
   },
   'edging/cups': {
     severity: 'warning',
