@@ -28,6 +28,18 @@ export const MATERIAL_FINDINGS = {
     message: '{motif}: its colours weigh {sum}, the whole motif {whole}. The colours are counted.',
     mend: 'Weigh it again, or correct the grams of its colours.',
   },
+  'yarn/weight-too-light': {
+    severity: 'warning',
+    message:
+      'one {motif} comes out at {grams}, {density} g to a square metre: crochet weighs from {least} to {most} (common practice, no source).',
+    mend: 'Is {lot} the weight of {count} {count|motif|motifs}? Enter how many were weighed together.',
+  },
+  'yarn/weight-too-heavy': {
+    severity: 'warning',
+    message:
+      'one {motif} comes out at {grams}, {density} g to a square metre: crochet weighs from {least} to {most} (common practice, no source).',
+    mend: 'Is {lot} the weight of {count} {count|motif|motifs}? Enter how many were weighed together, and check the measures.',
+  },
   'yarn/split-by-stitches': {
     severity: 'note',
     message:

@@ -5,6 +5,8 @@
 import type { Seam } from '../../shared-types/project'
 
 export const MATERIAL_CONSTANTS = {
+  /** g/m²: open work in fine mohair weighs some 90, dense relief in thick yarn some 2,000 (common practice, no source). */
+  perSquareMetre: { least: 80, most: 4000 },
   /** %. Spare yarn on everything. Common practice 10–20 %, no standard found. */
   wastePercent: 10,
   /** mm. One tail, at each start and end of a colour section. §tails: 6 in, 15 cm. */

@@ -182,6 +182,30 @@ function weightsDiffer(
   return isPart ? sum >= whole : Math.abs(sum - whole) > room
 }
 
+/** A warning where so many grams of one motif cannot be, for the area that it covers; null where they can. */
+function unlikelyWeight(
+  motif: Motif,
+  account: MotifAccount | null,
+  grams: Grams,
+  where: string,
+): Finding | null {
+  const area = account ? Math.abs(signedArea(account.outline)) : 0
+  if (!(area > 0)) return null
+  const perSquareMetre = (grams / area) * 1e6
+  const { least, most } = MATERIAL_CONSTANTS.perSquareMetre
+  if (perSquareMetre >= least && perSquareMetre <= most) return null
+  const values = {
+    motif: label(motif),
+    grams: massValue(grams),
+    density: formatNumber(perSquareMetre),
+    ...{ least: formatNumber(least), most: formatNumber(most) },
+    lot: motif.weighed?.grams !== undefined ? massValue(motif.weighed.grams) : massValue(grams),
+    count: isUsable(motif.weighed?.motifs) ? motif.weighed.motifs : 1,
+  }
+  const code = perSquareMetre < least ? 'yarn/weight-too-light' : 'yarn/weight-too-heavy'
+  return finding(code, where, values, { motif: motif.id })
+}
+
 /** Yarn in one motif by colour; colours that nothing is known of are named in a finding. */
 export function motifYarn(motif: Motif, account: MotifAccount | null, where: string): MotifYarn {
   const findings: Finding[] = []
@@ -217,6 +241,9 @@ export function motifYarn(motif: Motif, account: MotifAccount | null, where: str
     const values = { motif: label(motif), field, received: String(value) }
     findings.push(finding('yarn/invalid-weighing', `${where}.weighed.${field}`, values, { motif: motif.id }))
   }
+  const one = Math.max(whole, known)
+  const unlikely = countable && one > 0 ? unlikelyWeight(motif, account, one, where) : null
+  if (unlikely) findings.push(unlikely)
   if (open.length > 0 && rest > 0) {
     const split = splitWeight(motif, account, open, where)
     const { shares, source, assumed } = split

@@ -8,6 +8,7 @@ import type { WayKind, WishedSize } from '../../shared-types/ways'
 import { plainRounds, writtenRounds } from '../edging/written'
 import { JOINING } from '../fields/joining'
 import { isWithin } from '../fields/field'
+import { tidyAddress } from '../layout/addresses'
 import type { Tryout } from '../layout/trials'
 import { blanketOf } from '../plans/layouts'
 import type { Planner } from '../plans/planner'
@@ -298,6 +299,17 @@ export function withCounts(
   return isInMiddle ? counted : withOutlineStaying(project, counted)
 }
 
-/** Whether counts may stand beside others: nothing that is made disappears. */
-export const keepsMade = (project: Project, now: Tryout['counts'], counts: Tryout['counts']): boolean =>
-  !isBegun(project) || (counts.columns >= now.columns && counts.rows >= now.rows && counts.rings >= now.rings)
+/** Whether counts may stand instead of others: nothing that is made or joined disappears. */
+export function keepsMade(project: Project, now: Tryout['counts'], counts: Tryout['counts']): boolean {
+  if (!isBegun(project)) return true
+  if (counts.rings < now.rings) return false
+  if (counts.columns >= now.columns && counts.rows >= now.rows) return true
+  if (blanketOf(project)?.outlineShape) return false
+  const made = [...Object.keys(project.made ?? {}), ...Object.keys(project.joined ?? {})]
+  return made
+    .flatMap((id) => tidyAddress(id).split('+'))
+    .every((id) => {
+      const [row = 0, place = 0] = id.split(',').map(Number)
+      return row <= counts.rows && (Number.isNaN(place) || place <= counts.columns)
+    })
+}

@@ -71,7 +71,7 @@ export function waysToSize(project: Project, wish: WishedSize, planner: Planner)
   const ways = bestOfEach(found, isBegun(project) ? WAYS.eachBegun : WAYS.each)
     .flatMap((candidate) => wayOf(candidate, project, tryout.counts, now, wish, planner) ?? [])
     .filter((way) => (!isHeld || holds(way)) && offBy(way.size, wish) < before)
-    .sort((a, b) => byNearness(a, b, wish))
+    .sort((a, b) => byNearness(a, b, wish, isBegun(project)))
   return { ways: ways.slice(0, WAYS.offered), findings }
 }
 
@@ -138,7 +138,7 @@ function candidatesOf(ground: Ground): Candidate[] {
         return found ? [told([step, found.change], each, found.size)] : []
       }),
     )
-  const usual = countsOf(ground, tryout)
+  const usual = countsOf(ground, tryout, true)
   const slides = slidesOf(project, tryout, wish, planner).flatMap((slide) =>
     usual.flatMap((counts) => {
       const found = slide(counts)
@@ -167,15 +167,34 @@ interface Stepped {
 function countsOf(
   { project, wish, whole, tryout: { counts: now }, isHeld }: Ground,
   tried: Tryout,
+  /** By themselves: as many motifs in other rows, too. */
+  alone = false,
 ): Counts[] {
-  const others = nearest(tried, now, now, whole)
-    .filter((each) => (each.holds || !isHeld) && keepsMade(project, now, each.counts))
+  const near = nearest(tried, now, now, whole)
+    .filter((each) => each.holds || !isHeld)
     .map(({ counts }) => counts)
-    .filter((counts) => !isSame(counts, now))
+  const others = near
     // A side that nobody asked for keeps its motifs.
     .filter(({ columns, rows }) => wish.height !== undefined || rows === now.rows || columns === 0)
     .filter(({ columns }) => wish.width !== undefined || columns === now.columns || columns === 0)
-  return [now, ...others]
+  const found = [...others, ...(alone ? inOtherRows(near, now, wish) : [])]
+    .filter((counts) => !isSame(counts, now) && keepsMade(project, now, counts))
+    .filter((counts, i, all) => all.findIndex((each) => isSame(each, counts)) === i)
+  return [now, ...found]
+}
+
+/** Where one side alone is asked for: as many motifs as there are now, in other rows. */
+function inOtherRows(near: readonly Counts[], now: Counts, wish: WishedSize): Counts[] {
+  if (now.columns === 0 || (wish.width !== undefined && wish.height !== undefined)) return []
+  const all = countPlaces(now)
+  return near.flatMap((counts) => {
+    const [columns, rows] =
+      wish.width !== undefined
+        ? [counts.columns, Math.round(all / counts.columns)]
+        : [Math.round(all / counts.rows), counts.rows]
+    const other = { ...counts, columns, rows }
+    return rows > 0 && columns > 0 && countPlaces(other) === all ? [other] : []
+  })
 }
 
 const isSame = (a: Counts, b: Counts): boolean =>
@@ -193,7 +212,8 @@ const byPromise = (a: Candidate, b: Candidate): number =>
 function bestOfEach(candidates: readonly Candidate[], each: number): Candidate[] {
   const taken = new Map<string, number>()
   return candidates.filter((candidate) => {
-    const kind = kindsOf(candidate).join()
+    // As many motifs in other rows are a kind of their own: nothing more is to be made for them.
+    const kind = `${kindsOf(candidate).join()}${candidate.isRecounted && candidate.more === 0 ? ' same' : ''}`
     const count = (taken.get(kind) ?? 0) + 1
     taken.set(kind, count)
     return count <= each
@@ -279,8 +299,20 @@ function needsOf(project: Project, { yarns, counts }: Told): Pick<SizeWay, 'buy'
 /** Less is no breach of a limit. */
 const GRAM = 0.5
 
-function byNearness(a: SizeWay, b: SizeWay, wish: WishedSize): number {
+/**
+ * What comes to the size goes first; of the rest, while something is made, what needs no yarn to be bought; then what
+ * comes nearer.
+ */
+function byNearness(a: SizeWay, b: SizeWay, wish: WishedSize, isBegun: boolean): number {
   const near = (way: SizeWay) => Math.round(offBy(way.size, wish))
+  const buys = (way: SizeWay) => (isBegun && near(way) > WAYS.near && way.buy ? 1 : 0)
+  const isThere = (way: SizeWay) => (near(way) <= WAYS.near ? 0 : 1)
   const yarn = (way: SizeWay) => way.yarns.reduce((sum, { difference }) => sum + Math.abs(difference), 0)
-  return near(a) - near(b) || a.kinds.length - b.kinds.length || yarn(a) - yarn(b)
+  return (
+    isThere(a) - isThere(b) ||
+    buys(a) - buys(b) ||
+    near(a) - near(b) ||
+    a.kinds.length - b.kinds.length ||
+    yarn(a) - yarn(b)
+  )
 }

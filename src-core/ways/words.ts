@@ -14,6 +14,9 @@ import {
   formatSize,
 } from '../units/format'
 import type { Millimetres } from '../units/quantity'
+import { listOf } from '../joins/words'
+import { WAYS } from './constants'
+import { SIDES } from './size'
 import type { Size } from './size'
 
 export interface Speech {
@@ -96,6 +99,22 @@ export function errorWords({ width, height }: WishedSize, units: UnitSystem): st
       : `${formatOff(Math.abs(error), units)} too ${error > 0 ? more : less}`
   const off = [side(width, 'narrow', 'wide'), side(height, 'short', 'long')].filter(Boolean)
   return off.length > 0 ? off.join(', ') : 'exactly that'
+}
+
+/**
+ * What there is to say of a size that is not the one asked for: what blocking could do about it, or that it comes no
+ * nearer; empty where it is that.
+ */
+export function restWords(error: WishedSize, size: Size): string {
+  const off = SIDES.flatMap((side) =>
+    Math.abs(error[side] ?? 0) < EXACT ? [] : [{ side, share: -(error[side] ?? 0) / size[side] }],
+  )
+  if (off.length === 0) return ''
+  if (off.some(({ share }) => share < 0 || share > WAYS.blocking)) return 'The nearest that this comes to it.'
+  const sides = off.map(
+    ({ side, share }) => `${formatNumber(100 * share, 1)} % ${side === 'width' ? 'wider' : 'longer'}`,
+  )
+  return `Blocked ${listOf(sides)} it would be there.`
 }
 
 /** mm: nearer is there. */

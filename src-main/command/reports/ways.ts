@@ -14,6 +14,7 @@ import {
   MADE_STAYS,
   MOTIFS_ON_TOP,
   NOTHING_NEARER,
+  restWords,
   SAME_FABRIC,
   wishWords,
   yarnChange,
@@ -58,6 +59,7 @@ export function waysReport(
       ...[buyWords(way, nameOf, terms), beyondWords(way.beyond, names, { units, terms })].flatMap((told) =>
         told ? paragraph(`${told}.`, '  ') : [],
       ),
+      ...[restWords(way.error, way.size)].flatMap((told) => (told ? paragraph(told, '  ') : [])),
       ...paragraph(way.fabric ?? SAME_FABRIC, '  '),
     ]
   })

@@ -6,7 +6,7 @@ import type { SizeWay, WishedSize } from '../../../shared-types/ways'
 import { holds } from '../../../src-core/joins/holding'
 import { createPlanner, planProject, waysForProject } from '../../../src-core/plan'
 import { differences, withEdit } from '../../../src-core/ways/edit'
-import { beyondWords, buyWords, errorWords } from '../../../src-core/ways/words'
+import { beyondWords, buyWords, errorWords, restWords } from '../../../src-core/ways/words'
 
 const folder = new URL('../../../examples/', import.meta.url)
 const EXAMPLES = readdirSync(folder)
@@ -44,9 +44,11 @@ function expectKept(project: Project, wish: WishedSize): readonly SizeWay[] {
   }
   const ranks = ways.map((way) => {
     const yarn = way.yarns.reduce((sum, { difference }) => sum + Math.abs(difference), 0)
-    return [offOf(way), way.kinds.length, yarn] as const
+    // While something is made, what needs nothing to be bought goes before what does, unless that is there.
+    const buys = before.progress.made > 0 && offOf(way) > 1 && way.buy ? 1 : 0
+    return [offOf(way) <= 1 ? 0 : 1, buys, offOf(way), way.kinds.length, yarn] as const
   })
-  const sorted = [...ranks].sort((a, b) => a[0] - b[0] || a[1] - b[1] || a[2] - b[2])
+  const sorted = [...ranks].sort((a, b) => a.map((each, i) => each - b[i]!).find((by) => by !== 0) ?? 0)
   expect(ranks).toEqual(sorted)
   return ways
 }
@@ -237,10 +239,46 @@ describe('M29 ways to a size', () => {
 
   it('what is made keeps its motif, hook, joins and place', () => {
     const begun: Project = { ...SQUARES, made: { '1,1': '' } }
-    const kinds = expectKept(begun, { width: 960 }).flatMap((way) => way.kinds)
-    expect(kinds).toEqual([])
+    // Fewer motifs in a row take nothing away that is made; another gauge would.
+    const narrower = expectKept(begun, { width: 960 })
+    expect(new Set(narrower.flatMap((way) => way.kinds))).not.toContain('gauge')
+    expect(narrower.map(({ edit }) => planProject(withEdit(begun, edit)).progress.made)).not.toContain(0)
     const larger = expectKept(begun, { width: 1130, height: 1330 }).flatMap((way) => way.kinds)
     expect(new Set(larger)).toEqual(new Set(['count', 'edging', 'blocking']))
+  })
+
+  it('as many motifs in other rows: nothing to buy, what is made keeps its place', () => {
+    // 80 squares of 100 mm, 8 in a row and 10 rows, the first 60 made: 10 in a row and 8 rows are 1,000 mm wide.
+    const wide: Project = {
+      ...SQUARES,
+      layout: { ...(SQUARES.layout as BlanketLayout), columns: 8, rows: 10 },
+    }
+    const made = Object.fromEntries(
+      planProject(wide)
+        .motifs.slice(0, 60)
+        .map(({ id }) => [id, '']),
+    )
+    const begun: Project = { ...wide, made }
+    const ways = expectKept(begun, { width: 980 })
+    const same = ways.find(({ motifs, kinds }) => motifs === 80 && kinds.join() === 'count')
+    expect(same).toMatchObject({ change: '10 motifs in a row, 8 rows', size: { width: 1000 } })
+    expect(planProject(withEdit(begun, same!.edit)).progress.made).toBe(60)
+    // With rows 9 and 10 begun that would take them away.
+    const further: Project = { ...begun, made: { ...made, '9,1': '' } }
+    expect(
+      expectKept(further, { width: 980 }).find(
+        ({ motifs, kinds }) => motifs === 80 && kinds.join() === 'count',
+      ),
+    ).toBeUndefined()
+  })
+
+  it('says what blocking could do for what is too small, and of anything else that it is the nearest', () => {
+    expect(restWords({ width: 0.2 }, { width: 1000, height: 900 })).toBe('')
+    expect(restWords({ width: -20, height: -9 }, { width: 1000, height: 900 })).toBe(
+      'Blocked 2 % wider and 1 % longer it would be there.',
+    )
+    expect(restWords({ width: 10 }, { width: 1410, height: 900 })).toBe('The nearest that this comes to it.')
+    expect(restWords({ width: -56 }, { width: 1344, height: 900 })).toBe('The nearest that this comes to it.')
   })
 
   it('no way leaves a made motif without a place, also where it is cut out', () => {

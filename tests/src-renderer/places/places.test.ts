@@ -79,6 +79,17 @@ describe('Motif', () => {
     expect(app.document.project.motifs![0]!.weighed).toEqual({ motifs: 10, grams: 43 })
   })
 
+  it('says what it makes of a weight that cannot be, and offers that it was one motif', async () => {
+    const [flower] = SMALL.motifs!
+    const bare = { ...flower!, slots: [{ slot: 'centre' }, { slot: 'petals' }] } as typeof flower & object
+    const { app } = await inWindow(MotifPlace, {}, { ...SMALL, motifs: [bare] })
+    await fill('Together they weigh', '2 g')
+    expect(await screen.findByText(/^One motif: 0.2 g, of 10 motifs/)).toBeTruthy()
+    await fireEvent.click(await screen.findByRole('button', { name: 'It was one motif' }))
+    expect(app.document.project.motifs![0]!.weighed).toEqual({ motifs: 1, grams: 2 })
+    expect(screen.queryByRole('button', { name: 'It was one motif' })).toBeNull()
+  })
+
   it('keeps its instructions as they were typed, undone by name; blank ones are none', async () => {
     const { app } = await inWindow(MotifPlace, {}, SMALL)
     const field = screen.getByLabelText('How it is worked, printed with the motif') as HTMLTextAreaElement
