@@ -3,6 +3,7 @@ import type { Point } from '../../../shared-types/plan'
 import type { WorkedElement } from '../../notation/worked'
 import type { ResolvedGauge } from '../../stitches/gauge'
 import type { Millimetres, Radians } from '../../units/quantity'
+import { MOST_SYMBOLS } from './constants'
 import { archAt } from './arch'
 import { angleOf, at, hidesItself, radiusOf, samePlace, seatOf, unwrap } from './ground'
 import type { LocatedElement, LocatedRound, Seat } from './ground'
@@ -121,6 +122,8 @@ function clearPlace(
     })
   const taken: Point[] = []
   return (points) => {
+    // No chart is drawn of so many, and each look goes through all of them.
+    if (elements.length > MOST_SYMBOLS) return points[0]!
     const found =
       points.find(
         (point) => isClear(point) && taken.every((each) => distance(each, point) > DOT_CLEAR.dot * width),
