@@ -129,7 +129,7 @@ const SPELLED: Readonly<Record<string, string>> = { color: 'colour' }
 export function readEditionsOption(text: string): string[] {
   const names = text.split(',').map((part) => {
     const name = part.trim().toLowerCase()
-    return SPELLED[name] ?? name
+    return Object.hasOwn(SPELLED, name) ? SPELLED[name]! : name
   })
   if (names.length === 1 && names[0] === 'all') return [...EDITION_NAMES]
   const unknown = names.find((name) => !EDITION_NAMES.includes(name))

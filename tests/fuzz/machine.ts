@@ -285,7 +285,11 @@ const commandLines: Target = {
       const places: Readonly<Record<string, string>> = { FILE: path, NOWHERE: join(folder, 'b') }
       // What is written stays in the folder.
       const named = words.map((word, i) =>
-        word === 'OUT' || words[i - 1] === '--out' ? join(folder, 'out') : (places[word] ?? word),
+        word === 'OUT' || words[i - 1] === '--out'
+          ? join(folder, 'out')
+          : Object.hasOwn(places, word)
+            ? places[word]!
+            : word,
       )
       let said = ''
       const code = await run(

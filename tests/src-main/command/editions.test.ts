@@ -93,6 +93,9 @@ describe('editions', () => {
     const unknown = await petalyard('map', file, '--editions', 'us,a5', '--out', out)
     expect(unknown).toMatchObject({ code: 2 })
     expect(unknown.err).toContain("'a5' is none of them")
+    // A name that every object has.
+    const inherited = await petalyard('map', file, '--editions', 'constructor', '--out', out)
+    expect(inherited.err).toContain("'constructor' is none of them")
     await writeFile(out, 'mine')
     expect(await petalyard('map', file, '--editions', 'us', '--out', out)).toMatchObject({ code: 4 })
     expect(await readFile(out, 'utf8')).toBe('mine')
