@@ -124,7 +124,7 @@ function pagesAs(
   motifs.forEach((each, i) => {
     const source = sourceOf(job, each.account)
     const written = source?.kind === 'rounds' && (source.rounds ?? []).length > 0 ? source : null
-    const setting = settingOf(each)
+    const setting = fitting(job, each, source, settingOf(each))
     if (i > 0) {
       const scratch = newSheet(job)
       const height = setMotif(job, scratch, scratch.top, each, source, setting) - scratch.top
@@ -141,6 +141,20 @@ function pagesAs(
     if (written) setChart(job, flow, written)
   })
   return flow.drafts('motif', PAGE_NAMES.motif)
+}
+
+/** Each try is so much smaller than the one before (ours). */
+const SMALLER = 0.94
+/** mm. Smaller than this a drawing tells nothing more; words that need as much room run on. */
+const LEAST_WIDTH = 60
+
+/** The setting, with the drawing as much smaller as its words need room on a page of their own. */
+function fitting(job: Job, each: MotifOnPaper, source: Motif | undefined, setting: Setting): Setting {
+  const scratch = newSheet(job)
+  const fits = setMotif(job, scratch, scratch.top, each, source, setting) <= scratch.bottom
+  if (fits || setting.width < LEAST_WIDTH) return setting
+  const { width, across } = setting
+  return fitting(job, each, source, { ...setting, width: width * SMALLER, across: across * SMALLER })
 }
 
 const drawn = (job: Job, { account, marks }: MotifOnPaper, { width, across }: Setting) =>

@@ -61,6 +61,44 @@ describe('pages of motifs', () => {
     expect(told(blanket(square, flower, rows, seam))).toContain('Sewn to others, any corner of it can be')
   })
 
+  it('draw a large motif smaller where its words need the room, and keep the footer free', () => {
+    // Eight rounds of dc: a square nearly as wide as the page, whose rounds cup here and there.
+    const side = (count: number) => `dc in next ${count} dc`
+    const rounds = Array.from({ length: 8 }, (_, at) => ({
+      work:
+        at === 0
+          ? 'ch 3 (counts as dc), 2 dc in ring, ch 2, *3 dc in ring, ch 2; rep from * 2 more times, join with sl st in top of beg ch-3'
+          : `ch 3 (counts as dc), ${side(4 * at - 2)}, (2 dc, ch 2, 2 dc) in next ch-2 sp, *${side(4 * at - 1)}, (2 dc, ch 2, 2 dc) in next ch-2 sp; rep from * 2 more times, join with sl st in top of beg ch-3`,
+    }))
+    const motif = {
+      id: 'big',
+      name: 'Wide square',
+      kind: 'rounds' as const,
+      gauge: { stitch: 'dc' as const, stitches: 17, rows: 8, over: 100, hook: 5 },
+      foundation: { ring: 'chain' as const, chains: 4 },
+      rounds,
+    }
+    const layout = {
+      kind: 'blanket',
+      arrangement: 'straight-rows',
+      motif: 'big',
+      rows: 3,
+      columns: 3,
+    } as const
+    const project: Project = { ...example('orangery-cloth'), motifs: [motif], layout, colourways: [] }
+    const plan = createPlanner().plan(project)
+    expect(plan.motif!.overTips).toBeGreaterThan(160)
+    for (const paper of ['Letter', 'A4'] as const) {
+      const pages = mapPages(plan, { date: DATE, paper }).filter((page) => page.section === 'motif')
+      for (const { figure } of pages) {
+        const texts = figure.items.flatMap((item) => (item.kind === 'text' ? [item] : []))
+        // Only the footer's own three words stand so low.
+        const low = texts.filter(({ y }) => y > figure.height - 17)
+        expect([paper, low.length]).toEqual([paper, 3])
+      }
+    }
+  })
+
   it('begin a page for a motif in written rounds, with its own chart', () => {
     const blanket = example('orangery-cloth')
     const written = example('orchard-wall-throw').motifs!.find(({ id }) => id === 'blossom')!
