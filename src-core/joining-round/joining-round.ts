@@ -11,20 +11,22 @@ import { readMotif } from '../motif/rounds/read-motif'
 import type { ReadMotif } from '../motif/rounds/read-motif'
 import { capital, headingWords, itemWords } from '../notation/restyle'
 import { translateText } from '../notation/translate'
-import type { WorkedElement, WorkedRound } from '../notation/worked'
+import type { WorkedRound } from '../notation/worked'
 import { stitchAbbreviation } from '../stitches/terms'
 import { agrees, meant, read } from './agrees'
 import { fold, phrasesOf, written } from './fold'
 import type { ChainStyle } from './fold'
-import { partedBy, withJoins } from './joined-steps'
+import { withJoins } from './joined-steps'
 import type { JoinWords } from './joined-steps'
+import { generalWords, partsWords, placeKind } from './parts'
+import type { LocatedJoin } from './parts'
 import { elementFor, joinPlaces } from './places'
 import type { JoinPlaces } from './places'
 import { ruleBetween, situationsOf } from './situations'
 import type { Situation } from './situations'
 import { unroll } from './unroll'
 import type { Unrolled } from './unroll'
-import { asWritten, byPlaces, inRound, inTerms, situationTitle } from './words'
+import { asWritten, byPlaces, inRound, inTerms, matchingPlaces, situationTitle } from './words'
 
 /** One way in which a motif meets its neighbors, and how its last round goes then. */
 export interface JoiningRound {
@@ -53,6 +55,8 @@ export const joiningRounds = remembered(
   2,
 )
 
+type ProjectRound = NonNullable<RoundsMotif['rounds']>[number]
+
 /** A motif in rounds, with the round that joins. */
 interface Joinable {
   readonly motif: RoundsMotif
@@ -74,11 +78,13 @@ function joiningRound(plan: Plan, situation: Situation, terms: Terms): JoiningRo
   const { account, joins, kind, labels } = situation
   const own = plan.settled.terms
   const joinable = joinableOf(plan, account)
-  const name = joinable && roundName(joinable.round, own)
   const told = joins.length > 0 && joinable ? tell(plan, situation, joinable) : null
   const source = plan.settled.motifs.find(({ id }) => id === account.id)
   const worked = { isInstructed: source !== undefined && instructionLines(source).length > 0 }
-  const plain = joins.length === 0 ? asWritten(name, worked) : byPlaces(worked)
+  const last = joinable?.round ?? (source?.kind === 'rounds' ? lastRound(plan, source) : undefined)
+  const name = last ? roundName(last, own) : null
+  const unplaced = name === null ? byPlaces(worked) : inRound(name, matchingPlaces(situation))
+  const plain = joins.length === 0 ? asWritten(name, worked) : unplaced
   const words = told ? translateText(told.words, own, terms) : plain
   return {
     ...{ motif: account.id, name: account.name, kind, labels, joins: joins.length },
@@ -88,6 +94,10 @@ function joiningRound(plan: Plan, situation: Situation, terms: Terms): JoiningRo
     inFull: told?.inFull ?? joins.length === 0,
   }
 }
+
+/** The last round of a motif whose places are not found in it. */
+const lastRound = ({ settled }: Plan, motif: RoundsMotif): WorkedRound | undefined =>
+  workedRounds(settled, motif).read.worked.at(-1)
 
 const roundName = ({ number }: WorkedRound, terms: Terms): string =>
   `${terms === 'UK' ? 'Round' : 'Rnd'} ${number}`
@@ -100,20 +110,17 @@ const closedChains = ({ elements }: WorkedRound): ReadonlySet<number> =>
     ),
   )
 
-function tell(
-  plan: Plan,
-  situation: Situation,
-  joinable: Joinable,
-): { words: string; inFull: boolean } | null {
+/** The round in full where it can be told stitch by stitch and read back, else what is other than written, place by place. */
+function tell(plan: Plan, situation: Situation, joinable: Joinable): { words: string; inFull: boolean } {
   const { round, read: motifRead } = joinable
   const terms = plan.settled.terms
   const chains = chainStyle(motifRead.reading.tree.text, terms)
-  const joins = joinsAt(plan, situation, joinable, chains)
-  if (!joins) return null
+  const located = joinsAt(plan, situation, joinable, chains)
   const closed = closedChains(round)
-  const unrolled = unroll(motifRead.reading.tree, round)
+  const joins = byElement(located)
+  const unrolled = joins && unroll(motifRead.reading.tree, round)
   const steps = unrolled && withJoins(unrolled.steps, joins, closed, terms)
-  if (unrolled && steps) {
+  if (steps) {
     const phrases = phrasesOf(steps, chains)
     const expected = meant(round.index, round.elements, joins, closed)
     for (const body of [fold(phrases, true), fold(phrases, false), written(phrases)])
@@ -122,27 +129,53 @@ function tell(
         if (readsAs(joinable, words, terms, expected)) return { words, inFull: true }
       }
   }
-  const what = sayParts(round, joins, closed, terms, chains)
-  return what ? { words: inRound(situation, roundName(round, terms), what), inFull: false } : null
+  const parts = partsWords(located, { round, leading: joinable.places.leading, closed, terms, chains })
+  return { words: inRound(roundName(round, terms), parts), inFull: false }
 }
 
-/** Element → join; null where two joins would fall on one element. */
+/** How a motif is joined wherever it meets neighbors, whichever they are; null where its rounds do not tell it. */
+export const joinsInGeneral = remembered((plan: Plan, id: string, terms: Terms): string | null => {
+  const situations = situationsOf(plan).filter(({ account, joins }) => account.id === id && joins.length > 0)
+  const [situation] = situations
+  const joinable = situation && joinableOf(plan, situation.account)
+  if (!joinable) return null
+  const own = plan.settled.terms
+  const chains = chainStyle(joinable.read.reading.tree.text, own)
+  const located = situations.flatMap((each) => joinsAt(plan, each, joinable, chains))
+  const { round, places } = joinable
+  const closed = closedChains(round)
+  const told = generalWords(located, { round, leading: places.leading, closed, terms: own, chains })
+  return inTerms(translateText(told, own, terms), terms)
+}, 2)
+
+/** Every join with the element that it falls on. */
 function joinsAt(
   plan: Plan,
   { account, first, joins }: Situation,
   { places }: Joinable,
   chains: ChainStyle,
-): Map<number, JoinWords> | null {
-  const found = new Map<number, JoinWords>()
-  for (const { anchor, shared, host, chains: own } of joins) {
-    const element = elementFor(places, account, anchor, first)
-    if (!element || found.has(element.index)) return null
+): LocatedJoin[] {
+  return joins.map(({ anchor, number, shared, host, chains: own }) => {
     const bridged = ruleBetween(plan, account.id, host.motif) === 'bridge'
-    found.set(element.index, {
-      into: intoWords(plan, host, chains),
-      shared,
-      bridge: own ?? (bridged ? bridgeChains(plan, account.id, host.motif) : 0),
-    })
+    return {
+      place: placeKind(account, anchor),
+      number,
+      element: elementFor(places, account, anchor, first),
+      join: {
+        into: intoWords(plan, host, chains),
+        shared,
+        bridge: own ?? (bridged ? bridgeChains(plan, account.id, host.motif) : 0),
+      },
+    }
+  })
+}
+
+/** Joins by the index of their element; null where one has none or two would fall on the same. */
+function byElement(located: readonly LocatedJoin[]): Map<number, JoinWords> | null {
+  const found = new Map<number, JoinWords>()
+  for (const { element, join } of located) {
+    if (!element || found.has(element.index)) return null
+    found.set(element.index, join)
   }
   return found
 }
@@ -203,8 +236,8 @@ function readsAs(
 ) {
   const at = before.worked.indexOf(round)
   const entry = before.entries[at]
-  if (entry === undefined || before.entries.filter((each) => each === entry).length !== 1) return false
-  const rounds = (motif.rounds ?? []).map((each, i) => (i === entry ? { ...each, work: words } : each))
+  const rounds = entry === undefined ? null : withRound(motif.rounds ?? [], before.entries, at, words)
+  if (!rounds) return false
   const { worked, findings } = readMotif({ ...motif, rounds }, terms)
   const again = worked[at]
   if (!again || worked.length !== before.worked.length) return false
@@ -212,35 +245,30 @@ function readsAs(
   return findings.every(({ code }) => known.has(code)) && agrees(read(round.index, again.elements), expected)
 }
 
-/** "in place of ch 2 work ch 1, sl st in corresponding ch-2 sp of neighbor, ch 1", where all joins are alike. */
-function sayParts(
-  { elements }: WorkedRound,
-  joins: ReadonlyMap<number, JoinWords>,
-  closed: ReadonlySet<number>,
-  terms: Terms,
-  chains: ChainStyle,
-): string | null {
-  const told = elements.flatMap((element) => {
-    const join = joins.get(element.index)
-    return join ? [sayPart(element, join, closed, terms, chains)] : []
+/** The rounds with other words for one of them, the last of "Rnds 2–8: …" told by itself; null where it cannot be. */
+function withRound(
+  rounds: readonly ProjectRound[],
+  entries: readonly number[],
+  at: number,
+  words: string,
+): ProjectRound[] | null {
+  const entry = entries[at]
+  const laps = entries.filter((each) => each === entry).length
+  const shorter = laps === 1 || entries[at + 1] === entry ? null : withoutLast(rounds[entry!]!.work)
+  if (laps > 1 && shorter === null) return null
+  return rounds.flatMap((round, i) => {
+    if (i !== entry) return [round]
+    const own = { ...round, work: words }
+    return shorter === null ? [own] : [{ ...round, work: shorter }, own]
   })
-  const [first] = told
-  return first !== undefined && told.every((each) => each === first) ? first : null
 }
 
-function sayPart(
-  element: WorkedElement,
-  join: JoinWords,
-  closed: ReadonlySet<number>,
-  terms: Terms,
-  style: ChainStyle,
-): string {
-  const { stays } = partedBy(element, join, closed.has(element.index))
-  const name = stitchAbbreviation(element.countsAs ?? element.stitch, terms)
-  const step = stays
-    ? ({ type: 'stitch', count: 1, name, place: null, whole: false, elements: [element] } as const)
-    : ({ type: 'chain', count: element.count, elements: [element] } as const)
-  const parts = withJoins([step], new Map([[element.index, join]]), closed, terms) ?? []
-  const done = written(phrasesOf(stays ? parts.slice(1) : parts, style))
-  return stays ? `after the ${name} there, ${done}` : `in place of ${phrasesOf([step], style)[0]}, ${done}`
+/** "Rnds 2–8: …" as "Rnds 2–7: …"; null where the heading is another. */
+function withoutLast(work: string): string | null {
+  const heading = /^(\s*(?:rnd|round)s?\.?\s*)(\d+)(\s*(?:-|–|—|to)\s*)(\d+)/i.exec(work)
+  if (!heading) return null
+  const [all, word, from, dash, to] = heading
+  const last = Number(to) - 1
+  const numbers = last > Number(from) ? `${from}${dash}${last}` : from
+  return last < Number(from) ? null : `${word}${numbers}${work.slice(all.length)}`
 }

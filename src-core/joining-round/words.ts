@@ -6,7 +6,7 @@ import { listOf } from '../joins/words'
 import type { JoiningRound } from './joining-round'
 import type { Situation, SituationJoin } from './situations'
 
-const several = (noun: string, numbers: readonly number[]): string =>
+export const several = (noun: string, numbers: readonly number[]): string =>
   `${plural(numbers.length, noun)} ${listOf(numbers)}`
 
 const numbersOf = (joins: readonly SituationJoin[]): number[] =>
@@ -57,12 +57,12 @@ export const byPlaces = ({ isInstructed }: Worked): string =>
     ? 'Work it as the instructions say; where it meets a neighbour, sl st in the matching place of the neighbour.'
     : 'Where it meets a neighbour, sl st in the matching place of the neighbour; work the rest without joining.'
 
-/** The same in a round that is written, whose chains are parted alike. */
-export const inRound = (
-  situation: Pick<Situation, 'account' | 'joins'>,
-  round: string,
-  what: string,
-): string => `Work ${round} as written; at ${placesWords(situation)}, ${what}.`
+/** The same where it is known at which corners or petals. */
+export const matchingPlaces = (situation: Pick<Situation, 'account' | 'joins'>): string =>
+  `at ${placesWords(situation)}, sl st in the matching place of the neighbour`
+
+/** What is other than written, in a round that is written. */
+export const inRound = (round: string, parts: string): string => `Work ${round} as written; ${parts}.`
 
 const COUNTS = ['two', 'three', 'four', 'five', 'six', 'seven', 'eight', 'nine', 'ten', 'eleven', 'twelve']
 

@@ -14,6 +14,7 @@ import type { Caution } from '../../src-core/figures/kind-words'
 import { tickWords } from '../../src-core/figures/made-ticks'
 import { SMALL_PARTS } from '../../src-core/figures/kit-words'
 import { shapeName } from '../../src-core/figures/sentence'
+import { joinsInGeneral } from '../../src-core/joining-round/joining-round'
 import { layoutKindOf } from '../../src-core/plans/layouts'
 import { listOf } from '../../src-core/joins/words'
 import { saying } from '../../src-core/stitches/spelling'
@@ -165,11 +166,9 @@ const SEAM_WORDS: Readonly<Record<Seam, string>> = {
 }
 
 /** How the motifs are joined, told to the person who does it. */
-export function joiningAdvice(
-  { joining, motifs }: Pick<Settled, 'joining' | 'motifs'>,
-  motif: MotifAccount | null,
-  terms: Terms,
-): string {
+export function joiningAdvice(plan: Plan, terms: Terms): string {
+  const { settled, motif } = plan
+  const { joining } = settled
   const word = motifWord(motif)
   const place = motif?.shape === 'petals' ? 'petals' : motif?.shape === 'straight' ? 'corners' : 'places'
   const { rule } = joining
@@ -183,18 +182,16 @@ export function joiningAdvice(
     return `Finish and block all the ${motifWords(motif)} first and lay them out by the map. ${how}, ${where}, in the order of the numbers.`
   }
   const last = `Work each ${word} up to its last round. In the free ${place} finish the round; where a dot meets ${oneOf(word)} already there, `
+  // As the joining round tells it, so that page and round say one thing.
+  const told = motif && joinsInGeneral(plan, motif.id, terms)
+  if (told) return `${last}${told}.`
   if (rule === 'bridge') {
     const chains = joining.bridgeChains
     const bridge = chains > 0 ? `work a joining chain of ${chains} and a slip stitch` : 'work a slip stitch'
     return `${last}${bridge} into the matching space of that ${word}.`
   }
   // Of a measured motif nobody knows whether a chain stands there.
-  if (motifs.find(({ id }) => id === motif?.id)?.kind === 'measured')
-    return `${last}work a slip stitch into the matching place of that ${word}.`
-  const what = motif?.shape === 'petals' ? 'the tip' : motif?.shape === 'straight' ? 'the corner' : 'the loop'
-  return saying(
-    terms,
-  )`${last}replace the centre chain of ${what} with a slip stitch into the matching space of that ${word}.`
+  return `${last}work a slip stitch into the matching place of that ${word}.`
 }
 
 export const HEADINGS = {

@@ -66,10 +66,10 @@ export function withJoins(job: Job, before: readonly Draft[]): Draft[] {
 }
 
 /** Title and advice, which stands with the key already; returns the y below. */
-function setHead({ settled, plan, terms }: Job, sheet: Sheet, top: number): number {
+function setHead({ plan, terms }: Job, sheet: Sheet, top: number): number {
   if (top > sheet.top) return sheet.lowerTitle(HEADINGS.joins, top) + 4
   const y = sheet.title(HEADINGS.joins)
-  return sheet.paragraph(joiningAdvice(settled, plan.motif, terms), sheet.left, y, WIDTH) + 5
+  return sheet.paragraph(joiningAdvice(plan, terms), sheet.left, y, WIDTH) + 5
 }
 
 /** The whole page from `top` on: the drawing as large as there is room for. */

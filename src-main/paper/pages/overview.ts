@@ -224,7 +224,7 @@ function textsWith(job: Job, tiling: Tiling | null, atScale: AtScale): [string, 
     },
     job.terms,
   )
-  return [read, joiningAdvice(settled, plan.motif, job.terms)]
+  return [read, joiningAdvice(plan, job.terms)]
 }
 
 /** Title, sentence and notes; returns the y below. */

@@ -2,7 +2,7 @@
 import { describe, expect, it } from 'vitest'
 import { joiningRounds } from '../../../src-core/joining-round/joining-round'
 import { planProject } from '../../../src-core/plan'
-import { blanketOf, flower, GRANNY, readBack, readExample } from './flowers'
+import { blanketOf, flower, GRANNY, readBack, readExample, solidSquare } from './flowers'
 
 const told = (project: Parameters<typeof planProject>[0]) => {
   const plan = planProject(project)
@@ -91,6 +91,73 @@ describe('squares', () => {
     expect(last.words.match(/sl st in corresponding ch-2 sp of neighbor/g)).toHaveLength(2)
     expect(last.words.match(/sl st in joined ch-2 sp of neighbor/g)).toHaveLength(1)
     expect(readBack(rounds, last, 'US')).toMatchObject({ made: 36, joins: last.joins, errors: [] })
+  })
+})
+
+describe('solid squares', () => {
+  const DRAWN = 'drop lp, insert hook in corresponding dc of neighbor, draw lp through'
+  const CORNER = 'ch 1, sl st in corresponding ch-2 sp of neighbor, ch 1'
+
+  it('are joined at the ch-2 sp of a corner and at three dc of a side', () => {
+    const rounds = solidSquare(3)
+    const [, one] = told(blanketOf({ rounds, joining: { rule: 'edges' }, layout: { columns: 2, rows: 1 } }))
+    // 11 dc a side, two of each corner among them: joined behind dc 3, 6 and 9.
+    expect(one).toMatchObject({ inFull: true, joins: 5 })
+    expect(one!.words).toContain(
+      `(2 dc, ${CORNER}, 2 dc) in next corner sp, dc in next st, [${DRAWN}, dc in next 3 sts] twice, ` +
+        `${DRAWN}, (2 dc, ${CORNER}, 2 dc) in next corner sp, dc in next 2 sts; join with sl st in top of beg ch-3.`,
+    )
+    expect(readBack(rounds, one!, 'US')).toMatchObject({ made: 44, joins: 5, errors: [] })
+  })
+
+  it('are told in full also where the round begins at a corner and nothing is left for “to end”', () => {
+    const rounds = [
+      ...solidSquare(1),
+      'sl st in next 2 dc, ch 3 (counts as dc), *(2 dc, ch 2, 2 dc) in corner sp, dc in each st to corner; rep from * twice more, (2 dc, ch 2, 2 dc) in corner sp, dc in next 2 dc, dc in each st to end, join with sl st in top of beg ch-3',
+    ]
+    for (const rule of ['tips', 'edges'] as const)
+      for (const round of told(blanketOf({ rounds, joining: { rule }, layout: { columns: 4, rows: 4 } })))
+        expect(round, round.words).toMatchObject({ inFull: true })
+  })
+
+  it('are told in full where the round is the last of several told at once', () => {
+    const rounds = [solidSquare(1)[0]!, `Rnds 2-4: ${solidSquare(2)[1]!}`]
+    const all = told(blanketOf({ rounds, joining: { rule: 'edges' }, layout: { columns: 3, rows: 3 } }))
+    for (const round of all) expect(round, round.words).toMatchObject({ inFull: true })
+    expect(all.at(-1)!.words).toMatch(/^Rnd 4: Ch 3 \(counts as dc\), dc in next \d+ sts, /)
+    expect(all.at(-1)!.words).toContain(`sl st in joined ch-2 sp of neighbor`)
+  })
+
+  describe('whose last round is told in sum', () => {
+    // Every other of 11 dc are five, with two of each corner nine a side: joined at a quarter, the half, three quarters.
+    const rounds = solidSquare(
+      3,
+      'ch 4 (counts as dc and ch 1), *skip 1 st, dc in every other st to corner, (2 dc, ch 2, 2 dc) in corner sp; rep from * around, join with sl st in 3rd ch',
+    )
+    const wordsOf = (rule: 'tips' | 'edges') =>
+      told(blanketOf({ rounds, joining: { rule }, layout: { columns: 3, rows: 3 } })).map(
+        ({ words }) => words,
+      )
+    const own = 'in place of ch 2, ch 1, sl st in corresponding ch-2 sp of neighbor, ch 1'
+    const shared =
+      'where others are joined already, in place of ch 2, ch 1, sl st in the same place as their join, ch 1'
+    const side = `after the 3rd, 5th and 7th dc of the side, ${DRAWN}`
+
+    it('says what is other at each corner, and where others are joined there', () => {
+      const all = wordsOf('tips')
+      expect(all).toHaveLength(7)
+      expect(all).toContain(`Work Rnd 4 as written; at corners 3 and 4, ${own}.`)
+      expect(all).toContain(`Work Rnd 4 as written; at corners 2 and 4, ${own}; at corner 3, ${shared}.`)
+    })
+
+    it('says along each side behind which stitches it is joined', () => {
+      const all = wordsOf('edges')
+      expect(all).toHaveLength(7)
+      expect(all).toContain(`Work Rnd 4 as written; at corners 3 and 4, ${own}; along side 3, ${side}.`)
+      expect(all).toContain(
+        `Work Rnd 4 as written; at corners 2 and 4, ${own}; along sides 2 and 3, ${side}; at corner 3, ${shared}.`,
+      )
+    })
   })
 })
 

@@ -3,6 +3,8 @@ import { beforeAll, describe, expect, it } from 'vitest'
 import { mapPages, NoSuchPageError, renderMap } from '../../../src-main/paper/index'
 import type { RenderOptions } from '../../../src-main/paper/index'
 import { record } from '../../src-core/figures/recorder'
+import { blanketOf, flower, solidSquare } from '../../src-core/joining-round/flowers'
+import { planProject } from '../../../src-core/plan'
 import { readOrder } from './followed/read-order'
 import { DATE, flowers, planned, VERSION } from './projects'
 import { readPdf } from './read-pdf'
@@ -50,9 +52,30 @@ describe('the assembly map of a throw', () => {
     expect(words).toContain('The number is the order of work, the letter the colorway.')
     // Of a measured flower nobody knows whether a chain stands at its tip, as on the page of its motif.
     expect(words).toContain('work a slip stitch into the matching place of that flower.')
-    const written = { ...plan.settled, motifs: [{ id: plan.motif!.id, kind: 'rounds' as const }] }
-    expect(joiningAdvice(written as never, plan.motif, 'US')).toContain(
-      'replace the center chain of the tip with a slip stitch into the matching space of that flower.',
+  })
+
+  it('says of written rounds how to join just as the joining round does, corners and sides', () => {
+    const squares = (rule: 'tips' | 'edges', terms: 'US' | 'UK') => {
+      const columns = { columns: 3, rows: 3 }
+      return joiningAdvice(
+        planProject(blanketOf({ rounds: solidSquare(3), joining: { rule }, layout: columns })),
+        terms,
+      )
+    }
+    const last =
+      'Work each square up to its last round. In the free corners finish the round; where a dot meets a square already there, '
+    const corners = 'at corners, in place of ch 2, ch 1, sl st in corresponding ch-2 sp of neighbor, ch 1'
+    expect(squares('tips', 'US')).toBe(`${last}${corners}.`)
+    // A side of the third round has 2 + 7 + 2 dc: its joins are at a quarter, the half and three quarters.
+    expect(squares('edges', 'US')).toBe(
+      `${last}${corners}; along sides, after the 3rd, 6th and 9th dc of the side, drop lp, insert hook in corresponding dc of neighbor, draw lp through.`,
+    )
+    expect(squares('tips', 'UK')).toContain('ch 1, ss in corresponding 2-ch sp of neighbour, ch 1')
+    const petals = planProject(
+      blanketOf({ rounds: flower(6, 'ch 5'), layout: { arrangement: 'offset-rows' } }),
+    )
+    expect(joiningAdvice(petals, 'US')).toContain(
+      'at petals, in place of ch 5, ch 2, sl st in corresponding ch-5 sp of neighbor, ch 2.',
     )
   })
 
