@@ -1,8 +1,12 @@
 /** Other scripts on paper, set in fonts that a person chose. */
+import { readFileSync } from 'node:fs'
+import { join } from 'node:path'
 import { constants, inflateSync } from 'node:zlib'
 import fc from 'fast-check'
+import { PDFDict, PDFDocument, PDFName, PDFRawStream } from 'pdf-lib'
 import { describe, expect, it } from 'vitest'
 import { FONT_LIMITS } from '../../../shared-types/fonts'
+import { MM_PER_POINT } from '../../../src-core/figures/figure'
 import { breakLines } from '../../../src-core/figures/lines'
 import { isolated } from '../../../src-core/letters/breaking'
 import { withIsolatedNames } from '../../../src-core/letters/isolated'
@@ -15,6 +19,9 @@ import { createPlanner } from '../../../src-core/plan'
 import { collection, FONT_NAMES, fontBytes, fontsOf, licensed, pageOf, pdfOf, without } from './fonts'
 import { DATE, flowers, VERSION } from './projects'
 import { readPdf } from './read-pdf'
+
+/** Arches drawn for this test, as eleven Hebrew letters: OpenType with cubic outlines (CFF). */
+const COMPACT = readFileSync(join(import.meta.dirname, '../../fixtures/fonts/compact.otf'))
 
 /** What the pages of a PDF tell readers in place of their glyphs (ISO 32000-1, 14.9.4), from the bytes of its streams. */
 function actualTexts(bytes: Uint8Array): string[] {
@@ -159,6 +166,29 @@ describe('a page in many scripts', () => {
     }
     // What stands as it is read needs no telling.
     expect(await told(['Orchard throw'])).toEqual([])
+  })
+
+  it('embeds a font with compact outlines (CFF), as wide and in the order as it is read', async () => {
+    const compact = ChosenFont.read(COMPACT)
+    const bytes = await pdfOf(['by שלום 3'], [compact])
+    const { pages } = await readPdf(bytes)
+    expect(pages[0]!.words).toContain('שלום')
+    // Of the letter with number n of the file the width is 360 + 20 n thousandths (tests/fixtures/fonts).
+    const word = pages[0]!.texts.filter(({ text }) => /[א-ת]/.test(text))
+    const width = word.reduce((sum, each) => sum + each.width, 0)
+    const advances = [...'שלום'].map((letter) => 360 + 20 * 'אבגדהושלםרק'.indexOf(letter))
+    const size = 20 * MM_PER_POINT
+    expect(width).toBeCloseTo((advances.reduce((sum, each) => sum + each, 0) / 1000) * size, 1)
+    const file = await PDFDocument.load(bytes)
+    const kinds = file.context
+      .enumerateIndirectObjects()
+      .flatMap(([, object]) => (object instanceof PDFDict ? [String(object.get(PDFName.of('Subtype')))] : []))
+    expect(kinds).toContain('/CIDFontType0')
+    const programs = file.context
+      .enumerateIndirectObjects()
+      .filter(([, object]) => object instanceof PDFRawStream)
+      .map(([, object]) => String((object as PDFRawStream).dict.get(PDFName.of('Subtype'))))
+    expect(programs).toContain('/CIDFontType0C')
   })
 
   it('is the same bytes again, and embeds just the fonts that it uses', async () => {
