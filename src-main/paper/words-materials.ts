@@ -1,5 +1,5 @@
 /** The words of the materials page. */
-import type { EdgingAccount, Plan, PlanSize, YarnNeed } from '../../shared-types/plan'
+import type { EdgingAccount, MotifAccount, Plan, PlanSize, YarnNeed } from '../../shared-types/plan'
 import type { Terms, UnitSystem, Yarn } from '../../shared-types/project'
 import { fillersByMotif, openingWords } from '../../src-core/figures/filler-list'
 import { counted, listed } from '../../src-core/figures/words'
@@ -95,8 +95,12 @@ export function firstRoundWords(
   { style, rounds }: EdgingAccount,
   lines: Plan['edgingLines'],
   stitch: string,
+  shape: MotifAccount['shape'] | undefined,
 ): string {
   const { stitches, chains } = rounds[0]!
+  // Rounds have no tips: their places are those of the clock, as the joins tell them.
+  const inEach =
+    shape === 'round' ? 'in every free place, one at each hour of the clock' : 'in every free tip'
   if (style === 'bridge' && chains > 0) {
     const each = Math.round(chains / stitches)
     const spans = spansOf(lines).map((share) => Math.max(1, Math.round(each * share)))
@@ -104,10 +108,10 @@ export function firstRoundWords(
     const range =
       least === most
         ? ''
-        : `, fewer where tips stand close and more where they stand apart (${least} to ${most})`
-    return `${stitch} in every free tip, ch ${formatNumber(each)} between${range}`
+        : `, fewer where ${shape === 'round' ? 'places' : 'tips'} stand close and more where they stand apart (${least} to ${most})`
+    return `${stitch} ${inEach}, ch ${formatNumber(each)} between${range}`
   }
-  if (style === 'bridge') return `${stitch} in every free tip`
+  if (style === 'bridge') return `${stitch} ${inEach}`
   if (style === 'level') return `${stitch} along the tips, a decrease of two tall stitches in every dip`
   return `${stitch} evenly along the edge`
 }
@@ -135,7 +139,7 @@ export function edgingWords(edging: EdgingAccount | null, job: Job): string | nu
     const stitch = translateStitch(round.stitch, from, job.terms) ?? round.stitch
     const chains = round.chains > 0 ? ` and ${counted(round.chains, 'chain')}` : ''
     const all = `${formatNumber(round.stitches)} ${stitch}${chains}`
-    return `Round ${i + 1}: ${i === 0 ? firstRoundWords(edging, job.plan.edgingLines, stitch) : `${stitch} evenly into the round before`}: ${all}.`
+    return `Round ${i + 1}: ${i === 0 ? firstRoundWords(edging, job.plan.edgingLines, stitch, job.plan.motif?.shape) : `${stitch} evenly into the round before`}: ${all}.`
   })
   const [first, last] = [edging.rounds.length - written + 1, edging.rounds.length]
   const inWords = `${written === 1 ? `Round ${first}` : `Rounds ${first}–${last}`} in words: see ${edgingTitle(job.terms)}.`

@@ -57,7 +57,9 @@ export function edgingPages(job: Job): Draft[] {
   for (const round of plain.slice(0, -1)) {
     const stitch = translateStitch(round.stitch, settled.terms, terms) ?? round.stitch
     const how =
-      round.number === 1 ? firstRoundWords(edging, plan.edgingLines, stitch) : EDGING_PAGE.evenly(stitch)
+      round.number === 1
+        ? firstRoundWords(edging, plan.edgingLines, stitch, plan.motif?.shape)
+        : EDGING_PAGE.evenly(stitch)
     put(EDGING_PAGE.round(round.number), EDGING_PAGE.plain(round, how, stitch))
   }
   for (const [i, loop] of loops.entries()) {

@@ -201,7 +201,9 @@ function facts(job: Job, notes: readonly string[]): [string, string][] {
   if (told) list.push([capital(termWord('gauge', terms)), told])
   if (gauge?.hook) list.push(['Hook', `${formatNumber(gauge.hook, 2)} mm`])
   const edging = edgingWords(plan.edging, job)
-  const ends = plan.round ? ` It is worked ${ENDS_WORDS[blanketOf(settled)?.edging?.ends ?? 'both']}.` : ''
+  const at = blanketOf(settled)?.edging?.ends ?? 'both'
+  const both = at === 'both' ? '; the counts are those of both together' : ''
+  const ends = plan.round ? ` It is worked ${ENDS_WORDS[at]}${both}.` : ''
   if (edging) list.push([capital(termWord('edging', terms)), `${edging}${ends}`])
   if (plan.fillers.length > 0) list.push(['Fillers', fillerWords(job)])
   if (plan.halves.length > 0) list.push(['Half motifs', MATERIAL_WORDS.halves(plan.halves.length)])

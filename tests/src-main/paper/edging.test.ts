@@ -3,6 +3,7 @@ import { describe, expect, it } from 'vitest'
 import { pickUps } from '../../../src-core/edging/pick-up'
 import { readRounds } from '../../../src-core/notation/read'
 import { planProject } from '../../../src-core/plan'
+import { listExamples } from '../../../src-main/documents'
 import { mapPages } from '../../../src-main/paper/index'
 import { motifWords } from '../../../src-main/paper/words-edging'
 import { hexagons, ofKind, squares } from '../../src-core/edging/helpers'
@@ -110,6 +111,23 @@ describe('the page on an edging', () => {
     )
     const slanting = [...picked, at('a', 9), at('b', 12)]
     expect(motifWords(slanting, 0, nameOf)).toContain('about 28 sts from most of 4 × Rose (9–30 by how much')
+  })
+
+  it('tells the counts of both ends together where a band is edged at both, and finds no tips on rounds', () => {
+    const said = (name: string): string => {
+      const { text } = listExamples().find((each) => each.name === name)!
+      const plan = planProject(JSON.parse(text) as Parameters<typeof planProject>[0])
+      return mapPages(plan, { date: DATE })
+        .flatMap(({ figure }) => record(figure).texts.map((each) => each.text))
+        .join(' ')
+    }
+    expect(said('saltmarsh-bag')).toContain(
+      'It is worked at both ends; the counts are those of both together.',
+    )
+    expect(said('orangery-cloth')).toContain(
+      'sc in every free place, one at each hour of the clock, ch 6 between',
+    )
+    expect(said('estuary-dusk-shawl')).toContain('dc in every free tip, ch 14 between')
   })
 
   it('names the yarn of each round where there are several, and all ends', () => {
