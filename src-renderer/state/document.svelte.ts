@@ -1,7 +1,7 @@
 /**
  * The current project, its plan and its history. The project is immutable: an edit answers a new one that
  * shares what it did not touch, so that the planner can tell what stayed the same and undo is a list of
- * references.
+ * references, the older of them as what they differ in (`history.ts`).
  */
 import type { Finding } from '../../shared-types/finding'
 import type { CodePointRanges } from '../../shared-types/fonts'
@@ -16,6 +16,7 @@ import { kindOf } from '../kinds/kinds'
 import { allFindings, troubleOf } from './all-findings'
 import type { Background } from './background'
 import { held, HeldChanges } from './held-changes.svelte'
+import { History } from './history'
 import { measuredFrom } from './measured-from'
 import type { MeasuredFrom } from './measured-from'
 
@@ -24,13 +25,6 @@ export type Edit = (project: Project) => Project
 
 /** When the plan follows a change. */
 type Pace = 'at-once' | 'typing'
-
-interface Step {
-  readonly label: string
-  readonly project: Project
-  /** Steps with the same key that follow each other closely are one: ten nudges are undone at once. */
-  readonly key: string | null
-}
 
 /** A change that would take something from made motifs: it waits for an answer. */
 interface Question {
@@ -43,9 +37,6 @@ interface Question {
 /** Motifs up to which a plan is made at once where there is no other thread for it. */
 const AT_ONCE = 300
 
-/** More steps than anybody takes back; the oldest are let go. */
-const MOST_STEPS = 500
-
 export class DocumentState {
   readonly #planner = createPlanner()
   readonly #background: Background | null
@@ -57,8 +48,8 @@ export class DocumentState {
   #preview: Project | null
   #before: Plan | null
   #label = ''
-  #past: readonly Step[]
-  #future: readonly Step[]
+  #past: History
+  #future: History
   #plan: Plan
   readonly #shown: Plan
   /** What the fonts cover that were chosen for other scripts. */
@@ -96,8 +87,8 @@ export class DocumentState {
     this.#committed = $state.raw(project)
     this.#preview = $state.raw(null)
     this.#before = $state.raw(null)
-    this.#past = $state.raw([])
-    this.#future = $state.raw([])
+    this.#past = $state.raw(History.empty)
+    this.#future = $state.raw(History.empty)
     this.project = $derived(this.#preview ?? this.#committed)
     this.settled = $derived(settled(this.project))
     this.#plan = $state.raw(first?.plan ?? EMPTY)
@@ -117,8 +108,8 @@ export class DocumentState {
     this.isPlanning = $derived(this.#awaited > 0)
     this.previous = $derived(this.#preview ? this.#before : null)
     this.isPreviewing = $derived(this.#preview !== null)
-    this.undoLabel = $derived(this.#beside?.label ?? this.#past.at(-1)?.label ?? null)
-    this.redoLabel = $derived(this.#future.at(-1)?.label ?? null)
+    this.undoLabel = $derived(this.#beside?.label ?? this.#past.last?.label ?? null)
+    this.redoLabel = $derived(this.#future.last?.label ?? null)
   }
 
   /** What follows from the project; while a large one is planned, what followed from the one before. */
@@ -236,8 +227,8 @@ export class DocumentState {
     this.#beside?.cancel()
     this.#question = null
     this.#measuredFrom = null
-    this.#past = []
-    this.#future = []
+    this.#past = History.empty
+    this.#future = History.empty
     this.#committed = project
     this.#replan()
   }
@@ -289,10 +280,9 @@ export class DocumentState {
   ): void {
     // What was tried may be planned already.
     this.#measuredFrom = measuredFrom(this.#committed, next, before ?? this.#plan, this.#measuredFrom)
-    const last = this.#past.at(-1)
-    const isSame = key !== null && last?.key === key && this.#future.length === 0
-    if (!isSame) this.#past = [...this.#past.slice(1 - MOST_STEPS), { label, project: this.#committed, key }]
-    this.#future = []
+    const isSame = key !== null && this.#past.last?.key === key && this.#future.last === null
+    if (!isSame) this.#past = this.#past.with({ label, key }, this.#committed)
+    this.#future = History.empty
     this.#committed = next
     this.#tell(pace)
   }
@@ -303,13 +293,13 @@ export class DocumentState {
     if (this.#beside?.cancel()) return
     this.#measuredFrom = null
     const [taken, given] = from === '#past' ? [this.#past, this.#future] : [this.#future, this.#past]
-    const step = taken.at(-1)
-    if (!step) return
-    const rest = taken.slice(0, -1)
-    const back = [...given, { label: step.label, project: this.#committed, key: null }]
+    const found = taken.back(this.#committed)
+    if (!found) return
+    const { step, project, rest } = found
+    const back = given.with({ label: step.label, key: null }, this.#committed)
     if (from === '#past') [this.#past, this.#future] = [rest, back]
     else [this.#future, this.#past] = [rest, back]
-    this.#committed = step.project
+    this.#committed = project
     this.#tell()
   }
 
