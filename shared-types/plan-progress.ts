@@ -24,6 +24,8 @@ export interface Forecast {
   readonly lastsTo: number
   /** It does not suffice for one more motif in it; left out where it does, or for all. */
   readonly spent?: true
+  /** Then: the working number of that motif. */
+  readonly next?: number
   /** It suffices for all that is left, the edging too. */
   readonly enough: boolean
   /** Grams that will be missing at this rate, or left over; one of them is 0. */

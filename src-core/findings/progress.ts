@@ -78,7 +78,7 @@ export const PROGRESS_FINDINGS = {
   'progress/spent': {
     severity: 'warning',
     message:
-      'at this rate the {left} left of {yarn} are not enough for one more motif in it; {missing} more are needed.',
+      'at this rate the {left} left of {yarn} are not enough for the next motif in it, number {next}; {missing} more are needed.',
     mend: 'Buy what is missing while the dye lot can be had, or make fewer motifs in this yarn.',
   },
   'progress/edging-short': {

@@ -119,7 +119,7 @@ function forecastOf(work: Work, marking: Marking, yarn: Yarn, need: YarnNeed | u
   // The last motif that it goes into is made already.
   const spent = !enough && furthest < total && lastsTo === supply.lastIn(at)
   const forecast: Forecast = {
-    ...(spent && { spent: true as const }),
+    ...(spent && { spent: true as const, next: supply.nextIn(at) }),
     ...{ yarn: yarn.id, lastsTo, enough, missing: enough ? 0 : missing, over },
     ...{ rate, start, left: grams, at },
   }
@@ -128,7 +128,12 @@ function forecastOf(work: Work, marking: Marking, yarn: Yarn, need: YarnNeed | u
     const code = furthest === total ? 'progress/edging-short' : 'progress/runs-out'
     findings.push(
       spent
-        ? finding('progress/spent', where, { ...values, left: massValue(grams) }, target)
+        ? finding(
+            'progress/spent',
+            where,
+            { ...values, left: massValue(grams), next: supply.nextIn(at) },
+            target,
+          )
         : finding(code, where, values, target),
     )
   }
@@ -172,6 +177,15 @@ function supplyOf(work: Work, marking: Marking, yarn: string) {
   return {
     whole: after(0),
     after,
+    /** Working number of the first piece in this yarn after so many. */
+    nextIn(count: number): number {
+      const more = firstWith(
+        count,
+        sequence.length,
+        (later) => after(count) - after(later) > PROGRESS.tolerance,
+      )
+      return Number(work.pieces[sequence[more - 1] ?? -1]?.label ?? 0)
+    },
     /** How many count as joined once so many are made. */
     joinedAt: (count: number): number => sequence.filter(doneAt(count).isJoined).length,
     /** Working number of the last motif up to the last piece in this yarn among the first so many; 0 where there is none. */

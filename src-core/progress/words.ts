@@ -1,4 +1,5 @@
 /** How far a work has come, in words: the same in window, command line and paper. */
+import { dayIn } from './days'
 import type { LostMade } from './lost'
 import type { Forecast, JoinedAs, Plan, PlanNumbers, Progress } from '../../shared-types/plan'
 import type { Terms, UnitSystem, Yarn } from '../../shared-types/project'
@@ -96,7 +97,7 @@ export const yarnLeftWords = (
 
 /** "At this rate Moss lasts to motif 212 of 300: 100 g go into what is left, so 38 g more are needed." */
 export function forecastWords(
-  { yarn, lastsTo, spent, enough, missing, over, left }: Forecast,
+  { yarn, lastsTo, spent, next, enough, missing, over, left }: Forecast,
   yarns: readonly Yarn[],
   total: number,
   units: UnitSystem,
@@ -104,7 +105,7 @@ export function forecastWords(
   const name = nameOf(yarns, yarn)
   if (enough) return `At this rate ${name} is enough: about ${formatMass(over, units)} will be left over.`
   const to = spent
-    ? 'is not enough for one more motif in it'
+    ? `is not enough for the next motif in it, number ${formatNumber(next ?? 0)}`
     : `lasts to motif ${formatNumber(lastsTo)} of ${formatNumber(total)}`
   const whole = formatMass(left + missing, units)
   return `At this rate ${name} ${to}: ${whole} go into what is left, so ${formatMass(missing, units)} more are needed.`
@@ -119,8 +120,8 @@ export function weighedWords(
   return enough ? of : `${of}, ${formatMass(missing, units)} short at this rate`
 }
 
-/** A day of the log, and what was made on it: "2026-12-01: 12". */
-export const dayWords = (day: string): string => day || 'day not known'
+/** A day of the log: "December 1, 2026". */
+export const dayWords = (day: string, terms: Terms): string => (day ? dayIn(day, terms) : 'day not known')
 
 /** What is told of a plan when its motif is measured again. */
 type Remeasured = Pick<PlanNumbers, 'size' | 'yarns' | 'motifs'>

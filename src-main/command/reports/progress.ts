@@ -19,11 +19,11 @@ const DAYS_SHOWN = 7
 export function progressSection(plan: Plan, width: number, isWhole: boolean): string[] {
   const { progress, settled } = plan
   if (!hasBegun(progress)) return []
-  const { yarns, units } = settled
+  const { yarns, units, terms } = settled
   const left = yarnLeftWords(progress, yarns, units)
   const days = isWhole ? progress.days : progress.days.slice(-DAYS_SHOWN)
   const earlier = progress.days.length - days.length
-  const log = days.map(({ day, pieces }) => `${dayWords(day)}: ${formatNumber(pieces)}`)
+  const log = days.map(({ day, pieces }) => `${dayWords(day, terms)}: ${formatNumber(pieces)}`)
   const pairs: [string, string][] = [
     ['Made', madeWords(plan)],
     ['Left', leftWords(progress)],
@@ -32,7 +32,7 @@ export function progressSection(plan: Plan, width: number, isWhole: boolean): st
       ? [
           [
             'By day',
-            [...(earlier > 0 ? [`${counted(earlier, 'day')} before`] : []), ...log].join(', '),
+            [...(earlier > 0 ? [`${counted(earlier, 'day')} before`] : []), ...log].join('; '),
           ] satisfies [string, string],
         ]
       : []),

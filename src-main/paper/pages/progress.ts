@@ -46,7 +46,7 @@ export function progressPages(job: Job): Draft[] {
   if (progress.days.length === 0) return drafts
   y = sheet.heading(HEADINGS.days, sheet.left, y + 3)
   const rows: readonly Row[] = progress.days.map(({ day, pieces }) => ({
-    cells: [dayWords(day), formatNumber(pieces)],
+    cells: [dayWords(day, settled.terms), formatNumber(pieces)],
   }))
   const table = new Table(sheet, COLUMNS, rows)
   table.draw(sheet, y)

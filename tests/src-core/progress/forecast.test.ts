@@ -89,7 +89,13 @@ describe('how far a yarn goes that was weighed again', () => {
   it('ends with the last motif that has it when all is gone', () => {
     // 30 g for 4 motifs are 7.5 g each, far more than the plan says.
     const gone = mossLeft({ grams: 0, at: 4 })
-    expect(forecastOf(gone)[0]).toMatchObject({ lastsTo: 4, spent: true, enough: false, missing: 30 })
+    expect(forecastOf(gone)[0]).toMatchObject({
+      lastsTo: 4,
+      spent: true,
+      next: 9,
+      enough: false,
+      missing: 30,
+    })
     expect(codesOf(gone)).toEqual(['progress/spent', 'progress/rate-far'])
     // One more of 7.5 g, and it goes on.
     expect(forecastOf(mossLeft({ grams: 14.9, at: 4 }))[0]!.spent).toBeUndefined()
