@@ -63,7 +63,7 @@ export const joiningSchema = z.looseObject({
   minutes: number.optional(),
 })
 
-export const ORDERS = ['there-and-back', 'one-way', 'centre', 'colourway'] as const
+export const ORDERS = ['there-and-back', 'one-way', 'upward', 'centre', 'colourway'] as const
 export const orderSchema = z.union([z.enum(ORDERS), z.array(text)])
 
 /** How much a pattern asks of who works it: the four project levels of the Craft Yarn Council (§project-levels). */

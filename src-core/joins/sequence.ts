@@ -26,6 +26,8 @@ export function workSequence(input: SequenceInput): { sequence: number[]; findin
   switch (order as Exclude<Order, string[]>) {
     case 'one-way':
       return { sequence: byRow, findings: [] }
+    case 'upward':
+      return { sequence: upward(placements), findings: [] }
     case 'centre':
       return { sequence: fromCentre(input), findings: [] }
     case 'colourway': {
@@ -75,6 +77,15 @@ function thereAndBack(placements: readonly Placement[]): number[] {
   const sequence = placements.map((_, i) => i)
   const column = (i: number) => placements[i]!.column * (placements[i]!.row % 2 === 1 ? 1 : -1)
   return sequence.sort((a, b) => placements[a]!.row - placements[b]!.row || column(a) - column(b))
+}
+
+/** There and back from the last row up: a shawl begins at its point, and can end where the yarn does. */
+function upward(placements: readonly Placement[]): number[] {
+  const last = placements.reduce((most, { row }) => Math.max(most, row), 0)
+  const column = (i: number) => placements[i]!.column * ((last - placements[i]!.row) % 2 === 0 ? 1 : -1)
+  return placements
+    .map((_, i) => i)
+    .sort((a, b) => placements[b]!.row - placements[a]!.row || column(a) - column(b))
 }
 
 /** In which ring a motif lies, so many rows and half places from the one in the middle. */

@@ -35,6 +35,7 @@ export const SEAM_WORDS: Readonly<Record<Seam, string>> = {
 export const ORDER_WORDS: Readonly<Record<Extract<Order, string>, string>> = {
   'there-and-back': 'rows there and back',
   'one-way': 'every row the same way',
+  upward: 'from the last row up',
   get centre() {
     return say`from the centre outward`
   },
