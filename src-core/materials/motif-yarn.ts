@@ -276,7 +276,7 @@ export function motifYarn(motif: Motif, account: MotifAccount | null, where: str
     } else unknown.push(slot)
   }
   if (unknown.length > 0) {
-    const values = { motif: label(motif), slots: spelledSlots(unknown) }
+    const values = { motif: label(motif), slots: spelledSlots(names.length === 1 ? [ONLY_SLOT] : unknown) }
     findings.push(finding('yarn/no-weight', where, values, { motif: motif.id }))
   }
   return { slots, lot: null, findings, splitNote: null }
