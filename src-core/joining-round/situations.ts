@@ -7,6 +7,7 @@ import type { Anchor, MotifAccount, OrderJoin, OrderStep, Plan } from '../../sha
 import type { JoinRule } from '../../shared-types/project'
 import { directionOf } from '../geometry/points'
 import { accountAt } from '../layout/placed'
+import { remembered } from '../memo'
 import { countOf, countedFrom } from '../motif/numbering'
 
 /** One place where a motif is joined. */
@@ -68,7 +69,7 @@ function piecesOf(plan: Plan): Map<string, Placed> {
 }
 
 /** The situations of a plan, those of each motif together, fewer joins first; none where nothing is joined as one goes. */
-export function situationsOf(plan: Plan): Situation[] {
+export const situationsOf = remembered((plan: Plan): readonly Situation[] => {
   if (!isJoinedAsYouGo(plan)) return []
   const pieces = piecesOf(plan)
   const found = new Map<string, Situation & { labels: string[] }>()
@@ -86,7 +87,7 @@ export function situationsOf(plan: Plan): Situation[] {
   const rank = ({ account, kind }: Situation): number =>
     ids.indexOf(account.id) + (kind === 'filler' ? ids.length : 0)
   return [...found.values()].sort((a, b) => rank(a) - rank(b) || a.joins.length - b.joins.length)
-}
+}, 2)
 
 function joinOf(
   plan: Plan,
