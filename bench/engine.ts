@@ -194,17 +194,12 @@ export function benchPanelDrag(): Row {
 
 /** The whole plan at 2,500, 10,000 and 40,000 motifs. */
 export function benchGrowth(): Row[] {
-  createPlanner().plan(blanketProject(50, 50, 1))
-  const time = (side: number, runs: number) =>
-    bestOf(
-      runs,
-      (project) => createPlanner().plan(project),
-      () => blanketProject(side, side),
-    )
-  const small = time(50, 7)
-  const middle = time(100, 5)
-  const large = time(200, 3)
-  const growth = large / middle
+  const plan = (project: Project) => createPlanner().plan(project)
+  const of = (side: number) => () => blanketProject(side, side)
+  // By turns: what is compared meets the same state of the machine.
+  const [small, middle] = bestOfBoth(7, plan, [of(50), of(100)])
+  const [again, large] = bestOfBoth(5, plan, [of(100), of(200)], 1)
+  const growth = large / Math.min(middle, again)
   return [
     {
       what: 'whole plan, 2,500 → 10,000 motifs',
@@ -217,10 +212,10 @@ export function benchGrowth(): Row[] {
     {
       what: 'whole plan, 10,000 → 40,000 motifs',
       ours: milliseconds(large),
-      baseline: milliseconds(middle),
+      baseline: milliseconds(Math.min(middle, again)),
       ratio: `${growth.toFixed(2)} ×`,
-      wanted: '≤ 4.5 ×',
-      met: growth <= 4.5,
+      wanted: '≤ 4.2 ×',
+      met: growth <= 4.2,
     },
   ]
 }

@@ -6,6 +6,9 @@ import { milliseconds } from './measure'
 import type { Row } from './measure'
 import { benchOverview } from './overview'
 
+/** ms for all pages of 10,000 motifs, on a machine at rest. */
+const WHOLE_MAP = 3_000
+
 const kilobytes = (bytes: number): string => `${(bytes / 1000).toFixed(1)} kB`
 
 export async function benchPaper(): Promise<Row[]> {
@@ -39,8 +42,8 @@ export async function benchPaper(): Promise<Row[]> {
       ours: milliseconds(whole),
       baseline: '',
       ratio: '',
-      wanted: 'seconds',
-      met: true,
+      wanted: '≤ 3 s',
+      met: whole <= WHOLE_MAP,
     },
   ]
 }

@@ -220,6 +220,7 @@ export async function benchResponse(): Promise<readonly [ResponseResult, ...Resp
       { what: 'empty project', response: await respond(browser, EMPTY, null) },
       { what: '300 motifs', response: await respond(browser, project(20, 15), 20) },
       { what: '2,500 motifs', response: await respond(browser, project(50, 50), 50) },
+      { what: '10,000 motifs', response: await respond(browser, project(100, 100), 100) },
     ]
   } finally {
     await browser.close()
