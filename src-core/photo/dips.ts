@@ -1,5 +1,6 @@
 /** The dip of all petals together, from the fits of all clefts and from the line round the motif. */
 import { meanOf, middleMean, spreadOf } from './tips'
+import type { OpenDip } from './tips'
 import type { Valley } from './valleys'
 
 /** Where dips stop being sure. */
@@ -58,15 +59,21 @@ export interface Dip {
 /**
  * The mean dip of all clefts: `valleys` as they were fitted, null where none was made out, `lines` how near to the
  * middle the line itself comes between the same petals, `shallow` the dip where no cleft is seen at all. Clefts that
- * go on as slits count with the end of theirs.
+ * go on as slits count with the end of theirs, and where most dips are broad, the line is right.
  */
 export function dipOfAll(
   valleys: readonly (Valley | null)[],
-  lines: readonly number[],
+  lines: readonly OpenDip[],
   shallow: number,
 ): Dip {
   const seen = valleys.filter((valley) => valley !== null)
   if (seen.length === 0) return { far: shallow, least: shallow, sure: false }
+  // A line that has entered clefts as broad as these is right; one that shuts their mouths lies far out of the fits.
+  const broad = lines.filter(({ broad }, at) => broad && valleys[at]?.slit?.open !== true)
+  const onLine = middleMean(broad.map((line) => line.far))
+  const apart = onLine / middleMean(seen.map(({ far }) => far)) - 1
+  if (broad.length > DOUBT.found * lines.length && apart <= DOUBT.apart)
+    return { far: onLine, least: onLine, sure: true }
   const isOpen = (valley: Valley | null) => valley?.slit?.open === true
   const closed = seen.filter((valley) => !isOpen(valley))
   const open = seen.filter(isOpen).map(({ slit }) => slit!.far)
@@ -76,7 +83,11 @@ export function dipOfAll(
     return { far, least: far, sure: !few }
   }
   const fitted = middleMean(closed.map(({ far }) => far))
-  const held = heldDip(closed, fitted, middleMean(lines.filter((_, at) => !isOpen(valleys[at]!))))
+  const held = heldDip(
+    closed,
+    fitted,
+    middleMean(lines.filter((_, at) => !isOpen(valleys[at]!)).map((line) => line.far)),
+  )
   const isSure =
     !(few && Math.abs(held.apart) > DOUBT.agree) &&
     !(held.stray > DOUBT.stray && held.spread > DOUBT.spread) &&

@@ -3,6 +3,8 @@
  * polynomial of the place (vignetting and lamps are smooth), found by least squares from what looks like paper.
  */
 import type { Plane } from './rectify'
+import { withoutShade } from './shade'
+import type { Shade } from './shade'
 
 /** Places between samples of the paper, in mm. */
 const SPACING = 2.4
@@ -65,6 +67,8 @@ export interface LightFit {
   readonly half: { readonly x: number; readonly y: number }
   /** The light of the paper itself, on average: its colour under this lamp. */
   readonly paper: readonly [number, number, number]
+  /** Shadows that no lamp explains, where they had to be looked for. */
+  readonly shade?: Shade
 }
 
 export interface Evened {
@@ -149,7 +153,8 @@ export function fitLight(plane: Plane, beside: boolean): LightFit {
 const held = (log: number): number => Math.exp(Math.min(1, Math.max(Math.log(DARKEST), log)))
 
 /** Divides paper and light out of a plane. */
-export function evenLight({ width, height, light, scale, left, top }: Plane, fit: LightFit): Evened {
+export function evenLight(plane: Plane, fit: LightFit): Evened {
+  const { width, height, light, scale, left, top } = plane
   const ratio = new Float32Array(light.length)
   const { powers, middle, half, paper } = fit
   for (let row = 0; row < height; row++) {
@@ -167,5 +172,6 @@ export function evenLight({ width, height, light, scale, left, top }: Plane, fit
       }
     }
   }
-  return { ratio, paper }
+  const evened = { ratio, paper }
+  return fit.shade ? withoutShade(plane, evened, fit.shade) : evened
 }

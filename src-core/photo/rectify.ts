@@ -33,7 +33,7 @@ export interface Area {
 const FINEST = 6
 const MOST_PLACES = { finding: 400_000, measuring: 1_000_000 }
 /** What is left off along the edges of a sheet, and kept clear round a card, in mm. */
-const MARGIN = 1.5
+export const MARGIN = 1.5
 const CARD_MARGIN = 4
 /** How far from the middle of a card a motif is looked for, in mm. */
 const BESIDE = 260
@@ -115,4 +115,28 @@ export function rectify(picture: Picture, corners: Corners, sheet: SheetSize, pa
       light[3 * at + 2] = blue * share
     }
   return { width, height, scale, left: area.left, top: area.top, light, ground, density }
+}
+
+/** The same plane whose ground lies within four corners in mm, and `inside` of their lines by so many mm. */
+export function within(plane: Plane, corners: Corners, inside: number): Plane {
+  const { width, scale, left, top } = plane
+  // Corners go round clockwise or not: inside is where the middle is.
+  const middle = { x: 0, y: 0 }
+  for (const { x, y } of corners) {
+    middle.x += x / 4
+    middle.y += y / 4
+  }
+  const sides = corners.map((from, at) => {
+    const to = corners[(at + 1) % 4]!
+    const length = Math.hypot(to.x - from.x, to.y - from.y)
+    const off = (x: number, y: number) =>
+      ((to.x - from.x) * (y - from.y) - (to.y - from.y) * (x - from.x)) / length
+    const sign = Math.sign(off(middle.x, middle.y))
+    return (x: number, y: number) => sign * off(x, y) > inside
+  })
+  const ground = plane.ground.map((seen, at) => {
+    const [x, y] = [left + (at % width) / scale, top + Math.floor(at / width) / scale]
+    return seen && sides.every((isIn) => isIn(x, y)) ? 1 : 0
+  })
+  return { ...plane, ground }
 }

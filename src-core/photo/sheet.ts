@@ -54,14 +54,33 @@ function stepsOf({ width, height, light }: SmallLight): Float32Array {
   return steps
 }
 
+/** A sheet of any size under a motif, whose millimetres a ruler gives: the least share of the picture, and how smooth it is. */
+const LEAST_UNDER = 0.15
+const SMOOTH_UNDER = SMOOTH.slice(0, 2)
+
 /** The sheet of this size in the picture, its corners to about a place of the search; null where none is found. */
-export function findSheet(picture: Picture, sheet: SheetSize): FoundSheet | null {
+export const findSheet = (picture: Picture, sheet: SheetSize): FoundSheet | null =>
+  fourSided(picture, SMOOTH, sheet.beside ? LEAST_CARD : LEAST_SHEET, sheet)
+
+/** The whole sheet in a picture, whatever its size; null where there is none, or it runs over the rim. */
+export function findSheetUnder(picture: Picture): Corners | null {
+  const found = fourSided(picture, SMOOTH_UNDER, LEAST_UNDER, null)
+  return found && !found.cutOff ? found.corners : null
+}
+
+/** A smooth piece with four sides, of at least this share of the picture, that has the shape of a sheet where one is given. */
+function fourSided(
+  picture: Picture,
+  smoothness: readonly number[],
+  leastShare: number,
+  sheet: SheetSize | null,
+): FoundSheet | null {
   const small = shrink(picture, SEARCHED)
   const { width, height, step } = small
   const steps = stepsOf(small)
-  const least = (sheet.beside ? LEAST_CARD : LEAST_SHEET) * width * height
+  const least = leastShare * width * height
   let best: (FoundSheet & { score: number }) | null = null
-  for (const smooth of SMOOTH) {
+  for (const smooth of smoothness) {
     const on = Uint8Array.from(steps, (value) => (value < smooth ? 1 : 0))
     for (const region of regions({ width, height, on }, least * 0.3)) {
       const whole = filled(region, width, height)
@@ -77,8 +96,8 @@ export function findSheet(picture: Picture, sheet: SheetSize): FoundSheet | null
         x: x * step - 0.5,
         y: y * step - 0.5,
       })) as unknown as Corners
-      const turned = asSheet(corners, sheet, picture)
-      const hasShape = turned.pose.misfit < LEAST_FILL_OF_SHAPE.misfit
+      const turned = sheet ? asSheet(corners, sheet, picture) : { corners, pose: { misfit: 0 } }
+      const hasShape = sheet !== null && turned.pose.misfit < LEAST_FILL_OF_SHAPE.misfit
       if (share < LEAST_FILL && !hasShape) continue
       const cutOff = rim > 0.02
       if (!cutOff && turned.pose.misfit > MOST_MISFIT) continue

@@ -136,19 +136,42 @@ export function hollowsOf({ reach, order, turn }: Symmetry): number[] {
   )
 }
 
-/** How near to the middle the outline itself comes between neighbouring tips: never too near, too far where blur fills a cleft. */
-export function openDips({ reach, order }: Symmetry, tips: readonly { at: number }[]): number[] {
+/** How far above a dip its breadth is taken, and from what breadth on it is open, in multiples of the blur. */
+const BREADTH_AT = 1.5
+const BROAD = 6
+
+/** What the outline itself shows between two tips. */
+export interface OpenDip {
+  /** How near to the middle it comes: never too near, too far where blur fills a cleft. */
+  readonly far: number
+  /** It is so wide there that no blur fills it: the line is right. */
+  readonly broad: boolean
+}
+
+/** The dips of the outline between neighbouring tips. `blur` in places. */
+export function openDips(
+  { reach, order }: Symmetry,
+  tips: readonly { at: number }[],
+  blur: number,
+): OpenDip[] {
   const sector = DIRECTIONS / order
   return tips.map((tip, petal) => {
     const next = tips[(petal + 1) % order]!
     const between = (((next.at - tip.at) % DIRECTIONS) + DIRECTIONS) % DIRECTIONS
     const centre = tip.at + between / 2
-    let least = Infinity
+    const far = { least: Infinity, at: centre }
     for (let by = -Math.round(ASTRAY * sector); by <= ASTRAY * sector; by++) {
       let sum = 0
       for (let i = -1; i <= 1; i++) sum += reachAt(reach, centre + by + i) / 3
-      least = Math.min(least, sum)
+      if (sum < far.least) Object.assign(far, { least: sum, at: centre + by })
     }
-    return least
+    let directions = 1
+    for (const way of [-1, 1])
+      for (let by = 1; by < between / 2; by++) {
+        if (reachAt(reach, far.at + way * by) > far.least + BREADTH_AT * blur) break
+        directions++
+      }
+    const breadth = (directions * 2 * Math.PI * far.least) / DIRECTIONS
+    return { far: far.least, broad: breadth > BROAD * blur }
   })
 }

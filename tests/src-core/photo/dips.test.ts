@@ -27,14 +27,18 @@ describe('the dip', () => {
 })
 
 describe('the dip of all petals', () => {
-  const lines = [100, 100, 100, 100, 100]
+  const narrow = (...all: number[]) => all.map((far) => ({ far, broad: false }))
+  const lines = narrow(100, 100, 100, 100, 100)
   const shut = [cleft(100), cleft(100), cleft(100)]
 
   it('counts a cleft that goes on with the end of its slit, and not with its narrow', () => {
-    const dip = dipOfAll([...shut, opens(104, 60), opens(98, 70)], [100, 100, 100, 130, 130], 0)
+    const dip = dipOfAll([...shut, opens(104, 60), opens(98, 70)], narrow(100, 100, 100, 130, 130), 0)
     expect(dip.far).toBeCloseTo((3 * 100 + 60 + 70) / 5, 10)
     expect(dip).toMatchObject({ sure: true })
-    expect(dipOfAll([opens(90, 50), opens(91, 52)], [100, 100], 0)).toMatchObject({ far: 51, sure: true })
+    expect(dipOfAll([opens(90, 50), opens(91, 52)], narrow(100, 100), 0)).toMatchObject({
+      far: 51,
+      sure: true,
+    })
   })
 
   it('says what it is at least, and is not sure, where petals may touch or not', () => {
@@ -44,8 +48,20 @@ describe('the dip of all petals', () => {
     expect(more).toMatchObject({ far: 100, least: 84, sure: false })
   })
 
+  it('is where the line is where most dips are too broad for any blur to fill, unless a slit goes on there', () => {
+    const broad = [101, 100, 99].map((far) => ({ far, broad: true }))
+    expect(dipOfAll([cleft(94, 0), cleft(95, 2.5), null], broad, 0)).toEqual({
+      far: 100,
+      least: 100,
+      sure: true,
+    })
+    expect(dipOfAll([opens(94, 60), opens(95, 60), opens(94, 60)], broad, 0)).toMatchObject({ far: 60 })
+    // Spoons that touch: the line shuts the mouths of the clefts.
+    expect(dipOfAll([cleft(70), cleft(71), cleft(70)], broad, 0).far).toBeLessThan(75)
+  })
+
   it('is what the line shows where no cleft is seen, and not sure', () => {
-    expect(dipOfAll([null, null, null], [90, 90, 90], 88)).toEqual({ far: 88, least: 88, sure: false })
+    expect(dipOfAll([null, null, null], narrow(90, 90, 90), 88)).toEqual({ far: 88, least: 88, sure: false })
   })
 })
 

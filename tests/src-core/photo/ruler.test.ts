@@ -45,6 +45,21 @@ describe('a motif beside a ruler', () => {
     expect(twice.overTips / overTips).toBeCloseTo(2, 1)
   })
 
+  it('is told from a sheet that lies under it, on a table of another colour', () => {
+    const sheet = { width: 150, height: 150 }
+    const more = {
+      sheet,
+      filling: sheet.width / SEEN,
+      at: { x: 4, y: -10 },
+      table: [0.2, 0.1, 0.05] as const,
+    }
+    const laid = photograph(scene(shape, { ...more, ruler: { ...RULER, y: 110 } }))
+    const points = { from: seen(-70, 110), to: seen(80, 110), length: 150 }
+    const { measures } = measurePhoto(laid, { sheet: 'ruler', ruler: points })
+    expect(measures).toMatchObject({ kind: 'petals', petals: 6 })
+    expect(Math.abs(measures!.overTips / shape.overTips - 1)).toBeLessThan(0.015)
+  })
+
   it('cannot be told from a ruler that touches it', () => {
     const touching = photograph(scene(shape, { ruler: { ...RULER, y: 10 } }))
     const points = { ...ruler, from: seen(-70, 10), to: seen(80, 10) }
