@@ -4,6 +4,8 @@ import type { RoundNode } from './tree'
 /** "Stem", "For a stem", "Hanging loop (optional)", "Loop for hanging". */
 const HANGS =
   /^(for |to make |add |make |work )?(an? |the |your )?((short |long |little |optional )?(stem|stalk|twig|hanger|handle|strap|tie|ties)|(hanging|hanger|button|hanging-up) ?-?(loop|cord|chain|tab|string)s?|(loop|cord|chain) (for|to) hang(ing)?( (it|up)( by)?)?)( \(.*\))?$/i
+/** Whether words name one of them. */
+export const namesAccessory = (words: string): boolean => HANGS.test(words)
 /** "Joining", "To join the pieces". */
 const JOINS = /^(to join|joining|join)( (the|both|two|your))?( (pieces|sides|layers|halves|motifs))?$/i
 const SEVERAL = /\b(both (thicknesses|layers|pieces|sides)|pieces|wrong sides together|ws together)\b/i

@@ -1,10 +1,11 @@
 /** The account of a round: what it makes, uses and leaves, and the checks of a tech editor (M5, M6). */
 import { checkChain } from './chain-targets'
+import { BUNCHES, clusterCounts, groupCounts, groupsOf } from './group-counts'
 import { SKIPPED } from './source'
 import type { Source } from './source'
 import { spaceKey } from './state'
 import type { Span } from './tokens'
-import type { CountEntry, CountItem, Item, StitchName } from './tree'
+import type { CountEntry, CountItem, StitchName } from './tree'
 import { countItems } from './told-counts'
 import { checkRing } from './rings'
 import { STANDING_KEY, checkLoops, checkUse } from './use'
@@ -42,7 +43,7 @@ export interface RoundAccount {
   readonly span: Span
 }
 
-interface Tally {
+export interface Tally {
   readonly made: number
   readonly spaces: Record<string, number>
   readonly picots: number
@@ -127,23 +128,6 @@ function mainSource(work: Work): Source | null {
 const usedOf = (source: Source): number =>
   source.count('stitch') + source.count('space') + source.gapsTaken + source.overStitches + source.overSpaces
 
-const BUNCHES = new Set(['together', 'cluster', 'puff', 'popcorn', 'bobble'])
-
-/** Whether stitches stand before the first repeat. */
-function beginsBefore(items: readonly Item[]): boolean {
-  const at = items.findIndex((item) => item.type === 'star' || (item.type === 'group' && item.around))
-  return items
-    .slice(0, Math.max(0, at))
-    .some(({ type }) => type === 'work' || type === 'group' || type === 'placed')
-}
-
-/** Places that take two stitches or more, along a chain too. */
-function groupsOf(standing: readonly WorkedElement[]): number {
-  const sizes = new Map<number, number>()
-  for (const { group } of standing) sizes.set(group, (sizes.get(group) ?? 0) + 1)
-  return [...sizes.values()].filter((size) => size > 1).length
-}
-
 const onPost = ({ into }: WorkedElement, post: 'front' | 'back'): boolean =>
   into.some((place) => place.post === post)
 
@@ -209,28 +193,10 @@ function countOf(
   }
   if (noun.kind === 'corner') return sums.corners > 0 ? sums.corners : null
   if (noun.kind === 'own' && noun.words === 'side') return sidesOf(sums)
-  if (noun.kind === 'own') {
-    if (!/^petals?$|^groups?$|^spokes?$|^points?$|^scallops?$|^corners?$/.test(noun.words)) return null
-    const spaces = Object.values(sums.spaces)
-    const all = spaces.reduce((sum, count) => sum + count, 0)
-    // The likeliest first: that one is named where none of them fits.
-    return [
-      ...(/^corner/.test(noun.words) ? [sums.corners] : []),
-      // Where other languages are at home stitches are called points.
-      ...(/^point/.test(noun.words) ? [sums.made] : []),
-      sums.groups,
-      standing.filter(({ form }) => form === 'together' || BUNCHES.has(form)).length,
-      ...work.repeats.values(),
-      ...work.node.items.flatMap((item) =>
-        item.type === 'group' && item.times !== null ? [item.times] : [],
-      ),
-      all,
-      ...spaces,
-      sums.slips,
-      // Something that is worked before the repeat may be one more like it.
-      ...(beginsBefore(work.node.items) ? [...work.repeats.values()].map((times) => times + 1) : []),
-    ]
-  }
+  if (noun.kind === 'own')
+    return /^petals?$|^groups?$|^spokes?$|^points?$|^scallops?$|^corners?$/.test(noun.words)
+      ? groupCounts(work, noun.words, sums, standing)
+      : null
   if (noun.kind !== 'stitch') return null
   const { name } = noun
   // Slip stitches of a leaf are stitches too, where the count means them.
@@ -269,7 +235,7 @@ function countOf(
     case 'together':
       return standing.filter((element) => element.form === 'together').length
     case 'cluster':
-      return standing.filter((element) => BUNCHES.has(element.form)).length
+      return clusterCounts(work, entry, sums, standing)
     case 'puff':
     case 'popcorn':
     case 'bobble':

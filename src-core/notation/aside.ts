@@ -29,6 +29,11 @@ export function passAside(reader: Reader): NoteItem | null {
     while (reader.peek() && !/^[:.,*([]$/.test(reader.key())) reader.at++
     return { type: 'note', effect: null, ...reader.span(start) }
   }
+  // "Pop a marker in it" works no popcorn.
+  if (token.key === 'pop' && /^(a|your|the|it|this|that)$/.test(reader.spelled(1))) {
+    while (reader.peek() && !/^[.,;:!]$/.test(reader.key())) reader.at++
+    return { type: 'note', effect: null, ...reader.span(start) }
+  }
   const assembles = ASSEMBLES.test(token.key) && reader.peek(1)?.kind === 'word'
   if (!assembles && !REMARKS.test(token.key)) return null
   let end = start

@@ -1,7 +1,7 @@
 /** "Corners as before", "work corners as in Rnd 2": what goes into a corner is told by an earlier round. */
 import { passAsThere } from './as-there'
 import type { Reader } from './reader'
-import { plainPlace } from './skips'
+import { plainPlace } from './plain-place'
 import { isSlip } from './tree'
 import type { Definition, Item, PlacePart, RoundNode, StitchName, WorkItem } from './tree'
 import { NO_NAME } from './tree'

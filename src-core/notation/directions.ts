@@ -4,7 +4,7 @@ import { readLoop, readRound } from './nouns'
 import { ownChain, readPlace } from './places'
 import type { Reader } from './reader'
 import { passSide } from './row-ends'
-import type { ColourItem, JoinItem, ScopeItem, StitchName } from './tree'
+import type { ColourItem, JoinItem, ScopeItem, StitchName, WorkItem } from './tree'
 import { readStitch } from './vocabulary'
 import { passBehind } from './where'
 import { wordOf } from './words'
@@ -130,13 +130,23 @@ function readBeginsIn(reader: Reader): ColourItem | null {
   })
 }
 
+/** "Tie B to any sp", "add green in …", "bring in CC": the yarn is joined; passes the verb. */
+const passTies = (reader: Reader): boolean =>
+  reader.attempt(() => {
+    if (!/^(tie|add|introduce|bring|knot|lay|start)$/.test(reader.spelled())) return null
+    reader.at++
+    reader.skip('in', 'on', 'with')
+    return true
+  }) === true
+
 /** "With MC", "change to B", "using colour 2", "join CC with sl st in any ch-1 sp", "join yarn in any st". */
 export function readColour(reader: Reader): ColourItem | null {
   const start = reader.at
   const begins = readBeginsIn(reader)
   if (begins) return begins
   return reader.attempt((): ColourItem | null => {
-    const joins = reader.skip('join', 'attach')
+    const ties = passTies(reader)
+    const joins = ties || reader.skip('join', 'attach')
     if (!joins) {
       const change = reader.skip('change')
       if (change) {
@@ -159,6 +169,7 @@ export function readColour(reader: Reader): ColourItem | null {
     const renewed = reader.skip('new', 'next')
     const colour = readColourName(reader, true) ?? readYarn(reader)
     if (colour === null && renewed && !reader.skip('ball')) return null
+    if (ties && colour === null) return null
     passBehind(reader)
     let stitch: StitchName | null = null
     const withStitch = reader.tokens[reader.at - 1]?.key === 'with' || reader.skip('with')
@@ -225,9 +236,39 @@ const passFinishing = (reader: Reader): boolean =>
     return (reader.skipA('round') && reader.sees('with')) || null
   }) === true
 
+/** "Ss the last 5ch to first dc": the last loop, joined; passes all before the place. */
+const passSlippedLoop = (reader: Reader): boolean =>
+  reader.attempt(() => {
+    const stitch = readStitch(reader)
+    return (stitch?.form === 'plain' && stitch.stitch === 'sl st' && passJoinedLoop(reader)) || null
+  }) === true
+
+/** "…, ch 2, join with dc in first sc": a stitch in place of the last chains. */
+export function readJoinedOver(reader: Reader): WorkItem | null {
+  const start = reader.at
+  const behind = reader.key(-1) === ',' || reader.sees('and') ? 1 : 0
+  const chained = reader.key(-1 - behind) === 'ch' || reader.key(-2 - behind) === 'ch'
+  if (!chained && reader.peek(-1 - behind)?.kind !== 'chains') return null
+  return reader.attempt((): WorkItem | null => {
+    if (!reader.skip('join', 'close') || !reader.skip('with')) return null
+    reader.skip('a')
+    const stitch = readStitch(reader)
+    if (stitch?.form !== 'plain' || ['sl st', 'ch'].includes(stitch.stitch ?? '')) return null
+    const place = readPlace(reader)
+    const [part] = place?.parts ?? []
+    const first = part?.which === 'first' && (part.noun.kind === 'stitch' || part.noun.kind === 'own')
+    return first ? { type: 'work', count: 1, stitch, place, ...reader.span(start) } : null
+  })
+}
+
 /** "join with sl st in first sc", "join", "close with ss", "join to form ring" is a foundation, not this. */
 export function readJoin(reader: Reader): JoinItem | null {
   const start = reader.at
+  if (passSlippedLoop(reader)) {
+    const place = readPlace(reader)
+    if (place) return { type: 'join', place, ofLast: true, ...reader.span(start) }
+    reader.at = start
+  }
   return reader.attempt((): JoinItem | null => {
     const before = passLastLoop(reader)
     passRingClosed(reader)

@@ -1,9 +1,11 @@
 /** How the last repeat ends, in words: "ending last rep at **", "ending with ch 3, dc in first sc". */
 import type { SequenceReader } from './clauses'
 import { readNoun } from './nouns'
+import { readPlace } from './places'
 import type { Reader } from './reader'
-import type { Item, RepeatEnding } from './tree'
+import type { Item, Place, RepeatEnding } from './tree'
 import { NO_NAME } from './tree'
+import { readStitch } from './vocabulary'
 
 /** Token where "on last rep" begins, if it comes soon; what is left out stands before it. */
 function lastRepAhead(reader: Reader): number {
@@ -34,16 +36,84 @@ function readLastStitches(reader: Reader): Item[] | null {
   })
 }
 
+/** "(ending) in the same st as you began", "(ending) at the joining st": where the round began. */
+const readWhereBegun = (reader: Reader): Place | null =>
+  reader.attempt(() => {
+    if (!reader.sees('in') && !reader.skip('at', 'where')) return null
+    const place = readPlace(reader, true)
+    const [part] = place?.parts ?? []
+    if (!part || place!.parts.length > 1 || part.noun.kind === 'space' || part.noun.kind === 'ring')
+      return null
+    reader.attempt(
+      () => (
+        reader.skip('as', 'where') && reader.skip('you'),
+        reader.skip('began', 'started', 'begun', 'beg') || null
+      ),
+    )
+    return part.asBeginning || part.which === 'same' || part.which === 'first' ? place : null
+  })
+
+/** Verbs with which the last stitch of all is placed. */
+const PLACES_LAST = ['work', 'make', 'put', 'with', 'having', 'join']
+
+/**
+ * "Working last sl st in joining sl st", "with the final sc placed in the first sc", "replacing last dc with sl st in
+ * first dc", "but on last repeat sl st in first dc": the last stitch of the last repeat, put elsewhere.
+ */
+const readLastElsewhere = (reader: Reader, sequence: SequenceReader): RepeatEnding | null => {
+  const start = reader.at
+  return reader.attempt((): RepeatEnding | null => {
+    while (reader.skip(',', ';', '(', 'and', 'but', '-', '–', '—')) continue
+    const bracketed = reader.tokens[reader.at - 1]?.key === '('
+    const done = (items: Item[]): RepeatEnding | null => {
+      if (bracketed && !reader.skip(')')) return null
+      return items.some(({ type }) => type !== 'note')
+        ? { mode: 'replace', items, ...reader.span(start) }
+        : null
+    }
+    const instead = reader.skip('replacing', 'substituting')
+    if (!instead && reader.skip('on', 'for', 'in', 'at')) {
+      reader.skip('the')
+      if (!reader.skip('last') || !reader.skip('rep', 'times')) return null
+      while (reader.skip(',', 'work', 'end', 'ending', 'finish', 'with', 'by')) continue
+      return done(sequence(reader, 'clause'))
+    }
+    const placed = !instead && reader.skip(...PLACES_LAST)
+    reader.skip('the', 'your')
+    reader.skip('very')
+    if (!reader.skip('last')) return null
+    reader.skip('of', 'all')
+    const at = reader.at
+    const stitch = readStitch(reader)
+    if (!stitch) return null
+    if (instead) return reader.skip('with', 'by') ? done(sequence(reader, 'clause')) : null
+    const from = reader.at
+    reader.skip('being', 'is')
+    const said = reader.skip('worked', 'made', 'placed', 'put')
+    if (!placed && !said && from !== reader.at) return null
+    const place = readPlace(reader)
+    if (!place) return null
+    return done([{ type: 'work', count: 1, stitch, place, ...reader.span(at) }])
+  })
+}
+
 /** "ending last rep at **", "ending with ch 3, dc in first sc", "omitting last ch 2 on final rep". */
 export function readEnding(
   reader: Reader,
   sequence: SequenceReader,
 ): { atDouble: boolean; ending: RepeatEnding | null } | null {
   const start = reader.at
+  const elsewhere = readLastElsewhere(reader, sequence)
+  if (elsewhere) return { atDouble: false, ending: elsewhere }
   return reader.attempt(() => {
     while (reader.skip(',', ';', '.', '(', 'and', '-', '–', '—')) continue
     const bracketed = reader.tokens[reader.at - 1]?.key === '('
     const omit = reader.skip('omit', 'leaving')
+    const lastLoop = reader.attempt(() => {
+      reader.skip('the')
+      if (!reader.skip('last') || !(reader.skipA('space') || reader.skip('rep', 'one'))) return null
+      return reader.sees('ending') || reader.sees('end') || null
+    })
     // "ending ch 1, sc in last sp": the "with" may be left out behind "ending", which stands for nothing else.
     const terse = reader.sees('ending')
     if (!omit && !reader.skip('ending', 'end', 'finish')) return null
@@ -53,6 +123,14 @@ export function readEnding(
       if (!reader.skip('last', 'each')) return null
       return reader.skip('rep', 'times', 'one') ? true : null
     })
+    const inFirst = lastRep ? null : readWhereBegun(reader)
+    if (inFirst) {
+      const span = reader.span(start)
+      const items: Item[] = [
+        { type: 'work', count: 1, stitch: { ...NO_NAME, ...span }, place: inFirst, ...span },
+      ]
+      return { atDouble: false, ending: { mode: 'replace', items, ...reader.span(start) } as RepeatEnding }
+    }
     if (reader.skip('at')) {
       reader.skip('the')
       if (!reader.skip('**')) return null
@@ -77,7 +155,7 @@ export function readEnding(
       if (bracketed) reader.skip(')')
       return { atDouble: false, ending: { mode: 'omit', items, ...reader.span(start) } as RepeatEnding }
     }
-    if (!reader.skip('with', 'by', 'in') && !lastRep && !terse) return null
+    if (!reader.skip('with', 'by', 'in') && !lastRep && !lastLoop && !terse) return null
     const items = sequence(reader, 'clause')
     if (items.every((item) => item.type === 'note')) return null
     const instead = reader.attempt(() => {
@@ -91,7 +169,7 @@ export function readEnding(
       if (replaced.length === 0) readNoun(reader)
     }
     if (bracketed) reader.skip(')')
-    const mode = instead || lastRep ? 'replace' : 'append'
+    const mode = instead || lastRep || lastLoop ? 'replace' : 'append'
     return { atDouble: false, ending: { mode, items, ...reader.span(start) } as RepeatEnding }
   })
 }

@@ -1,8 +1,10 @@
 /** So many evenly around: the stitches are told in sum. */
 import { readExtent } from './nouns'
+import { readPlace } from './places'
 import type { Reader } from './reader'
 import { readRowEnds } from './row-ends'
-import type { EvenItem, StitchName, WorkItem } from './tree'
+import { spanOf } from './tokens'
+import type { EvenItem, Item, NoteItem, StitchName, WorkItem } from './tree'
 import { readStitch } from './vocabulary'
 
 /** "(sc evenly down the side,) working 1 sc in each row end": how many that are. */
@@ -18,14 +20,24 @@ const readEachEnd = (reader: Reader): WorkItem | null => {
   })
 }
 
+/** "(Sc evenly around:) 1 sc in each dc", "(…, working) 1 sc in each st": what stands behind tells it stitch by stitch. */
+const eachAhead = (reader: Reader): boolean => {
+  const at = reader.at
+  while (reader.skip(':', ',', ';', '(', '—', '–', '-', 'with', 'by') || reader.skipA('verb')) continue
+  reader.number()
+  const part = reader.at > at && readStitch(reader) ? readPlace(reader)?.parts[0] : undefined
+  reader.at = at
+  return part !== undefined && part.which === 'each' && part.noun.kind === 'stitch'
+}
+
 /** "36 sc evenly around", behind the stitch. */
 export function readEvenly(
   reader: Reader,
   start: number,
   count: number | null,
   stitch: StitchName | null,
-): EvenItem | WorkItem | null {
-  return reader.attempt((): EvenItem | WorkItem | null => {
+): EvenItem | WorkItem | NoteItem | null {
+  return reader.attempt((): EvenItem | WorkItem | NoteItem | null => {
     if (!reader.skip('evenly')) return null
     reader.skip('spaced')
     // "8 sc evenly down the side".
@@ -35,10 +47,21 @@ export function readEvenly(
     if (side && stitch && count !== null)
       return { type: 'work', count, stitch, place: side, ...reader.span(start) }
     readExtent(reader)
+    if (count === null && stitch && eachAhead(reader))
+      return { type: 'note', effect: null, ...reader.span(start) }
     const change =
       stitch?.form === 'increase' ? 'increase' : stitch?.form === 'decrease' ? 'decrease' : 'work'
     return { type: 'evenly', count, stitch: change === 'work' ? stitch : null, change, ...reader.span(start) }
   })
+}
+
+/** "Sc around, increasing 6 evenly": what stands before it is the stitch of it; the two in one, null where they are not. */
+export function changedSweep(before: Item | undefined, item: Item): EvenItem | null {
+  if (item.type !== 'evenly' || item.change === 'work' || before?.type !== 'work') return null
+  const [part, ...others] = before.place?.parts ?? []
+  const sweeps = part?.which === 'each' && part.extent?.to === 'end' && part.noun.kind === 'stitch'
+  if (!sweeps || others.length > 0 || (before.count ?? 1) > 1) return null
+  return { ...item, stitch: before.stitch, ...spanOf(before, item) }
 }
 
 /** "increasing 6 sts evenly around", "inc 6 evenly". */

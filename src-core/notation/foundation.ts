@@ -113,7 +113,7 @@ export function readFoundation(reader: Reader): FoundationItem | null {
     })
     if (wound) return { type: 'foundation', ring: 'adjustable', ...reader.span(start) }
     const makes = reader.sees('make') || reader.sees('form')
-    while (reader.skip('make', 'form', 'begin', 'using', 'create', 'work', 'over', 'onto')) continue
+    while (reader.skip('make', 'form', 'begin', 'off', 'using', 'create', 'work', 'over', 'onto')) continue
     reader.skip('with')
     reader.skip('a', 'an', 'the')
     // "Make a ring": nothing says of what, so it is one that draws together.

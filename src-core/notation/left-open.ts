@@ -1,7 +1,8 @@
 /** What a row leaves: "leave the remaining 3 sts unworked", "the last 2 dc are left", "do not work the rest". */
 import { readPlace } from './places'
-import { plainPlace } from './skips'
+import { plainPlace } from './plain-place'
 import type { Reader } from './reader'
+import { goesOnBehind } from './skips'
 import type { SkipItem } from './tree'
 
 const REST = ['rest', 'remainder', 'others']
@@ -59,6 +60,7 @@ export function readLeftOpen(reader: Reader): SkipItem | null {
   const start = reader.at
   const leaves = reader.attempt((): SkipItem | null => {
     if (!passLeaves(reader)) return null
+    const bare = reader.peek()?.kind === 'number'
     const left = readLeft(reader)
     if (!left) return null
     // "Stop 3 sts before the end."
@@ -70,6 +72,8 @@ export function readLeftOpen(reader: Reader): SkipItem | null {
     if (reader.key(-1) === 'as') while (reader.skip('they', 'it', 'are', 'is')) continue
     // "Leave 3 sts" says it, too; "leaving 1 st between" does not.
     if (!open && !endsThere(reader)) return null
+    // "Leave 1 dc, sc in next dc" lies between two stitches.
+    if (!open && bare && goesOnBehind(reader)) return null
     return item(reader, start, left.count)
   })
   if (leaves) return leaves

@@ -6,7 +6,7 @@
 import { readRound } from './nouns'
 import { readPlace } from './places'
 import type { Reader } from './reader'
-import { plainPlace } from './skips'
+import { plainPlace } from './plain-place'
 import type { GroupItem, Item, Place, PlacePart, SkipItem, WorkItem } from './tree'
 import { isSlip } from './tree'
 import { readStitch } from './vocabulary'

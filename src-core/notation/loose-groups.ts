@@ -166,6 +166,10 @@ export function gatherBefore(
     if (!bare) break
     from--
   }
+  // "4 ch, then 1 tr, 1 ch on every tr": the round begins with chains of its own.
+  const each = place?.parts[0]?.each === true
+  if (from === 0 && each && items.length > 1 && items[0]!.type === 'chain')
+    from = items[1]!.type === 'statement' ? 2 : 1
   return groupOf(items.splice(from), last, place)
 }
 

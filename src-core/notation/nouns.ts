@@ -156,7 +156,10 @@ function glued(reader: Reader): number | null {
     // "Under each 3 ch", "under next 5 ch": the chains are gone around. "Each of 3 ch" are stitches.
     const before = [reader.key(-1), reader.key(-2)]
     const under =
-      before[0] === 'each' || before[0] === 'under' || (before[0] === 'next' && before[1] === 'under')
+      before[0] === 'each' ||
+      (before[0] === 'every' && before[1] === 'under') ||
+      before[0] === 'under' ||
+      (before[0] === 'next' && before[1] === 'under')
     const whole = word?.kinds.has('chain') && (under || (before[0] !== 'each' && isOver(reader)))
     if (!own && behind === 0 && !whole) return null
     const joined = word!.start === number.end

@@ -6,7 +6,7 @@ import { canBeParted, parted, readBehindEach, readBetween } from './chains-betwe
 import { readAmount } from './clauses'
 import type { SequenceReader } from './clauses'
 import { readCornersAsBefore } from './corners-as-before'
-import { readColour, readJoin, readScope } from './directions'
+import { readColour, readJoin, readJoinedOver, readScope } from './directions'
 import { readDoubled } from './doubled'
 import { readEvenChange, readEvenly } from './evenly'
 import { readFoundation } from './foundation'
@@ -16,7 +16,7 @@ import { passOnTheWay, readFurther, readWay, toCorner } from './on-the-way'
 import { readExtent } from './nouns'
 import { passMorePieces } from './pieces'
 import { readPlaced } from './placed'
-import { ownChain, readPlace } from './places'
+import { ownChain, readPlace, toOwnChains } from './places'
 import {
   BOUNDARY,
   readDescribed,
@@ -29,7 +29,8 @@ import {
 } from './prose'
 import type { Reader } from './reader'
 import { readAlternating, readForEach, readTimesFirst } from './whole-repeats'
-import { plainPlace, readSkip } from './skips'
+import { plainPlace } from './plain-place'
+import { readSkip } from './skips'
 import { spanOf } from './tokens'
 import type { ChainItem, Item, NoteItem, Place, StitchName, WorkItem } from './tree'
 import { NO_NAME, isSlip } from './tree'
@@ -45,6 +46,16 @@ function countAfter(reader: Reader): number | null {
     return count
   })
 }
+
+/** "Sc twice in each st", "dc 3 times in next sp": how many go into one place; passes it. */
+const timesInPlace = (reader: Reader): number | null =>
+  reader.attempt(() => {
+    const worded = reader.valueOf('how-often')
+    if (worded !== null) reader.at++
+    const count = worded ?? reader.number()
+    if (worded === null && !reader.skip('times')) return null
+    return reader.sees('in') || reader.sees('into') ? count : null
+  })
 
 function wrapTimes(reader: Reader, start: number, item: Item): Item {
   const amount = readAmount(reader)
@@ -117,6 +128,16 @@ function passExplained(reader: Reader, { form, stitch }: StitchName): void {
   })
 }
 
+/** "(A picot) of 3 ch": passes it. */
+function passOfChains(reader: Reader): void {
+  reader.attempt(() => {
+    if (!reader.skip('of', 'with', 'from')) return null
+    if (reader.peek()?.kind === 'chains') return ++reader.at > 0
+    const before = reader.number()
+    return reader.skipA('chain') && (before ?? reader.number()) !== null ? true : null
+  })
+}
+
 /** "Slip stitch as before", "ss as usual", "join as in Rnd 2", "in the same way": the round closes as the others do; passes it. */
 const passAsBefore = (reader: Reader): boolean =>
   reader.attempt(() => {
@@ -153,6 +174,7 @@ function readWork(reader: Reader, verb: boolean): Item | null {
     // "A single crochet should fall in each corner" says what comes of it.
     if (/^(should|will|must|might|would|falls|goes|sits|lands)$/.test(reader.spelled())) return null
     passExplained(reader, stitch)
+    if (stitch.form === 'picot') passOfChains(reader)
     const even = readEvenly(reader, start, before, stitch)
     if (even) return even
     // "3 dc together in same sp": the number is that of its legs.
@@ -160,7 +182,7 @@ function readWork(reader: Reader, verb: boolean): Item | null {
       before !== null && before > 1 && stitch.form === 'together' && !/\d\s*-?tog/i.test(stitch.name)
         ? before
         : 0
-    const count = legs > 0 ? null : (before ?? countAfter(reader))
+    const count = legs > 0 ? null : (before ?? countAfter(reader) ?? timesInPlace(reader))
     // "Inc all the way round" is told of more than that stitch.
     if (!reader.sees('all', 'the', 'way')) reader.skip('all', 'each', 'only')
     if (reader.key(-1) === 'each') reader.at--
@@ -178,7 +200,8 @@ function readWork(reader: Reader, verb: boolean): Item | null {
     const named =
       behind && found ? { ...found, parts: found.parts.map((part) => ({ ...part, behind })) } : found
     const placed = slips && named ? readFurther(reader, named) : named
-    const place = slips && placed ? ownChain(reader, toCorner(placed)) : placed
+    const slipped = slips && placed ? toOwnChains(reader, start, placed) : placed
+    const place = slips && slipped ? ownChain(reader, toCorner(slipped)) : slipped
     if (slips && !place && passAsBefore(reader)) return { type: 'join', place: null, ...reader.span(start) }
     if (slips) {
       const joined = reader.attempt(() => {
@@ -296,6 +319,7 @@ const PHRASES: readonly Phrase[] = [
   readLeftOpen,
   readSkip,
   readWay,
+  readJoinedOver,
   readColour,
   readJoin,
   readScope,

@@ -39,11 +39,34 @@ const passShortStop = (reader: Reader): void => {
     reader.at++
 }
 
+/** "Fill each loop with", "each loop gets", "make a petal in each sp as follows:": the place, before what goes into it. */
+const readFilled = (reader: Reader): Place | null =>
+  reader.attempt(() => {
+    if (/^(fill|cover|edge)$/.test(reader.spelled())) {
+      reader.at++
+      const place = readPlace(reader, true)
+      return place && reader.skip('with') ? place : null
+    }
+    if (reader.sees('each') || reader.sees('every')) {
+      const place = readPlace(reader, true)
+      if (place && reader.skip('is'))
+        return reader.skip('filled', 'worked', 'covered') && reader.skip('with') ? place : null
+      return place && reader.skip('gets', 'receives', 'takes', 'holds') ? place : null
+    }
+    if (!reader.skip('work', 'make')) return null
+    reader.skip('a', 'the', 'one', '1', 'another')
+    if (!reader.skipA('group')) return null
+    const place = reader.isA('into') ? readPlace(reader) : null
+    while (reader.skip('as', 'follows', 'like', 'this', 'thus', 'so', 'of')) continue
+    return place && reader.sees(':') ? place : null
+  })
+
 /** "In next ch-5 sp work …": a place first, then what goes into it. */
 export function readPlaced(reader: Reader, sequence: SequenceReader): PlacedItem | NoteItem | null {
   const start = reader.at
   return reader.attempt((): PlacedItem | NoteItem | null => {
-    const place = reader.isA('place') ? readPlace(reader) : cornerAhead(reader)
+    const filled = readFilled(reader)
+    const place = filled ?? (reader.isA('place') ? readPlace(reader) : cornerAhead(reader))
     if (!place) return null
     // "Working between the stitches, not into the tops: …" only says how.
     if (

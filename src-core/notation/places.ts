@@ -4,13 +4,15 @@ import { passOfThisPart, readElsewhere } from './elsewhere'
 import { readGap } from './gap-nouns'
 import { readExtent, readLoop, readNoun, readRound, sizeAhead, sizedSpaceAhead } from './nouns'
 import { atBase, readOwn } from './own-places'
-import { readLoopOf, readSingled, readWithin } from './within'
+import { plainPlace } from './plain-place'
+import { passWorkedInto, readLoopOf, readSingled, readWithin } from './within'
 import {
   endsPlace,
   isBunch,
   passBehind,
   passBelow,
   passFreeSide,
+  passFromLast,
   passHolds,
   passSameAs,
   passTopOfSame,
@@ -159,7 +161,7 @@ function readPart(reader: Reader, around: boolean, inherited: Draft | null): Pla
         return finish(NEXT_ONE, { kind: 'within', what: 'stitch', nth, name: group.name })
       }
       // "hdc in next", "2 dc in same", "in each": the word for a stitch is left out.
-      if (!draft || draft.which === 'nth' || draft.which === 'any') return null
+      if (!draft || draft.which === 'nth' || (draft.which === 'any' && !loop)) return null
       if (reader.sees('place')) reader.at++
       if (draft.which === 'same') asBeginning = passSameAs(reader)
       return finish(draft, { kind: 'stitch', name: null }, readRound(reader), unworked)
@@ -212,7 +214,10 @@ function readPart(reader: Reader, around: boolean, inherited: Draft | null): Pla
       while (reader.skip('last', 'the', 'joining', 'prev')) continue
       readStitch(reader)
     }
+    // "In 4th st from last", "in 2nd dc from there".
+    if (draft?.which === 'nth' && noun.kind === 'stitch') passFromLast(reader)
     if (draft?.which === 'same') asBeginning = passSameAs(reader)
+    else if (draft && noun.kind === 'stitch') passWorkedInto(reader)
     const bare =
       noun.kind === 'ring' ||
       noun.kind === 'corner' ||
@@ -263,6 +268,11 @@ export function readPlace(reader: Reader, bare = false): Place | null {
   return reader.attempt(() => {
     const ends = readRowEnds(reader)
     if (ends) return ends
+    // "Sl st to corner sp and work (3 dc, ch 2, 3 dc) there".
+    if (reader.sees('there') && /^[,;.)]?$/.test(reader.key(1)) && ++reader.at > 0) {
+      const noun = { kind: 'stitch', name: null } as const
+      return plainPlace({ which: 'same', each: false, noun, extent: null }, reader.span(start))
+    }
     // "1 long dc down into the gap".
     if (reader.skip('down') && !reader.isA('into')) return null
     let over = false
@@ -283,7 +293,8 @@ export function readPlace(reader: Reader, bare = false): Place | null {
       // "1 dc round stem of next tr" as the UK says it.
       around = true
       reader.at++
-    } else if (atBase(reader)) reader.at++
+    } else if (reader.sees('per') && (reader.isA('stitch', 1) || reader.isA('space', 1))) around = false
+    else if (atBase(reader)) reader.at++
     else if (!bare && !reader.sees('next') && !reader.sees('each') && !reader.sees('same')) return null
     const first = readPart(reader, around, null)
     if (!first) return null
@@ -324,6 +335,19 @@ export function readPlace(reader: Reader, bare = false): Place | null {
     }
     return { parts, over, ...reader.span(start) }
   })
+}
+
+/** "…, ss to 3 ch": behind the stitches of a round, its own beginning and no space. */
+export function toOwnChains(reader: Reader, start: number, place: Place): Place {
+  const [part] = place.parts
+  if (place.parts.length !== 1 || part?.which !== 'next') return place
+  const { noun: named } = part
+  const chains = named.kind === 'chain' ? part.count : named.kind === 'space' ? (named.chains ?? 0) : 0
+  if (chains < 3 || !/^to (the )?\d+ ?ch(s|ain|ains)?$/i.test(reader.words(place).trim())) return place
+  const before = reader.tokens[start - 1]
+  if (!before || !/^([,;)]|and|around|end|st|sts|times)$/.test(before.key)) return place
+  const noun = { kind: 'own', chain: 0, of: chains, words: reader.words(part.nounSpan) } as const
+  return { ...place, parts: [{ ...part, which: 'first', count: 1, noun }] }
 }
 
 /** "sl st in 3rd ch" closes a round in the chains that it began with, without naming them. */

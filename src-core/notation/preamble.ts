@@ -23,13 +23,22 @@ function makesRing(reader: Reader, at: number, limit: number): boolean {
 
 const BEGINS_RING = new Set(['ch', 'make', 'begin', 'starting', 'beg', 'with', 'using', 'magic', 'work'])
 
+/** Words of a line that makes a ring without naming it, at most. */
+const LONGEST_RING = 10
+
 /** "Make an adjustable ring.", "Ch 4, join with sl st to form a ring." as a line of its own: the work begins. */
 function makesRingAt(tokens: readonly Token[], at: number): boolean {
   const first = tokens[at]!
   const begins = BEGINS_RING.has(first.is) || first.kind === 'chains' || tokens[at + 1]?.kinds.has('chain')
   if (!first.first || !begins) return false
-  for (let index = at + 1; index < tokens.length && !tokens[index]!.first; index++)
-    if (tokens[index]!.is === 'ring') return true
+  let chained = first.kind === 'chains'
+  for (let index = at; index < tokens.length && (index === at || !tokens[index]!.first); index++) {
+    const { is, kinds } = tokens[index]!
+    if (index > at && (is === 'ring' || is === 'circle')) return true
+    // "Commence with 8 ch., join."
+    if (chained && index - at < LONGEST_RING && (is === 'join' || is === 'close')) return true
+    chained ||= kinds.has('chain')
+  }
   return false
 }
 

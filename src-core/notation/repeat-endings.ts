@@ -1,5 +1,7 @@
 /** How the last repeat differs: cut at `**`, put differently, or closed over the first stitch. */
-import type { Item, StarItem } from './tree'
+import { spanOf } from './tokens'
+import { NO_NAME } from './tree'
+import type { Item, StarItem, StitchName, WorkItem } from './tree'
 
 /** How often a star runs in all, where it says so; null where it goes around. */
 export function starTimes({ repeat, closed }: StarItem): number | null {
@@ -30,6 +32,15 @@ export function lastItems(star: StarItem): readonly Item[] | null {
   if (!ending) return star.items
   if (ending.mode === 'append') return [...openForEnding(star.items, ending.items), ...ending.items]
   if (ending.mode === 'omit') return withoutLast(star.items, stitchesIn(ending.items[0]))
+  // "Working last sc in first sc" joins the round.
+  if (onlyCloses(star)) {
+    const at = star.items.findLastIndex(works)
+    const [only] = ending.items.filter(works)
+    return [
+      ...star.items.slice(0, at),
+      { type: 'join', place: (only as WorkItem).place, ...spanOf(only!, only!) },
+    ]
+  }
   const body = [...star.items]
   // The join behind it stands for nothing in the repeat.
   const drop = Math.max(1, ending.items.filter((item) => works(item) && item.type !== 'join').length)
@@ -104,4 +115,24 @@ export function endsWithSingle(items: readonly Item[]): boolean {
       part.count === 1 &&
       part.noun.kind === 'stitch')
   )
+}
+
+/** Into the first stitch, or where the round began. */
+const isClosing = (item: WorkItem): boolean =>
+  endsInFirst([item]) || (item.place?.parts.length === 1 && item.place.parts[0]!.which === 'same')
+
+/** The same stitch, or one that is not named. */
+const isAlike = (said: StitchName, last: StitchName): boolean =>
+  (said.form === last.form && said.stitch === last.stitch) ||
+  (said.stitch === null && said.form === NO_NAME.form)
+
+/** "*ch 5, sk 3, sl st in next st; rep from * around, working last sl st in joining sl st": nothing but the closing. */
+export function onlyCloses({ items, repeat }: StarItem): boolean {
+  const ending = repeat?.ending
+  if (!ending || ending.mode === 'omit' || !endsWithSingle(items)) return false
+  const worked = ending.items.filter(works)
+  const [only, ...others] = worked
+  if (only?.type !== 'work' || others.length > 0 || !isClosing(only)) return false
+  const last = items.findLast(works)
+  return last?.type === 'work' && isAlike(only.stitch, last.stitch)
 }

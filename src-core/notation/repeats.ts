@@ -8,7 +8,7 @@ import type { AroundPart, Laps } from './fits'
 import { forkWork } from './fork'
 import { amountWords, kindsOf, landmarksIn, lapOf, sweeps, unitOf, tailOf, takesSpace } from './laps'
 import type { Lap } from './laps'
-import { endsInFirst, endsWithSingle, lastItems, starTimes, works } from './repeat-endings'
+import { endsInFirst, endsWithSingle, lastItems, onlyCloses, starTimes, works } from './repeat-endings'
 import { cornerPlaces } from './source'
 import type { ItemRunner } from './stitching'
 import type { Span } from './tokens'
@@ -24,6 +24,8 @@ function bodySpan(item: GroupItem | StarItem): Span {
 }
 
 function lastBody(work: Work, star: StarItem): readonly Item[] {
+  // A round that hangs from the stitch of the joining ends in it by itself.
+  if (work.first === null && onlyCloses(star)) return star.items
   const items = lastItems(star)
   if (items) return items
   report(work, 'rounds/double-asterisk-missing', star.repeat, {}, 'once')
@@ -111,7 +113,8 @@ export function runAround(
   if (part.toCorner) return runToCorner(work, part, laps, lap, run)
   // A round that hangs from the stitch of the joining ends there: that stitch is not for a lap.
   const ending = star?.repeat?.ending
-  const hangs = kinds[0] === 'st' && work.first === null && ending != null && endsInFirst(ending.items)
+  const closesInFirst = last !== body && ending != null && endsInFirst(ending.items)
+  const hangs = kinds[0] === 'st' && work.first === null && closesInFirst
   // Told before laps are tried, which changes what they are tried on.
   const sides = star && last === body ? cornersAhead(work, lap) : null
   const fits = hangs ? null : lapsThatFit(work, part, laps, lap, run)

@@ -3,6 +3,7 @@ import { passSameBack } from './along-chain'
 import { isUnreadCount } from './brackets'
 import { readRepeatBrackets, readTimesStar } from './clauses'
 import { passExplanation } from './explained'
+import { passHung } from './hung'
 import { readInAll } from './in-all'
 import type { Body } from './preamble'
 import type { Reader } from './reader'
@@ -107,9 +108,9 @@ export function readBody(reader: Reader, from: number, to: number): Body {
       items.push(told)
       continue
     }
-    const explained = passExplanation(reader)
-    if (explained) {
-      items.push(explained)
+    const aside = passExplanation(reader) ?? passHung(reader, items)
+    if (aside) {
+      items.push(aside)
       continue
     }
     if (passSameBack(reader, items)) continue

@@ -5,7 +5,7 @@ import { checkTop, closeRound, closesChain, closesRound, endsLap, picotChains, s
 import { EMPTY_PART, finishDescribed, holdLoops, runDescribed, runEvenly } from './in-sum'
 import { turnUnder } from './piece'
 import { runAround, runStar } from './repeats'
-import { TRAVELLED } from './source'
+import { FREE, SKIPPED, TRAVELLED } from './source'
 import {
   closePicot,
   clusterOf,
@@ -199,7 +199,13 @@ function runColour(work: Work, item: ColourItem): void {
   }
   const before = work.beginning
   const standing = item.stitch && item.stitch.stitch !== 'sl st'
+  const source = baseSource(work)
+  const free = source?.used.slice()
   const targets = placeTargets(work, item.place, standing ? WORKING : { as: 0, loop: null, post: null })
+  // Where the yarn is joined nothing is passed over yet.
+  free?.forEach((used, at) => {
+    if (used === FREE && source!.used[at] === SKIPPED && !work.beginningDone) source!.used[at] = FREE
+  })
   const target = targets[0]
   if (!target) return
   // "Join green in any sc of Rnd 2": what follows goes on there.

@@ -305,6 +305,9 @@ export const sectionOf = (words: readonly string[]): SectionKind | null =>
   BY_WORDS.get(plain(words)) ??
   (words[0] === 'to' && MAKES_UP.test(words[1] ?? '') ? 'finishing' : neededKind(words))
 
+/** Whether a verb behind "to" tells what becomes of a motif. */
+export const makesUp = (verb: string): boolean => MAKES_UP.test(verb)
+
 /** "To make up", "To string up", "To hang": what becomes of the motifs. */
 const MAKES_UP =
   /^(string|assemble|hang|attach|sew|block|stuff|line|mount|fold|felt|press|arrange|display|wear|stiffen|starch)$/

@@ -3,6 +3,8 @@ import { passListAlong, sameBackAhead } from './along-chain'
 import { STARS, readAmount, readClosedAmount, readRepeatClause, readTimesStar } from './clauses'
 import { readEnding } from './ending-words'
 import { readCountSentence, readCounts, readStatement } from './stated'
+import { changedSweep } from './evenly'
+import { passConnector } from './connectors'
 import { passExplanation } from './explained'
 import { passMiddle } from './foundation'
 import { readInAll } from './in-all'
@@ -274,6 +276,7 @@ export function sequenceReader(matches: ReadonlyMap<number, number>) {
         items.push(explained)
         continue
       }
+      if (items.length > 0 && passConnector(reader)) continue
       const more = key === 'and' ? goOn(reader, items) : null
       if (more) {
         items.push(more)
@@ -351,6 +354,11 @@ export function sequenceReader(matches: ReadonlyMap<number, number>) {
         continue
       }
       const item = readPhrase(reader, sequence) ?? readProse(reader)
+      const changed = changedSweep(items.at(-1), item)
+      if (changed) {
+        items[items.length - 1] = changed
+        continue
+      }
       const least = star ? star.index : 0
       const shared = item.type === 'chain' ? readShared(reader) : null
       if (item.type === 'chain' && shared) items.push(gatherBefore(items, item, least, shared))

@@ -1,18 +1,12 @@
 /** Places that are passed over: "sk next 2 sts", "sk next (ch-1 sp, dc, ch-1 sp)", "miss the dc behind it". */
 import { readNoun, readRound, sizeAhead } from './nouns'
+import { plainPlace } from './plain-place'
 import { readPlace } from './places'
 import { BOUNDARY } from './prose'
 import type { Reader } from './reader'
-import type { Span } from './tokens'
 import { isSlip } from './tree'
 import type { Place, PlacePart, SkipItem } from './tree'
 import { readStitch, sizesStitch } from './vocabulary'
-
-/** A place of one part, of which nothing more is said. */
-export function plainPlace(said: Pick<PlacePart, 'which' | 'each' | 'noun' | 'extent'>, span: Span): Place {
-  const unsaid = { loop: null, around: false, round: null, unworked: false, asBeginning: false } as const
-  return { parts: [{ ...said, ...unsaid, count: 1, nounSpan: span, ...span }], over: false, ...span }
-}
 
 /** "sk next (ch-1 sp, dc, ch-1 sp)": what is passed, one after the other. */
 const readListed = (reader: Reader): Place | null => {
@@ -72,13 +66,26 @@ function readSkipped(reader: Reader): Place | null {
   })
 }
 
+/** Whether a stitch in the next place follows: what is left lies between two of them. */
+export const goesOnBehind = (reader: Reader): boolean => {
+  const at = reader.at
+  if (!reader.skip(',')) return false
+  reader.number()
+  const part = readStitch(reader) ? readPlace(reader)?.parts[0] : undefined
+  reader.at = at
+  return part?.which === 'next'
+}
+
 /** "Sk next 2 sts", "miss the dc behind it". */
 export function readSkip(reader: Reader): SkipItem | null {
   const start = reader.at
   return reader.attempt(() => {
-    if (!reader.skipA('skip')) return null
+    // "*5 ch, leave 1 tr, 1 dc in next tr".
+    const leaves = reader.sees('leave') && reader.peek(1)?.kind === 'number' && !reader.peek(1)!.hyphen
+    if (leaves) reader.at++
+    if (!leaves && !reader.skipA('skip')) return null
     const place = readSkipped(reader)
-    if (!place) return null
+    if (!place || (leaves && (reader.key() !== ',' || !goesOnBehind(reader)))) return null
     return { type: 'skip', place, unworked: false, ...reader.span(start) }
   })
 }

@@ -186,6 +186,19 @@ export class Source {
     return found
   }
 
+  /** How many stitches right behind the hook are skipped. */
+  passedBehind(): number {
+    const count = this.places.length
+    const cursor = this.cursors.get('') ?? this.start
+    let passed = 0
+    for (let back = 1; back <= count; back++) {
+      const index = this.met((((cursor - back) % count) + count) % count)
+      if (this.used[index] !== SKIPPED) break
+      passed++
+    }
+    return passed
+  }
+
   /** Back to where the round begins: "first" is said before anything is worked. */
   restart(): void {
     this.cursors.clear()

@@ -1,6 +1,6 @@
 /** What a text states of its stitches: what counts as what, and how many there are at the end. */
 import type { StitchKey } from '../stitches/table'
-import { readNoun } from './nouns'
+import { readNoun, sizeAhead } from './nouns'
 import type { Reader } from './reader'
 import { chainsBesides, isBehindChain, isOneStitch } from './some-chains'
 import { DOING } from './told-counts'
@@ -102,9 +102,20 @@ function passPerSide(reader: Reader, end: number): boolean {
   return per === true
 }
 
+/** "That makes 6 sc", "this gives 12 sts": passes all before the figure. */
+const passThatMakes = (reader: Reader): boolean =>
+  reader.attempt(() => {
+    if (!reader.skip('that', 'this', 'which')) return null
+    if (!/^(makes|gives|leaves|brings|is)$/.test(reader.spelled())) return null
+    reader.at++
+    reader.skip('you', 'us')
+    return reader.peek()?.kind === 'number' || reader.isA('number') || null
+  }) === true
+
 /** "Stitch count:", "you should have", "total =" before the counts of a round; passes it. */
 export function passCountLabel(reader: Reader): void {
   while (
+    passThatMakes(reader) ||
     reader.skipA('tells') ||
     reader.skip('=', ':', 'of') ||
     (reader.isA('stitch') && (reader.isA('tells', 1) || reader.key(1) === ':') && reader.skip('st'))
@@ -210,8 +221,9 @@ export function readCounts(reader: Reader, end: number, bare: boolean, loose = f
         entries.push({ count, noun: { kind: 'own', chain: 0, of: 0, words: 'side' }, ...words() })
         continue
       }
-      // "4 x 4-ch sps".
-      reader.skipA('times-sign')
+      // "4 x 4-ch sps"; "4 x 3 dc" are twelve.
+      const each =
+        reader.skipA('times-sign') && !sizeAhead(reader) && !reader.peek()?.hyphen ? reader.number() : null
       const named = reader.key()
       // "4 corner ch-2 sps" are spaces, "4 corners" only themselves.
       const space = reader.attempt(() => {
@@ -253,7 +265,7 @@ export function readCounts(reader: Reader, end: number, bare: boolean, loose = f
       const said = words()
       const round = ahead ?? readCountedRound(reader, end)
       const ofRound = round === null ? {} : { round }
-      entries.push({ count: inTurn[inTurn.length - 1]!, noun, ...several, ...ofRound, ...said })
+      entries.push({ count: inTurn[inTurn.length - 1]! * (each ?? 1), noun, ...several, ...ofRound, ...said })
     }
     if (entries.length === 0 || reader.at !== end) return null
     return { type: 'count', entries, ...reader.span(start) }
@@ -357,6 +369,7 @@ const opensCount = (reader: Reader): boolean => {
     kind === 'number' ||
     kind === 'mark' ||
     reader.sees('you', 'there', 'total', 'of') ||
+    reader.sees('that') ||
     reader.isA('tells') ||
     reader.isA('stitch')
   )

@@ -3,6 +3,7 @@ import { chainTargets, goesAlong, landmarkTargets } from './chain-targets'
 import { isOfLoops } from './closing'
 import { betweenStitches, gapTargets } from './gaps'
 import { shellTargets, withinTargets, withinTest } from './petals'
+import { passUpTo } from './nth'
 import { isCornerOfPiece, rowEndTargets, stemTargets, turnUnder } from './piece'
 import { SKIPPED, TRAVELLED, WORKED, cornerPlaces } from './source'
 import type { PlaceTest, Source } from './source'
@@ -133,6 +134,8 @@ interface Swept {
   readonly part: PlacePart
 }
 
+const targetOf = ({ target }: Swept): Target => target
+
 const isOfPosts = ({ noun }: PlacePart): boolean => noun.kind === 'stitch' && noun.name?.post != null
 
 /** "in each st and in each ch-1 sp around": every place that a part asks for, in the order in which they are met. */
@@ -209,9 +212,6 @@ export function sweep(
   return swept
 }
 
-const eachTargets = (work: Work, parts: readonly PlacePart[], taking: Taking): Target[] =>
-  sweep(work, parts, taking).map((swept) => swept.target)
-
 /** "…, 2 dc in first ch-2 sp": where all is worked, the one in which the round began. */
 function firstAgain(work: Work, source: Source | null, space: boolean): Target | null {
   const kind = space ? 'space' : 'stitch'
@@ -263,6 +263,7 @@ function nextTargets(work: Work, part: PlacePart, taking: Taking): Target[] {
   const stands =
     space && onlyBegun && part.which === 'next' && count === 1 && isBare(work, part) ? work.first : null
   if (stands?.place.kind === 'space' && stands.source === source) return [settle(work, stands, taking)]
+  passUpTo(work, source, part)
   for (let at = 0; at < count; at++) {
     spend(work, part)
     // "sk first st" behind a beginning chain that counts means the stitch which that chain stands in.
@@ -342,6 +343,11 @@ function partTargets(work: Work, part: PlacePart, taking: Taking): Target[] {
       which === 'same' || (!hasBody(work) && noun.chain === 0 && /^(the )?join/i.test(noun.words))
     if (begins) return [settle(work, beginningTarget(work) ?? sameTarget(work, part), taking)]
     const source = baseSource(work)
+    // "FPdc around beg ch-3 of Rnd 1": the stitch that those chains are, in which this round stands already.
+    if (part.around && !hasBody(work)) {
+      const begun = beginningTarget(work)
+      if (begun) return [withPost(work, settle(work, begun), part, taking)]
+    }
     const edge = source?.edge() ?? -1
     if (source && edge >= 0) return [takeAt(work, source, edge, part, taking)]
     // "1 tr. into top of first pop.": of the round before, where the beginning stands elsewhere.
@@ -379,7 +385,7 @@ function partTargets(work: Work, part: PlacePart, taking: Taking): Target[] {
   if (part.extent?.to === 'landmark') return landmarkTargets(work, part, taking)
   const shells = shellTargets(work, part, taking)
   if (shells) return shells
-  if (which === 'each' || which === 'every') return eachTargets(work, [part], taking)
+  if (which === 'each' || which === 'every') return sweep(work, [part], taking).map(targetOf)
   return nextTargets(work, part, taking)
 }
 
@@ -390,5 +396,5 @@ export function placeTargets(work: Work, place: Place, taking: Taking): Target[]
   const swept = place.parts.slice(from)
   const one = (part: PlacePart) => partTargets(work, part, taking)
   if (swept.length < 2 || swept[0]!.extent !== null) return place.parts.flatMap(one)
-  return [...place.parts.slice(0, from).flatMap(one), ...eachTargets(work, swept, taking)]
+  return [...place.parts.slice(0, from).flatMap(one), ...sweep(work, swept, taking).map(targetOf)]
 }

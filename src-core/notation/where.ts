@@ -111,6 +111,19 @@ export const passHolds = (reader: Reader): boolean =>
   }) === true
 const LONGEST_HOLDS = 7
 
+/** "(4th st) from last", "(2nd sc) from hook", "(3rd dc) along": counted from where the hook stands; passes it. */
+export const passFromLast = (reader: Reader): void => {
+  reader.attempt(() => {
+    if (reader.skip('along', 'after', 'over')) return /^([,;.)]|and|)$/.test(reader.key()) || null
+    if (!reader.skip('from', 'after')) return null
+    while (reader.skip('the', 'your')) continue
+    if (reader.skip('hook', 'there', 'here')) return true
+    if (!reader.skip('last', 'prev', 'joining')) return null
+    if (!reader.skipA('stitch')) readStitch(reader)
+    return true
+  })
+}
+
 /** "as joining", "as sl st", "as last dc made": says whether the beginning of the round is meant. */
 export function passSameAs(reader: Reader): boolean {
   const beginning = reader.attempt((): { beginning: boolean } | null => {

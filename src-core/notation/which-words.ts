@@ -26,12 +26,13 @@ export function readWhich(reader: Reader): Draft | null {
     return { which: 'any', count: 1, each: false }
   }
   reader.skip('the', 'a')
+  if (['first', 'last', 'next'].includes(reader.key(1))) reader.skip('very')
   // "In the one after that".
   if (reader.skipAll('one', 'after')) {
     reader.skip('that', 'it', 'this')
     return NEXT_ONE
   }
-  if (reader.skip('each', 'every')) {
+  if (reader.skip('each', 'every', 'per')) {
     // "In each following sp": each of those that are left.
     if (reader.spelled() === 'following') reader.at++
     if (reader.skip('other', 'alternate')) return { which: 'every', count: 2, each: true }

@@ -10,7 +10,7 @@ import type { Reader } from './reader'
 import { spanOf } from './tokens'
 import type { Span } from './tokens'
 import { UNMARKED } from './marked'
-import { placeParts } from './tree'
+import { isSlip, placeParts } from './tree'
 import type { Item, RepeatClause, StarItem } from './tree'
 
 /** How often in all: a number of times or of more times, or null for all around. */
@@ -153,7 +153,11 @@ function firstRepeated(items: readonly Item[]): number {
   const before = items[last]
   const alone = before?.type === 'group' && before.bracket !== '' && !before.place && before.times === null
   if (alone && !before.around && items.slice(last + 1).every(({ type }) => type === 'note')) return last
-  return items.findIndex(isWork)
+  const first = items.findIndex(isWork)
+  // "5 ch, miss 3 dc, ss in next dc, and repeat 7 times": the loop is repeated, too.
+  const opener = items[first]
+  const loops = opener?.type === 'skip' || (opener?.type === 'work' && isSlip(opener.stitch))
+  return loops && items[first - 1]?.type === 'chain' && items.at(-1)?.type !== 'chain' ? first - 1 : first
 }
 
 /** Whether a repeat of something is told already, or nothing was worked that could be. */

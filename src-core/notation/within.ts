@@ -52,12 +52,21 @@ function readGroup(reader: Reader): { readonly name: StitchName | null } | null 
   })
 }
 
+/** "(Any pair) worked into a dc", "(2nd sc) made in each dc": what the stitches stand in themselves; passes it. */
+export const passWorkedInto = (reader: Reader): boolean =>
+  reader.attempt(() => {
+    if (!reader.skip('worked', 'made') || !reader.skip('in', 'into', 'over', 'on')) return null
+    while (reader.skip('a', 'any', 'the', 'each', 'same', 'one', 'every')) continue
+    return reader.skipA('space') || reader.skipA('stitch') || readStitch(reader) !== null || null
+  }) === true
+
 /** "of next petal", "of the 7 dc", "at the center of next shell" behind a stitch or space counted within it. */
 export const readWithin = (reader: Reader): (InWhich & { readonly name: StitchName | null }) | null =>
   reader.attempt(() => {
     if (!passOf(reader)) return null
     const which = passWhich(reader)
     const group = readGroup(reader)
+    if (group) passWorkedInto(reader)
     return group && { ...which, ...group }
   })
 

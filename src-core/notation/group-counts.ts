@@ -1,0 +1,63 @@
+/** How many petals, groups, points or clusters a round has, in all ways in which a count may mean them. */
+import type { Tally } from './account'
+import type { CountEntry, Item } from './tree'
+import type { Work } from './work'
+import type { WorkedElement } from './worked'
+
+/** Several stitches drawn together at the top. */
+export const BUNCHES = new Set(['together', 'cluster', 'puff', 'popcorn', 'bobble'])
+
+/** Whether stitches stand before the first repeat. */
+function beginsBefore(items: readonly Item[]): boolean {
+  const at = items.findIndex((item) => item.type === 'star' || (item.type === 'group' && item.around))
+  return items
+    .slice(0, Math.max(0, at))
+    .some(({ type }) => type === 'work' || type === 'group' || type === 'placed')
+}
+
+/** Places that take two stitches or more, along a chain too. */
+export function groupsOf(standing: readonly WorkedElement[]): number {
+  const sizes = new Map<number, number>()
+  for (const { group } of standing) sizes.set(group, (sizes.get(group) ?? 0) + 1)
+  return [...sizes.values()].filter((size) => size > 1).length
+}
+
+/** How many petals, groups or points there are, in all ways in which they may be meant; the likeliest first. */
+export function groupCounts(
+  work: Work,
+  words: string,
+  sums: Tally,
+  standing: readonly WorkedElement[],
+): readonly number[] {
+  const spaces = Object.values(sums.spaces)
+  const all = spaces.reduce((sum, count) => sum + count, 0)
+  return [
+    ...(words.startsWith('corner') ? [sums.corners] : []),
+    // Where other languages are at home stitches are called points.
+    ...(words.startsWith('point') ? [sums.made] : []),
+    sums.groups,
+    standing.filter(({ form }) => form === 'together' || BUNCHES.has(form)).length,
+    ...work.repeats.values(),
+    ...work.node.items.flatMap((item) => (item.type === 'group' && item.times !== null ? [item.times] : [])),
+    all,
+    ...spaces,
+    sums.slips,
+    // Something that is worked before the repeat may be one more like it.
+    ...(beginsBefore(work.node.items) ? [...work.repeats.values()].map((times) => times + 1) : []),
+  ]
+}
+
+/** "Four 3-dc clusters", "4 clusters of 3 dc": where none is drawn together, groups of plain stitches are meant. */
+export function clusterCounts(
+  work: Work,
+  entry: CountEntry,
+  sums: Tally,
+  standing: readonly WorkedElement[],
+): number | readonly number[] {
+  const bunches = standing.filter((element) => BUNCHES.has(element.form)).length
+  if (bunches > 0) return bunches
+  const size = /(\d+)[- ]?\p{L}+\.? cl|\bof (\d+)/iu.exec(entry.words)
+  const legs = Number(size?.[1] ?? size?.[2] ?? 0)
+  if (legs > 1) return sums.made % legs === 0 ? sums.made / legs : 0
+  return sums.groups > 0 ? groupCounts(work, 'cluster', sums, standing) : 0
+}
