@@ -57,7 +57,10 @@ export function readRepeatRound(reader: Reader): RepeatRoundItem | null {
   return reader.attempt((): RepeatRoundItem | null => {
     const onward = readOnAsBefore(reader)
     if (onward) return { type: 'repeat-round', part: null, times: 1, ...onward, ...reader.span(start) }
-    const again = reader.skip('rep')
+    const once = readOnceMore(reader)
+    if (once)
+      return { type: 'repeat-round', part: null, times: 1, from: 'last', to: 'last', ...reader.span(start) }
+    const again = reader.skip('rep') || passFollow(reader)
     const completes = !again && passCompleting(reader)
     const whole = completes ? { completes } : {}
     if (!again) {
@@ -101,6 +104,7 @@ export function readRepeatRound(reader: Reader): RepeatRoundItem | null {
         to = reader.number() ?? number
     } else if (lastCount > 1) return null
     const part = reader.attempt(() => (reader.skip('of', 'as', 'from') ? readPartName(reader) : null))
+    reader.skip('again')
     const times = readAmount(reader)?.amount ?? 1
     const changes = readChanges(reader)
     const grows = changes.length === 0 && part === null ? readGrowth(reader) : null
@@ -112,6 +116,36 @@ export function readRepeatRound(reader: Reader): RepeatRoundItem | null {
     } as const
   })
 }
+
+/** "Work another round as before", "work 1 more rnd in the same way", "make as before"; passes it. */
+const readOnceMore = (reader: Reader): boolean =>
+  reader.attempt(() => {
+    if (!reader.skip('work', 'make', 'do', 'crochet', 'rep')) return null
+    const one = reader.skip('another', 'one', '1')
+    const more = reader.skip('more')
+    const named = (one || more) && reader.skipA('round')
+    if (one && !named) return null
+    const from = reader.at
+    while (reader.skip('in', 'the', 'exactly', 'just')) continue
+    if (reader.skip('as')) {
+      if (!reader.skip('before', 'established', 'usual', 'above')) return null
+    } else if (reader.skip('same', 'like', 'alike')) {
+      while (reader.skip('way', 'manner', 'this', 'that', 'fashion')) continue
+    } else reader.at = from
+    return (named || reader.at > from) && /^([.;([=—–]|)$/.test(reader.key()) ? true : null
+  }) === true
+
+/** "Follow Rnd 3", "do Rnd 3 again", "work Rnd 1 again": what stands before the round; the words behind it are told. */
+const passFollow = (reader: Reader): boolean =>
+  reader.attempt(() => {
+    const follows = reader.spelled() === 'follow' && ++reader.at > 0
+    if (!follows && !reader.skip('do', 'work')) return null
+    const at = reader.at
+    if (!reader.skipA('round') || reader.number() === null) return null
+    const again = reader.skip('again') || reader.skipAll('once', 'more')
+    reader.at = at
+    return follows || again || null
+  }) === true
 
 /** "Complete (the round)", "finish off", "work the rest of the round": before "as for first motif"; passes it. */
 const passCompleting = (reader: Reader): boolean =>

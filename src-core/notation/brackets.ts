@@ -17,7 +17,14 @@ export const isUnreadCount = (reader: Reader, before: Item, item: Item, { start 
 export const tellsFirst = (reader: Reader, open: number): boolean => {
   const words = reader.tokens.slice(open + 1, open + 7).map(({ is }) => is)
   const opens = words.findIndex((word) => !['the', 'for', 'in', 'at', 'a'].includes(word))
-  const marked = words.findIndex((word) => word === ':' || word === '=')
+  const marked = words.findIndex((word) => [':', '=', 'is', 'stands'].includes(word))
+  // "(3 ch for the first)".
+  if (
+    /^(\d+ ?ch|ch[ -]?\d+)[^()]{0,12} for (the )?first\b/i.test(
+      reader.text.slice(reader.tokens[open]!.end, reader.tokens[open]!.end + 40),
+    )
+  )
+    return true
   return (words[opens] === 'first' || words[opens] === 'beg') && marked > opens && marked <= opens + 3
 }
 

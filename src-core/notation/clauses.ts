@@ -167,7 +167,8 @@ export function readClosedAmount(reader: Reader): Amount | null {
       reader.skip('between')
       reader.skip('the')
       const named = reader.skip('stars', 'asterisks')
-      if (!named && reader.skip('*') && !(passUpTo(reader) && reader.skip('*'))) return null
+      if (!named && reader.skip('*') && !((passUpTo(reader) || reader.sees('*')) && reader.skip('*')))
+        return null
     }
     const total = reader.skipAll('in', 'total') || reader.skipAll('in', 'all')
     const place = repeats && !total ? readEvery(reader) : null
@@ -209,6 +210,11 @@ const readInPlaces = (reader: Reader): Amount | null =>
     return { amount: count, said, lastCount: 0, around: count === null, toCorner: false }
   })
 
+/** "(Work * to *) a total of 11 times"; passes all before the figure. */
+const passTotalOf = (reader: Reader): boolean =>
+  reader.attempt(() => (reader.skip('a', 'for'), reader.skip('a'), reader.skipAll('total', 'of') || null)) ===
+  true
+
 interface RepeatWords {
   readonly clause: RepeatClause
   readonly mark: string
@@ -240,7 +246,10 @@ export function readRepeatClause(reader: Reader, sequence: SequenceReader): Repe
     const bracket = reader.skip('(') ? ')' : reader.skip('[') ? ']' : null
     if (verb) passWhatIsMarked(reader)
     const between = reader.skip('between')
-    if (!between && !reader.skip('from') && !verb) return null
+    const from = reader.skip('from')
+    if (!between && !from && !verb) return null
+    // "Work *1 dc in next dc, ch 1*": what follows is worked.
+    const bare = !between && !from && /^work/.test(reader.spelled(-1))
     while (reader.skip('first', 'the', 'two')) continue
     const mark = reader.key()
     if (!reader.skip('*', '**', '†', '***', 'star', 'asterisk', ...(between ? MARKS : []))) return null
@@ -261,13 +270,13 @@ export function readRepeatClause(reader: Reader, sequence: SequenceReader): Repe
     if (!amount) {
       amountStart = reader.at
       reader.skip(',', ':')
-      const total = reader.skipAll('in', 'total') || reader.skipAll('in', 'all')
+      const total = reader.skipAll('in', 'total') || reader.skipAll('in', 'all') || passTotalOf(reader)
       const told = readInPlaces(reader) ?? readAmount(reader, true)
       const worked = !reader.words(reader.span(start)).toLowerCase().startsWith('rep')
       const inAll =
         told?.amount != null && told.said === 'plain' && (total || (toMark && !toDouble && worked))
       amount = told && inAll ? { ...told, said: 'in-all' } : told
-      if (!amount && !verb) return null
+      if (!amount && (!verb || (bare && !toMark))) return null
       if (reader.tokens[reader.at - 1]?.key === ',') reader.at--
       amountSpan = reader.at > amountStart ? reader.span(amountStart) : reader.span(start)
     }

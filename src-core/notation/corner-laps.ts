@@ -6,13 +6,18 @@ import { TRAVELLED, cornerPlaces } from './source'
 import type { Source } from './source'
 import type { ItemRunner } from './stitching'
 import { placeParts } from './tree'
-import type { Item } from './tree'
+import type { Item, PlacePart } from './tree'
 import { baseSource } from './work'
 import type { Work } from './work'
 
+const namesCorner = ({ noun, extent }: PlacePart): boolean =>
+  noun.kind === 'corner' || noun.kind === 'within' || noun.kind === 'landmark' || extent?.to === 'corner'
+
 /** How often a lap goes that works up to a corner and into it: as often as corners are there. Null for any other. */
-export function cornersAhead(work: Work, { after, source }: Lap): number | null {
+export function cornersAhead(work: Work, { after, source }: Lap, body: readonly Item[]): number | null {
   const base = baseSource(work)
+  // Of stitches that share a place, each might be a corner: only words tell.
+  if (base?.total('space') === 0 && ![...placeParts(body)].some(namesCorner)) return null
   const worked = base && source?.state === base.state ? after.sources.get(base.state) : null
   if (!base?.state.ordered || !worked) return null
   const free = ({ used }: Source) =>

@@ -111,7 +111,8 @@ const isColourAlone = (reader: Reader): boolean => {
   const opens = before === undefined || reader.peek()?.first || /^[:.)–—]$/.test(before.key)
   const alone = opens && COLOUR_LETTERS.test(reader.peek()?.text ?? '') && !reader.rings.has(reader.spelled())
   const goesOn = reader.key(1) === ',' && /^(start|begin|join|with|in|using|attach)$/.test(reader.key(2))
-  if (alone && (reader.key(1) === ':' || goesOn)) return true
+  const stops = reader.key(1) === '.' && /^\p{Lu}/u.test(reader.peek(2)?.text ?? '')
+  if (alone && (reader.key(1) === ':' || goesOn || stops)) return true
   return (
     reader.sees('color') &&
     (name?.kind === 'number' || COLOUR_LETTERS.test(name?.text ?? '')) &&

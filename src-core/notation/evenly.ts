@@ -59,7 +59,8 @@ export function readEvenly(
 export function changedSweep(before: Item | undefined, item: Item): EvenItem | null {
   if (item.type !== 'evenly' || item.change === 'work' || before?.type !== 'work') return null
   const [part, ...others] = before.place?.parts ?? []
-  const sweeps = part?.which === 'each' && part.extent?.to === 'end' && part.noun.kind === 'stitch'
+  const whole = part?.extent === null || part?.extent.to === 'end'
+  const sweeps = part?.which === 'each' && whole && part.noun.kind === 'stitch'
   if (!sweeps || others.length > 0 || (before.count ?? 1) > 1) return null
   return { ...item, stitch: before.stitch, ...spanOf(before, item) }
 }

@@ -55,6 +55,13 @@ export function readOwn(reader: Reader): { noun: Noun; base: boolean } | null {
       return { noun: { kind: 'own', chain: 0, of: 0, words: reader.words(reader.span(start)) }, base }
     }
     if (ordinal !== null) {
+      // "3rd turning ch": of those that the round begins with.
+      const raised = /^(turning|starting|lifting|climbing|raising|beginning)$/.test(reader.spelled())
+      if (raised && reader.isA('chain', 1) && reader.key(2) !== 'of') {
+        reader.at += 2
+        const words = reader.words(reader.span(start))
+        return { noun: { kind: 'own', chain: ordinal, of: 0, words } as Noun, base }
+      }
       // "3rd ch of ch-4", and "3rd of 4-ch" where a number of chains follows.
       const short =
         reader.sees('of') &&

@@ -14,6 +14,7 @@ import { readLeftOpen } from './left-open'
 import { readHookFirst, readLong } from './long-stitches'
 import { passOnTheWay, readFurther, readWay, toCorner } from './on-the-way'
 import { readExtent } from './nouns'
+import { passOfChains, timesInPlace } from './of-stitches'
 import { passMorePieces } from './pieces'
 import { readPlaced } from './placed'
 import { ownChain, readPlace, toOwnChains } from './places'
@@ -21,6 +22,7 @@ import {
   BOUNDARY,
   readDescribed,
   readDropped,
+  readFirstOne,
   readHeld,
   readLastOne,
   readPlainNote,
@@ -46,16 +48,6 @@ function countAfter(reader: Reader): number | null {
     return count
   })
 }
-
-/** "Sc twice in each st", "dc 3 times in next sp": how many go into one place; passes it. */
-const timesInPlace = (reader: Reader): number | null =>
-  reader.attempt(() => {
-    const worded = reader.valueOf('how-often')
-    if (worded !== null) reader.at++
-    const count = worded ?? reader.number()
-    if (worded === null && !reader.skip('times')) return null
-    return reader.sees('in') || reader.sees('into') ? count : null
-  })
 
 function wrapTimes(reader: Reader, start: number, item: Item): Item {
   const amount = readAmount(reader)
@@ -85,6 +77,18 @@ function readSweep(reader: Reader): Place | null {
   })
 }
 
+/** What chains are for that begin a round. */
+const RAISES = new Set([
+  'turning',
+  'starting',
+  'beginning',
+  'lifting',
+  'climbing',
+  'raising',
+  'height',
+  'rising',
+])
+
 function readChain(reader: Reader): ChainItem | null {
   const start = reader.at
   // "In every sp: 2 dc, after each one 2 ch".
@@ -105,6 +109,8 @@ function readChain(reader: Reader): ChainItem | null {
     }
     reader.skip('a')
     const before = reader.peek()?.hyphen ? null : reader.attempt(() => reader.number())
+    // "3 turning ch", "3 starting chains".
+    if (before !== null && RAISES.has(reader.spelled()) && reader.isA('chain', 1)) reader.at++
     if (!reader.skipA('chain')) return null
     if (/^stitch/.test(reader.spelled())) reader.at++
     // "Foundation chain: 14."
@@ -125,16 +131,6 @@ function passExplained(reader: Reader, { form, stitch }: StitchName): void {
     const again = readStitch(reader)
     if (again?.stitch !== stitch || again.form !== form) return null
     return reader.skip(')', ']') || null
-  })
-}
-
-/** "(A picot) of 3 ch": passes it. */
-function passOfChains(reader: Reader): void {
-  reader.attempt(() => {
-    if (!reader.skip('of', 'with', 'from')) return null
-    if (reader.peek()?.kind === 'chains') return ++reader.at > 0
-    const before = reader.number()
-    return reader.skipA('chain') && (before ?? reader.number()) !== null ? true : null
   })
 }
 
@@ -327,6 +323,7 @@ const PHRASES: readonly Phrase[] = [
   readAlong,
   readDownChain,
   readPlainNote,
+  readFirstOne,
   readLastOne,
   readStart,
   readEvenChange,

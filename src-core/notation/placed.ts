@@ -47,6 +47,12 @@ const readFilled = (reader: Reader): Place | null =>
       const place = readPlace(reader, true)
       return place && reader.skip('with') ? place : null
     }
+    // "Turning each corner with (2 dc, ch 2, 2 dc)".
+    if (/^(turn|turning|rounding)$/.test(reader.spelled()) && /^(each|every|the|all)$/.test(reader.key(1))) {
+      reader.at++
+      const place = readPlace(reader, true)
+      return place?.parts[0]?.noun.kind === 'corner' && reader.skip('with', 'by') ? place : null
+    }
     if (reader.sees('each') || reader.sees('every')) {
       const place = readPlace(reader, true)
       if (place && reader.skip('is'))

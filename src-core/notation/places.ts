@@ -27,6 +27,11 @@ import { readStitch } from './vocabulary'
 import { NEXT_ONE, readWhich } from './which-words'
 import type { Draft } from './which-words'
 
+/** "At each corner", "at the corners": whether that stands at the cursor. */
+const atCorner = (reader: Reader): boolean =>
+  reader.sees('at') &&
+  [1, 2, 3].some((ahead) => reader.key(ahead) === 'corner' && !reader.isA('stitch', ahead + 1))
+
 /** Whether a stitch is told by what lies above it. */
 const belowAhead = (reader: Reader): boolean => {
   const at = reader.at
@@ -235,7 +240,10 @@ function readPart(reader: Reader, around: boolean, inherited: Draft | null): Pla
       else if (noun.kind === 'stitch' && noun.name && !plural && entered && endsPlace(reader))
         draft = { which: 'next', count: 1, each: false }
       else if (noun.kind === 'space' || bare || loop)
-        draft = { which: plural && loop ? 'each' : 'next', count: 1, each: false }
+        draft =
+          plural && (loop || noun.kind === 'corner')
+            ? { which: 'each', count: 1, each: noun.kind === 'corner' }
+            : NEXT_ONE
       else return null
     }
     if (draft.which === 'nth' && noun.kind !== 'stitch' && noun.kind !== 'chain' && noun.kind !== 'space')
@@ -294,7 +302,7 @@ export function readPlace(reader: Reader, bare = false): Place | null {
       around = true
       reader.at++
     } else if (reader.sees('per') && (reader.isA('stitch', 1) || reader.isA('space', 1))) around = false
-    else if (atBase(reader)) reader.at++
+    else if (atBase(reader) || atCorner(reader)) reader.at++
     else if (!bare && !reader.sees('next') && !reader.sees('each') && !reader.sees('same')) return null
     const first = readPart(reader, around, null)
     if (!first) return null

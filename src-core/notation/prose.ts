@@ -204,6 +204,21 @@ export function statementAhead(reader: Reader): Item | null {
   return readStatement(reader, end)
 }
 
+/** "…, the first dc replaced by 3 ch": how the first of them is made; passes it. */
+export function readFirstOne(reader: Reader): NoteItem | null {
+  const start = reader.at
+  return reader.attempt(() => {
+    reader.skip('the', 'your')
+    if (!reader.skip('first') || !(reader.skip('one') || readStitch(reader))) return null
+    reader.skip('being', 'is')
+    if (!/^(replaced|formed|made|worked|substituted)$/.test(reader.spelled())) return null
+    reader.at++
+    if (!reader.skip('by', 'with', 'of', 'from', 'as')) return null
+    while (reader.peek() && !reader.seesAny(BOUNDARY)) reader.at++
+    return { type: 'note', effect: null, ...reader.span(start) }
+  })
+}
+
 /** "The very last sl st goes in the same st as the join": where one lies that is told already; passes it. */
 export function readLastOne(reader: Reader): NoteItem | null {
   const start = reader.at

@@ -61,7 +61,10 @@ function checkNumber(reading: Reading, text: string, node: RoundNode): boolean {
     const missing = count === 1 ? `Rnd ${before + 1}` : `Rnds ${before + 1}–${number - 1}`
     say(said('rounds/number-missing', { before: `Rnd ${before}`, missing, count }))
   }
-  const twice = reading.history.size > 0 && number === before && reading.part === node.part
+  // "Set-up round: …" stands before the first one.
+  const [opening, ...others] = reading.worked
+  const setUp = others.length === 0 && /found|set-?up|base|start|begin/i.test(opening?.label ?? '')
+  const twice = !setUp && reading.history.size > 0 && number === before && reading.part === node.part
   if (twice && !makesFoundation(node.items)) say(said('rounds/number-twice', { round: `Rnd ${number}` }))
   if (reading.worked.length === 0 && reading.base.kind === 'round' && reading.base.state.unknown)
     say(said('rounds/earlier-missing', { round: `Rnd ${number}` }))

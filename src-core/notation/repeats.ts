@@ -2,13 +2,14 @@
 import { counted, plural } from '../figures/words'
 import { LIMITS } from './limits'
 import { cellsLeft } from './chain-targets'
+import { closesEarly } from './closes-early'
 import { cornersAhead, runBehindCorners } from './corner-laps'
-import { TAKES_NOTHING, freeOf, lapsThatFit, runLaps, runLast, skipRest } from './fits'
+import { freeOf, lapsThatFit, runLaps, runLast } from './fits'
 import type { AroundPart, Laps } from './fits'
 import { forkWork } from './fork'
 import { amountWords, kindsOf, landmarksIn, lapOf, sweeps, unitOf, tailOf, takesSpace } from './laps'
 import type { Lap } from './laps'
-import { endsInFirst, endsWithSingle, lastItems, onlyCloses, starTimes, works } from './repeat-endings'
+import { endsInFirst, lastItems, onlyCloses, starTimes } from './repeat-endings'
 import { cornerPlaces } from './source'
 import type { ItemRunner } from './stitching'
 import type { Span } from './tokens'
@@ -116,7 +117,7 @@ export function runAround(
   const closesInFirst = last !== body && ending != null && endsInFirst(ending.items)
   const hangs = kinds[0] === 'st' && work.first === null && closesInFirst
   // Told before laps are tried, which changes what they are tried on.
-  const sides = star && last === body ? cornersAhead(work, lap) : null
+  const sides = star && last === body ? cornersAhead(work, lap, body) : null
   const fits = hangs ? null : lapsThatFit(work, part, laps, lap, run)
   const laid = fits ?? sides
   if (laid !== null) {
@@ -169,87 +170,6 @@ export function runAround(
   const spare = freeOf(mine, kind!, one, body) - (tail ? unitOf(tail, kind!) : 0) - part.lastCount
   const times = Math.floor((spare - unitOf(end, kind!)) / unitOf(one, kind!)) + 1
   runLaps(work, part, body, last, Math.max(1, Math.min(times, LIMITS.repeats)), run)
-}
-
-interface Sum {
-  readonly kind: string
-  readonly unit: number
-  readonly end: number
-  readonly available: number
-}
-
-/** Endings that close the round over the stitch where it began; whether it is one of them. */
-function closesEarly(
-  work: Work,
-  part: AroundPart,
-  { body, last }: Laps,
-  { kind, unit, end, available }: Sum,
-  star: StarItem | null,
-  run: ItemRunner,
-): boolean {
-  const clause = star?.repeat?.ending
-  const source = baseSource(work)
-  if (!source) return false
-  const finish = (times: number, items: readonly Item[], written: boolean) => {
-    runLaps(work, part, body, items, Math.min(LIMITS.repeats, times), run)
-    // What the last one spans is not in the text, so it is never written out.
-    if (!written) work.repeats.delete(part.item)
-    return true
-  }
-  // A round that begins with a loop of chains hangs from the stitch where the one before was joined.
-  const hangs = kind === 'st' && work.first === null && clause != null
-  const skipped = unitOf(
-    lapOf(
-      work,
-      body.filter((item) => item.type === 'skip'),
-      run,
-    ),
-    kind,
-  )
-  const behindFirst = (available - 1) % unit
-  if (hangs && clause.mode === 'append' && endsInFirst(clause.items) && skipped > 0)
-    if (behindFirst === skipped && available > unit) {
-      finish((available - 1 - behindFirst) / unit, last, false)
-      skipRest(source, kind)
-      return true
-    }
-  if (available >= end && (available - end) % unit === 0) return false
-  const toFirst = (available - 1 - end) / unit + 1
-  const closes = hangs && (clause.mode === 'replace' || endsInFirst(clause.items))
-  if (closes && Number.isInteger(toFirst) && toFirst >= 1) {
-    finish(toFirst, last, true)
-    skipRest(source, kind)
-    return true
-  }
-  const over = ((available % unit) + unit) % unit
-  const single = kind === 'st' && over === unit - 1 && last === body && endsWithSingle(body)
-  if (single && work.first !== null && available > 0) {
-    if (!part.rest.some((item) => item.type === 'join' && item.ofLast))
-      report(work, 'rounds/last-repeat-not-said', star?.repeat ?? part.item, {}, String(part.item.start))
-    return finish((available - over) / unit + 1, body.slice(0, body.findLastIndex(works)), false)
-  }
-  // "Ch 4, *skip next dc, dc in next dc, ch 1; rep from * around, join": the last chain spans what each one skips first.
-  const loops = kind === 'st' && last === body && body[0]?.type === 'skip' && body.at(-1)?.type === 'chain'
-  const begun = work.first?.place.kind === 'stitch'
-  if (
-    loops &&
-    begun &&
-    over === skipped &&
-    over > 0 &&
-    available > unit &&
-    part.rest.every(({ type }) => TAKES_NOTHING.has(type))
-  ) {
-    finish((available - over) / unit, last, false)
-    skipRest(source, kind)
-    return true
-  }
-  if (clause?.mode === 'append' && over === skipped && over > 0 && available > unit) {
-    // "…, ending with ch 1, hdc in first sc": the last loop spans what the others skip.
-    finish((available - over) / unit, last, false)
-    skipRest(source, kind)
-    return true
-  }
-  return false
 }
 
 /** "8 repeats of 3 use 24 sts; there are 22", or one repeat too many where "n times" was meant to count all. */

@@ -142,7 +142,8 @@ export function readRoundHeading(reader: Reader, startOfLine: boolean): Heading 
       if (!reader.skipA('round')) return null
       numbers = [ordinal, last]
     } else {
-      const compact = /^r$/.test(reader.key()) && reader.peek(1)?.kind === 'number'
+      const stopped = reader.key(1) === '.' && !reader.peek(1)!.spaced ? 2 : 1
+      const compact = /^r$/.test(reader.key()) && reader.peek(stopped)?.kind === 'number'
       if (!reader.isA('round') && !(compact && startOfLine)) return null
       reader.at++
       reader.skip('.')

@@ -16,7 +16,7 @@ import {
   makeClosing,
   makeStitches,
 } from './stitching'
-import { SKIPPING, WORKING, checkNeighbor, sourceFor, takingFor } from './taking'
+import { SKIPPING, WORKING, checkNeighbor, settle, sourceFor, takingFor } from './taking'
 import { goesOnThere, leadsOn, leaveJoin, leaveTheWay, reachedBy, stayThere, stillThere } from './the-way'
 import { sweepPartners, sweptParts } from './swept'
 import type { SweptItem } from './swept'
@@ -211,9 +211,15 @@ function runColour(work: Work, item: ColourItem): void {
   // "Join green in any sc of Rnd 2": what follows goes on there.
   const { round } = item.place.parts[0]!
   if (round && target.source && !item.stitch?.post) work.scope.round ??= target.source.state.number
+  // "Ch 3 in any dc, dc in same dc": the chains stand there, and not where the round before was joined.
+  const stood = work.first
+  const only = work.elements.every(({ role }) => role === 'beginning')
+  const begun = item.colour === null && !standing && work.beginningDone && only
+  if (begun && stood?.source && stood.place.kind === 'stitch') stood.source.putBack(stood.place.index)
   work.last = target
   work.first = target
-  if (standing) makeStitches(work, item.stitch!, 1, [target], item, runItems)
+  if (begun) settle(work, target)
+  else if (standing) makeStitches(work, item.stitch!, 1, [target], item, runItems)
   else if (target.source && target.place.index >= 0 && target.place.kind !== 'gap') {
     // "Join B with sl st in any sc, *ch 4, sl st in next sc": that stitch is used by the joining.
     const hangs = item.stitch !== null && (before === null || before.as === 'loop')

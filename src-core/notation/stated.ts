@@ -2,6 +2,7 @@
 import type { StitchKey } from '../stitches/table'
 import { readNoun, sizeAhead } from './nouns'
 import type { Reader } from './reader'
+import { readSides, sidesAhead } from './sides-told'
 import { chainsBesides, isBehindChain, isOneStitch } from './some-chains'
 import { DOING } from './told-counts'
 import type { Span } from './tokens'
@@ -164,7 +165,8 @@ function tellsOfCounting(reader: Reader, end: number): boolean {
 export function readCounts(reader: Reader, end: number, bare: boolean, loose = false): CountItem | null {
   const start = reader.at
   return reader.attempt((): CountItem | null => {
-    const entries: CountEntry[] = []
+    const sides = readSides(reader, end)
+    const entries: CountEntry[] = sides ? [sides] : []
     passCountLabel(reader)
     while (reader.at < end) {
       if (entries.length > 0 && tellsOfCounting(reader, end)) {
@@ -370,6 +372,7 @@ const opensCount = (reader: Reader): boolean => {
     kind === 'mark' ||
     reader.sees('you', 'there', 'total', 'of') ||
     reader.sees('that') ||
+    sidesAhead(reader) ||
     reader.isA('tells') ||
     reader.isA('stitch')
   )

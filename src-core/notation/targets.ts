@@ -343,11 +343,6 @@ function partTargets(work: Work, part: PlacePart, taking: Taking): Target[] {
       which === 'same' || (!hasBody(work) && noun.chain === 0 && /^(the )?join/i.test(noun.words))
     if (begins) return [settle(work, beginningTarget(work) ?? sameTarget(work, part), taking)]
     const source = baseSource(work)
-    // "FPdc around beg ch-3 of Rnd 1": the stitch that those chains are, in which this round stands already.
-    if (part.around && !hasBody(work)) {
-      const begun = beginningTarget(work)
-      if (begun) return [withPost(work, settle(work, begun), part, taking)]
-    }
     const edge = source?.edge() ?? -1
     if (source && edge >= 0) return [takeAt(work, source, edge, part, taking)]
     // "1 tr. into top of first pop.": of the round before, where the beginning stands elsewhere.

@@ -162,7 +162,7 @@ counts count counted counting | tells
 stands stand acts act serves serve equals equal represents represent replaces replace
 made formed completed complete
 not doesn't don't isn't never
-+ mark place marker move tighten keep keeping hold holding fold folding push bring take taking carry bend bending flip flipping lift lifting lay tilt bending ease | aside
++ mark place marker move tighten keep keeping hold holding fold folding push bring take taking carry bend bending flip flipping lift lifting lay tilt ease | aside
 + being sure careful covering crocheting drop dropping note stuff see this these your if when | aside
 + while for so at be right wrong facing again instead only too optional | aside
 spiral continuous spirals | aside explains

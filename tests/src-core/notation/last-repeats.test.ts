@@ -50,16 +50,14 @@ describe('a last stitch that goes where the round began', () => {
 })
 
 describe('a stitch counted from the last one', () => {
-  it.each([
-    'in 4th sc',
-    'into fourth sc from last',
-    'in 4th sc from there',
-    'in next sc, skipping 3 sc first',
-  ])('passes those between: "%s"', (place) => {
-    const text = `${TWENTY}Rnd 3: *Ch 5, sl st ${place}; rep from * around. (5 loops)`
-    if (place.includes('skipping')) expect(told(text).length).toBeGreaterThan(0)
-    else expect(told(text)).toEqual([])
-  })
+  it.each(['in 4th sc', 'into fourth sc from last', 'in 4th sc from there'])(
+    'passes those between: "%s"',
+    (place) => {
+      const text = `${TWENTY}Rnd 3: *Ch 5, sl st ${place}; rep from * around. (5 loops)`
+      if (place.includes('skipping')) expect(told(text).length).toBeGreaterThan(0)
+      else expect(told(text)).toEqual([])
+    },
+  )
 
   it('adds nothing to what is skipped in words', () => {
     expect(
