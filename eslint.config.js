@@ -56,6 +56,14 @@ export default tseslint.config(
     },
   },
   {
+    // Loaded by Node with `--require`, before any module.
+    files: ['**/*.cjs'],
+    languageOptions: {
+      globals: { require: 'readonly', process: 'readonly', __filename: 'readonly' },
+    },
+    rules: { '@typescript-eslint/no-require-imports': 'off' },
+  },
+  {
     files: ['scripts/**', 'packing/**', 'bench/**', 'eslint.config.js'],
     languageOptions: {
       globals: {

@@ -19,6 +19,8 @@ const DOUBT = {
   tilt: 40,
   /** Shape of the sheet: misfit of the best camera. */
   misfit: 0.035,
+  /** Up to here it has the shape that was asked for, whatever else it may have. */
+  likely: 0.01,
   /** Share of each edge that was found. */
   edges: 0.55,
 } as const
@@ -53,17 +55,19 @@ export const smaller = (corners: Corners, { step }: Reduced): Corners =>
 const larger = (corners: Corners, { step }: Reduced): Corners =>
   corners.map(({ x, y }) => ({ x: (x + 0.5) * step - 0.5, y: (y + 0.5) * step - 0.5 })) as unknown as Corners
 
-/** The sheet whose shape four sides have, where it is not that of the one that was asked for. */
+/** The sheet whose shape four sides have by far rather than that of the one that was asked for. */
 function otherSheet(
   asked: SheetName,
+  misfit: number,
   corners: Corners,
   picture: Picture,
 ): { name: SheetName; corners: Corners; pose: Pose } | null {
   if ('beside' in SHEET_SIZES[asked]) return null
+  const most = Math.min(DOUBT.misfit, misfit / 2)
   for (const [name, sheet] of Object.entries(SHEET_SIZES) as [SheetName, (typeof SHEET_SIZES)[SheetName]][]) {
     if (name === asked || 'beside' in sheet) continue
     const turned = asSheet(corners, sheet, picture)
-    if (turned.pose.misfit <= DOUBT.misfit) return { name, ...turned }
+    if (turned.pose.misfit <= most) return { name, ...turned }
   }
   return null
 }
@@ -108,7 +112,7 @@ export function findScale(
   }
   let corners = given ?? edges.corners
   let pose = bestPose(corners, size, picture)
-  const other = !given && pose.misfit > DOUBT.misfit ? otherSheet(asked, corners, picture) : null
+  const other = !given && pose.misfit > DOUBT.likely ? otherSheet(asked, pose.misfit, corners, picture) : null
   if (other) {
     ;({ name, corners, pose } = other)
     size = SHEET_SIZES[name]

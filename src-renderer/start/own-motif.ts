@@ -1,7 +1,7 @@
 /** A project from the motif that lies on the table: what is counted and measured on it, and what it becomes. */
 import { saying } from '../../src-core/stitches/spelling'
 import type { Settings } from '../../shared-types/bridge'
-import type { KeptPhoto, MeasuredMotif, OutlineKind, Project, Ruler } from '../../shared-types/project'
+import type { KeptPhoto, MeasuredMotif, OutlineKind, Project, Ruler, Terms } from '../../shared-types/project'
 import { PROJECT_FORMAT, PROJECT_VERSION } from '../../shared-types/project'
 import { DEFAULT_LEAF_WIDTH_SHARE, DEFAULT_VALLEY_SHARE } from '../../src-core/motif/constants'
 import type { Measured } from '../../src-core/photo/motif'
@@ -25,6 +25,8 @@ export interface OwnMotif {
   readonly second?: number | undefined
   /** It was measured in a photo: its line, and what a ruler does not ask for at the start. */
   readonly photo?: Measured | undefined
+  /** Its colours in the photo, from the middle outwards. */
+  readonly colours?: readonly string[] | undefined
   /** The picture itself, where it is kept. */
   readonly kept?: KeptPhoto | undefined
 }
@@ -87,18 +89,39 @@ export function ownProject(settings: Settings, own: OwnMotif, made: Made): Proje
     joining: { rule: own.outline === 'petals' || own.outline === 'round' ? 'tips' : 'edges' },
     allowance: { wastePercent: 10, tail: firstSizes(units).tail },
   }
-  const motif = ownMotif(project, own)
+  const parts = partsOf(own, terms)
+  const motif = { ...ownMotif(project, own), slots: parts.map(({ slot }) => ({ slot })) }
   project = { ...project, motifs: [motif] }
-  const slots = motif.slots ?? []
-  // A motif of one colour has no centre to name it by.
-  const name = slots.length > 1 ? saying(settings.terms)`Centre yarn` : 'Main yarn'
-  const centre = { ...newYarn(project), name, colour: '#e3c188' }
-  project = addYarn(project, centre)
-  const main = slots.length > 1 ? { ...newYarn(project), name: 'Petal yarn', colour: '#b3583f' } : centre
-  if (main !== centre) project = addYarn(project, main)
+  const yarns = parts.map(({ name, colour }) => {
+    const yarn = { ...newYarn(project), name, colour }
+    project = addYarn(project, yarn)
+    return yarn.id
+  })
   const way = newColourway(project, motif.id)
   project = addColourway(project, way)
-  const outer = slots.at(-1)?.slot
-  if (outer) project = setSlotYarn(project, way.id, outer, main.id)
+  parts.forEach(({ slot }, i) => {
+    project = setSlotYarn(project, way.id, slot, yarns[i]!)
+  })
   return KINDS[made.kind].start.lay(project, motif.id, way.id, made)
+}
+
+/** The colour parts of a motif from the middle outwards, as a photo shows them, each with its yarn. */
+function partsOf(
+  { outline, colours = [] }: OwnMotif,
+  terms: Terms,
+): { slot: string; name: string; colour: string }[] {
+  const isFlower = outline === 'petals'
+  const [first = '#e3c188', ...others] = colours.length > 0 ? colours : isFlower ? ['#e3c188', '#b3583f'] : []
+  const last = others.at(-1)
+  // A motif of one colour has no centre to name it by.
+  if (last === undefined) return [{ slot: 'motif', name: 'Main yarn', colour: first }]
+  const say = saying(terms)
+  const outer = { slot: isFlower ? 'petals' : 'edge', name: isFlower ? 'Petal yarn' : 'Edge yarn' }
+  return [
+    { slot: say`centre`, name: say`Centre yarn`, colour: first },
+    ...others
+      .slice(0, -1)
+      .map((colour, i) => ({ slot: `ring ${i + 2}`, name: `Yarn of ring ${i + 2}`, colour })),
+    { ...outer, colour: last },
+  ]
 }

@@ -43,6 +43,7 @@ export class OwnStart {
   /** What a photo says of the motif. */
   #photo = $state.raw<Measured | undefined>()
   #kept = $state.raw<KeptPhoto | undefined>()
+  #colours = $state.raw<readonly string[]>([])
 
   constructor(unitsNow: () => UnitSystem) {
     this.#unitsNow = unitsNow
@@ -94,10 +95,11 @@ export class OwnStart {
   }
 
   /** Puts what was measured in a photo into the questions about the motif. */
-  takePhoto(photo: Measured, kept?: KeptPhoto): void {
+  takePhoto(photo: Measured, kept?: KeptPhoto, colours: readonly string[] = []): void {
     const [lead, second] = ['lead', 'second'] as const
     this.#photo = photo
     this.#kept = kept
+    this.#colours = colours
     this.type(second, undefined)
     if (photo.outline === 'traced') {
       const { petals = 0, overTips = 0, overValleys } = photo
@@ -131,6 +133,7 @@ export class OwnStart {
     second: this.number('second'),
     photo: this.#photo,
     kept: this.isInPhoto ? this.#kept : undefined,
+    colours: this.isInPhoto ? this.#colours : [],
   }))
 
   /** What the second measure is while it is not typed; null where there is none. */

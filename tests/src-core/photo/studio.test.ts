@@ -17,6 +17,15 @@ describe('motifs of the studio', () => {
     expect(trial.petalsRight).toBe(true)
   })
 
+  it('are measured on the sheet whose shape they show, though another was asked for', () => {
+    // A4 that a camera with another lens could take for Letter.
+    const taken = studio(115)
+    expect(taken.sheet).toBe('A4')
+    const { sheet, findings } = measurePhoto(taken.picture, { sheet: 'Letter' })
+    expect(sheet).toBe('A4')
+    expect(findings.map(({ code }) => code)).toContain('photo/other-sheet')
+  })
+
   it('are measured within the bounds wherever the finder is sure', () => {
     const rates = ratesOf(trials)
     expect(trials).toHaveLength(NUMBERS.length)

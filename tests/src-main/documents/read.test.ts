@@ -182,7 +182,7 @@ describe('reading text', () => {
 
   it('tells all choices of a value that may be several things', () => {
     expect(invalid({ order: 5 })).toEqual([
-      "order: found 5, expected 'there-and-back', 'one-way', 'centre', 'colourway' or a list.",
+      "order: found 5, expected 'there-and-back', 'one-way', 'upward', 'centre', 'colourway' or a list.",
     ])
   })
 

@@ -19,7 +19,7 @@ beforeEach(() => {
 })
 
 async function open(...answers: ReturnType<typeof answerOf>[]) {
-  const onuse = vi.fn<(measured: Measured, kept?: KeptPhoto) => void>()
+  const onuse = vi.fn<(measured: Measured, kept: KeptPhoto | undefined, colours: readonly string[]) => void>()
   const fake = fakeFinder(answers)
   const reader = { units: 'metric', terms: 'US' } as const
   await inWindow(PhotoDialog, { onuse, onclose: vi.fn(), reader, finder: fake.finder, file: aFile() }, SMALL)
@@ -46,6 +46,7 @@ describe('the dialog of photos', () => {
     expect(onuse.mock.lastCall![0]).toMatchObject({
       ...{ outline: 'traced', petals: 8, overTips: 102, overValleys: 66 },
     })
+    expect(onuse.mock.lastCall![2]).toEqual(['#7fb5a8'])
   })
 
   it('asks an odd number of petals for what a ruler can show', async () => {

@@ -37,6 +37,30 @@ describe('your own motif', () => {
     expect(new Set(more.yarns!.map(({ colour }) => colour)).size).toBe(8)
   })
 
+  it('from a photo has its colours, a part and a yarn for each from the middle outwards', () => {
+    const own = { outline: 'petals', petals: 6, lead: 70, second: 40 } as const
+    const partsWith = (colours: string[], of: OwnMotif = own) => {
+      const project = ownProject(SETTINGS, { ...of, colours }, MADE[0]!)
+      expect(planProject(project).findings.filter(({ severity }) => severity === 'error')).toEqual([])
+      const { yarns } = project.colourways![0]!
+      return Object.entries(yarns!).map(([slot, id]) => {
+        const { name, colour } = project.yarns!.find((yarn) => yarn.id === id)!
+        return [slot, name, colour]
+      })
+    }
+    expect(partsWith(['#d4ad48', '#b44a6e'])).toEqual([
+      ['center', 'Center yarn', '#d4ad48'],
+      ['petals', 'Petal yarn', '#b44a6e'],
+    ])
+    expect(partsWith(['#d4ad48', '#ffffff', '#b44a6e'], { ...own, outline: 'square' })).toEqual([
+      ['center', 'Center yarn', '#d4ad48'],
+      ['ring 2', 'Yarn of ring 2', '#ffffff'],
+      ['edge', 'Edge yarn', '#b44a6e'],
+    ])
+    expect(partsWith(['#b44a6e'])).toEqual([['motif', 'Main yarn', '#b44a6e']])
+    expect(partsWith([]).map(([slot]) => slot)).toEqual(['center', 'petals'])
+  })
+
   it('hangs over the wall or along the cord that was wished for', () => {
     const own = { outline: 'petals', petals: 6, lead: 70, second: 40 } as const
     expect(planProject(ownProject(SETTINGS, own, MADE[1]!)).garland!.cord.length).toBe(2000)
