@@ -4,6 +4,7 @@ import type { Point } from '../../shared-types/plan'
 import type { Project } from '../../shared-types/project'
 import type { OfferedWay } from './background'
 import type { FitFrom } from './edits/layout'
+import type { LeftLayouts } from './edits/layout-kind'
 
 export const PLACES = [
   'motif',
@@ -54,6 +55,8 @@ export class ViewState {
   }>({ from: 'size', motifs: null, like: null })
   /** Ways to a size, by the project and the wish that they were found for, the latest first. */
   waysFound = $state.raw<readonly FoundWays[]>([])
+  /** Layouts of other kinds as they were left: whoever looks at a garland finds the blanket again. */
+  leftLayouts = $state.raw<LeftLayouts>({})
   /** Motif that the Motif place shows; null for the one that is arranged. */
   motif = $state<string | null>(null)
   /** What the dialog of photos measures: a motif that is there, or (null) a new one; `file` was dropped or pasted. */

@@ -11,18 +11,39 @@ import { mainMotif } from './motif'
 export { LAYOUT_KINDS, layoutKindOf }
 export type { LayoutKind }
 
+type Layout = NonNullable<Project['layout']>
+
+/** Layouts as they were left, one of each kind; each with the motifs that it was made of. */
+export type LeftLayouts = Readonly<
+  Partial<Record<LayoutKind, { readonly layout: Layout; readonly motifs: string }>>
+>
+
+const motifsOf = ({ motifs = [] }: Project): string => motifs.map(({ id }) => id).join(' ')
+
+/** The layouts that were left, with the one that is left now. */
+export const leaving = (left: LeftLayouts, project: Project): LeftLayouts =>
+  project.layout
+    ? { ...left, [layoutKindOf(project)]: { layout: project.layout, motifs: motifsOf(project) } }
+    : left
+
 /**
- * The project laid out as another kind, from the motifs that it has. What the kit holds is kept; the layout
- * before is not: undo brings it back.
+ * The project laid out as another kind: as that was left, where there are the same motifs, else made anew from those
+ * that it has. What the kit holds is kept; undo brings the layout before back.
  */
-export function setLayoutKind(project: Project, kind: LayoutKind): Project {
+export function setLayoutKind(project: Project, kind: LayoutKind, left: LeftLayouts = {}): Project {
   if (layoutKindOf(project) === kind && project.layout) return project
-  const { motifs = [], yarns, units, layout } = project
+  const kit = project.layout?.kit
+  const before = left[kind]
+  if (before && before.motifs === motifsOf(project)) {
+    const { kit: _, ...layout } = before.layout
+    return { ...project, layout: { ...layout, ...(kit && { kit }) } as Layout }
+  }
+  const { motifs = [], yarns, units } = project
   const main = mainMotif(project)
   const account = main ? accountOf(project, main).account : null
   const made = NEW_LAYOUTS[kind]({
     ...{ motifs, yarns, main, account, first: firstSizes(units) },
     wayOf: (motif) => project.colourways?.find((way) => way.motif === motif || way.motif === undefined),
   })
-  return { ...project, layout: { ...made, ...(layout?.kit && { kit: layout.kit }) } }
+  return { ...project, layout: { ...made, ...(kit && { kit }) } }
 }
