@@ -127,6 +127,12 @@ export const MOTIF_FINDINGS = {
     message: 'may ruffle: its stitches are {flatness} % of what a flat round needs (flat: 90 to 125 %).',
     mend: 'Blocking may settle it; else leave out an increase or two.',
   },
+  'motif/in-rows': {
+    severity: 'note',
+    message:
+      'its rows go back and forth: they are counted as written, but size and chart are those of rounds that close.',
+    mend: 'For a half motif or a piece in rows, enter its sizes as measured.',
+  },
   'motif/ruffles': {
     severity: 'warning',
     message: 'ruffles: its stitches are {flatness} % of what a flat round needs (flat: 90 to 125 %).',

@@ -31,6 +31,11 @@ export function checkRounds(
   checkBunches(located, terms, say)
   const first = located[0]
   if (first && read.ringChains > 1) checkRing(first, read.ringChains, say)
+  // Rows do not close: what lies flat as a half would ruffle as a whole.
+  if (isInRows(located)) {
+    say('motif/in-rows', located[1]!)
+    return findings
+  }
   for (const entry of located) {
     if (entry.tight > 0.5 * gauge.width)
       say('motif/tight-loop', entry, { short: fineLengthValue(entry.tight) })
@@ -39,6 +44,10 @@ export function checkRounds(
   }
   return findings
 }
+
+/** Rows that go back and forth: each turned, none joined. */
+const isInRows = (located: readonly LocatedRound[]): boolean =>
+  located.length > 1 && located.every(({ round }, at) => !round.joined && (at === 0 || round.turned))
 
 type Say = <Code extends FindingCode>(code: Code, entry: LocatedRound, ...values: Told<Code>) => void
 

@@ -96,7 +96,7 @@ export function readReport(rounds: readonly RoundAccount[], terms: Terms, width:
   return [
     ...table(columns, rows, width),
     '',
-    `Everything worked, in ${terms} terms`,
+    `Worked in the rounds, without the ring or chain they begin on, in ${terms} terms`,
     ...listing(totals(rounds, terms), width),
   ]
 }
