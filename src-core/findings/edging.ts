@@ -17,7 +17,7 @@ export const EDGING_FINDINGS = {
   'edging/corners-differ': {
     severity: 'note',
     message:
-      '{repeats} repeats of round {round} of the {edging} do not divide by its sides: of its {corners} corners each falls on another stitch of a repeat. {fewer} or {more} repeats do, over {less} or {much} stitches instead of {now}.',
+      '{repeats} {repeats|repeat|repeats} of round {round} of the {edging} {repeats|does|do} not divide by its sides: of its {corners} {corners|corner|corners} each falls on another stitch of a repeat. {fewer} or {more} {more|repeat|repeats} {more|does|do}, over {less} or {much} {much|stitch|stitches} instead of {now}.',
     mend: 'Work the corners by themselves ("3 sc in corner, sc in each st to next corner", US terms) and the repeat between them, or choose one of another width.',
   },
   'edging/cups': {

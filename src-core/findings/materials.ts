@@ -31,13 +31,13 @@ export const MATERIAL_FINDINGS = {
   'yarn/weight-too-light': {
     severity: 'warning',
     message:
-      'one {motif} comes out at {grams}, {density} g to a square metre: crochet weighs from {least} to {most} (common practice, no source).',
+      'one {motif} comes out at {grams}, {density}: crochet weighs from {least} to {most} (common practice, no source).',
     mend: 'Is {lot} the weight of {count} {count|motif|motifs}? Enter how many were weighed together.',
   },
   'yarn/weight-too-heavy': {
     severity: 'warning',
     message:
-      'one {motif} comes out at {grams}, {density} g to a square metre: crochet weighs from {least} to {most} (common practice, no source).',
+      'one {motif} comes out at {grams}, {density}: crochet weighs from {least} to {most} (common practice, no source).',
     mend: 'Is {lot} the weight of {count} {count|motif|motifs}? Enter how many were weighed together, and check the measures.',
   },
   'yarn/split-by-stitches': {

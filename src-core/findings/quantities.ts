@@ -2,7 +2,8 @@
 import type { InUnits } from '../../shared-types/finding'
 import type { UnitSystem } from '../../shared-types/project'
 import type { FieldFacts } from '../fields/field'
-import { formatBound, formatFineLength, formatLength, formatMass } from '../units/format'
+import { formatBound, formatFineLength, formatLength, formatMass, formatNumber } from '../units/format'
+import { GRAMS_PER_OUNCE, METRES_PER_YARD } from '../units/quantity'
 import type { Grams, Millimetres } from '../units/quantity'
 import { writeBound, writeQuantity } from '../units/written'
 
@@ -40,6 +41,12 @@ export const quantityValues = (value: number, { kind, least = 0, most = Infinity
 })
 
 export const massValue = (grams: Grams): InUnits => inBoth((units) => formatMass(grams, units))
+
+/** How heavy a fabric is: "56 g/m²", "1.7 oz/sq yd". */
+export const fabricValue = (gramsPerSquareMetre: number): InUnits => ({
+  metric: `${formatNumber(gramsPerSquareMetre)} g/m²`,
+  imperial: `${formatNumber((gramsPerSquareMetre * METRES_PER_YARD ** 2) / GRAMS_PER_OUNCE, 1)} oz/sq yd`,
+})
 
 /** What a gauge is counted over: 10 cm, or 4 in (common practice, CYC's standards: "over 4 inches (10 cm)"). */
 export const SWATCH_WORDS: InUnits = { metric: '10 cm', imperial: '4 in' }

@@ -104,9 +104,10 @@ function sidePhrase(partner: number, places: readonly ToldPlace[], told: readonl
   const whole = told.filter((place) => place.anchor.kind === 'side' && place.number === number)
   // Along a side that several meet its places are not the quarters that the legend tells of.
   const evenly = places.length === whole.length && !places.some(({ anchor }) => anchor.id.includes('/'))
+  const at = `${places.length} ${plural(places.length, 'place')}`
   return evenly
-    ? `join to ${numberMark(partner)} at ${places.length} places, evenly along the side`
-    : `join to ${numberMark(partner)} at ${places.length} places, each to the one that lies opposite`
+    ? `join to ${numberMark(partner)} at ${at}, evenly along the side`
+    : `join to ${numberMark(partner)} at ${at}, each to the one that lies opposite`
 }
 
 /**

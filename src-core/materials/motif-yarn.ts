@@ -8,7 +8,7 @@ import type { Motif, Terms, Weighed } from '../../shared-types/project'
 import { byName } from '../by-name'
 import type { FindingCode } from '../findings/catalogue'
 import { finding } from '../findings/finding'
-import { massValue } from '../findings/quantities'
+import { fabricValue, massValue } from '../findings/quantities'
 import { signedArea } from '../geometry/points'
 import { saying } from '../stitches/spelling'
 import { GAUGE_CONSTANTS } from '../stitches/gauge'
@@ -197,8 +197,8 @@ function unlikelyWeight(
   const values = {
     motif: label(motif),
     grams: massValue(grams),
-    density: formatNumber(perSquareMetre),
-    ...{ least: formatNumber(least), most: formatNumber(most) },
+    density: fabricValue(perSquareMetre),
+    ...{ least: fabricValue(least), most: fabricValue(most) },
     lot: motif.weighed?.grams !== undefined ? massValue(motif.weighed.grams) : massValue(grams),
     count: isUsable(motif.weighed?.motifs) ? motif.weighed.motifs : 1,
   }

@@ -1,4 +1,5 @@
 /** What is printed, and the page of it that is looked at. Not part of the project, and not undone. */
+import { SvelteSet } from 'svelte/reactivity'
 import type { HostBridge, PagePreview, PaperChoice, Settings } from '../../shared-types/bridge'
 import type { Paper, SheetStyle, Terms } from '../../shared-types/project'
 import type { LabelCount, OptionalPage } from '../../shared-types/sheets'
@@ -18,6 +19,8 @@ export class PaperState {
   /** The sheets that were chosen last. */
   chosen = $state<Offer>('main')
   labels = $state<LabelCount>('page')
+  /** Names of what editions are saved in; they stay ticked after saving. */
+  readonly editions = new SvelteSet<string>(['us', 'uk'])
   /** Pages that are left out this time; null as long as the house style says. */
   ownLeaveOut = $state.raw<readonly OptionalPage[] | null>(null)
   /** A template for the right side, or mirrored for the back. */

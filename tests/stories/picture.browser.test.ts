@@ -99,5 +99,8 @@ it('saves several editions in one ZIP, and says how many', async () => {
     'Orchard wall throw-us-right-a4-ink.pdf',
     'Orchard wall throw-us-left-a4-ink.pdf',
   ])
+  // They stay ticked for the next time.
+  await page.getByRole('button', { name: 'Save 2 PDFs in a ZIP…' }).waitFor()
+  expect(await page.getByRole('checkbox', { name: 'Left-handed' }).isChecked()).toBe(true)
   expect(await violationsOf(page, WCAG)).toEqual([])
 })

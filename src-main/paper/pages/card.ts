@@ -234,9 +234,14 @@ function keyList(job: Job, sheet: Sheet, x: number, top: number, width: number, 
 
 /** All that is made: of a blanket each motif in each of its colourways, and what fills its openings. */
 const cardEntries = (job: Job): Entry[] =>
-  job.plan.kind === 'blanket'
-    ? blanketMotifs(job).flatMap(({ account, marks }) => marks.map((mark) => keyEntry(job, mark, account)))
-    : job.ground.marks.map((mark) => keyEntry(job, mark))
+  byKind(job.plan, {
+    blanket: () =>
+      blanketMotifs(job).flatMap(({ account, marks }) => marks.map((mark) => keyEntry(job, mark, account))),
+    garland: () => placedEntries(job),
+    applique: () => placedEntries(job),
+  })
+
+const placedEntries = (job: Job): Entry[] => job.ground.marks.map((mark) => keyEntry(job, mark))
 
 /** A colourway with its picture, how often it is made, and the yarn of every part. */
 export function keyEntry({ plan, style }: Job, mark: ColourwayMark, of?: MotifAccount): Entry {

@@ -24,7 +24,7 @@ const ones = (text: string): Record<string, string> =>
 
 /** Words that end in s and are no plurals. */
 const SINGULAR =
-  /^(is|has|was|its|less|across|stays|stands|hangs|takes|makes|reaches|does|lies|this|as|closes|counts|goes|leaves|sticks|allows|lasts)$/
+  /^(is|has|was|its|less|across|stays|stands|hangs|takes|makes|reaches|does|lies|this|as|closes|counts|goes|leaves|sticks|allows|lasts|comes)$/
 
 /** "1 motifs", "1 more pairs": what is counted after a one. */
 const wrongAfterOne = (text: string): string[] =>

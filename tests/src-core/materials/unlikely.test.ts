@@ -19,7 +19,7 @@ describe('a weight that cannot be', () => {
     const [said, ...more] = saidOf({ grams: 11.8, motifs: 10 })
     expect(more).toEqual([])
     expect(said).toMatchObject({ code: 'yarn/weight-too-light', severity: 'warning' })
-    expect(said!.message).toContain('comes out at 1.2 g, 56 g to a square meter')
+    expect(said!.message).toContain('comes out at 1.2 g, 56 g/m²: crochet weighs from 80 g/m² to 4,000 g/m²')
     expect(said!.mend).toBe('Is 11.8 g the weight of 10 motifs? Enter how many were weighed together.')
   })
 
