@@ -3,15 +3,13 @@ import { createServer } from 'node:http'
 import type { IncomingMessage, Server, ServerResponse } from 'node:http'
 import { readFile } from 'node:fs/promises'
 import type { AddressInfo } from 'node:net'
-import { randomUUID } from 'node:crypto'
-import { z } from 'zod'
 import { refused } from '../../shared-types/bridge'
 import { finding } from '../../src-core/findings/finding'
 import { updatedPage } from '../host/build'
 import type { Host } from '../host/host'
-import { MESSAGE_LIMIT, TEXT_LIMIT } from '../host/limits'
+import { MESSAGE_LIMIT } from '../host/limits'
 import { answer, runExport } from '../host/operations'
-import type { Announce, FileType } from '../host/ports'
+import type { Announce } from '../host/ports'
 import { readStatic, SECURITY_HEADERS } from '../host/static-files'
 import { readBody, redirect, send, sendJson, WORDS } from './answering'
 import { browserCaller } from './caller'
@@ -19,6 +17,8 @@ import type { Errand } from './caller'
 import { Doorkeeper } from './doorkeeper'
 import type { Admission } from './envelope'
 import { ENTRY } from './envelope'
+import { Offers } from './offers'
+import { cancelSchema, exportSchema, joinSchema, memberSchema, questionSchema } from './requests'
 import { Tabs } from './tabs'
 
 interface LoopbackOptions {
@@ -52,34 +52,6 @@ const PACE: RequestPace = { head: 10_000, whole: 60_000, look: 2_000 }
 /** More than all tabs of a person have at once; a stranger's are refused beyond it. */
 const CONNECTIONS_AT_MOST = 200
 
-interface Offer {
-  readonly name: string
-  readonly type: FileType
-  readonly bytes: Uint8Array
-}
-
-const uploadSchema = z.strictObject({ name: z.string().max(255), text: z.string().max(TEXT_LIMIT) })
-const questionSchema = z.strictObject({
-  project: z.string().max(64),
-  seat: z.string().max(64),
-  payload: z.unknown(),
-  upload: uploadSchema.optional(),
-})
-const jobSchema = z.number().int().positive()
-const exportSchema = questionSchema.omit({ upload: true }).extend({ job: jobSchema })
-const cancelSchema = z.strictObject({ project: z.string(), seat: z.string(), job: jobSchema })
-const memberSchema = z.strictObject({ project: z.string().max(64), seat: z.string().max(64) })
-const joinSchema = memberSchema.extend({ stream: z.string().max(64) })
-
-const OFFER_TYPES: Readonly<Record<FileType, string>> = {
-  petalyard: 'application/json',
-  pdf: 'application/pdf',
-  png: 'image/png',
-  svg: 'image/svg+xml',
-  csv: 'text/csv; charset=utf-8',
-  zip: 'application/zip',
-  html: 'text/html; charset=utf-8',
-}
 /** "en-GB": a language with its country. */
 const LANGUAGE = /^[a-z]{2,3}-[A-Z]{2}$/
 
@@ -99,15 +71,13 @@ export const DOOR = `<!doctype html>
 </html>
 `
 
-/** A finished file that nobody fetched is dropped after this time (ms). */
-const OFFER_HOLDS = 60_000
 /** A closed laptop's or a discarded tab's project waits this long for its tab (ms). */
 const PATIENCE = 30_000
 
 export class LoopbackServer {
   readonly #options: LoopbackOptions
   readonly #tabs: Tabs
-  readonly #offers = new Map<string, Offer>()
+  readonly #offers = new Offers()
   readonly #jobs = new Map<string, AbortController>()
   /** Files of projects that were ended, so that a tab that comes back finds its project. */
   readonly #endedPaths = new Map<string, string>()
@@ -231,7 +201,10 @@ export class LoopbackServer {
       return send(response, 200, await readFile(this.#options.clientScript), 'text/javascript; charset=utf-8')
     if (url.pathname === '/stream.js')
       return send(response, 200, await readFile(this.#options.streamScript), 'text/javascript; charset=utf-8')
-    if (url.pathname.startsWith('/download/')) return this.#download(url, response)
+    if (url.pathname.startsWith('/download/')) {
+      this.#offers.fetch(url.pathname.slice('/download/'.length), response)
+      return
+    }
     const file = await readStatic(this.#options.windowFolder, url.pathname)
     if (!file) return send(response, 404, 'Not here.')
     send(response, 200, file.bytes, file.type)
@@ -296,17 +269,6 @@ export class LoopbackServer {
     if (!read.success) return send(response, 400, 'Not a question.')
     this.#tabs.leave(read.data.project, read.data.seat)
     sendJson(response, null)
-  }
-
-  #download(url: URL, response: ServerResponse): void {
-    const id = url.pathname.slice('/download/'.length)
-    const offer = this.#offers.get(id)
-    if (!offer) return send(response, 404, 'This file was fetched already.')
-    send(response, 200, offer.bytes, OFFER_TYPES[offer.type], {
-      'Content-Disposition': `attachment; filename*=UTF-8''${encodeURIComponent(offer.name)}`,
-    })
-    // Only what was sent is given up.
-    this.#offers.delete(id)
   }
 
   async #post(url: URL, request: IncomingMessage, response: ServerResponse, host: Host): Promise<void> {
@@ -389,15 +351,8 @@ export class LoopbackServer {
       folder: this.#options.saveFolder,
       upload,
       isUntouched: () => host.session(project)?.isUntouched === true,
-      offer: (offer) => this.#offer(offer),
+      offer: (offer) => this.#offers.hold(offer),
       onErrand,
     })
-  }
-
-  #offer(offer: Offer): string {
-    const id = randomUUID()
-    this.#offers.set(id, offer)
-    setTimeout(() => this.#offers.delete(id), OFFER_HOLDS).unref()
-    return id
   }
 }

@@ -6,7 +6,6 @@ import { realpath } from 'node:fs/promises'
 import { z } from 'zod'
 import type {
   ExportDone,
-  ExportRequest,
   OperationName,
   OperationPayload,
   OperationValue,
@@ -15,19 +14,16 @@ import type {
 } from '../../shared-types/bridge'
 import { CANCELLED, done, refused } from '../../shared-types/bridge'
 import { FONT_LIMITS } from '../../shared-types/fonts'
-import { PAPERS, SHEET_STYLES } from '../../shared-types/project'
-import { GROUND_COLOUR, PICTURE_FORMATS, PICTURE_SUBJECTS, PICTURE_WIDTH } from '../../shared-types/pictures'
-import { LABEL_COUNTS, LISTS, OPTIONAL_PAGES, SHEETS } from '../../shared-types/sheets'
+import { PAPERS } from '../../shared-types/project'
 import { finding, spelledValue } from '../../src-core/findings/finding'
 import { oneLine } from '../../src-core/letters/one-line'
-import { EDITION_NAMES } from '../../src-core/editions'
 import { isWriteRefusal, whyNotWritten } from '../documents/replace-file'
 import type { ProjectSession } from '../documents/session/session'
 import { UpdatedError } from './build'
 import { exportFile } from './export-names'
 import { FontProblem } from './fonts'
 import type { Host } from './host'
-import { TEXT_LIMIT } from './limits'
+import { change, entry, exportSchema, PAGES_AT_MOST, paperChoice, text, words } from './payloads'
 import type { Caller } from './ports'
 import { settingsChangeSchema } from './settings'
 
@@ -41,53 +37,6 @@ interface Operation<Name extends OperationName> {
   readonly payload: z.ZodType<OperationPayload<Name>>
   run(payload: OperationPayload<Name>, call: Call): Promise<Outcome<OperationValue<Name>>>
 }
-
-const text = z.string().max(TEXT_LIMIT)
-const change = z.strictObject({
-  revision: z
-    .number()
-    .int()
-    .nonnegative()
-    .max(2 ** 40),
-  text,
-})
-const entry = z.strictObject({ id: z.string().min(1).max(128) })
-const words = z.string().max(200)
-/** Of a motif or a colourway: whatever stands in the file. */
-const id = z.string().max(10_000)
-/** More pages than any map has. */
-const PAGES_AT_MOST = 10_000
-const editions = z.array(z.enum(EDITION_NAMES)).min(1).max(8)
-const sheetsChoice = {
-  sheets: z.array(z.enum(SHEETS)).min(1).max(SHEETS.length).optional(),
-  labels: z.enum(LABEL_COUNTS).optional(),
-  reverse: z.boolean().optional(),
-  leaveOut: z.array(z.enum(OPTIONAL_PAGES)).max(OPTIONAL_PAGES.length).optional(),
-}
-
-const paperChoice = {
-  ...sheetsChoice,
-  ...{ paper: z.enum(PAPERS).optional(), style: z.enum(SHEET_STYLES).optional() },
-  terms: z.enum(['US', 'UK']).optional(),
-  pages: z.array(z.number().int().min(1).max(PAGES_AT_MOST)).max(PAGES_AT_MOST).optional(),
-}
-
-const pictureChoice = {
-  of: z.enum(PICTURE_SUBJECTS),
-  format: z.enum(PICTURE_FORMATS),
-  width: z.number().int().min(PICTURE_WIDTH.least).max(PICTURE_WIDTH.most),
-  ground: z.string().regex(GROUND_COLOUR).nullable(),
-  motif: id.optional(),
-  colourway: id.optional(),
-}
-
-const exportSchema: z.ZodType<ExportRequest> = z.discriminatedUnion('kind', [
-  z.strictObject({ kind: z.literal('map'), text, ...paperChoice }),
-  z.strictObject({ kind: z.literal('picture'), text, ...pictureChoice }),
-  z.strictObject({ kind: z.literal('page'), text }),
-  z.strictObject({ kind: z.literal('editions'), text, editions, ...sheetsChoice }),
-  z.strictObject({ kind: z.literal('table'), text, table: z.enum(LISTS) }),
-])
 
 export const OPERATIONS: { readonly [Name in OperationName]: Operation<Name> } = {
   facts: {
