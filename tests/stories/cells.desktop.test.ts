@@ -1,12 +1,12 @@
 import { writeFile } from 'node:fs/promises'
 import { join } from 'node:path'
 import { afterAll, beforeAll, describe, expect, it } from 'vitest'
-import type { BlanketLayout, Project } from '../../shared-types/project'
 import { eventually } from '../src-main/documents/session/world'
 import { cellsProject } from '../src-core/cells/projects'
 import { makeFolder, startDesktop } from './desktop'
 import type { Desktop } from './desktop'
 import { Hands, Keys, sentenceSays } from './hands'
+import { keptBlanket } from './kept-layout'
 
 let desktop: Desktop
 let folder: Awaited<ReturnType<typeof makeFolder>>
@@ -22,13 +22,7 @@ afterAll(async () => {
   await folder?.forget()
 })
 
-const layout = async (): Promise<BlanketLayout> => {
-  const opened = await desktop.window.evaluate(() => window.petalyard.currentProject())
-  if (opened.outcome !== 'done') throw new Error('there is no project')
-  const project = JSON.parse(opened.value.text) as Project
-  if (project.layout?.kind !== 'blanket') throw new Error('there is no blanket')
-  return project.layout
-}
+const layout = () => keptBlanket(desktop.window)
 
 const undoAll = async (): Promise<void> => {
   const undo = desktop.window.getByRole('button', { name: /^Undo: / })

@@ -2,12 +2,13 @@
 import { copyFile, writeFile } from 'node:fs/promises'
 import { join } from 'node:path'
 import { afterAll, beforeAll, describe, expect, it } from 'vitest'
-import type { BlanketLayout, Motif, Project } from '../../shared-types/project'
+import type { Motif, Project } from '../../shared-types/project'
 import { cellsProject } from '../src-core/cells/projects'
 import { eventually } from '../src-main/documents/session/world'
 import { makeFolder, projectRoot, startDesktop } from './desktop'
 import type { Desktop } from './desktop'
 import { Hands, Keys, sentenceSays } from './hands'
+import { keptBlanket } from './kept-layout'
 
 /** 7 × 7 squares of 60 mm, and a square of 180 mm that no place has yet. */
 function squares(): Project {
@@ -22,13 +23,7 @@ function squares(): Project {
 let desktop: Desktop
 let folder: Awaited<ReturnType<typeof makeFolder>>
 
-const layout = async (): Promise<BlanketLayout> => {
-  const opened = await desktop.window.evaluate(() => window.petalyard.currentProject())
-  if (opened.outcome !== 'done') throw new Error('there is no project')
-  const project = JSON.parse(opened.value.text) as Project
-  if (project.layout?.kind !== 'blanket') throw new Error('there is no blanket')
-  return project.layout
-}
+const layout = () => keptBlanket(desktop.window)
 const putIn = async () => {
   const { motifs, large } = (await layout()).cells ?? {}
   return { motifs, large }

@@ -5,7 +5,7 @@ import type { BlanketLayout, Project } from '../../../shared-types/project'
 import type { SizeWay, WishedSize } from '../../../shared-types/ways'
 import { holds } from '../../../src-core/joins/holding'
 import { createPlanner, planProject, waysForProject } from '../../../src-core/plan'
-import { differences, withEdit } from '../../../src-core/ways/edit'
+import { withEdit } from '../../../src-core/ways/edit'
 import { beyondWords, buyWords, errorWords, restWords } from '../../../src-core/ways/words'
 
 const folder = new URL('../../../examples/', import.meta.url)
@@ -391,16 +391,5 @@ describe('M29 ways to a size', () => {
       ways: [],
       findings: [{ code: 'layout/target' }],
     })
-  })
-})
-
-describe('an edit', () => {
-  it('is all that differs, whatever is in the file', () => {
-    const json = fc.dictionary(fc.constantFrom('a', 'b', 'c'), fc.jsonValue({ maxDepth: 3 }))
-    fc.assert(
-      fc.property(json, json, (before, after) => {
-        expect(withEdit(before as never, differences(before, after))).toEqual(after)
-      }),
-    )
   })
 })
