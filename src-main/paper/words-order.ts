@@ -42,11 +42,16 @@ export const piecesWords = ({ motifs, halves, fillers }: Plan): string =>
 const othersWords = ({ halves, fillers }: Plan): string =>
   [halves.length > 0 ? 'half motifs' : '', fillers.length > 0 ? 'fillers' : ''].filter(Boolean).join(' and ')
 
+/** From this size on, in sides of the others, a motif lies in several rows. */
+const LARGE = 1.5
+
 /** Squares in straight rows are sewn strip by strip: two kinds of long seams in place of one at each side. */
-function stripsWords({ settled, motif, arrangement, joins }: Plan): string {
+function stripsWords({ settled, motif, accounts, arrangement, joins }: Plan): string {
   const sides = joins.some(({ members }) => members.some(({ anchor }) => anchor.startsWith('side')))
   if (settled.joining.rule !== 'seam' || arrangement !== 'straight-rows' || motif?.petals !== 4 || !sides)
     return ''
+  // A large one reaches over several rows.
+  if (accounts.some(({ overValleys }) => overValleys > LARGE * motif.overValleys)) return ''
   return ' Quicker: sew the motifs of each row into a strip, then sew the strips to each other, each with one long seam; corners close where seams cross.'
 }
 
