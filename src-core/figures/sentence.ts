@@ -3,14 +3,15 @@ import { knownSize } from '../motif/ruler'
 import type { MotifAccount, Plan } from '../../shared-types/plan'
 import type { Terms, UnitSystem } from '../../shared-types/project'
 import type { Settled } from '../../shared-types/settled'
-import { byKind } from '../plans/layouts'
+import { readBlocks } from '../layout/blocks'
+import { blanketOf, byKind } from '../plans/layouts'
 import { termWord } from '../stitches/terms'
 import { lengthsIn, formatLength, formatNumber, formatSize } from '../units/format'
 import { appliqueSentence } from './applique-sentence'
 import { garlandSentence } from './garland-sentence'
 import { listOf } from '../joins/words'
 import { mapRows } from './rows'
-import { capital, counted, numbered, numeral } from './words'
+import { capital, counted, numbered, numeral, plural } from './words'
 
 export type SentenceField =
   | 'count'
@@ -99,23 +100,59 @@ function arrangementParts(plan: Plan): SentencePart[] {
       { text: ' round one in the middle' },
     ]
   }
-  const lengths = [...new Set(rows.map((row) => row.motifs.length))]
-  // Straight rows are as long as each other but for places that are left out.
   const isStraight = plan.arrangement === 'straight-rows'
+  const large = isStraight ? largeMotifs(plan) : NO_LARGE
+  // A row is as long as the small motifs alone would make it, where a large one takes places of it.
+  const inRows = new Map(rows.map(({ row, motifs }) => [row, motifs.length]))
+  for (const [row, more] of large.more) inRows.set(row, (inRows.get(row) ?? 0) + more)
+  const lengths = [...new Set(inRows.values())]
+  // Straight rows are as long as each other but for places that are left out.
   const each =
     isStraight && lengths.length === 2
-      ? `up to ${Math.max(...lengths)}`
+      ? `up to ${formatNumber(Math.max(...lengths))}`
       : lengths.length > 2
         ? 'different lengths'
-        : lengths.join(' and ')
+        : lengths.map((length) => formatNumber(length)).join(' and ')
   const kind = isStraight ? 'straight rows' : 'offset rows'
   if (rows.length === 1) return [{ text: ' in ' }, { text: 'one row', field: 'arrangement' }]
   return [
-    { text: ' in ' },
+    { text: large.words ? ` in ${formatNumber(inRows.size)} ` : ' in ' },
     { text: kind, field: 'arrangement' },
     { text: ' of ' },
     { text: each, field: 'columns' },
+    ...(large.words ? [{ text: `, with ${large.words}` }] : []),
   ]
+}
+
+interface LargeMotifs {
+  /** "one large motif in the place of 3 × 3"; empty where none takes more than one place. */
+  readonly words: string
+  /** How many more places a row has than motifs are counted in it, because large ones take them. */
+  readonly more: ReadonlyMap<number, number>
+}
+
+const NO_LARGE: LargeMotifs = { words: '', more: new Map() }
+
+/** M19: the motifs that take a block of places, as many of each size as stand there. */
+function largeMotifs({ motifs, settled }: Plan): LargeMotifs {
+  const layout = blanketOf(settled)
+  if (!layout?.cells?.large) return NO_LARGE
+  const standing = new Set(motifs.map(({ id }) => id))
+  const { columns = 0, rows = 0 } = layout
+  const counts = { arrangement: 'straight-rows', columns, rows, rings: 0, alternateRows: 'same' } as const
+  const { blocks, covered } = readBlocks(layout.cells.large, counts, (id) => standing.has(id))
+  const more = new Map<number, number>()
+  for (const id of covered) {
+    const row = Number(id.split(',')[0])
+    more.set(row, (more.get(row) ?? 0) + 1)
+  }
+  const sizes = [...blocks.values()].sort((a, b) => b - a)
+  const told = [...new Set(sizes)].map((size, i) => {
+    const count = sizes.filter((each) => each === size).length
+    const what = i === 0 ? ` large ${plural(count, 'motif', 'motifs')}` : ''
+    return `${numeral(count)}${what} in the place of ${size} × ${size}${count > 1 ? ' each' : ''}`
+  })
+  return { words: listOf(told), more }
 }
 
 /** "120 six-petal flowers of 78 mm". */

@@ -3,6 +3,7 @@ import { describe, expect, it } from 'vitest'
 import type { BlanketLayout, Motif, Project } from '../../../shared-types/project'
 import { POINT_SEAM } from '../../../src-core/joins/constants'
 import { planProject } from '../../../src-core/plan'
+import { projectSentence, sentenceText } from '../../../src-core/figures/sentence'
 
 const slots = [{ slot: 'all', grams: 4 }]
 const square = (id: string, sideToSide: number) =>
@@ -182,5 +183,47 @@ describe('M19: a large motif in the place of k × k small ones', () => {
     const of = (large: Record<string, number>) =>
       plan({ columns: 7, rows: 7, large, layout: { edging: { rounds: ['sc'] } }, more: {} }).edgingLines
     expect(of({ '4,4': 3 })).toHaveLength(1)
+  })
+})
+
+describe('a blanket with a large motif as a sentence', () => {
+  const says = (asked: Asked) => sentenceText(projectSentence(plan(asked)))
+
+  it('says how many rows there are, of how many, and in whose place it stands', () => {
+    expect(says({ columns: 9, rows: 11, large: { '6,5': 3 } })).toBe(
+      '91 motifs (90 squares of 100 mm and 1 square of 30 cm) in 11 straight rows of 9, with one large motif in the place of 3 × 3, joined at the corners: 90 × 110 cm (35⅜ × 43¼ in).',
+    )
+  })
+
+  it('counts a row that the large one fills altogether', () => {
+    expect(says({ columns: 3, rows: 5, large: { '3,2': 3 } })).toContain(
+      ' in 5 straight rows of 3, with one large motif in the place of 3 × 3, ',
+    )
+  })
+
+  it('counts several, of one size and of two', () => {
+    const two = { columns: 12, rows: 8, large: { '3,3': 3, '3,8': 3 } }
+    expect(says(two)).toContain(
+      ' in 8 straight rows of 12, with two large motifs in the place of 3 × 3 each, ',
+    )
+    const sizes = { columns: 12, rows: 8, large: { '3,3': 3, '3,8': 2, '6,8': 2 } }
+    expect(says(sizes)).toContain(
+      ', with one large motif in the place of 3 × 3 and two in the place of 2 × 2 each, ',
+    )
+  })
+
+  it('says of how many rows go up to where motifs are left out besides', () => {
+    const asked = { columns: 9, rows: 11, large: { '6,5': 3 } }
+    const layout = project(asked).layout as BlanketLayout
+    const cells = { ...layout.cells, motifs: { ...layout.cells?.motifs, '1,1': null } }
+    expect(says({ ...asked, layout: { cells } })).toContain(
+      ' in 11 straight rows of up to 9, with one large motif in the place of 3 × 3, ',
+    )
+  })
+
+  it('says nothing of one that cannot be had', () => {
+    expect(says({ columns: 5, rows: 4, large: { '1,1': 3 } })).not.toContain('large')
+    const layout = { arrangement: 'offset-rows' } as const
+    expect(says({ columns: 5, rows: 5, large: { '3,3': 3 }, layout })).not.toContain('large')
   })
 })
