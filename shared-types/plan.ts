@@ -263,6 +263,8 @@ export interface FitArrangement extends Holds {
   /** Size minus wish, in mm. */
   readonly error: { readonly width: number; readonly height: number }
   readonly motifs: number
+  /** The places at which something is joined. */
+  readonly joins?: number
   /** Join points whose gap is wider than what closes by itself; left out where none is. */
   readonly wide?: WideGaps
   /** `assumed`: the grams follow from a ball band that nobody entered. */

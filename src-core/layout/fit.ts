@@ -263,6 +263,7 @@ export function fitOf(counts: BlanketCounts, laid: Project, plan: PlanNumbers, w
     size,
     error: { width: size.width - wish.width, height: size.height - wish.height },
     motifs: plan.counts.motifs,
+    ...(plan.counts.joins !== undefined && { joins: plan.counts.joins }),
     ...(plan.counts.wide && { wide: plan.counts.wide }),
     yarns: plan.yarns.map((need) => ({
       id: need.id,

@@ -6,6 +6,7 @@ import { holds } from '../joins/holding'
 import type { Millimetres } from '../units/quantity'
 import { byHolding, missOf } from './candidates'
 import type { Wish } from './candidates'
+import { periodOf } from './trials'
 
 /** What blankets are held against. */
 export interface Measure {
@@ -21,6 +22,38 @@ export interface Measure {
  */
 const closingRows = ({ shape, petals }: MotifAccount): FitArrangement['arrangement'] | null =>
   shape !== 'straight' ? null : petals % 4 === 0 ? 'straight-rows' : 'offset-rows'
+
+/** Rotations in which sides lie on sides, to a thousandth of what a rotation comes back after. */
+const ON_SIDES = 1e-3
+
+/** Whether the sides of a motif lie on those of its neighbours all along. */
+function closes({ arrangement, turn, alternateTurn }: FitArrangement, motif: MotifAccount): boolean {
+  const isOnSides = (degrees: number) => {
+    const periods = degrees / periodOf(motif)
+    return Math.abs(periods - Math.round(periods)) < ON_SIDES
+  }
+  return arrangement === closingRows(motif) && isOnSides(turn) && isOnSides(alternateTurn)
+}
+
+/**
+ * Squares and octagons begin in straight rows, side on side, wherever these hold and come within half a motif of the
+ * size: other rows of them are nearer by as much as counts allow, but that is how they are laid (common practice, no
+ * source). The rest keeps its order.
+ */
+function usualFirst(fits: readonly FitArrangement[], motif: MotifAccount): FitArrangement[] {
+  const isUsual = (fit: FitArrangement): boolean => {
+    const { holds, gapes } = judged(fit)
+    return holds && !gapes && isNear(fit, motif.overTips) && closes(fit, motif)
+  }
+  const usual = closingRows(motif) === 'straight-rows' ? fits.find(isUsual) : undefined
+  return usual ? [usual, ...fits.filter((fit) => fit !== usual)] : [...fits]
+}
+
+/** Misses that differ by less are the same. */
+const SAME_MISS = 1e-9
+
+/** What a motif is joined at, over all. */
+const joinsEach = ({ joins = 0, motifs }: FitArrangement): number => joins / Math.max(1, motifs)
 
 /** How a planned fit is joined: a patch judged, the plan itself decides. */
 export const judged = (fit: FitArrangement) => ({
@@ -50,7 +83,8 @@ export function crookedSteps(lengths: readonly number[], outline: OutlineShape |
 }
 
 /**
- * The best first: what holds, what closes without a gap at most joins, what comes nearer. Of what is cut out, rows
+ * The best first: what holds, what closes without a gap at most joins, what comes nearer, and of what comes as near the
+ * one with most joins for each motif. Squares begin in straight rows (`usualFirst`). Of what is cut out, rows
  * in which straight sides close, and edges that run evenly, go before what comes nearer within half a motif.
  */
 export const ranked = (fits: readonly FitArrangement[], measure: Measure): FitArrangement[] => {
@@ -70,13 +104,14 @@ export const ranked = (fits: readonly FitArrangement[], measure: Measure): FitAr
       a.near - b.near ||
       a.open - b.open ||
       a.crooked - b.crooked ||
-      a.miss - b.miss,
+      (Math.abs(a.miss - b.miss) > SAME_MISS ? a.miss - b.miss : joinsEach(b.fit) - joinsEach(a.fit)),
   )
-  return closedFirst(
+  const sorted = closedFirst(
     judgedFits.map(({ fit }) => fit),
     (fit) => fit,
     wish,
   )
+  return outline ? sorted : usualFirst(sorted, motif)
 }
 
 /** The same order, but that nothing with gaping joins stands above what lies closed and comes nearer. */
