@@ -4,7 +4,8 @@
  *
  * Along the direction u an outline has a far profile over the cross coordinate s: the upper envelope of its
  * edges. Edges of a simple polygon never cross, so between two neighbouring vertices (in s) one single edge is
- * on top, and a sweep that keeps the active edges in a heap finds it. The distance of first touch is the
+ * on top: runs of edges that follow each other are sorted as they stand, and are merged two by two, keeping
+ * what is on top. The distance of first touch is the
  * largest sum of A's far profile along u and B's far profile along −u; both are piecewise linear, so it is
  * attained at an end of a piece. One-sided values at a jump come by themselves, since pieces are open
  * intervals: outlines that only graze each other sideways do not touch.
@@ -16,209 +17,120 @@ import type { Outline } from './points'
 
 /** A far profile: consecutive pieces, four numbers each: from s, to s, value at the start, value at the end. */
 export interface Profile {
-  readonly pieces: Float64Array
+  readonly pieces: readonly number[]
   readonly count: number
 }
 
-/** Edges on the far side, as columns: from s, to s, values at both ends, and the slope between. */
-interface Edges {
-  readonly count: number
-  /** Where runs of edges begin that follow each other along the outline, and the count at the end. */
-  readonly runs: readonly number[]
-  readonly low: Float64Array
-  readonly high: Float64Array
-  readonly atLow: Float64Array
-  readonly atHigh: Float64Array
-  readonly slope: Float64Array
+/** The outline's points in the order in which edges of its far side run towards growing s. */
+interface Walk {
+  readonly s: readonly number[]
+  readonly value: readonly number[]
 }
+
+/** Visible stretches by growing s, three numbers each: from s, to s, and the edge, which is its first point's index. */
+type Chain = number[]
 
 /** Far profile of a simple outline along the unit vector `along`; s runs along (−along.y, along.x). */
 export function farProfile(outline: Outline, along: Point): Profile {
-  const edges = farEdges(outline, along)
-  return sweep(edges, inOrder(edges.count, edges.runs, edges.high))
+  const walk = walkAlong(outline, along)
+  // Short ones first, so that long ones are walked seldom.
+  const chains = farChains(walk).sort((one, other) => one.length - other.length)
+  for (let i = 0; i + 1 < chains.length; i += 2) chains.push(upperOf(walk, chains[i]!, chains[i + 1]!))
+  return profileOf(walk, chains[chains.length - 1] ?? [])
 }
 
-/** On the far side of an outline that runs clockwise on paper, edges run towards growing s. */
-function farEdges(outline: Outline, along: Point): Edges {
+/** On the far side of an outline that runs clockwise on paper, edges run towards growing s. The first point closes it. */
+function walkAlong(outline: Outline, along: Point): Walk {
   const size = outline.length
-  // One buffer for five columns: on short outlines making typed arrays costs more than the sweep.
-  const buffer = new ArrayBuffer(5 * 8 * size)
-  const [low, high, atLow, atHigh, slope] = [0, 1, 2, 3, 4].map(
-    (column) => new Float64Array(buffer, column * 8 * size, size),
-  ) as [Float64Array, Float64Array, Float64Array, Float64Array, Float64Array]
-  const runs: number[] = []
   const clockwise = signedArea(outline) > 0
-  let count = 0
-  let running = false
-  let point = outline[clockwise ? size - 1 : 0]!
-  let s = point.y * along.x - point.x * along.y
-  let value = point.x * along.x + point.y * along.y
+  const s = new Array<number>(size + 1)
+  const value = new Array<number>(size + 1)
   for (let i = 0; i < size; i++) {
-    point = outline[clockwise ? i : size - 1 - i]!
-    const nextS = point.y * along.x - point.x * along.y
-    const nextValue = point.x * along.x + point.y * along.y
-    if (nextS > s) {
-      if (!running) runs.push(count)
-      low[count] = s
-      high[count] = nextS
-      atLow[count] = value
-      atHigh[count] = nextValue
-      slope[count] = (nextValue - value) / (nextS - s)
-      count++
-    }
-    running = nextS > s
-    s = nextS
-    value = nextValue
+    const point = outline[i]!
+    const at = clockwise ? i + 1 : size - i
+    s[at] = point.y * along.x - point.x * along.y
+    value[at] = point.x * along.x + point.y * along.y
   }
-  runs.push(count)
-  return { count, runs, low, high, atLow, atHigh, slope }
+  s[0] = s[size]!
+  value[0] = value[size]!
+  return { s, value }
 }
 
-/** Edges by growing `key`: a merge sort that starts from the runs in which they come sorted already. */
-function inOrder(count: number, runs: readonly number[], key: Float64Array): Int32Array {
-  let from = new Int32Array(count)
-  let to = new Int32Array(count)
-  for (let i = 0; i < count; i++) from[i] = i
-  for (let bounds = runs; bounds.length > 2;) {
-    const merged: number[] = []
-    for (let r = 0; r + 1 < bounds.length; r += 2) {
-      merged.push(bounds[r]!)
-      let a = bounds[r]!
-      const aEnd = bounds[r + 1]!
-      let b = aEnd
-      const bEnd = bounds[r + 2] ?? aEnd
-      for (let at = a; at < bEnd; at++)
-        to[at] = b >= bEnd || (a < aEnd && key[from[a]!]! <= key[from[b]!]!) ? from[a++]! : from[b++]!
-    }
-    merged.push(count)
-    bounds = merged
-    ;[from, to] = [to, from]
+/** Runs of edges that follow each other on the far side; each one is sorted, as it is monotone in s. */
+function farChains({ s }: Walk): Chain[] {
+  const chains: Chain[] = []
+  let chain: Chain | null = null
+  for (let edge = 0; edge + 1 < s.length; edge++) {
+    const from = s[edge]!
+    const to = s[edge + 1]!
+    if (!(to > from)) chain = null
+    else if (chain) chain.push(from, to, edge)
+    else chains.push((chain = [from, to, edge]))
   }
-  return from
+  return chains
 }
 
-/**
- * Walks the elementary intervals from left to right. A heap holds the active edges, the top one on top; where
- * a run goes on, the next edge takes the place of the last one, and only run ends move anything in the heap.
- */
-function sweep(edges: Edges, ends: Int32Array): Profile {
-  const { count: total, runs, low, high, atLow, atHigh, slope } = edges
-  const heads = runs.slice(0, -1).sort((a, b) => low[a]! - low[b]!)
-  const tails = new Set(runs.map((start) => start - 1))
-  const heap = new EdgeHeap(edges)
-  const pieces = new Float64Array(total * 8)
-  let count = 0
-  let nextHead = 0
-  let nextEnd = 0
-  let middle = 0
-  let previousTop = -1
-  while (nextEnd < total) {
-    const headAt = nextHead < heads.length ? low[heads[nextHead]!]! : Infinity
-    const here = Math.min(headAt, high[ends[nextEnd]!]!)
-    // Removal compares inside the interval just left, where every edge of the heap is still active.
-    for (; nextEnd < total && high[ends[nextEnd]!]! === here; nextEnd++) {
-      const edge = ends[nextEnd]!
-      if (tails.has(edge)) heap.remove(edge, middle)
-      else heap.replace(edge, edge + 1)
+/** Value of an edge's line at `at`. */
+function valueAt({ s, value }: Walk, edge: number, at: number): number {
+  const low = s[edge]!
+  const atLow = value[edge]!
+  return atLow + ((value[edge + 1]! - atLow) / (s[edge + 1]! - low)) * (at - low)
+}
+
+/** Adds a stretch; one that goes on along the same edge lengthens the last. */
+function extend(chain: Chain, from: number, to: number, edge: number): void {
+  const last = chain.length - 3
+  if (last >= 0 && chain[last + 2] === edge && chain[last + 1] === from) chain[last + 1] = to
+  else chain.push(from, to, edge)
+}
+
+/** What is on top of two chains. Edges do not cross: whichever is on top halfway of a stretch is so all along it. */
+function upperOf(walk: Walk, a: Chain, b: Chain): Chain {
+  const upper: Chain = []
+  let i = 0
+  let j = 0
+  let here = -Infinity
+  while (i < a.length && j < b.length) {
+    const aFrom = a[i]! > here ? a[i]! : here
+    const bFrom = b[j]! > here ? b[j]! : here
+    const aTo = a[i + 1]!
+    const bTo = b[j + 1]!
+    const aEdge = a[i + 2]!
+    const bEdge = b[j + 2]!
+    if (aFrom < bFrom) {
+      here = aTo < bFrom ? aTo : bFrom
+      extend(upper, aFrom, here, aEdge)
+    } else if (bFrom < aFrom) {
+      here = bTo < aFrom ? bTo : aFrom
+      extend(upper, bFrom, here, bEdge)
+    } else {
+      here = aTo < bTo ? aTo : bTo
+      const middle = (aFrom + here) / 2
+      const edge = valueAt(walk, aEdge, middle) >= valueAt(walk, bEdge, middle) ? aEdge : bEdge
+      extend(upper, aFrom, here, edge)
     }
-    let pending = nextHead
-    while (pending < heads.length && low[heads[pending]!]! === here) pending++
-    const endAt = nextEnd < total ? high[ends[nextEnd]!]! : here
-    const next = pending < heads.length ? Math.min(endAt, low[heads[pending]!]!) : endAt
-    middle = (here + next) / 2
-    for (; nextHead < pending; nextHead++) heap.add(heads[nextHead]!, middle)
-    const top = heap.top
-    if (top >= 0) {
-      if (top !== previousTop) {
-        pieces[count * 4] = here
-        pieces[count * 4 + 2] =
-          here === low[top] ? atLow[top]! : atLow[top]! + slope[top]! * (here - low[top]!)
-        count++
-      }
-      pieces[count * 4 - 3] = next
-      pieces[count * 4 - 1] =
-        next === high[top] ? atHigh[top]! : atLow[top]! + slope[top]! * (next - low[top]!)
-    }
-    previousTop = top
+    if (here === aTo) i += 3
+    if (here === bTo) j += 3
+  }
+  for (; i < a.length; i += 3) extend(upper, a[i]! > here ? a[i]! : here, a[i + 1]!, a[i + 2]!)
+  for (; j < b.length; j += 3) extend(upper, b[j]! > here ? b[j]! : here, b[j + 1]!, b[j + 2]!)
+  return upper
+}
+
+function profileOf(walk: Walk, chain: Chain): Profile {
+  const { s, value } = walk
+  const count = chain.length / 3
+  const pieces = new Array<number>(count * 4)
+  for (let i = 0; i < count; i++) {
+    const from = chain[i * 3]!
+    const to = chain[i * 3 + 1]!
+    const edge = chain[i * 3 + 2]!
+    pieces[i * 4] = from
+    pieces[i * 4 + 1] = to
+    pieces[i * 4 + 2] = from === s[edge] ? value[edge]! : valueAt(walk, edge, from)
+    pieces[i * 4 + 3] = to === s[edge + 1] ? value[edge + 1]! : valueAt(walk, edge, to)
   }
   return { pieces, count }
-}
-
-/** A binary heap of edges by their value at a given s, with removal from within. */
-class EdgeHeap {
-  readonly #edges: Edges
-  readonly #heap: Int32Array
-  readonly #place: Int32Array
-  #size = 0
-
-  constructor(edges: Edges) {
-    this.#edges = edges
-    this.#heap = new Int32Array(edges.runs.length)
-    this.#place = new Int32Array(edges.count)
-  }
-
-  /** The edge with the largest value, or −1. */
-  get top(): number {
-    return this.#size > 0 ? this.#heap[0]! : -1
-  }
-
-  add(edge: number, at: number): void {
-    this.#put(edge, this.#size++)
-    this.#rise(edge, at)
-  }
-
-  remove(edge: number, at: number): void {
-    const hole = this.#place[edge]!
-    this.#size--
-    if (hole === this.#size) return
-    const moved = this.#heap[this.#size]!
-    this.#put(moved, hole)
-    this.#rise(moved, at)
-    this.#sink(moved, at)
-  }
-
-  /** The next edge of a run takes the place of the last one: it begins where that one ends. */
-  replace(edge: number, next: number): void {
-    this.#put(next, this.#place[edge]!)
-  }
-
-  #value(edge: number, at: number): number {
-    const { atLow, slope, low } = this.#edges
-    return atLow[edge]! + slope[edge]! * (at - low[edge]!)
-  }
-
-  #put(edge: number, place: number): void {
-    this.#heap[place] = edge
-    this.#place[edge] = place
-  }
-
-  #rise(edge: number, at: number): void {
-    const own = this.#value(edge, at)
-    let place = this.#place[edge]!
-    while (place > 0) {
-      const parent = (place - 1) >> 1
-      const above = this.#heap[parent]!
-      if (own <= this.#value(above, at)) break
-      this.#put(above, place)
-      place = parent
-    }
-    this.#put(edge, place)
-  }
-
-  #sink(edge: number, at: number): void {
-    const own = this.#value(edge, at)
-    let place = this.#place[edge]!
-    for (let child = 2 * place + 1; child < this.#size; child = 2 * place + 1) {
-      const right = child + 1
-      if (right < this.#size && this.#value(this.#heap[right]!, at) > this.#value(this.#heap[child]!, at))
-        child = right
-      const below = this.#heap[child]!
-      if (this.#value(below, at) <= own) break
-      this.#put(below, place)
-      place = child
-    }
-    this.#put(edge, place)
-  }
 }
 
 /**
