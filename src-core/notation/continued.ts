@@ -5,6 +5,7 @@
 import type { Bodies } from './grammar'
 import type { Reading } from './reading'
 import type { Base, RoundState } from './state'
+import type { Token } from './tokens'
 import type { RoundNode, StatementItem } from './tree'
 
 /** A round as it was before a later one was worked into it. */
@@ -43,6 +44,7 @@ export interface Course {
   /** Everything besides the text that decides how it is read. */
   readonly key: string
   readonly before: readonly number[]
+  readonly tokens: readonly Token[]
   readonly nodes: readonly RoundNode[]
   readonly bodies: Bodies
   readonly reading: Reading

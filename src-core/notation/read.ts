@@ -270,10 +270,11 @@ export function readRoundTexts(texts: readonly string[], options: ReadOptions = 
     return { rounds: [], worked: [], trees: texts.map((text) => emptyTree(text, terms)), terms, findings }
   }
   const all = texts.length === 1 ? (texts[0] ?? '') : texts.join('\n')
-  const allTokens = tokenize(all)
-  const { terms } = findTerms(all, allTokens, options.terms)
   // Several texts are read anew; of one, what stands before a change is known.
   const found = texts.length === 1 ? courseFor(all) : null
+  const allTokens = tokenize(all, found && { tokens: found.course.tokens, common: found.common })
+  const allTerms = findTerms(all, allTokens, options.terms)
+  const { terms } = allTerms
   const known = found && { bodies: found.course.bodies, common: found.common }
   const parsed = texts.map((text) => {
     const tokens = text === all ? allTokens : tokenize(text)
@@ -293,8 +294,7 @@ export function readRoundTexts(texts: readonly string[], options: ReadOptions = 
   parsed.forEach(({ text, tokens, tree, findings }, source) => {
     reading.source = source
     if (start === 0) for (const { chains, statement } of tree.usual) reading.usual.set(chains, statement)
-    const asked = texts.length === 1 ? options.terms : terms
-    checkTerms(reading, text, tree, findTerms(text, tokens, asked))
+    checkTerms(reading, text, tree, texts.length === 1 ? allTerms : findTerms(text, tokens, terms))
     head = reading.findings.length
     reading.findings.push(...earlier)
     tree.rounds.forEach((node, index) => {
@@ -309,7 +309,17 @@ export function readRoundTexts(texts: readonly string[], options: ReadOptions = 
     const { bodies } = one
     const nodes = one.tree.rounds
     keepCourse(
-      { text: all, key, before: options.before ?? [], nodes, bodies, reading, notes, head },
+      {
+        text: all,
+        key,
+        before: options.before ?? [],
+        tokens: allTokens,
+        nodes,
+        bodies,
+        reading,
+        notes,
+        head,
+      },
       found?.course ?? null,
     )
   }

@@ -186,15 +186,41 @@ const isPlainMark = (text: string, at: number): boolean => {
   return code > 32 && code < 127
 }
 
-/** All tokens of a text, in order. Never fails: what is no word and no number is a mark. */
-export function tokenize(text: string): Token[] {
-  const tokens: Token[] = []
-  let at = 0
-  let line = 1
-  let lineStart = 0
+/** Tokens behind which nothing is seen: what looks on from a word looks past blanks and at most thirty signs. */
+const SEEN_AHEAD = 40
+
+/** Tokens of the lines at the beginning that two texts have in common, and where the first line that may differ begins. */
+function knownLines({ tokens, common }: TokensBefore): Token[] {
+  let end = tokens.length
+  while (end > 0 && tokens[end - 1]!.end >= common) end--
+  end -= SEEN_AHEAD
+  while (end > 0 && !tokens[end]!.first) end--
+  return tokens.slice(0, Math.max(0, end))
+}
+
+/** A text that was read before, and how many signs at its beginning stand in this one too. */
+export interface TokensBefore {
+  readonly tokens: readonly Token[]
+  readonly common: number
+}
+
+/**
+ * All tokens of a text, in order. Never fails: what is no word and no number is a mark. Lines that stood before in a
+ * text whose tokens are known are not taken apart again.
+ */
+export function tokenize(text: string, before: TokensBefore | null = null): Token[] {
+  const known = before ? knownLines(before) : []
+  return tokensFrom(text, known, known.length > 0 ? before!.tokens[known.length]! : null)
+}
+
+/** Goes on behind tokens that are known, where a line begins with `next`. */
+function tokensFrom(text: string, tokens: Token[], next: Token | null): Token[] {
+  let at = next?.start ?? 0
+  let line = next?.line ?? 1
+  let lineStart = next ? at - next.column + 1 : 0
   let first = true
-  let spaced = false
-  let paragraph = false
+  let spaced = next?.spaced ?? false
+  let paragraph = next?.paragraph ?? false
   let brackets = 0
   while (at < text.length) {
     const space = isPlainMark(text, at) ? null : match(SPACE, text, at)

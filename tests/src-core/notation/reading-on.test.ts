@@ -2,6 +2,7 @@
 import { describe, expect, it } from 'vitest'
 import { forgetCourses } from '../../../src-core/notation/continued'
 import { readRounds } from '../../../src-core/notation/read'
+import { tokenize } from '../../../src-core/notation/tokens'
 import { loadPatterns } from '../../outside/whole-patterns'
 
 const anew = (text: string, terms: 'US' | 'UK') => {
@@ -53,5 +54,44 @@ describe('reading on', () => {
     const after = readRounds(`${text} Turn.`, { terms: 'US' })
     expect(after.worked[0]).toBe(before.worked[0])
     expect(after.worked[1]).not.toBe(before.worked[1])
+  })
+})
+
+describe('taking a text apart from the line that changed', () => {
+  const PUT_IN = ['', ' ', '.', 's', '(', ' made)', '\n', '\n\n', '3']
+
+  it.each(
+    loadPatterns('patterns')
+      .filter((_, at) => at % 9 === 0)
+      .map(({ id, text }) => [id, text] as const),
+  )('%s: gives the tokens of the whole, wherever something is put in or taken out', (_, text) => {
+    const tokens = tokenize(text)
+    for (let at = 0; at < text.length; at += 7)
+      for (const [index, word] of PUT_IN.entries()) {
+        const edited = text.slice(0, at) + word + text.slice(index % 2 ? at : at + 1)
+        let common = at
+        while (common < edited.length && edited[common] === text[common]) common++
+        expect(tokenize(edited, { tokens, common })).toEqual(tokenize(edited))
+      }
+  })
+
+  it('sees from a stop as far as the next lines tell whether it ends a sentence', () => {
+    const lines = ['3 s.c.', 'and 2 d.c.', '(cluster now and then', 'made) in each tr.', 'x.', '']
+    const text = `${lines.join('\n').repeat(12)}Turn.`
+    const tokens = tokenize(text)
+    for (let at = 0; at < text.length; at++) {
+      const edited = `${text.slice(0, at)};${text.slice(at + 1)}`
+      let common = at
+      while (common < text.length && edited[common] === text[common]) common++
+      expect(tokenize(edited, { tokens, common })).toEqual(tokenize(edited))
+    }
+  })
+
+  it('keeps what stands before as the same objects', () => {
+    const lines = Array.from({ length: 20 }, (_, at) => `Rnd ${at + 1}: Ch 1, sc in each st around; join.`)
+    const text = lines.join('\n')
+    const tokens = tokenize(text)
+    const again = tokenize(`${text} Turn.`, { tokens, common: text.length })
+    expect(tokens.findIndex((token, at) => token !== again[at])).toBeGreaterThan(tokens.length * 0.7)
   })
 })
