@@ -92,6 +92,8 @@ export interface OrderJoin {
   readonly words: string
   /** Chains that the two are joined across by a rule of their own; left out where all like them are joined so. */
   readonly chains?: number
+  /** Of a filler: the side at whose middle this is, is joined all along. */
+  readonly along?: true
 }
 
 /** What a placed piece of a blanket is. */

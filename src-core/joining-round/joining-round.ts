@@ -26,7 +26,16 @@ import { ruleBetween, situationsOf } from './situations'
 import type { Situation } from './situations'
 import { unroll } from './unroll'
 import type { Unrolled } from './unroll'
-import { asWritten, byPlaces, inRound, inTerms, matchingPlaces, situationTitle } from './words'
+import {
+  alongSides,
+  asWritten,
+  byPlaces,
+  inRound,
+  inTerms,
+  matchingPlaces,
+  sidesAlone,
+  situationTitle,
+} from './words'
 
 /** One way in which a motif meets its neighbors, and how its last round goes then. */
 export interface JoiningRound {
@@ -78,13 +87,15 @@ function joiningRound(plan: Plan, situation: Situation, terms: Terms): JoiningRo
   const { account, joins, kind, labels } = situation
   const own = plan.settled.terms
   const joinable = joinableOf(plan, account)
-  const told = joins.length > 0 && joinable ? tell(plan, situation, joinable) : null
+  const along = alongSides(situation)
+  const told = joins.length > 0 && joinable && along === null ? tell(plan, situation, joinable) : null
   const source = plan.settled.motifs.find(({ id }) => id === account.id)
   const worked = { isInstructed: source !== undefined && instructionLines(source).length > 0 }
   const last = joinable?.round ?? (source?.kind === 'rounds' ? lastRound(plan, source) : undefined)
   const name = last ? roundName(last, own) : null
   const unplaced = name === null ? byPlaces(worked) : inRound(name, matchingPlaces(situation))
-  const plain = joins.length === 0 ? asWritten(name, worked) : unplaced
+  const sides = along !== null && (name === null ? sidesAlone(along, worked) : inRound(name, along))
+  const plain = joins.length === 0 ? asWritten(name, worked) : sides || unplaced
   const words = told ? translateText(told.words, own, terms) : plain
   return {
     ...{ motif: account.id, name: account.name, kind, labels, joins: joins.length },
@@ -135,7 +146,9 @@ function tell(plan: Plan, situation: Situation, joinable: Joinable): { words: st
 
 /** How a motif is joined wherever it meets neighbors, whichever they are; null where its rounds do not tell it. */
 export const joinsInGeneral = remembered((plan: Plan, id: string, terms: Terms): string | null => {
-  const situations = situationsOf(plan).filter(({ account, joins }) => account.id === id && joins.length > 0)
+  const situations = situationsOf(plan).filter(
+    ({ account, joins }) => account.id === id && joins.some(({ along }) => !along),
+  )
   const [situation] = situations
   const joinable = situation && joinableOf(plan, situation.account)
   if (!joinable) return null

@@ -21,6 +21,8 @@ export interface SituationJoin {
   readonly host: { readonly motif: string; readonly anchor: string }
   /** Chains of a joining rule that the two have for themselves. */
   readonly chains?: number
+  /** The side is joined all along. */
+  readonly along?: true
 }
 
 export interface Situation {
@@ -93,7 +95,7 @@ function joinOf(
   plan: Plan,
   pieces: ReadonlyMap<string, Placed>,
   { account, first }: Placed,
-  { anchor: id, with: members, chains = 0 }: OrderJoin,
+  { anchor: id, with: members, chains = 0, along }: OrderJoin,
 ): SituationJoin | null {
   const anchor = account.anchors.find((each) => each.id === id)
   const host = members[0]
@@ -103,6 +105,7 @@ function joinOf(
   return {
     ...{ anchor, number, shared: members.length > 1 },
     ...(chains > 0 && { chains }),
+    ...(along && { along }),
     host: { motif: other.account.id, anchor: host.anchor },
   }
 }
@@ -116,10 +119,10 @@ function keyOf(
 ): string {
   const begin = account.anchors.find(({ petal }) => petal === first)
   const isRound = account.shape === 'round'
-  const places = joins.map(({ anchor, number, shared, host, chains = '' }) => {
+  const places = joins.map(({ anchor, number, shared, host, along, chains = '' }) => {
     // On a round motif it is the way from the first place that counts.
     const at = isRound && begin ? stepsOn(anchor, begin) : number
-    return `${kindOf(anchor.id)} ${at} ${shared} ${host.motif} ${kindOf(host.anchor)} ${chains}`.trimEnd()
+    return `${kindOf(anchor.id)} ${at} ${shared} ${host.motif} ${along ?? kindOf(host.anchor)} ${chains}`.trimEnd()
   })
   // Petals that are not alike cannot stand for each other.
   const own = account.shape === 'petals' && !isAlike(account) ? first : 0

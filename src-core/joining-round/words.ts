@@ -2,7 +2,7 @@
 import type { Terms } from '../../shared-types/project'
 import { counted, plural } from '../figures/words'
 import { inSpelling } from '../stitches/spelling'
-import { listOf } from '../joins/words'
+import { listOf, sidesWords } from '../joins/words'
 import type { JoiningRound } from './joining-round'
 import type { Situation, SituationJoin } from './situations'
 
@@ -27,9 +27,35 @@ function placesWords({ account, joins }: Pick<Situation, 'account' | 'joins'>): 
   return listOf(told)
 }
 
+/** The whole sides that are joined: "along each of its four sides", "along sides 1 and 3"; null where none is. */
+function alongWords({ account, joins }: Pick<Situation, 'account' | 'joins'>): string | null {
+  const numbers = numbersOf(joins.filter(({ along }) => along))
+  if (numbers.length === 0) return null
+  return numbers.length === account.petals
+    ? `along ${sidesWords(account.petals)}`
+    : `along ${several('side', numbers)}`
+}
+
+/** What to do along whole sides, in the last round; null where a motif is joined at places alone. */
+export function alongSides({ account, joins }: Pick<Situation, 'account' | 'joins'>): string | null {
+  const sides = alongWords({ account, joins })
+  if (!sides) return null
+  const others = joins.filter(({ along }) => !along)
+  const besides = others.length > 0 ? `; ${matchingPlaces({ account, joins: others })}` : ''
+  return `${sides}, join every st: drop lp, insert hook in matching st of neighbour, draw lp through, and go on${besides}`
+}
+
+/** The same of a motif whose rounds are not there. */
+export const sidesAlone = (along: string, { isInstructed }: Worked): string =>
+  `Work it ${isInstructed ? 'as the instructions say' : 'without joining up to its last round'}; in that, ${along}.`
+
 /** "Joined at petals 5 and 6", "Joined at corners 1 and 2, where others are joined at corner 1 already". */
 export function situationTitle({ account, joins }: Pick<Situation, 'account' | 'joins'>): string {
   if (joins.length === 0) return 'Not joined to a neighbour yet'
+  const sides = alongWords({ account, joins })
+  const points = joins.filter(({ along }) => !along)
+  if (sides && points.length === 0) return `Joined stitch for stitch ${sides}`
+  if (sides) return `Joined stitch for stitch ${sides} and at ${placesWords({ account, joins: points })}`
   const shared = joins.filter((join) => join.shared)
   const isCounted = account.shape === 'petals' || account.shape === 'straight'
   const others =

@@ -9,7 +9,16 @@ import type { Placement } from '../layout/blanket'
 import { countedFrom, countOf, placeName } from '../motif/numbering'
 import { MadeJoins } from './made'
 import type { Node, NodeMember } from './nodes'
-import { clockPhrase, joinPhrase, seamPhrase, seamWords, spacePhrase, stepWords, wordsOf } from './words'
+import {
+  alongPhrase,
+  clockPhrase,
+  joinPhrase,
+  seamPhrase,
+  seamWords,
+  spacePhrase,
+  stepWords,
+  wordsOf,
+} from './words'
 import type { SeamVerb, ToldPlace } from './words'
 
 /** What is joined in which order. */
@@ -67,6 +76,8 @@ export interface FillerPlace {
     /** The tip or corner of it that is met, or null between them: told by the clock. */
     readonly at: Anchor | null
     readonly clock: string
+    /** A side that is joined all along, to a side of the motif. */
+    readonly along?: true
   } | null
 }
 
@@ -214,16 +225,18 @@ function fillerStep(state: State, index: number): OrderStep {
       told.push({ anchor, number, name, phrase: null, partner: 0, partners: [] })
       continue
     }
-    const { host, near, at, clock } = meets
+    const { host, near, at, clock, along } = meets
     const label = labels[host]!
-    const phrase = at ? phraseTo(state, host, at, own) : clockPhrase(label, clock)
+    const other = at ? phraseTo(state, host, at, own) : clockPhrase(label, clock)
+    const phrase = along ? alongPhrase(label) : other
     const words = input.seam ? seamPhrase(input.seam, name, [label]) : `${name}: ${phrase}`
     joins.push({
       anchor: anchor.id,
       with: [{ motif: placements[host]!.id, anchor: near }],
       words: wordsOf(words),
+      ...(along && { along }),
     })
-    told.push({ anchor, number, name, phrase, partner: label, partners: [label] })
+    told.push({ anchor, number, name, phrase, partner: label, partners: [label], ...(along && { along }) })
     if (at) made.add(host, at, own)
   }
   const free = told.filter(({ phrase }) => phrase === null).map(({ anchor }) => anchor.id)

@@ -2,6 +2,7 @@
  * The words of the working order, as patterns: working numbers stand in them in braces, “{12}”, so that steps which are
  * alike can be told once. Left and right on a motif are seen from its middle, looking outward.
  */
+import { numeral } from '../figures/words'
 import { plural } from '../units/language'
 import type { Anchor, MotifAccount } from '../../shared-types/plan'
 
@@ -24,6 +25,8 @@ export interface ToldPlace {
   readonly partner: number
   /** All that meet there already. */
   readonly partners: readonly number[]
+  /** The whole side is joined, not a place of it. */
+  readonly along?: true
 }
 
 const ORDINALS = ['', 'next', '2nd', '3rd']
@@ -87,6 +90,10 @@ interface JoinPhrase {
 export const clockPhrase = (host: number, name: string): string =>
   `join to ${numberMark(host)}, at its ${name}`
 
+/** Joining a whole side to that of a motif. */
+export const alongPhrase = (host: number): string =>
+  `join stitch for stitch along its whole length to ${numberMark(host)}`
+
 /** Joining to a place of a motif where nothing is joined yet. */
 export function joinPhrase({ shape, host, anchor, name, reference, leftward, own }: JoinPhrase): string {
   const there = numberMark(host)
@@ -97,6 +104,9 @@ export function joinPhrase({ shape, host, anchor, name, reference, leftward, own
   const from = reference === own ? 'the one just joined' : numberMark(reference)
   return `join to ${there}, ${ordinal(Math.abs(leftward))} free ${noun(shape)} to the ${side} of ${from}`
 }
+
+/** "each of its four sides". */
+export const sidesWords = (sides: number): string => `each of its ${numeral(sides)} sides`
 
 /** Joining along a side: at how many of its places, and where they lie. */
 function sidePhrase(partner: number, places: readonly ToldPlace[], told: readonly ToldPlace[]): string {
@@ -117,6 +127,11 @@ function sidePhrase(partner: number, places: readonly ToldPlace[], told: readonl
 export function stepWords(told: readonly ToldPlace[], shape: Shape): string {
   const joins = told.filter((place) => place.phrase !== null)
   const counted = isCounted(shape)
+  // What is joined on every side is told once: "along each of its four sides".
+  if (joins.length > 1 && told.every(({ along }) => along))
+    return `join stitch for stitch along ${sidesWords(told.length)}: ${told
+      .map(({ name, partner }) => `${name} to ${numberMark(partner)}`)
+      .join(', ')}`
   if (joins.length === 0) {
     if (!counted) return 'work it without joining'
     const all = new Set(told.filter(({ anchor }) => isLeading(anchor)).map(({ number }) => number)).size

@@ -28,6 +28,7 @@ import type { OpeningGroup } from './opening-kinds'
 import type { Arranged, Joined } from './stages'
 import type { Worked } from './works'
 import { DEFAULTS } from '../settled'
+import type { Millimetres } from '../units/quantity'
 
 interface GapsInput {
   readonly project: Settled
@@ -196,7 +197,7 @@ export function createAdditions(accountOf: AccountOf) {
       fillerJoins: filling.joins,
       joinOperations: joined.operations + halved.operations,
       seams: {
-        length: joined.seams.length + halved.seams.length + (sewn ? filling.joins * POINT_SEAM : 0),
+        length: joined.seams.length + halved.seams.length + (sewn ? seamOf(filling) : 0),
         count: joined.seams.count + halved.seams.count + (sewn ? fillers.length : 0),
       },
       findings: [
@@ -215,6 +216,9 @@ export function createAdditions(accountOf: AccountOf) {
 
   return { lay, finish, tell }
 }
+
+/** How long the seams of fillers are: along whole sides as long as these. */
+const seamOf = ({ joins, along }: Filling): Millimetres => (joins - along.joins) * POINT_SEAM + along.length
 
 /** Ids of motifs or of their accounts; the same list as long as these are. */
 const idsOf = remembered((motifs: readonly { readonly id: string }[]): readonly string[] =>

@@ -9,6 +9,8 @@ export const SENSITIVITY_STEP = 2
 export const LEAST_FILLER_STITCHES = 2
 /** M27: a filler that overlaps its neighbours by no more than this gives way, in mm (from memory). */
 export const FILLER_GIVES = 1
+/** M27: a side of a filler whose gap to the motif beside it differs by no more than this share of its length lies along it (ours). */
+export const ALONG_SIDE = 0.05
 /** M27: openings whose sizes differ by less than this take the same filler, in mm. */
 export const SAME_OPENING = 0.1
 /** M28: yarn and time of a half motif, as a share of a whole one (from memory). */

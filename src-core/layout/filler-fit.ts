@@ -22,7 +22,7 @@ import type { Outline } from '../geometry/points'
 import { COARSE, grow, sharedArea, union } from '../geometry/polygons'
 import { degrees, radians } from '../units/quantity'
 import type { Degrees, Millimetres, Radians } from '../units/quantity'
-import { FILLER_GIVES } from './constants'
+import { ALONG_SIDE, FILLER_GIVES } from './constants'
 import { facingPoints } from './facing-points'
 import { CLOSED, LEAST_ACROSS } from './holes'
 import type { OpeningKind } from './holes'
@@ -43,6 +43,8 @@ export interface Contact {
   readonly fromMotif: Radians
   /** Where on the motif they meet, about its middle, as it lies. */
   readonly at: Point
+  /** Length of the side of the filler that lies along a side of the motif, all of it; left out where they meet at a point. */
+  readonly along?: Millimetres
 }
 
 export interface FillerFit {
@@ -142,14 +144,18 @@ function fitIn(
   const faced = outlines.flatMap((_, motif) => (far[motif]! <= most ? [motif] : []))
   const near = faced.map((motif) => outlines[motif]!)
   const facing = facingAnchors(filler)
-  const { turn, met } = facing.length > 0 ? bestTurn(filler, facing, near) : asItLies(filler, near)
+  const { turn, met } =
+    alongSides(filler, facing, near, reach) ??
+    (facing.length > 0 ? bestTurn(filler, facing, near) : asItLies(filler, near))
   // One that faces none of them still hangs on the nearest.
   const bound = Math.max(most, Math.min(...met.map(({ gap }) => gap)))
   const joined = met.flatMap((meeting, i) => (meeting.gap <= bound ? [{ meeting, motif: faced[i]! }] : []))
   const contacts = joined.map(({ meeting: { anchor, place, at }, motif }): Contact => {
     const { x, y } = kind.around[motif]!
     const own = { x: at.x + middle.x - x, y: at.y + middle.y - y }
-    return { motif, anchor, direction: directionOf(place), fromMotif: directionOf(own), at: own }
+    const along = alongSide(filler, anchor, radians(turn), outlines[motif]!)
+    const meets = { motif, anchor, direction: directionOf(place), fromMotif: directionOf(own), at: own }
+    return along > 0 ? { ...meets, along } : meets
   })
   const reached = new Set(contacts.map(({ motif }) => motif))
   const gapTo = (motif: number): Millimetres => met[faced.indexOf(motif)]?.gap ?? far[motif]!
@@ -160,6 +166,43 @@ function fitIn(
     overlap: overlapOf(turnOutline(filler.outline, radians(turn)), outlines),
     beyond: outlines.flatMap((_, motif) => (reached.has(motif) ? [] : [{ motif, gap: gapTo(motif) }])),
   }
+}
+
+/** How far out on a side it is held against a motif, its middle being 0 and its corners 1: there it is, and not round the corner (ours). */
+const ALONG = [-0.9, 0, 0.9] as const
+
+/**
+ * M27: the length of the side of a filler that the motif beside it follows from one end to the other, as the side of an
+ * octagon does; 0 where they meet at a corner or touch at a point, as a circle does.
+ */
+function alongSide(
+  filler: MotifAccount,
+  anchor: Anchor | null,
+  turn: Radians,
+  outline: Outline,
+): Millimetres {
+  if (filler.shape !== 'straight' || anchor?.kind !== 'side') return 0
+  const side = filler.anchors.filter(({ kind, petal }) => kind === 'side' && petal === anchor.petal)
+  const [first, last] = [side[0], side.at(-1)]
+  if (!first || !last || first === last) return 0
+  const [one, other, middle] = [first, last, anchor].map((each) => turnPoint(each, turn)) as [
+    Point,
+    Point,
+    Point,
+  ]
+  // Its places lie at its quarters.
+  const half = { x: other.x - one.x, y: other.y - one.y }
+  const gaps = ALONG.map((share) =>
+    gapOf({ x: middle.x + share * half.x, y: middle.y + share * half.y }, outline),
+  )
+  const length = 2 * Math.hypot(half.x, half.y)
+  return Math.max(...gaps) - Math.min(...gaps) <= ALONG_SIDE * length ? length : 0
+}
+
+/** From a place to an outline; below zero within it. */
+function gapOf(place: Point, outline: Outline): Millimetres {
+  const far = distance(place, nearestOn(outline, place))
+  return contains(outline, place) ? -far : far
 }
 
 /** A place of the filler and the nearest one of a motif, about the middle of the opening. */
@@ -203,6 +246,22 @@ export function facingAnchors(filler: MotifAccount): Anchor[][] {
   return ways.length > 0 ? ways : [[...anchors]]
 }
 
+/** A filler all of whose sides lie along those of the motifs round it lies so, where it comes within reach; else null. */
+function alongSides(
+  filler: MotifAccount,
+  [sides]: readonly (readonly Anchor[])[],
+  outlines: readonly Outline[],
+  reach: Millimetres,
+) {
+  if (filler.shape !== 'straight' || !sides || sides.length !== outlines.length) return null
+  const turn = pointedTurn(sides, outlines, (2 * Math.PI) / sides.length)
+  const met = meet(sides, turn, outlines)
+  const isAlong = met.every(
+    ({ anchor, gap }, i) => Math.abs(gap) <= reach && alongSide(filler, anchor, turn, outlines[i]!) > 0,
+  )
+  return isAlong ? { turn: toldTurn(turn), met } : null
+}
+
 /** Rotations tried within the angle between two places of the filler. */
 const STEPS = 24
 /** A rotation is better than another when it saves this much, in mm. */
@@ -233,9 +292,10 @@ function bestTurn(filler: MotifAccount, facing: readonly Anchor[][], outlines: r
     }
   }
   const { turn, met } = best!
-  const whole = Math.round(degrees(turn) / TURN_GRID) * TURN_GRID
-  return { turn: whole, met }
+  return { turn: toldTurn(turn), met }
 }
+
+const toldTurn = (turn: Radians): Degrees => Math.round(degrees(turn) / TURN_GRID) * TURN_GRID
 
 /** How deep a corner of a filler lies in a motif, or a motif's point in the filler. */
 function depthOf(shape: Outline, outlines: readonly Outline[]): Millimetres {

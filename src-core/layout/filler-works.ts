@@ -28,7 +28,10 @@ export function fillerWorks(
     const meets = (contact: Contact): NonNullable<FillerPlace['meets']> => {
       const host = opening.motifs[contact.motif]!
       const placed = placements[host]!
-      return { host, clock: clock(contact.fromMotif), ...meeting(contact, accounts[placed.kind]!, placed) }
+      const met = meeting(contact, accounts[placed.kind]!, placed)
+      // A side that is joined all along has no single place there.
+      if (contact.along) return { host, clock: '', near: met.near, at: null, along: true }
+      return { host, clock: clock(contact.fromMotif), ...met }
     }
     const places =
       filler.shape === 'round'

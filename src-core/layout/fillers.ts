@@ -50,6 +50,8 @@ export interface Filling {
   readonly filled: readonly Filled[]
   /** Joins of all fillers together: one to each motif that each of them reaches. */
   readonly joins: number
+  /** Of these, those along a whole side, and how long these sides are together. */
+  readonly along: { readonly joins: number; readonly length: Millimetres }
   /** Radius of the largest opening that stays. */
   readonly open: Millimetres
   readonly findings: readonly Finding[]
@@ -174,8 +176,10 @@ export function fillOpenings(
       return { opening, filler, fit: own, motifs: joined.map((motif) => opening.motifs[motif]!) }
     })
   })
+  const along = filled.flatMap(({ fit }) => fit.contacts.flatMap(({ along }) => along ?? []))
   return {
     filled,
+    along: { joins: along.length, length: along.reduce((sum, length) => sum + length, 0) },
     joins: filled.reduce((sum, { motifs }) => sum + motifs.length, 0),
     open: largest(openings.map(({ kind }) => found.get(kind)?.fit.open ?? kind.radius)),
     findings,

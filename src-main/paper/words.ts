@@ -91,6 +91,8 @@ interface MapFacts {
   /** At which of its ends the edging is. */
   readonly ends: EdgingEnds
   readonly fillers: boolean
+  /** Some filler is joined at a place that the clock tells. */
+  readonly clock: boolean
   readonly halves: boolean
   readonly sheets: number
   readonly firstRow: number
@@ -137,7 +139,8 @@ export function howToRead(facts: MapFacts, terms: Terms): string {
   if (facts.halves) parts.push('Half motifs at the ends of rows are worked back and forth.')
   if (facts.fillers)
     parts.push(
-      'The small ones are fillers, worked after the last motif round them. Clock times have 12 at the top of the map: slip stitch into the edge there.',
+      'The small ones are fillers, worked after the last motif round them.',
+      ...(facts.clock ? ['Clock times have 12 at the top of the map: slip stitch into the edge there.'] : []),
     )
   if (facts.edging && !facts.round) parts.push(`The line round it is the ${termWord('edging', terms)}.`)
   if (facts.corners !== '') parts.push(facts.corners)

@@ -48,6 +48,8 @@ const PROJECTS: readonly (readonly [string, Project])[] = [
   ['half motifs with petals', flowers({ halves: true, alternateRows: 'oneFewer' })],
   ['round fillers among petals', blanket(eight, { outline: 'round', across: 25 }, { columns: 8, rows: 9, fillers: { motif: 'f' } })],
   ['fillers from the centre', blanket(eight, { outline: 'round', across: 25 }, { columns: 7, rows: 7, fillers: { motif: 'f' } }, { order: 'centre' })],
+  ['squares between octagons', blanket({ outline: 'octagon', sideToSide: 100 }, { outline: 'square', sideToSide: 41 }, { columns: 6, rows: 5, fillers: { motif: 'f' } }, { joining: { rule: 'edges' } })],
+  ['squares, left hand, between octagons from the centre', blanket({ outline: 'octagon', sideToSide: 100 }, { outline: 'square', sideToSide: 41 }, { columns: 5, rows: 5, fillers: { motif: 'f' } }, { order: 'centre', hand: 'left' })],
   ['squares', blanket(square, knot, { columns: 7, rows: 6 })],
   ['in the round', round(flowers({ columns: 10, rows: 6, arrangement: 'straight-rows' }))],
   ['offset rows in the round', round(flowers({ columns: 10, rows: 6 }))],

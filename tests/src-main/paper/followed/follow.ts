@@ -241,6 +241,16 @@ export class Follower {
     }
     const plain = words.replace(/\.$/, '').replace(/^./, (letter) => letter.toLowerCase())
     const seam = /^(?:sew|crochet) (.*)$/.exec(plain)
+    const along = (name: string, label: string): void => {
+      const host = this.piece(label)
+      const middle = this.ownPlaces(own, name).find(({ id }) => id.endsWith('-2'))!
+      join([middle], host, [this.opposite(own, host, middle)])
+    }
+    const all = /^join stitch for stitch along each of its \w+ sides: (.*)$/.exec(plain)
+    if (all) {
+      for (const [, name, host] of all[1]!.matchAll(/(side \d+) to (\d+)/g)) along(name!, host!)
+      return joins
+    }
     for (const phrase of (seam?.[1] ?? plain).split('; ')) {
       if (/^work .* without joining$|^work it without joining$|^lay it in its place$/.test(phrase)) continue
       if (seam) {
@@ -252,6 +262,11 @@ export class Follower {
       }
       const [, name, told] = /^(.+?): join (.+)$/.exec(phrase) ?? []
       if (!name || !told) throw new Error(`${label}: what does “${phrase}” mean?`)
+      const whole = /^stitch for stitch along its whole length to (\d+)$/.exec(told)
+      if (whole) {
+        along(name, whole[1]!)
+        continue
+      }
       const anchors = this.ownPlaces(own, name)
       const same =
         /^into the (?:space|(left|right) one of the spaces) where ([\d, and]+) meet(?:, seen from (\d+))?$/.exec(
