@@ -1,6 +1,6 @@
 /** A garland in one sentence: "12 six-petal flowers and 11 leaves, 40 mm apart, on a cord of …" */
 import type { GarlandAccount, Plan } from '../../shared-types/plan'
-import type { UnitSystem } from '../../shared-types/project'
+import type { Terms, UnitSystem } from '../../shared-types/project'
 import { saying } from '../stitches/spelling'
 import { formatLength, formatNumber } from '../units/format'
 import type { SentencePart } from './sentence'
@@ -10,7 +10,12 @@ import { counted } from './words'
 type NameShape = (motif: NonNullable<Plan['accounts']>[number], many: boolean) => string
 
 /** The sentence, in parts: counts, motifs, spacing, cord and swags can be changed. */
-export function garlandSentence(plan: Plan, garland: GarlandAccount, nameShape: NameShape): SentencePart[] {
+export function garlandSentence(
+  plan: Plan,
+  garland: GarlandAccount,
+  nameShape: NameShape,
+  terms: Terms,
+): SentencePart[] {
   const { settled } = plan
   const units = settled.units
   const { cord, swags, spacing, between } = garland
@@ -19,8 +24,7 @@ export function garlandSentence(plan: Plan, garland: GarlandAccount, nameShape: 
     ...thingParts(plan, garland, nameShape),
     { text: ', ' },
     {
-      text:
-        between === 'edges' ? `${apart} apart` : saying(plan.settled.terms)`${apart} from centre to centre`,
+      text: between === 'edges' ? `${apart} apart` : saying(terms)`${apart} from centre to centre`,
       field: 'spacing',
     },
     { text: ', on ' },

@@ -192,7 +192,7 @@ function gapParts({ fillers, halves }: Plan): SentencePart[] {
 export const projectSentence = (plan: Plan, terms: Terms = plan.settled.terms): SentencePart[] =>
   byKind(plan, {
     blanket: (own) => own.motif && own.motifs.length > 0 && blanketSentence(own, own.motif, terms),
-    garland: (own) => own.garland && garlandSentence(own, own.garland, shapeName),
+    garland: (own) => own.garland && garlandSentence(own, own.garland, shapeName, terms),
     applique: (own) => own.panel && appliqueSentence(own, own.panel),
   }) || [{ text: 'Nothing is arranged yet.' }]
 

@@ -10,6 +10,7 @@ import { joiningWords } from '../../src-core/figures/sentence'
 import { saying } from '../../src-core/stitches/spelling'
 import { termWord } from '../../src-core/stitches/terms'
 import { capital, counted, listed, numbered } from '../../src-core/figures/words'
+import type { Job } from './page'
 import { piecesWords } from './words-order'
 
 export const CARD_WORDS = {
@@ -106,8 +107,11 @@ function cordYarn(settled: Settled): string {
 }
 
 /** How the cord is begun: its beads, its yarn, its chains. */
-export function cordWords(settled: Settled, garland: GarlandAccount, units: UnitSystem): string {
-  const say = saying(settled.terms)
+export function cordWords(
+  { settled, units, terms }: Pick<Job, 'settled' | 'units' | 'terms'>,
+  garland: GarlandAccount,
+): string {
+  const say = saying(terms)
   const { cord, items } = garland
   if (cord.chains === null)
     return `A bought cord of ${bothLengths(cord.whole.length, units)}. Measure from the first tie.${beadsFirst(garland)}`

@@ -1,12 +1,13 @@
 /** The words of the order of work. */
 import { formatNumber } from '../../src-core/units/format'
 import type { Plan } from '../../shared-types/plan'
-import type { JoinWay, OrderPart, OrderRun, RowKind } from '../../src-core/figures/order-list'
+import type { JoinWay, OrderList, OrderPart, OrderRun, RowKind } from '../../src-core/figures/order-list'
 import { nameAmong, PIECE_NAME, roundOf, standsWords } from '../../src-core/figures/piece-words'
 import { saying } from '../../src-core/stitches/spelling'
 import { capital, counted, plural } from '../../src-core/figures/words'
 import { listOf, SIDES_LEGEND } from '../../src-core/joins/words'
 import type { PlacedPiece } from '../../src-core/layout/placed'
+import type { Job } from './page'
 import { joinedAsYouGo } from './words'
 
 /** How far one of the list is: what it is to be ticked off for is done, or it is made and that is still to come. */
@@ -55,12 +56,16 @@ function stripsWords({ settled, motif, accounts, arrangement, joins }: Plan): st
   return ' Quicker: sew the motifs of each row into a strip, then sew the strips to each other, each with one long seam; corners close where seams cross.'
 }
 
-export function orderIntroduction(plan: Plan, told: boolean, ways: readonly JoinWay[]): string {
+export function orderIntroduction(
+  { plan, terms }: Pick<Job, 'plan' | 'terms'>,
+  told: boolean,
+  ways: readonly JoinWay[],
+): string {
   const what = told ? 'joined' : 'finished'
   const shared =
     ways.length > 0
       ? saying(
-          plan.settled.terms,
+          terms,
         )` What stands after the name of a way is joined in that way; the letters of its neighbours, such as ${ways[0]!.neighbours[0]?.letter ?? 'P'}, say where they lie on the map.`
       : ''
   // Along a seam nothing is counted from others.
@@ -158,21 +163,33 @@ function alternating(runs: readonly OrderRun[], from: number): number {
   return to - from
 }
 
+/** A number stays with what it counts. */
+const NO_BREAK = '\u00a0'
+
+/** What every row is made of, from the first on; one that is like no other is told in its place. */
+export function kindsWords({ kinds, parts }: Pick<OrderList, 'kinds' | 'parts'>): string[] {
+  const alike = new Set(kinds.flatMap(({ rows }) => rows))
+  const alone = parts.flatMap(({ of, number }) => (of === 'row' && !alike.has(number) ? [number] : []))
+  const told = kinds.map((kind) => ({ first: kind.rows[0]!, words: kindWords(kind) }))
+  if (alone.length > 0) told.push({ first: alone[0]!, words: `${rowsWords(alone)}: step by step, below.` })
+  return told.sort((a, b) => a.first - b.first).map(({ words }) => words)
+}
+
 /** What a kind of row is made of: "first way 2, then 48 in way 3, last way 4". */
-export function kindWords({ rows, runs, sameLength }: RowKind): string {
+function kindWords({ rows, runs, sameLength }: RowKind): string {
   const phrases: string[] = []
   let i = 0
   while (i < runs.length) {
     const { way, steps } = runs[i]!
     const many = alternating(runs, i)
     if (many > 3) {
-      phrases.push(`ways ${way!.number} and ${runs[i + 1]!.way!.number} alternating`)
+      phrases.push(`ways${NO_BREAK}${way!.number} and${NO_BREAK}${runs[i + 1]!.way!.number} alternating`)
       i += many
       continue
     }
     const what = way!.kind === 'motif' ? '' : ` (${plural(steps.length, PIECE_NAME[way!.kind])})`
     const place = i === 0 ? 'first ' : i === runs.length - 1 ? 'last ' : 'then '
-    const name = `way ${way!.number}${what}`
+    const name = `way${NO_BREAK}${way!.number}${what}`
     if (runs.length === 1) phrases.push(`all in ${name}`)
     else if (steps.length === 1) phrases.push(`${place}${name}`)
     else

@@ -140,7 +140,7 @@ const cordCard = (job: Job, garland: GarlandAccount): Omit<CardOfKind, 'gauge'> 
   draw: (sheet, top, room) => garlandDrawings(job, garland, sheet, top, room),
   howTo: [
     [CARD_WORDS.hangs, hangWords(garland, job.units)],
-    [CARD_WORDS.cord, cordWords(job.settled, garland, job.units)],
+    [CARD_WORDS.cord, cordWords(job, garland)],
   ],
 })
 
@@ -244,7 +244,7 @@ const cardEntries = (job: Job): Entry[] =>
 const placedEntries = (job: Job): Entry[] => job.ground.marks.map((mark) => keyEntry(job, mark))
 
 /** A colourway with its picture, how often it is made, and the yarn of every part. */
-export function keyEntry({ plan, style }: Job, mark: ColourwayMark, of?: MotifAccount): Entry {
+export function keyEntry({ plan, style, terms }: Job, mark: ColourwayMark, of?: MotifAccount): Entry {
   const place = plan.motifs.findIndex((motif) => motif.colourway === mark.id)
   const placed = plan.motifs[place]
   const filler = mark.fillers > 0 ? plan.fillers.find(({ motif }) => motif === of?.id) : undefined
@@ -257,12 +257,12 @@ export function keyEntry({ plan, style }: Job, mark: ColourwayMark, of?: MotifAc
     applique: () => 0,
   })
   const account = of ?? plan.accounts.find(({ id }) => id === placed?.motif) ?? plan.motif
-  const way = [mark.code, mark.name || (mark.code === '' ? noColourway(plan.settled.terms) : '')]
+  const way = [mark.code, mark.name || (mark.code === '' ? noColourway(terms) : '')]
     .filter(Boolean)
     .join(' · ')
   return {
     picture: account ? keySwatch(account, mark, style, shown, SWATCH) : null,
-    alt: FIGURE_WORDS.swatch(way, plan.settled.terms),
+    alt: FIGURE_WORDS.swatch(way, terms),
     across: SWATCH,
     name: `${formatNumber(mark.fillers || mark.count)} × ${account?.name ?? ''}`,
     count: mark.halves > 0 ? `and ${counted(mark.halves, 'half', 'halves')}` : '',

@@ -17,7 +17,8 @@ const SMALL_CHART = 1.2 * READABLE
 
 /** Puts the chart below what stands there, or on pages of its own. */
 export function setChart(job: Job, flow: Flow, motif: RoundsMotif): void {
-  const { hand, terms } = job.settled
+  const { terms } = job
+  const { hand } = job.settled
   const drawing = workedRounds(job.settled, motif).drawing()
   if (!drawing) return
   const { located: rounds, beginning } = drawing

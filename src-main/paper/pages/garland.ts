@@ -72,7 +72,7 @@ function cordPages(job: Job, garland: GarlandAccount): Draft[] {
   if (rows.length === 0) return []
   let sheet = newSheet(job)
   let y = sheet.title(CORD_WORDS.title)
-  y = sheet.paragraph(cordWords(job.settled, garland, job.units), sheet.left, y, 165)
+  y = sheet.paragraph(cordWords(job, garland), sheet.left, y, 165)
   y = setNotes(job, sheet, y) + 3
   const table = new Table(sheet, columns, rows, { size: TYPE.list })
   const [section, name] = ['cord', PAGE_NAMES.cord] as const

@@ -24,7 +24,7 @@ import {
   additionWords,
   againWords,
   boxWords,
-  kindWords,
+  kindsWords,
   neighboursWords,
   ORDER_HEADINGS,
   orderIntroduction,
@@ -200,12 +200,13 @@ class OrderSetter {
   private kinds(): void {
     this.heading(ORDER_HEADINGS.kinds, null)
     const list = partOf('L')
-    for (const kind of this.list.kinds) {
-      const words = breakLines(kindWords(kind), this.width - INDENT, this.job.measure, this.size)
+    for (const [i, text] of kindsWords(this.list).entries()) {
+      const words = breakLines(text, this.width - INDENT, this.job.measure, this.size)
       const as = partOf('LBody', partOf('LI', list))
       this.blocks.push({
         height: words.length * this.line + AIR,
         row: null,
+        again: i === 0 ? '' : againWords(ORDER_HEADINGS.kinds, null),
         draw: (sheet, x, y) => {
           words.forEach((text, i) =>
             sheet.text(text, x + (i === 0 ? 0 : INDENT), y + i * this.line, {
@@ -221,17 +222,20 @@ class OrderSetter {
   private part({ runs }: OrderPart, name: string, row: number | null): void {
     let cells: Cell[] = []
     const list = partOf('L')
+    const first = this.blocks.length
+    const again = (way: JoinWay | null = null): string =>
+      this.blocks.length === first ? '' : againWords(name, way)
     const flush = (across = this.across): void => {
-      this.grid(cells, name, row, across)
+      this.grid(cells, again, row, across)
       cells = []
     }
     for (let i = 0; i < runs.length; i++) {
       const run = runs[i]!
-      const [first] = run.steps as [OrderStep]
+      const [step] = run.steps as [OrderStep]
       if (this.told && run.way === null) {
         flush()
-        this.step(first, row)
-      } else if (first.kind === 'motif') {
+        this.step(step, row, again())
+      } else if (step.kind === 'motif') {
         const item = partOf('LI', list)
         if (run.way)
           cells.push({ text: wayName(run.way), bold: true, way: run.way, part: partOf('Lbl', item) })
@@ -241,7 +245,7 @@ class OrderSetter {
         const group = additionsFrom(runs, i, this.told)
         i += group.length - 1
         const ways = new Set(group.map(({ way }) => way))
-        this.lead(additionWords(group), row)
+        this.lead(additionWords(group), row, again())
         cells = group.flatMap((each) =>
           this.boxes(each, partOf('LBody', partOf('LI', list)), ways.size > 1 ? each.way : null),
         )
@@ -260,7 +264,7 @@ class OrderSetter {
   }
 
   /** A line above boxes. */
-  private lead(text: string, row: number | null): void {
+  private lead(text: string, row: number | null, again: string): void {
     const { size, line } = this
     const lines = breakLines(text, this.width, this.job.measure, size, 'bold')
     const as = partOf('P')
@@ -268,6 +272,7 @@ class OrderSetter {
       height: lines.length * line,
       row,
       keep: true,
+      again,
       draw: (sheet, x, y) =>
         lines.forEach((each, i) =>
           sheet.text(each, x, y + i * line, { size, leading: LEADING, weight: 'bold', as }),
@@ -276,7 +281,7 @@ class OrderSetter {
   }
 
   /** A step that is told by itself. */
-  private step(step: OrderStep, row: number | null): void {
+  private step(step: OrderStep, row: number | null, again: string): void {
     const { size, line } = this
     const style = { size, leading: LEADING } as const
     const told = stepSentence(this.job.settled.joining, step.words)
@@ -285,6 +290,7 @@ class OrderSetter {
     this.blocks.push({
       height: (titles.length + words.length) * line + AIR,
       row,
+      again,
       draw: (sheet, x, y) => {
         let below = y
         const [as, told] = [sheet.own('P'), sheet.own('P')]
@@ -295,7 +301,12 @@ class OrderSetter {
   }
 
   /** Boxes side by side, line by line; no name of a way ends a line, no line stands alone in a column. */
-  private grid(cells: readonly Cell[], name: string, row: number | null, across: number): void {
+  private grid(
+    cells: readonly Cell[],
+    again: (way: JoinWay | null) => string,
+    row: number | null,
+    across: number,
+  ): void {
     const { size, line } = this
     const lines: Cell[][] = []
     for (const cell of cells) {
@@ -312,7 +323,7 @@ class OrderSetter {
         height: line + (last ? AIR : 0),
         row,
         keep: !last && (i === 0 || i === lines.length - 2),
-        again: i === 0 ? '' : againWords(name, begun),
+        again: again(begun),
         draw: (sheet, x, y) =>
           boxes.forEach(({ text, bold, part }, k) => {
             const weight = bold ? 'bold' : 'regular'
@@ -350,7 +361,7 @@ function setOrder(job: Job, size: number): { pages: readonly OrderBlock[][][]; d
   const blocks = new OrderSetter(job, width, size).build()
   const introduced = newSheet(job)
   const told = isTold(job)
-  const introduction = orderIntroduction(job.plan, told, told ? orderList(job.plan).ways : [])
+  const introduction = orderIntroduction(job, told, told ? orderList(job.plan).ways : [])
   const title = introduced.title(HEADINGS.order)
   const top =
     introduced.paragraph(introduction, introduced.left, title, introduced.inner, { size: TYPE.table }) + 3

@@ -21,7 +21,7 @@ const COLUMNS: readonly Column[] = [
 
 /** Nothing is printed of a work that is not begun. */
 export function progressPages(job: Job): Draft[] {
-  const { plan, settled, units } = job
+  const { plan, settled, units, terms } = job
   const { progress } = plan
   if (!hasBegun(progress) || job.leftOut.has('progress')) return []
   const drafts: Draft[] = []
@@ -46,7 +46,7 @@ export function progressPages(job: Job): Draft[] {
   if (progress.days.length === 0) return drafts
   y = sheet.heading(HEADINGS.days, sheet.left, y + 3)
   const rows: readonly Row[] = progress.days.map(({ day, pieces }) => ({
-    cells: [dayWords(day, settled.terms), formatNumber(pieces)],
+    cells: [dayWords(day, terms), formatNumber(pieces)],
   }))
   const table = new Table(sheet, COLUMNS, rows)
   table.draw(sheet, y)
