@@ -9,6 +9,7 @@ import { projectSentence, sentenceText } from '../../src-core/figures/sentence'
 import { cautions } from '../paper/words'
 import { escaped } from '../paper/svg'
 import script from 'virtual:phone-script'
+import { motifParts } from './motifs'
 import { phoneData } from './data'
 import type { PhoneData } from './data'
 import { packed } from './packed'
@@ -106,7 +107,7 @@ ${items}
 <p>${WORDS.keyRemark(terms)}</p>
 ${keyList(data)}
 </section>
-<section>
+${motifParts(plan, terms)}<section>
 <h2>${WORDS.home}</h2>
 <p>${WORDS.homeRemark}</p>
 <textarea id="home" readonly rows="4" aria-label="${WORDS.homeText}"></textarea>

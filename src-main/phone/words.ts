@@ -60,6 +60,9 @@ export const PHONE_WORDS = {
   key: (terms: Terms): string => saying(terms)`Colourways`,
   keyRemark: (terms: Terms): string =>
     saying(terms)`A colourway is a combination of yarns for one motif, known by its letter.`,
+  motifs: (count: number): string => (count === 1 ? 'The motif' : 'The motifs'),
+  rounds: (name: string, hasChart: boolean): string =>
+    `${name}: ${hasChart ? 'rounds and chart' : 'how it is worked'}`,
   home: 'Take your marks home',
   homeRemark:
     'What you mark stays on this phone. To bring it into the project, copy this text and paste it at Progress in Petalyard.',

@@ -4,14 +4,13 @@ import { workedRounds } from '../../../src-core/accounts'
 import { breakLines } from '../../../src-core/figures/lines'
 import { partOf } from '../../../src-core/figures/part'
 import { instructionLines } from '../../../src-core/motif/instructions'
-import { foundationWords } from '../../../src-core/motif/rounds/foundation-words'
-import type { ReadMotif } from '../../../src-core/motif/rounds/read-motif'
-import { isSpecialEntry, specialText } from '../../../src-core/motif/rounds/special'
+import { specialText } from '../../../src-core/motif/rounds/special'
 import { abbreviationsUsed } from '../../../src-core/notation/abbreviations'
 import type { Abbreviation } from '../../../src-core/notation/abbreviations'
 import { translateText } from '../../../src-core/notation/translate'
 import type { Flow } from '../flow'
 import type { Job } from '../page'
+import { roundLines } from '../round-lines'
 import { Sheet, TYPE } from '../setting'
 import { MOTIF_WORDS } from '../words-motif'
 
@@ -23,34 +22,6 @@ const COLUMNS = 3
 const COLUMN_GAP = 6
 const SHORT = 18
 
-/** A line of the rounds: what it is, its colour, its words. */
-interface Line {
-  readonly name: string
-  readonly slot: string
-  readonly text: string
-}
-
-/** Foundation and rounds, in the terms that are printed. */
-function linesOf(job: Job, motif: RoundsMotif, read: ReadMotif): Line[] {
-  const written = job.settled.terms
-  const foundation = foundationWords(motif, read, job.terms, job.settled.hand)
-  const rounds = (motif.rounds ?? []).flatMap((round, i) =>
-    isSpecialEntry(round.work)
-      ? []
-      : [
-          {
-            name: MOTIF_WORDS.round(read.lines[i]?.number ?? i + 1),
-            slot: round.slot ?? '',
-            text: translateText(round.work, written, job.terms),
-          },
-        ],
-  )
-  return [
-    ...(foundation === '' ? [] : [{ name: MOTIF_WORDS.foundation, slot: '', text: foundation }]),
-    ...rounds,
-  ]
-}
-
 /** Special stitches, rounds and abbreviations, from a place on the motif's first page. */
 export function setRounds(job: Job, flow: Flow, motif: RoundsMotif): void {
   const written = job.settled.terms
@@ -61,7 +32,7 @@ export function setRounds(job: Job, flow: Flow, motif: RoundsMotif): void {
   const { read } = workedRounds(job.settled, motif)
   const { measure } = flow.sheet
   setParagraphs(flow, MOTIF_WORDS.special, translateText(specialText(motif), written, job.terms).split('\n'))
-  const list = linesOf(job, motif, read).map(({ name, slot, text }) => {
+  const list = roundLines(job, motif, read).map(({ name, slot, text }) => {
     const x = measure(`${name}  `, TYPE.body, 'bold')
     const slots = slot === '' ? [] : breakLines(slot, WIDEST_LABEL - LABEL_GAP - x, measure, TYPE.body)
     const widest = Math.max(0, ...slots.map((line) => measure(line, TYPE.body, 'regular')))

@@ -1,6 +1,6 @@
 import { createHash } from 'node:crypto'
 import { describe, expect, it } from 'vitest'
-import type { BlanketLayout, Project } from '../../../shared-types/project'
+import type { BlanketLayout, Project, RoundsMotif } from '../../../shared-types/project'
 import { placedPieces } from '../../../src-core/layout/placed'
 import { memoised } from '../../../src-core/memo'
 import { planProject } from '../../../src-core/plan'
@@ -8,6 +8,8 @@ import { listExamples } from '../../../src-main/documents/examples'
 import { readProjectText } from '../../../src-main/documents/read'
 import { unpacked, wordsOf } from '../../../src-main/phone/packed'
 import { phonePage } from '../../../src-main/phone/page'
+import { escaped } from '../../../src-main/paper/svg'
+import { translateText } from '../../../src-core/notation/translate'
 
 const VERSION = { version: '1.0.0' }
 function made(project: Project) {
@@ -73,6 +75,48 @@ describe('the page for a phone', () => {
     const plan = planProject({ ...project, layout })
     expect(plan.motifs).toHaveLength(1000)
     expect(Buffer.byteLength(phonePage(plan, VERSION))).toBeLessThanOrEqual(400_000)
+  })
+
+  it('stays within them with rounds, joining rounds and charts of several motifs', () => {
+    const project = example('orchard-wall-throw')
+    const layout = { ...(project.layout as BlanketLayout), columns: 25, rows: 41 }
+    const plan = planProject({ ...project, layout })
+    expect(plan.motifs.length).toBeGreaterThan(1000)
+    const page = phonePage(plan, VERSION)
+    expect(page).toContain('class="chart"')
+    expect(Buffer.byteLength(page)).toBeLessThanOrEqual(400_000)
+  })
+
+  it.each(['dovecote-runner', 'limekiln-cushion', 'orchard-wall-throw'])(
+    'tells of %s how its motif is worked, folded away under its name, with its chart',
+    (name) => {
+      const project = example(name)
+      const page = phonePage(planProject(project), VERSION)
+      const {
+        id,
+        name: motifName,
+        rounds,
+      } = project.motifs!.find(({ kind }) => kind === 'rounds') as RoundsMotif
+      const part = between(page, '<details class="motif">', '</details>')
+      expect(part).toContain(`<summary>${motifName ?? id}: rounds and chart</summary>`)
+      const terms = project.sheet?.terms ?? project.terms ?? 'US'
+      const told = [...part.matchAll(/<dt>Round (\d+)[^<]*<\/dt>\n<dd>([^<]*)<\/dd>/g)]
+      expect(told.map(([, number]) => Number(number))).toEqual(rounds!.map((_, i) => i + 1))
+      rounds!.forEach(({ work }, i) => {
+        expect(told[i]![2]).toBe(escaped(translateText(work, project.terms ?? 'US', terms)))
+      })
+      expect(part).toMatch(
+        /<svg class="chart" viewBox="0 0 \d+ \d+" role="img" aria-label="Symbol chart of rounds 1/,
+      )
+      expect(part).toContain('<h3>Key to the chart</h3>')
+      // Every name in the page is there once.
+      const ids = [...page.matchAll(/ id="([^"]+)"/g)].map(([, each]) => each)
+      expect(new Set(ids).size).toBe(ids.length)
+    },
+  )
+
+  it('has no part of motifs where nobody wrote how they are worked', () => {
+    expect(phonePage(planProject(example('pond-edge-bag')), VERSION)).not.toContain('class="motif"')
   })
 
   it('takes names as text, whatever stands in them', () => {
