@@ -1,12 +1,13 @@
 /**
  * `npm run photos -- 300`: draws so many photos of motifs, measures them, and prints how right the finder is.
  * `npm run photos -- 300 5000 rough` begins with picture 5000, taken without care: fresh pictures to judge by what was
- * mended with others; with `kitchen` instead of `rough` a third renderer draws them.
+ * mended with others; with `kitchen` or `porch` instead of `rough` a third or fourth renderer draws them.
  */
 import { measurePhoto } from '../src-core/photo/photo'
 import { ratesOf, trialOf } from '../tests/src-core/photo/rates'
 import type { Trial } from '../tests/src-core/photo/rates'
 import { kitchen } from '../tests/src-core/photo/kitchen'
+import { porch } from '../tests/src-core/photo/porch'
 import { studio } from '../tests/src-core/photo/studio'
 
 const [count, first] = [Number(process.argv[2] ?? 300), Number(process.argv[3] ?? 0)]
@@ -15,7 +16,12 @@ const percent = (share: number): string => `${(100 * share).toFixed(1)} %`
 const trials: Trial[] = []
 let time = 0
 for (let number = first; number < first + count; number++) {
-  const taken = renderer === 'kitchen' ? kitchen(number) : studio(number, { rough: renderer === 'rough' })
+  const taken =
+    renderer === 'kitchen'
+      ? kitchen(number)
+      : renderer === 'porch'
+        ? porch(number)
+        : studio(number, { rough: renderer === 'rough' })
   const before = process.cpuUsage().user
   const answer = measurePhoto(taken.picture, { sheet: taken.sheet })
   time += (process.cpuUsage().user - before) / 1000

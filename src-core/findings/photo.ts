@@ -12,6 +12,12 @@ export const PHOTO_FINDINGS = {
     message: 'the sheet ({sheet}) runs over the rim of the picture.',
     mend: 'Take the picture from further away, so that all four corners are in it.',
   },
+  'photo/corner-outside': {
+    severity: 'warning',
+    message:
+      'a corner of the sheet ({sheet}) lies outside the picture: it is taken to be where the edges meet.',
+    mend: 'Take the picture from further away, so that all four corners are in it.',
+  },
   'photo/sheet-shape': {
     severity: 'warning',
     message: 'the sheet in the picture has not quite the shape of {sheet}, or its edges are bent.',

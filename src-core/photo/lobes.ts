@@ -4,6 +4,7 @@
  * each of its tops that is parted from the next by a dip as deep as the others is a petal. A notch in a heart is not.
  */
 import { extremesOf } from '../motif/extremes'
+import { standing } from './comb'
 import { DIRECTIONS, ORDER } from './symmetry'
 import type { Symmetry } from './symmetry'
 import { middleMean } from './tips'
@@ -42,8 +43,17 @@ export function repeatProfile({ reach, order, turn }: Symmetry, count: number): 
   )
 }
 
-/** Counts the petals within each repeat. */
+/** Counts the petals: those within each repeat, unless slits say that these are the lobes of hearts. */
 export function petalled(symmetry: Symmetry): Petalled {
+  const counted = withinRepeat(symmetry)
+  const { slits, spectrum } = symmetry
+  if (!slits || counted.order <= slits.order || counted.order % slits.order !== 0) return counted
+  // Lobes that only chance makes unlike show the finer repeat more clearly.
+  if (standing(spectrum, slits.order) < standing(spectrum, counted.order)) return counted
+  return { ...symmetry, ...slits, repeat: slits.order, within: false, hidden: true }
+}
+
+function withinRepeat(symmetry: Symmetry): Petalled {
   const { order, turn } = symmetry
   const plain = { ...symmetry, repeat: order, within: false }
   if (order === 0) return plain

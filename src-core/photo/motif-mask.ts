@@ -201,9 +201,13 @@ export function findAgain(plane: Plane, evened: Evened, found: FoundMotif, coars
 
 /** The inner share of the reach where nothing is looked for: rings and spaces round the middle are no slits. */
 const CORE = 0.45
+/** Nearer to paper than this multiple of the level a slit begins, which at the level is open. */
+const THIN = 1.6
+/** The most of the reach that one slit counts for: that it parts petals counts, not how much of it happens to be seen. */
+const MOST_OPEN = 0.06
 
-/** How much of the motif lies along rays from its middle, out to how far it reaches: what slits between petals leave. */
-export function coveredAlong(
+/** How much of the motif is open along rays from its middle, out to how far it reaches: slits between petals. */
+export function openAlong(
   { width, height }: Plane,
   { distance, level }: FoundMotif,
   middle: Spot,
@@ -216,8 +220,8 @@ export function coveredAlong(
     for (let r = Math.ceil(CORE * far); r < far; r++) {
       const x = Math.min(width - 1, Math.max(0, Math.round(middle.x + r * across)))
       const y = Math.min(height - 1, Math.max(0, Math.round(middle.y + r * down)))
-      if (distance[y * width + x]! <= level) open++
+      open += Math.min(1, Math.max(0, (THIN - distance[y * width + x]! / level) / (THIN - 1)))
     }
-    return far - open
+    return Math.min(open, MOST_OPEN * far)
   })
 }

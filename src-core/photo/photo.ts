@@ -10,21 +10,18 @@ import type { Corners } from './homography'
 import { evenOutline } from './even'
 import { kindOf } from './kind'
 import type { PhotoKind } from './kind'
-import { evenLight, fitLight } from './light'
+import { findFirst } from './first'
+import { evenLight } from './light'
 import { petalled } from './lobes'
 import type { Petalled } from './lobes'
-import { boxOf, coveredAlong, findAgain, findMotif } from './motif-mask'
+import { boxOf, findAgain, openAlong } from './motif-mask'
 import { reduced } from './picture'
-import type { Picture, Reduced, Spot } from './picture'
-import { MARGIN, rectify, within } from './rectify'
-import type { Plane } from './rectify'
-import { onRuler } from './ruler'
+import type { Picture, Spot } from './picture'
+import { rectify } from './rectify'
 import { findScale, smaller } from './scale'
 import type { Asked, Tell } from './scale'
-import { findShade, withoutShade } from './shade'
-import { findSheetUnder } from './sheet'
 import { blurRound } from './sheet-edges'
-import type { SheetChoice, SheetSize } from './sheet-sizes'
+import type { SheetChoice } from './sheet-sizes'
 import { findSymmetry } from './symmetry'
 import type { Symmetry } from './symmetry'
 import { hollowsOf, meanOf, openDips, spreadOf, tipsOf } from './tips'
@@ -149,7 +146,7 @@ export function measurePhoto(picture: Picture, { progress, ...asked }: PhotoOpti
   const blur = Math.max(0.5, (across / plane.density) * plane.scale)
   const outline = contourOf(plane, evened, found, blur)
   const symmetry = petalled(
-    findSymmetry(outline, centroid(outline), (middle, reach) => coveredAlong(plane, found, middle, reach)),
+    findSymmetry(outline, centroid(outline), (middle, reach) => openAlong(plane, found, middle, reach)),
   )
   if (blur > DOUBT.blur * symmetry.mean) tell('photo/blurred')
   if (found.contrast < DOUBT.contrast) tell('photo/like-paper')
@@ -229,29 +226,6 @@ export function measurePhoto(picture: Picture, { progress, ...asked }: PhotoOpti
 
 const isShallow = ({ depth, share, finer }: Symmetry): boolean =>
   depth < DOUBT.shallow.depth && share < DOUBT.shallow.repeat && finer > DOUBT.shallow.finer
-
-/** Finds the motif coarsely: by a ruler on a sheet that lies under it, where there is one, else anywhere. */
-function findFirst(small: Reduced, coarse: Plane, size: SheetSize, { ruler }: Asked) {
-  const other = ruler && size.whole ? onRuler(ruler) : undefined
-  const on = (ground: Plane) => {
-    const light = fitLight(ground, size.beside === true || size.whole === true)
-    const evened = evenLight(ground, light)
-    const found = { light, first: findMotif(ground, evened, other) }
-    if (found.first && !found.first.overEdge) return found
-    // A shadow that reaches over the edge is no motif that does.
-    const shade = findShade(ground, evened)
-    const first = shade && findMotif(ground, withoutShade(ground, evened, shade), other)
-    return first && !first.overEdge ? { light: { ...light, shade }, first } : found
-  }
-  const under = size.whole ? findSheetUnder(small) : null
-  if (under) {
-    const each = size.width / (small.width - 1)
-    const corners = under.map(({ x, y }) => ({ x: x * each, y: y * each })) as unknown as Corners
-    const found = on(within(coarse, corners, MARGIN))
-    if (found.first && !found.first.overEdge) return found
-  }
-  return on(coarse)
-}
 
 /** How long petals are: one length, or one for each of the kinds that take turns, from the first tip on. */
 const lengthsOf = (far: readonly number[], { order, repeat }: Petalled): number[] =>

@@ -95,17 +95,24 @@ export function findScale(
   let name = asked
   let size: SheetSize = SHEET_SIZES[name]
   const refused = (corners: Corners | null): Scale => ({ name, corners, plane: null })
-  const inSmall = given ? { corners: smaller(given, small), cutOff: false } : findSheet(small, size)
+  const inSmall = given
+    ? { corners: smaller(given, small), cutOff: false, known: true }
+    : findSheet(small, size)
   if (!inSmall) {
     tell('photo/no-sheet', { sheet: name })
     return refused(null)
   }
   const rough = larger(inSmall.corners, small)
-  if (inSmall.cutOff) {
+  if (!inSmall.known) {
     tell('photo/sheet-cut-off', { sheet: name })
     return refused(rough)
   }
   const edges = fineCorners(picture, rough)
+  if (inSmall.cutOff && !(edges && edges.found >= DOUBT.edges)) {
+    tell('photo/sheet-cut-off', { sheet: name })
+    return refused(rough)
+  }
+  if (inSmall.cutOff) tell('photo/corner-outside', { sheet: name })
   if (!edges) {
     tell('photo/no-sheet', { sheet: name })
     return refused(rough)

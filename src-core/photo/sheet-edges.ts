@@ -25,6 +25,9 @@ interface Cut {
   readonly blur: number
 }
 
+const isInside = ({ width, height }: Picture, { x, y }: Spot): boolean =>
+  x >= 0 && y >= 0 && x <= width - 1 && y <= height - 1
+
 /** Where the light changes most on a cut of ±reach pixels across the edge at `middle`; null where it hardly does. */
 function cutAt(picture: Picture, middle: Spot, along: Spot, reach: number): Cut | null {
   const step = Math.max(0.5, reach / 60)
@@ -32,6 +35,7 @@ function cutAt(picture: Picture, middle: Spot, along: Spot, reach: number): Cut 
   const across = { x: -along.y, y: along.x }
   const values = new Float64Array(3 * count)
   const light = new Float64Array(3)
+  if (!isInside(picture, middle)) return null
   for (let at = 0; at < count; at++) {
     const off = (at - (count - 1) / 2) * step
     for (const by of ALONG) {

@@ -1,7 +1,7 @@
 /** Finds the sheet in a picture, roughly: a smooth piece with four straight sides whose shape fits. */
 import { toOklab } from './oklab'
 import { shrink } from './picture'
-import type { Picture, SmallLight } from './picture'
+import type { Picture, SmallLight, Spot } from './picture'
 import { asSheet } from './pose'
 import { areaOf, filled, fourSides, hullOf, regions } from './regions'
 import type { Corners } from './homography'
@@ -25,15 +25,24 @@ export interface FoundSheet {
   readonly corners: Corners
   /** It runs over the rim of the picture. */
   readonly cutOff: boolean
+  /** Its four sides are seen so far that their corners are known all the same. */
+  readonly known: boolean
 }
 
-/** The largest step of colour from each place to its neighbours. */
-function stepsOf({ width, height, light }: SmallLight): Float32Array {
+/** How much less a step of lightness counts where the edge of a shadow parts a sheet. */
+const SHADOWED = 0.3
+/** How far outside the picture a corner may be known by its sides, as a share of the picture's longer side. */
+const OUTSIDE = 0.12
+
+/** The largest step of colour from each place to its neighbours, those of lightness by a share. */
+function stepsOf({ width, height, light }: SmallLight, lightness: number): Float32Array {
   const lab = new Float64Array(3)
   const colours = new Float32Array(light.length)
   for (let at = 0; at < light.length; at += 3) {
     toOklab(light[at]!, light[at + 1]!, light[at + 2]!, lab)
-    for (let c = 0; c < 3; c++) colours[at + c] = lab[c]!
+    colours[at] = lightness * lab[0]!
+    colours[at + 1] = lab[1]!
+    colours[at + 2] = lab[2]!
   }
   const steps = new Float32Array(width * height)
   const compare = (one: number, other: number) => {
@@ -59,25 +68,33 @@ const LEAST_UNDER = 0.15
 const SMOOTH_UNDER = SMOOTH.slice(0, 2)
 
 /** The sheet of this size in the picture, its corners to about a place of the search; null where none is found. */
-export const findSheet = (picture: Picture, sheet: SheetSize): FoundSheet | null =>
-  fourSided(picture, SMOOTH, sheet.beside ? LEAST_CARD : LEAST_SHEET, sheet)
+export function findSheet(picture: Picture, sheet: SheetSize): FoundSheet | null {
+  const small = shrink(picture, SEARCHED)
+  const least = sheet.beside ? LEAST_CARD : LEAST_SHEET
+  const found = fourSided(picture, small, 1, SMOOTH, least, sheet)
+  if (found && !found.cutOff) return found
+  // Hard edges of shadows part a sheet in pieces, but leave its colour.
+  const shadowed = fourSided(picture, small, SHADOWED, SMOOTH, least, sheet)
+  return shadowed && !shadowed.cutOff ? shadowed : (found ?? shadowed)
+}
 
 /** The whole sheet in a picture, whatever its size; null where there is none, or it runs over the rim. */
 export function findSheetUnder(picture: Picture): Corners | null {
-  const found = fourSided(picture, SMOOTH_UNDER, LEAST_UNDER, null)
+  const found = fourSided(picture, shrink(picture, SEARCHED), 1, SMOOTH_UNDER, LEAST_UNDER, null)
   return found && !found.cutOff ? found.corners : null
 }
 
 /** A smooth piece with four sides, of at least this share of the picture, that has the shape of a sheet where one is given. */
 function fourSided(
   picture: Picture,
+  small: SmallLight,
+  lightness: number,
   smoothness: readonly number[],
   leastShare: number,
   sheet: SheetSize | null,
 ): FoundSheet | null {
-  const small = shrink(picture, SEARCHED)
   const { width, height, step } = small
-  const steps = stepsOf(small)
+  const steps = stepsOf(small, lightness)
   const least = leastShare * width * height
   let best: (FoundSheet & { score: number }) | null = null
   for (const smooth of smoothness) {
@@ -106,8 +123,19 @@ function fourSided(
         Math.sqrt(area) *
         Math.exp(-4 * turned.pose.misfit) *
         (cutOff ? 0.05 * (rim > 0.6 ? 0.1 : 1) : 1)
-      if (!best || score > best.score) best = { corners: turned.corners, cutOff, score }
+      const known = !cutOff || (hasShape && isAllButOneIn(turned.corners, picture))
+      if (!best || score > best.score) best = { corners: turned.corners, cutOff, known, score }
     }
   }
-  return best && { corners: best.corners, cutOff: best.cutOff }
+  return best && { corners: best.corners, cutOff: best.cutOff, known: best.known }
+}
+
+/** Whether one corner at most lies outside the picture, and not far: two sides that are seen lead there. */
+function isAllButOneIn(corners: Corners, { width, height }: Picture): boolean {
+  const isIn = ({ x, y }: Spot, room: number) =>
+    x > -room && y > -room && x < width + room && y < height + room
+  const near = OUTSIDE * Math.max(width, height)
+  return (
+    corners.every((corner) => isIn(corner, near)) && corners.filter((corner) => !isIn(corner, 1)).length <= 1
+  )
 }

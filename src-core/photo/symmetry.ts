@@ -1,5 +1,6 @@
 /** The middle of the motif and how many times its outline repeats round it. */
 import { clearestOrder, standing } from './comb'
+import type { Spectrum } from './comb'
 import type { Spot } from './picture'
 
 /** Directions in which the outline's reach is taken. */
@@ -74,6 +75,16 @@ export interface Symmetry {
   readonly stands: boolean
   /** The outline does not show it, only slits behind it do. */
   readonly hidden: boolean
+  /** What the reach holds of each order. */
+  readonly spectrum: Spectrum
+  /** Slits behind the outline that repeat by themselves, one to each petal. */
+  readonly slits: Slits | null
+}
+
+/** How often slits repeat, and the first direction midway between two of them, in radians. */
+export interface Slits {
+  readonly order: number
+  readonly turn: number
 }
 
 /** Least depth of a repeat that is more than stitches on a round outline, and of one that explains nearly all of it. */
@@ -88,12 +99,12 @@ const BY_FAR = 12
 
 /**
  * Finds middle and order of an outline. Petals that touch at their tips leave nothing in the outline, but slits behind
- * it: where it shows no repeat, that of `covered` counts, how much of the motif lies along each ray from the middle.
+ * it: where it shows no repeat, that of `open` counts, how much of the motif is open along each ray from the middle.
  */
 export function findSymmetry(
   outline: readonly Spot[],
   first: Spot,
-  covered?: (middle: Spot, reach: Float64Array) => Float64Array,
+  open?: (middle: Spot, reach: Float64Array) => Float64Array,
 ): Symmetry {
   let middle = first
   let reach = reaches(outline, middle)
@@ -104,19 +115,38 @@ export function findSymmetry(
     if (Math.hypot(one.cosine, one.sine) < 0.01) break
   }
   const own = repeatOf(reach)
-  const repeat = own.order > 0 && (own.stands || own.share > CLEAR) ? own : (slits(reach) ?? own)
-  return { middle, reach, ...repeat }
+  const along = open?.(middle, reach)
+  const behind = along && repeatOf(along.map((each) => own.mean - each))
+  const slits =
+    behind?.stands && isLone(along!, behind.order) ? { order: behind.order, turn: behind.turn } : null
+  const isSeen = !behind?.stands || (own.order > 0 && (own.stands || own.share > CLEAR))
+  const hidden = { hidden: true, mean: own.mean, rest: own.rest, spectrum: own.spectrum }
+  return { middle, reach, ...(isSeen ? own : { ...behind, ...hidden }), slits }
+}
 
-  function slits(reach: Float64Array) {
-    const behind = covered && repeatOf(covered(middle, reach))
-    return behind?.stands && behind.depth > LEAST_DEPTH
-      ? { ...behind, mean: own.mean, rest: own.rest, hidden: true }
-      : null
-  }
+/** Places of a repeat; the most of the slits that may stand elsewhere in it, and how far from them, as shares. */
+const PLACES = 60
+const ELSEWHERE = 0.3
+const APART = 0.3
+
+/** Whether all slits of a repeat stand at one place of it. */
+function isLone(open: Float64Array, order: number): boolean {
+  const folded = new Float64Array(PLACES)
+  open.forEach((each, at) => (folded[Math.floor((((at * order) / DIRECTIONS) % 1) * PLACES)]! += each))
+  const near = folded.map(
+    (each, at) => folded[(at + PLACES - 1) % PLACES]! + each + folded[(at + 1) % PLACES]!,
+  )
+  // The blur of the rim is everywhere.
+  const [least, most] = [Math.min(...near), Math.max(...near)]
+  const widest = near.indexOf(most)
+  return near.every((each, at) => {
+    const far = Math.abs(((at - widest + 1.5 * PLACES) % PLACES) - PLACES / 2)
+    return far <= APART * PLACES || each - least < ELSEWHERE * (most - least)
+  })
 }
 
 /** How often a reach repeats. */
-function repeatOf(reach: Float64Array): Omit<Symmetry, 'middle' | 'reach'> {
+function repeatOf(reach: Float64Array): Omit<Symmetry, 'middle' | 'reach' | 'slits'> {
   const parts = spectrum(reach)
   const mean = parts[0]!.cosine
   const powers = parts.map(({ cosine, sine }) => (cosine * cosine + sine * sine) / 2)
@@ -161,5 +191,6 @@ function repeatOf(reach: Float64Array): Omit<Symmetry, 'middle' | 'reach'> {
     finer,
     stands: repeats && stands,
     hidden: false,
+    spectrum: { powers, mean },
   }
 }

@@ -33,4 +33,10 @@ describe('a motif in the kitchen', { timeout: 60_000 }, () => {
     expect(trial.petalsRight).toBe(true)
     expect(Math.abs(trial.tips)).toBeLessThan(BOUNDS.tips.most)
   })
+  it('lies on a sheet with one corner outside the picture: two edges lead to it', () => {
+    const { trial, codes } = taken(65)
+    expect(codes).toEqual(['photo/corner-outside'])
+    expect(trial.petalsRight).toBe(true)
+    expect(Math.abs(trial.tips)).toBeLessThan(0.01)
+  })
 })

@@ -5,7 +5,8 @@ import { evenPoints, boundary } from '../../../src-core/photo/contour'
 import { homography, inverse, mapped, sheetCorners } from '../../../src-core/photo/homography'
 import type { Corners } from '../../../src-core/photo/homography'
 import { toOklab } from '../../../src-core/photo/oklab'
-import { coveredAlong } from '../../../src-core/photo/motif-mask'
+import { petalled } from '../../../src-core/photo/lobes'
+import { openAlong } from '../../../src-core/photo/motif-mask'
 import type { FoundMotif } from '../../../src-core/photo/motif-mask'
 import { asSheet, bestPose } from '../../../src-core/photo/pose'
 import type { Plane } from '../../../src-core/photo/rectify'
@@ -203,10 +204,38 @@ describe('symmetry', () => {
       return findSymmetry(
         lineOf(() => radius, 5, 0.3).map(({ x, y }) => ({ x: x + middle.x, y: y + middle.y })),
         middle,
-        (at, reach) => coveredAlong(plane, found, at, reach),
+        (at, reach) => openAlong(plane, found, at, reach),
       )
     }
     for (const petals of [3, 5, 6, 8]) expect(look(petals)).toMatchObject({ order: petals, hidden: true })
     expect(look(0).order).toBe(0)
+  })
+  it('counts hearts by the slits that part them where their own notches are nearly as deep', () => {
+    const [size, middle, radius] = [220, { x: 110, y: 110 }, 90]
+    const lobes = lineOf((angle) => radius - 2.6 * notch(angle, 14) - 0.9 * notch(angle + 0.3, 7), 4, 0.2)
+    // Slits of a width each, at every dip or only at those between hearts.
+    const look = (count: number) => {
+      const distance = Float32Array.from({ length: size * size }, (_, at) => {
+        const [x, y] = [(at % size) - middle.x, Math.floor(at / size) - middle.y]
+        const far = Math.hypot(x, y)
+        const off = ((((Math.atan2(x, -y) + 0.3) * count) / (2 * Math.PI) + 1000) % 1) - 0.5
+        return far < radius &&
+          !(far > 0.6 * radius && far < 0.85 * radius && Math.abs(off) * far * 6.283 < 2 * count)
+          ? 1
+          : 0
+      })
+      const plane = { width: size, height: size } as Plane
+      const found = { distance, level: 0.5 } as FoundMotif
+      return petalled(
+        findSymmetry(
+          lobes.map(({ x, y }) => ({ x: x + middle.x, y: y + middle.y })),
+          middle,
+          (at, reach) => openAlong(plane, found, at, reach),
+        ),
+      )
+    }
+    expect(petalled(findSymmetry(lobes, { x: 0, y: 0 })).order).toBe(14)
+    expect(look(7)).toMatchObject({ order: 7, repeat: 7, hidden: true })
+    expect(look(14)).toMatchObject({ order: 14 })
   })
 })

@@ -1,5 +1,7 @@
 /** Shadows with soft edges are divided out of the paper, under a motif as well, and a motif is none. */
 import { describe, expect, it } from 'vitest'
+import { findFirst } from '../../../src-core/photo/first'
+import { SHEET_SIZES } from '../../../src-core/photo/sheet-sizes'
 import { findShade, withoutShade } from '../../../src-core/photo/shade'
 import type { Plane } from '../../../src-core/photo/rectify'
 
@@ -41,5 +43,25 @@ describe('a shadow with a soft edge', () => {
     const spotted = ratio.map((value, at) => value * (Math.floor(at / 3 / 3) % 2 ? 1 : 0.2))
     for (let at = 0; at < spotted.length; at += 3) if (Math.floor(at / 3 / (3 * WIDE)) % 2) spotted[at] = 3
     expect(findShade(plane, { ratio: spotted, paper })).toBeNull()
+  })
+})
+
+describe('shadows with hard edges', () => {
+  it('do not hide the motif that lies in and out of them', () => {
+    const bars = (x: number, y: number) => (((x + 0.5 * y) % 44) + 44) % 44 < 22
+    const light = new Float32Array(3 * WIDE * TALL)
+    let lies = 0
+    for (let at = 0; at < WIDE * TALL; at++) {
+      const [x, y] = [(at % WIDE) / SCALE, Math.floor(at / WIDE) / SCALE]
+      const isMotif = Math.hypot(x - 50, y - 70) < 25
+      if (isMotif) lies++
+      for (let c = 0; c < 3; c++)
+        light[3 * at + c] = (isMotif ? [0.05, 0.01, 0.01][c]! : 0.8) * (bars(x, y) ? 0.62 : 1)
+    }
+    const picture = { width: 2, height: 2, step: 1, data: new Uint8Array(16) }
+    const { first } = findFirst(picture, { ...plane, light }, SHEET_SIZES.A5, {})
+    const found = first!.mask.on.reduce((sum, each) => sum + each, 0)
+    expect(first!.overEdge).toBe(false)
+    expect(Math.abs(found / lies - 1)).toBeLessThan(0.05)
   })
 })

@@ -1,0 +1,16 @@
+/** The finder on motifs made of strands of yarn in daylight; `npm run photos -- 60 0 porch` takes more of them. */
+import { describe, expect, it } from 'vitest'
+import { measurePhoto } from '../../../src-core/photo/photo'
+import { porch } from './porch'
+import { BOUNDS, trialOf } from './rates'
+
+describe('a motif on the porch', { timeout: 120_000 }, () => {
+  // Leaves under the bars of a window, shells as wide as they come, a lace of chains.
+  it.each([2, 4, 5])('has its petals counted and measured: picture %i', (number) => {
+    const { picture, sheet, ...drawn } = porch(number, 560)
+    const trial = trialOf(drawn, measurePhoto(picture, { sheet }))
+    expect(trial.petalsRight).toBe(true)
+    expect(Math.abs(trial.tips)).toBeLessThan(BOUNDS.tips.most)
+    expect(Math.abs(trial.dips)).toBeLessThan(BOUNDS.dips.most)
+  })
+})
