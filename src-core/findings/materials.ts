@@ -44,7 +44,7 @@ export const MATERIAL_FINDINGS = {
     severity: 'note',
     message:
       'the weight of {motif} is split over its colours by their stitches: {parts}, each ±{spread} %. The whole motif is as sure as it was weighed.',
-    mend: 'Weigh the {ball} before and after each colour, and enter the shares or the grams of each.',
+    mend: 'Weigh the {ball} before and after each colour, and enter the share of each in per cent.',
   },
   'yarn/split-by-area': {
     severity: 'note',

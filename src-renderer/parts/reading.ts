@@ -13,6 +13,8 @@ interface FieldRules {
   readonly optional?: boolean
   /** Of money: the project's. */
   readonly currency?: string | undefined
+  /** Of a weight of yarn: g in a whole ball, where "3 balls" can be said for it. */
+  readonly ball?: number | undefined
 }
 
 /** `value` is undefined for an optional field that was emptied. */
@@ -33,7 +35,7 @@ const READ_AS: Readonly<Record<QuantityKind, QuantityField['kind']>> = {
   money: 'money',
 }
 
-const within = (least: string | null, most: string | null): string => {
+const range = (least: string | null, most: string | null): string => {
   if (least !== null && most !== null) return `from ${least} to ${most}`
   return least !== null ? `at least ${least}` : `at most ${most ?? ''}`
 }
@@ -42,10 +44,18 @@ const within = (least: string | null, most: string | null): string => {
 const withoutNoun = (text: string): string =>
   text.replace(/(\d)\s*(ball|skein|hank|kit|motif|petal|row|round|chain|swag)s?\s*$/i, '$1')
 
+/** "3 balls", "2 1/2 skeins": whole yarn as it is sold. */
+const AS_SOLD = /^(.*\d[^a-z]*)(?:ball|skein|hank)s?\s*$/i
+
 /** Reads a field's text by its rules. */
 export function readField(text: string, rules: FieldRules): Reading {
-  const { kind, units, least, most, currency } = rules
+  const { kind, units, currency, ball } = rules
   if (rules.optional && text.trim() === '') return { value: undefined }
+  const sold = kind === 'mass' && ball ? AS_SOLD.exec(text)?.[1] : undefined
+  if (sold !== undefined) {
+    const balls = readField(sold, { kind: 'number', units, least: 0 })
+    return 'problem' in balls ? balls : within({ value: (balls.value ?? 0) * ball! }, rules)
+  }
   const bare = kind === 'span' && units === 'metric' ? { bare: 'cm' } : {}
   const isNumber = kind === 'number' || kind === 'count'
   const read = readQuantity(isNumber ? withoutNoun(text) : text, {
@@ -58,11 +68,15 @@ export function readField(text: string, rules: FieldRules): Reading {
     const message = kind === 'number' ? read.message.replace('an amount of money', 'a number') : read.message
     return { problem: message.charAt(0).toUpperCase() + message.slice(1) }
   }
-  const { value } = read
+  return within(read, rules)
+}
+
+/** What was read, where it keeps to its bounds. */
+function within({ value }: { readonly value: number }, { kind, units, least, most }: FieldRules): Reading {
   if ((least !== undefined && value < least) || (most !== undefined && value > most)) {
     const told = (bound: number | undefined, side: 'least' | 'most') =>
       bound === undefined ? null : writeBound(bound, kind, units, side)
-    return { problem: `It can be ${within(told(least, 'least'), told(most, 'most'))}.` }
+    return { problem: `It can be ${range(told(least, 'least'), told(most, 'most'))}.` }
   }
   return { value }
 }

@@ -132,9 +132,10 @@ export class DocumentState {
     this.#beside?.cancel()
   }
 
-  /** Does something once the plan is of the project as it is now: at once, where it is. */
+  /** Does something once the plan is of the project as it is now, with every change that was asked for: at once, where it is. */
   whenPlanned(act: () => void): void {
-    if (this.#awaited === 0) act()
+    if (this.#beside?.label) this.#beside.queue(() => this.whenPlanned(act))
+    else if (this.#awaited === 0) act()
     else this.#whenPlanned.push(act)
   }
 

@@ -171,6 +171,10 @@ describe('the place Progress', () => {
     expect(app.document.project.yarns![0]!.left).toEqual({ grams: 11.2, at: 4 })
     expect(app.document.plan.progress.forecast[0]).toMatchObject({ yarn: 'y1', at: 4, start: 20 })
     expect(screen.getByText(/^At this rate Brick lasts to motif 8 of 20/)).toBeTruthy()
+    // Nobody said how much there was: what it is taken to be, and from where.
+    const start = screen.getByRole('textbox', { name: 'weight at the start' }) as HTMLInputElement
+    expect(start.placeholder).toBe('20 g')
+    expect(screen.getByText('what is on hand')).toBeTruthy()
     await fireEvent.input(field, { target: { value: '' } })
     await fireEvent.keyDown(field, { key: 'Enter' })
     expect(app.document.project.yarns![0]!.left).toBeUndefined()

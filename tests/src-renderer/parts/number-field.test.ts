@@ -40,6 +40,28 @@ describe('a number field', () => {
     expect(oncommit).toHaveBeenCalledExactlyOnceWith(expect.closeTo(value, 9))
   })
 
+  it('reads a weight of yarn in whole balls where one ball is known', () => {
+    const rules = { kind: 'mass', units: 'metric', ball: 50 } as const
+    expect(readField('3 balls', rules)).toEqual({ value: 150 })
+    expect(readField('2 1/2 skeins', rules)).toEqual({ value: 125 })
+    expect(readField('120 g', rules)).toEqual({ value: 120 })
+    expect(readField('3 balls', { ...rules, most: 100 })).toEqual({ problem: 'It can be at most 100 g.' })
+    expect(readField('3 balls', { kind: 'mass', units: 'metric' })).toHaveProperty('problem')
+  })
+
+  it('does not say that a number is kept where none was there before', async () => {
+    const props = { label: 'Share', kind: 'percent', units: 'metric', optional: true } as const
+    const { rerender } = render(NumberField, { ...props, value: undefined, oncommit: vi.fn() })
+    const input = screen.getByRole('textbox', { name: 'Share' })
+    await fireEvent.focus(input)
+    await fireEvent.input(input, { target: { value: '1.5' } })
+    // What is typed is tried: the project has it until it is left.
+    await rerender({ ...props, value: 1.5 })
+    await fireEvent.input(input, { target: { value: '1.5 g' } })
+    expect(screen.getByRole('alert').textContent).toMatch(/is the unit of/)
+    expect(screen.getByRole('alert').textContent).not.toContain('kept')
+  })
+
   it('reads what is counted with its noun, and asks a field without a unit for a number', () => {
     const rules = { kind: 'number', units: 'metric' } as const
     for (const text of ['6', '6 skeins', '6 Balls', '6skein'])

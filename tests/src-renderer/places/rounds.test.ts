@@ -105,6 +105,14 @@ describe('colours of rounds', () => {
     expect(motifOf(project).rounds!.map(({ slot }) => slot)).toEqual(['eye', 'petals', 'petals'])
     expect(project.colourways![0]!.yarns).toHaveProperty('eye')
   })
+
+  it('leave the colourways with the last round that had them', () => {
+    const of = (project: Project, ...slots: string[]) =>
+      slots.reduce((next, slot, i) => edits.setRoundSlot(next, 'm1', i, slot), project)
+    const project = of(written(), 'middle', 'rays', 'rays')
+    expect(Object.keys(project.colourways![0]!.yarns!).sort()).toEqual(['middle', 'rays'])
+    expect(planProject(project).findings.map(({ code }) => code)).not.toContain('file/unknown-slot')
+  })
 })
 
 describe('a project that begins with rounds', () => {

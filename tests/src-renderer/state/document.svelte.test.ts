@@ -276,6 +276,17 @@ describe('colours within limits', () => {
     expect(mostOf(document.project)).toBe(60)
   })
 
+  it('are there before what waits for the plan is said', async () => {
+    const { background, asked } = slow()
+    const document = new DocumentState(limited(60), background)
+    const told: unknown[] = []
+    document.change('change a limit', setMost(50))
+    document.whenPlanned(() => told.push(mostOf(document.project), document.plan.counts.byColourway['c1']))
+    expect(told).toEqual([])
+    asked.shift()!()
+    await vi.waitFor(() => expect(told).toEqual([50, 50]))
+  })
+
   it('are taken back by undo or Cancel while they are sought, with what waits for them', async () => {
     const { background, asked } = slow()
     const document = new DocumentState(limited(60), background)

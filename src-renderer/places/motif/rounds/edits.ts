@@ -84,7 +84,10 @@ export function splitRound(project: Project, id: string, index: number, at: numb
   )
 }
 
-/** Gives a round its colour; a colour that no other round has and that is new is renamed wherever it is spoken of. */
+/**
+ * Gives a round its colour; a colour that no other round has and that is new is renamed wherever it is spoken of, and
+ * one that no round has any more leaves the colourways.
+ */
 export function setRoundSlot(project: Project, id: string, index: number, slot: string): Project {
   const motif = findMotif(project, id)
   const name = slot.trim()
@@ -92,7 +95,7 @@ export function setRoundSlot(project: Project, id: string, index: number, slot: 
   const from = motif.rounds?.[index]?.slot
   const alone = from !== undefined && motif.rounds?.filter((round) => round.slot === from).length === 1
   if (from && alone && !slotsOf(motif).includes(name)) return renameSlot(project, id, from, name)
-  return withYarns(patchRound(project, id, index, { slot: name }), id)
+  return withYarns(withoutStrangers(patchRound(project, id, index, { slot: name }), id), id)
 }
 
 /**
