@@ -29,7 +29,7 @@ function passFarSide(reader: Reader, bare: boolean, moves: boolean): boolean {
   const named = under || (bottom && reader.skip('bottom'))
   if (!named && !(reader.skip(...FAR_SIDE) && reader.skip('side', 'edge', 'lp', 'half'))) return false
   if (!reader.skip('of')) return !named || (under && moves)
-  while (reader.skip('the', ...CHAINS_FIRST)) continue
+  while (reader.skip('the', 'your', 'this', 'that', ...CHAINS_FIRST)) continue
   if (reader.peek()?.kind !== 'chains')
     return reader.skipA('chain') || reader.key(-1) === 'foundation' || reader.key(-1) === 'base'
   reader.at++

@@ -24,7 +24,8 @@ export function closesRound(work: Work, place: Place | null, slip: boolean): boo
   if ((part.round && !own) || part.which === 'same') return false
   // "dc in top of turning ch" ends a row in the first stitch of the row before.
   // "Sl st in beg-CL".
-  if (slip && part.noun.kind === 'stitch' && part.noun.name?.beginning && work.repeated === 0) return true
+  const { name } = part.noun.kind === 'stitch' ? part.noun : { name: null }
+  if (slip && (name?.beginning || name?.standing) && work.repeated === 0) return true
   if (part.noun.kind === 'own' && !slip && isOfLoops(work, part.noun)) return false
   if (part.noun.kind === 'own') return slip || (baseSource(work)?.edge() ?? -1) < 0
   // "On the other side of the ch: dc in first ch" goes on along the chain.
@@ -106,8 +107,16 @@ export function endsLap(work: Work): boolean {
   // "…, 3 tr in the last ch. ss.": both sides of the chain are worked.
   if (!source && work.chain?.opposite && work.repeated === 0 && !work.here) return cellsLeft(work.chain) <= 1
   if (!source || source.state.unknown || work.repeated > 0 || work.here || !hasBody(work)) return false
-  return source.total('stitch') > 0 && source.free('stitch') === 0 && source.over === 0
+  if (source.over > 0) return false
+  // "…, 1 ch; rep from * twice more, ss.": all spaces are worked, and nothing stands behind it.
+  const then = work.hand?.then ?? []
+  const spaces = source.total('space')
+  const last = work.elements.at(-1)?.role === 'space' && !then.some((item) => GOES_ON.has(item.type))
+  if (last && spaces > 0 && source.free('space') === 0) return true
+  return source.total('stitch') > 0 && source.free('stitch') === 0
 }
+
+const GOES_ON = new Set<Item['type']>(['work', 'chain', 'group', 'placed', 'star', 'skip', 'scope'])
 
 /** "Sl st in next st", "sc in next 2 sts", "sc": on along the round, nothing more particular. */
 function goesOn(item: Item): item is WorkItem {

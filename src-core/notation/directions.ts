@@ -140,6 +140,16 @@ const passTies = (reader: Reader): boolean =>
     return true
   }) === true
 
+/** "Change to B on last yo", "… with the last pull-through": in which step of the last stitch; passes it. */
+const passLastStep = (reader: Reader): void => {
+  reader.attempt(() => {
+    if (!reader.skip('on', 'in', 'at', 'with', 'for', 'during')) return null
+    reader.skip('the')
+    if (!reader.skip('last')) return null
+    return reader.skipA('step') || reader.skip('step', 'pull-through', 'loop', 'pull') || null
+  })
+}
+
 /** "With MC", "change to B", "using colour 2", "join CC with sl st in any ch-1 sp", "join yarn in any st". */
 export function readColour(reader: Reader): ColourItem | null {
   const start = reader.at
@@ -158,6 +168,7 @@ export function readColour(reader: Reader): ColourItem | null {
       reader.skip('new', 'next')
       const colour = readColourName(reader) ?? (change ? null : readMaterial(reader))
       if (colour === null && !change) return null
+      if (change) passLastStep(reader)
       if (colour !== null && reader.sees(',')) reader.at++
       if (colour !== null && reader.sees('in')) {
         // "With B in any ch-sp" is a join without the word.

@@ -45,6 +45,11 @@ const isRetold = (item: Item): boolean =>
 const MAIN_COLOUR =
   /\b(with|join|to|using|attach|off|cut|break|drop)\s+MC\b|^In MC\b|\bMC\)?\s*(?:[:=–—-](?!\s*(?:ch\s*\d|\d))|\(\p{L})|[(=]\s*MC\)|main colou?r/imu
 
+/** "Treble triangles with a picot trim": a stitch's word without number or place works nothing. */
+const doesSomething = (item: Item): boolean =>
+  !['note', 'count', 'statement'].includes(item.type) &&
+  !(item.type === 'work' && item.count === null && item.place === null)
+
 /** Parses a text in the given terms. Never throws; what it cannot read becomes notes and findings. */
 export function parseRounds(
   text: string,
@@ -124,7 +129,7 @@ export function parseRounds(
     const body = before?.end === end ? before : { end, ...read(), found: reader.findings.splice(0) }
     bodies.at.set(at, body)
     const { items, broken, found } = body
-    const works = items.some(({ type }) => !['note', 'count', 'statement'].includes(type))
+    const works = items.some(doesSomething)
     if (headsMore(heading?.label ?? null) && rounds.length > 0) return
     if (preamble || heading?.kind === 'part') usual.push(...usualChains(reader, from, to))
     if (!broken && !works && (heading?.numbers ?? null) === null) return

@@ -183,14 +183,53 @@ function readLabelHeading(reader: Reader, startOfLine: boolean, inline: boolean)
       bracket !== null && /^[\p{L}\d -]{1,12}$/u.test(bracket) && !/^(rs|ws)$/i.test(bracket)
     if (stitched || equals || (abbreviation && !words.some((word) => wordOf(word).kinds.has('round'))))
       return make('definition')
+    // "Sampler Block 7: Pebbles": a title that has two parts.
+    const opens = reader.tokens[from]!.paragraph || from === 0
+    const ends = equals || !opens ? 0 : titleEnd(reader)
+    if (ends > 0 && isTitle(reader, from, decorated)) {
+      reader.at = ends
+      return { ...make('part'), to: ends }
+    }
     return make('round')
   })
+}
+
+const WORKS = new Set([
+  'instruction',
+  'verb',
+  'into',
+  'where',
+  'number',
+  'chain',
+  'step',
+  'round',
+  'how-often',
+])
+
+/** Where the line in hand ends, if it holds names alone ("Pebbles"); else 0. */
+function titleEnd(reader: Reader): number {
+  let at = reader.at
+  while (at < reader.tokens.length && !reader.tokens[at]!.first) {
+    const { kind, kinds, text } = reader.tokens[at]!
+    const named = [...kinds].every((each) => !WORKS.has(each)) && /^\p{Lu}/u.test(text)
+    if (kind !== 'word' || !named) return 0
+    at++
+  }
+  const begins = reader.at
+  const stitch = at > begins ? reader.attempt(() => readStitch(reader)) : null
+  const works = stitch !== null && WORKED_FORMS.has(stitch.form)
+  reader.at = begins
+  return works || at - begins > MOST_WORDS ? 0 : at
 }
 
 /** A heading may stand behind these within a line. */
 const FREE_BEHIND = new Set(['.', ')', ']', ';', ':', '!'])
 /** Sections in which every label is a stitch that the text explains. */
-const EXPLAINS = /^((uk|us) )?(special|stitch(es)?|abbrev)/
+const EXPLAINS = /^((uk|us) )?(special|stitch(es)?|sts|abbrev)/
+
+/** "* Edge st: sc through both loops": an entry of a list of stitches. */
+const labelled = (reader: Reader): boolean =>
+  [1, 2, 3].some((ahead) => reader.key(ahead) === ':' && reader.peek(ahead - 1)?.kind === 'word')
 
 /** Every heading of the text, in order. */
 export function findHeadings(reader: Reader): Heading[] {
@@ -215,7 +254,9 @@ export function findHeadings(reader: Reader): Heading[] {
     const found =
       free && reader.peek()
         ? ((numbered.has(index) ? readNumberedLine(reader) : readRoundHeading(reader, token.first)) ??
-          (!decorated || closed ? readLabelHeading(reader, token.first, inline) : null))
+          (!decorated || closed || (special && labelled(reader))
+            ? readLabelHeading(reader, token.first, inline)
+            : null))
         : null
     if (found && decorated && !numbered.has(index)) {
       reader.at = found.to

@@ -99,6 +99,9 @@ function readChain(reader: Reader): ChainItem | null {
     const opens = reader.sees('beg') && /^[:.–—)-]?$/.test(reader.key(-1))
     // "Standing ch 3": as high as the stitches behind it.
     if (opens || reader.sees('standing')) reader.at++
+    // "Foundation ring 4ch, join with ss."
+    const ringed = /^(foundation|base|starting)$/.test(reader.key()) && reader.isA('ring', 1)
+    if (ringed && (reader.isA('chain', 2) || reader.isA('chain', 3))) reader.at += 2
     const token = reader.peek()
     if (token?.kind === 'chains') {
       // "ch-5" is a space that is there; some write it for "ch 5" all the same.
@@ -234,7 +237,8 @@ function readWork(reader: Reader, verb: boolean): Item | null {
 function readTaken(reader: Reader): WorkItem | null {
   const start = reader.at
   return reader.attempt((): WorkItem | null => {
-    if (!reader.skip('take', 'taking', 'crochet', 'draw')) return null
+    const works = reader.sees('work', 'next') || reader.sees('work', 'the', 'next')
+    if (!reader.skip('take', 'taking', 'crochet', 'draw') && !(works && reader.skip('work'))) return null
     while (reader.skip('the', 'next', 'last', 'first', 'rem')) continue
     const size = reader.number()
     if (size === null || size < 2) return null

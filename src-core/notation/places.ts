@@ -32,6 +32,20 @@ const atCorner = (reader: Reader): boolean =>
   reader.sees('at') &&
   [1, 2, 3].some((ahead) => reader.key(ahead) === 'corner' && !reader.isA('stitch', ahead + 1))
 
+/** "Round first tr (the 6 ch) of 1st round": what stitch that is, in a bracket before its round; passes it. */
+function passAsideBefore(reader: Reader): void {
+  reader.attempt(() => {
+    if (!reader.skip('(')) return null
+    for (let words = 0; words < LONGEST_ASIDE && !reader.sees(')'); words++) reader.at++
+    const { at } = reader
+    const told = reader.skip(')') && reader.sees('of') && readRound(reader) !== null
+    reader.at = at + 1
+    return told || null
+  })
+}
+
+const LONGEST_ASIDE = 6
+
 /** Whether a stitch is told by what lies above it. */
 const belowAhead = (reader: Reader): boolean => {
   const at = reader.at
@@ -112,7 +126,8 @@ function readPart(reader: Reader, around: boolean, inherited: Draft | null): Pla
     if (other) return finish({ which: 'elsewhere', count: 1, each: false }, other)
     let draft = readWhich(reader)
     // "in the Rnd 2 sl st".
-    let named = reader.isA('round') ? readRound(reader) : null
+    const compact = reader.sees('r') && reader.peek(1)?.kind === 'number'
+    let named = reader.isA('round') || compact ? readRound(reader) : null
     let unworked = false
     while (reader.skip('skipped', 'skip', 'unworked')) unworked = true
     loop ??= readLoop(reader)
@@ -259,6 +274,7 @@ function readPart(reader: Reader, around: boolean, inherited: Draft | null): Pla
       () =>
         (noun.kind === 'chain' && reader.skip('of') && (reader.skip('the'), reader.skipA('picot'))) || null,
     )
+    passAsideBefore(reader)
     const said = ofThis ? null : (named ?? readRound(reader))
     const below = noun.kind === 'stitch' && passBelow(reader)
     // "FPdc around sc below next sc": of the round before the last.
@@ -310,7 +326,7 @@ export function readPlace(reader: Reader, bare = false): Place | null {
     for (;;) {
       const more = reader.attempt(() => {
         reader.skip(',')
-        if (!reader.skip('and', '&')) return null
+        if (!reader.skip('and', '&') && !(reader.isA('into', 1) && reader.skip('+'))) return null
         const again = reader.isA('into')
         if (again) around = reader.key() === 'around'
         if (again && !reader.sees('between')) reader.at++

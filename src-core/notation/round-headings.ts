@@ -162,6 +162,8 @@ export function readRoundHeading(reader: Reader, startOfLine: boolean): Heading 
         reader.sees('(') ||
         reader.peek()?.kind === 'number' ||
         reader.isA('instruction') ||
+        // "ROUND 2 New colour, …": a sentence begins behind the number.
+        (reader.peek()?.kind === 'word' && /^\p{Lu}\p{Ll}/u.test(reader.peek()!.text)) ||
         // "R3 Back to normal: 3ch, …".
         (ordinal === null && reader.tokens[from]!.is === 'r' && reader.peek()?.kind === 'word') ||
         reader.attempt(() => readStitch(reader)) !== null

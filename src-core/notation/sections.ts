@@ -144,6 +144,7 @@ const LABELS: Readonly<Record<SectionKind, readonly string[]>> = {
   notes: [
     'before you start',
     'before you begin',
+    ...['all', 'every', 'each'].flatMap((all) => ['rnd', 'round', 'row'].map((round) => `${all} ${round}`)),
     'good to know',
     'notes',
     'note',
@@ -303,10 +304,18 @@ function neededKind(words: readonly string[]): SectionKind | null {
 /** The same in any spelling: "special st" and "special stitches"; null where no section is named. */
 export const sectionOf = (words: readonly string[]): SectionKind | null =>
   BY_WORDS.get(plain(words)) ??
+  ofSomething(words) ??
   (words[0] === 'to' && MAKES_UP.test(words[1] ?? '') ? 'finishing' : neededKind(words))
 
 /** Whether a verb behind "to" tells what becomes of a motif. */
 export const makesUp = (verb: string): boolean => MAKES_UP.test(verb)
+
+/** "Abbreviations as UK", "Materials for one block": a section whatever it is of. */
+function ofSomething(words: readonly string[]): SectionKind | null {
+  if (!/^(as|for|of|in|on|used|needed|with)$/.test(words[1] ?? '') || words.length < 3) return null
+  const kind = BY_WORDS.get(plain(words.slice(0, 1))) ?? null
+  return kind === 'opening' || kind === 'finishing' || kind === 'colours' ? null : kind
+}
 
 /** "To make up", "To string up", "To hang": what becomes of the motifs. */
 const MAKES_UP =

@@ -94,7 +94,25 @@ const SMILE = /(?:[:;]['-]?[)DP]+|<3+)(?![\p{L}\d])/uy
 /** "w/": with. */
 const WITH = /w\/(?!o)/iuy
 const SPACE = /[\s\u00a0\ufeff]+/uy
-const OTHER = /\*\*|./suy
+const OTHER = /\*\*|★★|./suy
+/** Stars and brackets of other founts, by the sign that says the same. */
+const SIGNS: ReadonlyMap<string, string> = new Map(
+  Object.entries({
+    ...{
+      '★': '*',
+      '★★': '**',
+      '☆': '†',
+      '✱': '*',
+      '✻': '*',
+      '✽': '*',
+      '❋': '*',
+      '⁎': '*',
+      '∗': '*',
+      '＊': '*',
+    },
+    ...{ '【': '[', '】': ']', '〔': '[', '〕': ']', '［': '[', '］': ']', '（': '(', '）': ')', '‡': '†' },
+  }),
+)
 
 function match(pattern: RegExp, text: string, at: number): RegExpExecArray | null {
   pattern.lastIndex = at
@@ -268,7 +286,12 @@ function tokensFrom(text: string, tokens: Token[], next: Token | null): Token[] 
       : found.text.endsWith('/') && found.text.length > 1
         ? 'with'
         : plain(dotted ? found.text.replace(/^air[ \t-]+(?=ch)|[. \t]/giu, '') : found.text)
-    const spelling = key === 'ea' ? 'each' : key.replace(APOSTROPHE_PLURAL, '$1')
+    const spelling =
+      found.kind === 'mark'
+        ? (SIGNS.get(key) ?? key)
+        : key === 'ea'
+          ? 'each'
+          : key.replace(APOSTROPHE_PLURAL, '$1')
     const { is, kinds } = wordOf(spelling)
     // Spelled out, so that all tokens are of one shape: objects that are spread are slow to make and to read.
     tokens.push({

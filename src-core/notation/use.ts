@@ -80,6 +80,29 @@ export function checkLoops(work: Work, source: Source): void {
   })
 }
 
+/** "2 ch, 1 tr in next tr" over a space of 2 ch, in rows of filet: passed over by chains as long as its own. */
+function passSpanned(work: Work, source: Source, sizes: ReadonlySet<number>): void {
+  if (!source.state.ordered) return
+  const at = (element: WorkedElement | undefined): number => {
+    const [place] = element?.into ?? []
+    return place?.kind === 'stitch' && place.round === source.state.index ? place.index : -1
+  }
+  work.elements.forEach((element, index) => {
+    if (element.role !== 'space') return
+    const [from, to] = [at(work.elements[index - 1]), at(work.elements[index + 1])].sort((a, b) => a - b)
+    const between = from! + 1
+    if (from! < 0 || to !== between + 1) return
+    const { kind, chains } = source.places[between]!
+    if (
+      kind === 'space' &&
+      sizes.has(chains) &&
+      chains <= element.count &&
+      source.used[between]! <= TRAVELLED
+    )
+      source.used[between] = SKIPPED
+  })
+}
+
 /** Stitches that nobody names, since they lie between two spaces that are worked one after the other. */
 function betweenSpaces(source: Source): number {
   const { places, used } = source
@@ -90,6 +113,8 @@ function betweenSpaces(source: Source): number {
   for (let step = 1; from >= 0 && step <= places.length; step++) {
     const at = (from + step) % places.length
     if (places[at]!.kind === 'slip') continue
+    // Passed on the way to where the round begins.
+    if (places[at]!.kind === 'stitch' && used[at] === TRAVELLED) continue
     if (places[at]!.kind === 'stitch' && used[at]! < TRAVELLED) run++
     else {
       const ends = places[at]!.kind === 'space' && used[at]! >= TRAVELLED
@@ -151,6 +176,8 @@ export function checkUse(work: Work, source: Source, allWorked: boolean): void {
     work.open = true
     return
   }
+  const worked = spaceKinds(source, false).filter(({ used }) => used > 0)
+  passSpanned(work, source, new Set(worked.map(({ chains }) => chains)))
   const cornerChains = new Set([...cornerPlaces(source)].map((index) => source.places[index]!.chains))
   for (const { chains, ...kind } of spaceKinds(source, work.picked)) {
     if (kind.used === 0 || kind.used === kind.total || source.overSpaces > 0) continue
