@@ -228,7 +228,7 @@ function countOf(
         : [0, ...[3, 4, 5].map((chains) => sums.spaces[spaceKey(chains)] ?? 0)]
     case 'shell':
     case 'v-stitch':
-      return [sums.groups, groupsOf(standing)]
+      return [sums.groups, groupsOf(standing), ...(name.form === 'v-stitch' ? [groupsOf(standing, 2)] : [])]
     case 'increase':
       return sums.groups
     case 'decrease':

@@ -109,7 +109,9 @@ export function goesAlong(work: Work, part: PlacePart): boolean {
   const { noun, which, round } = part
   const plain =
     (noun.kind === 'stitch' && noun.name === null) || (noun.kind === 'space' && noun.chains === null)
-  if (!plain || (which !== 'next' && which !== 'last') || round || !work.chain) return false
+  // "Sc in 2nd ch from hook, sc across".
+  const across = which === 'each' && part.extent?.to === 'end' && work.base.kind === 'chain'
+  if (!plain || (which !== 'next' && which !== 'last' && !across) || round || !work.chain) return false
   return work.base.kind === 'chain' || goesDown(work, work.chain, part)
 }
 

@@ -146,7 +146,7 @@ const passLastStep = (reader: Reader): void => {
     if (!reader.skip('on', 'in', 'at', 'with', 'for', 'during')) return null
     reader.skip('the')
     if (!reader.skip('last')) return null
-    return reader.skipA('step') || reader.skip('step', 'pull-through', 'loop', 'pull') || null
+    return reader.skipA('step') || reader.skip('step', 'pull-through', 'lp') || null
   })
 }
 

@@ -116,7 +116,9 @@ export function readEnding(
     })
     // "ending ch 1, sc in last sp": the "with" may be left out behind "ending", which stands for nothing else.
     const terse = reader.sees('ending')
-    if (!omit && !reader.skip('ending', 'end', 'finish')) return null
+    // "Rep from * to end, working only 3 tr in last dc".
+    const only = reader.sees('work', 'only') && reader.skipAll('work', 'only')
+    if (!omit && !only && !reader.skip('ending', 'end', 'finish')) return null
     const lastRep = reader.attempt(() => {
       reader.skip('on')
       reader.skip('the')
@@ -155,7 +157,7 @@ export function readEnding(
       if (bracketed) reader.skip(')')
       return { atDouble: false, ending: { mode: 'omit', items, ...reader.span(start) } as RepeatEnding }
     }
-    if (!reader.skip('with', 'by', 'in') && !lastRep && !lastLoop && !terse) return null
+    if (!reader.skip('with', 'by', 'in') && !lastRep && !lastLoop && !terse && !only) return null
     const items = sequence(reader, 'clause')
     if (items.every((item) => item.type === 'note')) return null
     const instead = reader.attempt(() => {
@@ -169,7 +171,7 @@ export function readEnding(
       if (replaced.length === 0) readNoun(reader)
     }
     if (bracketed) reader.skip(')')
-    const mode = instead || lastRep || lastLoop ? 'replace' : 'append'
+    const mode = instead || lastRep || lastLoop || only ? 'replace' : 'append'
     return { atDouble: false, ending: { mode, items, ...reader.span(start) } as RepeatEnding }
   })
 }

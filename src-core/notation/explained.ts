@@ -7,7 +7,7 @@ import { readStitch } from './vocabulary'
 /** "Corner": what a text makes one thing of without its being a stitch. */
 const readNamed = (reader: Reader): { readonly label: string } | null => {
   const at = reader.at
-  return reader.skip('corner') ? { label: reader.words(reader.span(at)) } : null
+  return reader.skip('corner', 'group') ? { label: reader.words(reader.span(at)) } : null
 }
 
 /** A stitch and where its explanation stands, by tokens. */
@@ -42,8 +42,11 @@ function readExplains(reader: Reader): { readonly label: string; readonly from: 
     reader.skip(':')
     const told = reader.skip('to', 'for') && (reader.skip('work', 'make'), true)
     const article = reader.skip('a', 'an', 'the', 'each', 'every', 'one', '1')
+    const quoted = reader.skip('"', '“', "'")
     const from = reader.at
     const group = readNamed(reader)
+    if (quoted && !reader.skip('"', '”', "'")) return null
+    if (group) reader.skipAll('in', 'this', 'pattern')
     const named = group ? null : readStitch(reader)
     if (!group && (!named || !DIFFERING.has(named.form))) return null
     const label = group ? group.label : reader.words(named!)

@@ -6,6 +6,7 @@ import type { Terms } from '../../shared-types/project'
 import { said } from '../findings/finding'
 import { isKnown, makesGroup, makesRing, readDefinition } from './definitions'
 import { explainedWithin } from './explained'
+import { headingScopes } from './heading-scope'
 import { findHeadings } from './headings'
 import { partName } from './part-names'
 import { headsMore, withPieces } from './pieces'
@@ -16,6 +17,7 @@ import type { GrammarFinding } from './reader'
 import { readBody, spanTokens } from './round-body'
 import type { Heading } from './round-headings'
 import { sectionOf } from './sections'
+import { countsInTurn } from './told-counts'
 import { tellsJoins } from './told-joins'
 import { tokenize } from './tokens'
 import type { Token } from './tokens'
@@ -37,6 +39,7 @@ export interface Bodies {
 }
 
 const COLOUR = /^([A-Z]|MC|CC\d?|C[A-H])$/
+const TERMS_ALONE = /^(uk|us|british|american)( crochet)? (terms|terminology)$/i
 /** "Work as for First Motif", "Work Rounds 1–3. On Round 4 …": what another part says, told again in words. */
 const isRetold = (item: Item): boolean =>
   item.type === 'repeat-round' || (item.type === 'note' && item.unread === 'work')
@@ -67,6 +70,8 @@ export function parseRounds(
     // Behind "Instructions" the work itself begins.
     const words = (heading.label ?? '').toLowerCase().split(/\s+/)
     if (heading.kind === 'section' && sectionOf(words) === 'opening') return heading.to
+    // "UK terms" on a line of its own has nothing under it.
+    if (heading.kind === 'section' && TERMS_ALONE.test(heading.label ?? '')) return heading.to
     // "3 ch at start of row = 1 tr" is told on a line.
     const line = heading.kind === 'definition' ? lineEnd(tokens, heading.to, next) : next
     if (line < next && usualChains(reader, heading.from, line).length > 0) return line
@@ -128,7 +133,10 @@ export function parseRounds(
     const read = () => (preamble ? readPreamble(reader, from, to, readBody) : readBody(reader, from, to))
     const body = before?.end === end ? before : { end, ...read(), found: reader.findings.splice(0) }
     bodies.at.set(at, body)
-    const { items, broken, found } = body
+    const { broken, found } = body
+    const scopes = heading?.kind === 'round' && heading.label !== null ? headingScopes(reader, heading) : []
+    const inTurn = countsInTurn(body.items, heading?.numbers ?? null)
+    const items = scopes.length > 0 ? [...scopes, ...inTurn] : inTurn
     const works = items.some(doesSomething)
     if (headsMore(heading?.label ?? null) && rounds.length > 0) return
     if (preamble || heading?.kind === 'part') usual.push(...usualChains(reader, from, to))

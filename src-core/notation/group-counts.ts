@@ -15,11 +15,11 @@ function beginsBefore(items: readonly Item[]): boolean {
     .some(({ type }) => type === 'work' || type === 'group' || type === 'placed')
 }
 
-/** Places that take two stitches or more, along a chain too. */
-export function groupsOf(standing: readonly WorkedElement[]): number {
+/** Places that take two stitches or more, along a chain too; with a number, those that take so many. */
+export function groupsOf(standing: readonly WorkedElement[], of = 0): number {
   const sizes = new Map<number, number>()
   for (const { group } of standing) sizes.set(group, (sizes.get(group) ?? 0) + 1)
-  return [...sizes.values()].filter((size) => size > 1).length
+  return [...sizes.values()].filter((size) => (of > 0 ? size === of : size > 1)).length
 }
 
 /** How many petals, groups or points there are, in all ways in which they may be meant; the likeliest first. */

@@ -83,7 +83,12 @@ function isTitle(reader: Reader, from: number, decorated: boolean): boolean {
   reader.at = from
   const before = reader.tokens[from - 1]
   const ends =
-    decorated || before === undefined || reader.tokens[from]!.paragraph || /^[.)\]:!]$/.test(before.key)
+    decorated ||
+    before === undefined ||
+    reader.tokens[from]!.paragraph ||
+    /^[.)\]:!]$/.test(before.key) ||
+    // "… — 12 sc", and the title of the next part right below it.
+    (reader.tokens[from - 2]?.kind === 'number' && before.kind === 'word')
   // "mr" on a line of its own is what the rounds begin with.
   if (skipAdjustable(reader)) return false
   const stitch = readStitch(reader)
@@ -248,13 +253,14 @@ export function findHeadings(reader: Reader): Heading[] {
     const behind = !token.first && (before === ':' || before === '.' || before === ';')
     // "Size 10 thread. Picot: ch 3, sl st in last sc."
     // "3. Corner = (dc, ch 2, dc) in next sp."
-    const named = isForm(token) || token.kinds.has('counted')
-    const told = (isForm(token) && reader.key(1) === ':') || (named && reader.key(1) === '=')
+    const head = reader.peek()
+    const named = head !== undefined && (isForm(head) || head.kinds.has('counted'))
+    const told = named && (reader.key(1) === '=' || (isForm(head) && reader.key(1) === ':'))
     const inline = behind && (special || told)
     const found =
       free && reader.peek()
         ? ((numbered.has(index) ? readNumberedLine(reader) : readRoundHeading(reader, token.first)) ??
-          (!decorated || closed || (special && labelled(reader))
+          (!decorated || closed || (special && labelled(reader)) || told
             ? readLabelHeading(reader, token.first, inline)
             : null))
         : null

@@ -297,6 +297,12 @@ export function readPlace(reader: Reader, bare = false): Place | null {
       const noun = { kind: 'stitch', name: null } as const
       return plainPlace({ which: 'same', each: false, noun, extent: null }, reader.span(start))
     }
+    // "Sl st to the corner sp. Into it work 3 ch, 2 dc".
+    if (reader.isA('into') && reader.key(1) === 'it' && reader.isA('verb', 2)) {
+      reader.at += 2
+      const noun = { kind: 'stitch', name: null } as const
+      return plainPlace({ which: 'same', each: false, noun, extent: null }, reader.span(start))
+    }
     // "1 long dc down into the gap".
     if (reader.skip('down') && !reader.isA('into')) return null
     let over = false
@@ -348,6 +354,8 @@ export function readPlace(reader: Reader, bare = false): Place | null {
         const part = readPart(reader, around, inherited)
         // "Dc in each dc and corners as in Rnd 2": told by that round.
         if (part?.noun.kind === 'corner' && passAsThere(reader)) return null
+        // "… and a corner in each ch-2 sp": worked there.
+        if (!again && part?.noun.kind === 'corner' && reader.isA('into')) return null
         // "dc in every dc, and in each corner work 2 dc, ch 2, 2 dc": a place of what follows.
         if (again && reader.sees('work')) return null
         // "2 dc in each dc and FPdc around each FPdc": another stitch, with a place of its own.

@@ -44,9 +44,12 @@ function makesRingAt(tokens: readonly Token[], at: number): boolean {
 
 /** Where a section or definition that begins at `from` ends: a blank line, or a line that makes the ring. */
 export function sectionEnd(reader: Reader, from: number, limit: number): number {
-  for (let index = from + 1; index < limit; index++) {
+  for (let index = from; index < limit; index++) {
     const { paragraph, first } = reader.tokens[index]!
-    if (paragraph || (first && (makesRingAt(reader.tokens, index) || makesRing(reader, index, limit))))
+    if (
+      (paragraph && index > from) ||
+      (first && (makesRingAt(reader.tokens, index) || makesRing(reader, index, limit)))
+    )
       return index
   }
   return limit

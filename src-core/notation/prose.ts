@@ -140,6 +140,9 @@ export function readPlainNote(reader: Reader): NoteItem | null {
       reader.skip('not')
       if (!reader.skip('join')) return null
       effect = 'no-join'
+    } else if (reader.sees('fo') && /^[.,;!)]?$/.test(reader.key(1))) {
+      reader.at++
+      effect = 'fasten-off'
     } else if (reader.skip('fasten', 'finish', 'cast', 'bind')) {
       if (!reader.skip('off')) return null
       effect = 'fasten-off'
@@ -253,6 +256,21 @@ const unknownWork = ([, second, third, ...rest]: readonly Token[]): boolean =>
   third?.is === 'st' &&
   rest.some(({ kinds }) => kinds.has('into'))
 
+/** "As established", "in the same way". */
+const AS_BEFORE = new Set([
+  'as',
+  'established',
+  'set',
+  'before',
+  'in',
+  'the',
+  'same',
+  'this',
+  'way',
+  'manner',
+  'pattern',
+])
+
 const MESH = /^(blocks?|blks?|mesh(es)?)$/
 
 /** "1 block, 7 spaces, 1 block", "2 open mesh": rows of filet, told by what they show. */
@@ -292,6 +310,15 @@ function unreadIn(reader: Reader, start: number): NoteItem['unread'] {
     return undefined
   // "As before", "as usual": what is told that way is known.
   if (first.is === 'as' && /^(before|usual|always|established)$/.test(tokens[1]!.is)) return undefined
+  // "Continue as established, working 1 tr in each tr": what follows says it.
+  if (
+    first.is === 'continue' &&
+    tokens.slice(1).every(({ is }) => AS_BEFORE.has(is)) &&
+    reader.isA('verb', 1)
+  )
+    return undefined
+  // "Surface slip stitch along the middle": on what is there already.
+  if (first.key === 'surface') return undefined
   // "Not into the tops".
   if (first.is === 'not') return undefined
   // "Make it as big as your pan".

@@ -146,6 +146,15 @@ export function readBody(reader: Reader, from: number, to: number): Body {
     const kept = reader.findings.filter((finding, i) => i < found || finding.span.start < behind.start)
     reader.findings.splice(0, reader.findings.length, ...kept)
   }
+  // "Fasten off. Make 9, string on a ribbon": behind it nothing is worked unless yarn is joined.
+  const off = items.findIndex((item) => item.type === 'note' && item.effect === 'fasten-off')
+  if (off >= 0 && !items.slice(off).some((item) => item.type === 'colour' || worksSomething(item))) {
+    const kept = reader.findings.filter(
+      ({ code, span }, i) =>
+        i < found || code !== 'rounds/unknown-abbreviation' || span.start < items[off]!.end,
+    )
+    reader.findings.splice(0, reader.findings.length, ...kept)
+  }
   markBefore(items)
   if (count) items.push(count.item)
   reader.end = reader.tokens.length

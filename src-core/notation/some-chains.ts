@@ -50,3 +50,7 @@ export const isBehindChain = (reader: Reader, start: number): boolean => {
 /** "1 tr", "1 tr., 3 ch.": one stitch and perhaps the chains besides. */
 export const isOneStitch = (words: readonly string[]): boolean =>
   BARE.test(words.filter((word) => word !== '.').join(' '))
+
+/** Whether something stands before a bracket in which the chains of a round are explained. */
+export const isBehindGroup = (reader: Reader, start: number): boolean =>
+  /^[([]$/.test(reader.tokens[start - 1]?.key ?? '') && start > 1

@@ -3,7 +3,7 @@ import type { StitchKey } from '../stitches/table'
 import { readNoun, sizeAhead } from './nouns'
 import type { Reader } from './reader'
 import { readSides, sidesAhead } from './sides-told'
-import { chainsBesides, isBehindChain, isOneStitch } from './some-chains'
+import { chainsBesides, isBehindChain, isBehindGroup, isOneStitch } from './some-chains'
 import { DOING } from './told-counts'
 import type { Span } from './tokens'
 import type { CountEntry, CountItem, Item, Noun, StatementItem } from './tree'
@@ -28,6 +28,9 @@ export function readStatement(reader: Reader, end: number): StatementItem | null
     // "(= 1 dc)", "(that's your first dc)", "(this is 1 dc)" in the bracket behind the chains.
     const is = keys[0] === '=' || keys[0] === "that's" ? 0 : keys[1] === 'is' ? 1 : -1
     const equal = keys[0] === '=' && isBehindChain(reader, start)
+    // "(ch 4 = dc + ch 1)" behind what begins with them.
+    const sign = keys.indexOf('=')
+    if (sign === 2 && keys.slice(0, 2).includes('ch') && isBehindGroup(reader, start)) keys[sign] = 'counts'
     if (is >= 0 && (equal || keys.length === is + 2 || ONE.has(keys[is + 1] ?? ''))) keys[is] = 'counts'
     // "(not a stitch)", "(is no st)".
     if (keys.length <= 4 && keys.some((key) => key === 'not' || key === 'no') && keys.at(-1) === 'st')

@@ -210,7 +210,8 @@ function makeGroup(
     const outer = work.here
     work.here = target
     work.depth++
-    run(work, definition.items.map(stripPlace))
+    // "…; skip the st behind it": that is the place where it is called for.
+    run(work, definition.items.filter(({ type }) => type !== 'skip').map(stripPlace))
     work.depth--
     work.here = outer
     work.last = target

@@ -74,3 +74,24 @@ export const DOING = new Set([
     'more',
   ],
 ])
+
+/** "Rnds 5 and 6: … [30 sts; 36 sts]": of as many counts of the same as there are rounds, each is of its own. */
+export function countsInTurn(
+  items: readonly Item[],
+  numbers: readonly [number, number] | null,
+): readonly Item[] {
+  const rounds = numbers ? numbers[1] - numbers[0] + 1 : 1
+  if (rounds < 2) return items
+  const named = ({ words }: CountEntry): string => words.replace(/^\S+\s*/, '')
+  return items.map((item) => {
+    if (item.type !== 'count' || item.entries.length !== rounds) return item
+    const [first] = item.entries
+    if (
+      item.entries.some(
+        (entry) => entry.inTurn || entry.round !== undefined || named(entry) !== named(first!),
+      )
+    )
+      return item
+    return { ...item, entries: item.entries.map((entry, at) => ({ ...entry, round: numbers![0] + at })) }
+  })
+}

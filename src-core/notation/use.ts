@@ -144,6 +144,28 @@ function checkLeft(work: Work, source: Source, where: Span | null): void {
   report(work, 'rounds/stitches-left', where, values)
 }
 
+/** The words that say how often the round repeats: what is left over may come of them. */
+function howOften(work: Work): Span | null {
+  const star = work.node.items.find((item) => item.type === 'star' && item.repeat?.amount != null)
+  return star?.type === 'star' ? star.repeat!.amountSpan : null
+}
+
+/** The stitch behind which the first one is passed over between two that are worked; null where none is. */
+function passedBehind(work: Work, { used, places, state }: Source): Span | null {
+  if (!state.ordered) return null
+  const at = places.findIndex(
+    ({ kind }, index) =>
+      kind === 'stitch' &&
+      used[index]! < TRAVELLED &&
+      places[index - 1]?.kind === 'stitch' &&
+      used[index - 1]! >= WORKED,
+  )
+  const before = work.elements.find(
+    ({ into: [place] }) => place?.kind === 'stitch' && place.round === state.index && place.index === at - 1,
+  )
+  return at > 0 && before ? before.span : null
+}
+
 /** Everything there must be used, unless the text says that it stays unworked. */
 export function checkUse(work: Work, source: Source, allWorked: boolean): void {
   const joined = work.joinedAt
@@ -185,7 +207,7 @@ export function checkUse(work: Work, source: Source, allWorked: boolean): void {
     report(
       work,
       'rounds/spaces-left',
-      null,
+      howOften(work),
       { used: amountWords(kind.used, name), available: kind.total },
       'spaces',
     )
@@ -207,7 +229,7 @@ export function checkUse(work: Work, source: Source, allWorked: boolean): void {
     const missed = left - betweenSpaces(source)
     if (!work.stitchWork || missed <= 0) return
     const passed = amountWords(missed, 'st')
-    report(work, 'rounds/stitches-passed', null, { passed }, 'passed')
+    report(work, 'rounds/stitches-passed', passedBehind(work, source), { passed }, 'passed')
     return
   }
   if (!source.state.ordered && work.scope.round === null && used === 0) return

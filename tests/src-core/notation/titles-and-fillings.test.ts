@@ -127,3 +127,95 @@ describe('chains told otherwise', () => {
     )
   })
 })
+
+describe('what a heading, a note or a count says of a round', () => {
+  const ROSE = `R1: MR, 6 dc, ss to first [6]
+R2: 2 dc in each dc, ss to first [12]
+R3 (FLO of R2): [(1htr, 2tr, 1htr) in next st, ss in next st] x 6 [24]`
+  it.each(['BLO of R2', 'BLO of Round 2, behind the petals'])(
+    '(%s) in a heading is where it is worked',
+    (where) => {
+      reads(
+        `${ROSE}\nR4 (${where}): 1ch, [dc in next st, 2 dc in next st] x 6, ss to first [18]`,
+        [6, 12, 24, 18],
+        'UK',
+      )
+    },
+  )
+
+  it('counts of several rounds may stand in turn behind semicolons', () => {
+    const text = (counts: string) =>
+      `Rnd 1: 6 sc in magic ring. [6 sts]\nRnd 2: 2 sc in each sc around. [12 sts]\nRnd 3: (Sc in next sc, 2 sc in next sc) 6 times. [18 sts]\nRnds 4 and 5: Continue as established, working 1 more sc between increases in each rnd. [${counts}]`
+    reads(text('24 sts; 30 sts'), [6, 12, 18, 24, 30])
+    expect(told(text('24 sts; 31 sts')).join()).toContain('31')
+  })
+
+  it('a corner goes into each space, and stitches into the others', () => {
+    const text = `Corner = (2 tr, 2 ch, 2 tr) in 2-ch sp.
+
+Rnd 1: Magic ring. 3 ch (counts as tr), 2 tr in ring, 2 ch, (3 tr in ring, 2 ch) three times; join. 12 tr
+Rnd 2: 3 ch (counts as tr), working 1 tr in each tr and a corner in each 2-ch sp; join. 28 tr`
+    reads(text, [12, 28], 'UK')
+    expect(readRounds(text, { terms: 'UK' }).rounds[1]!.spaces).toEqual({ 'ch-2': 4 })
+  })
+
+  it('chains are explained behind the group that begins with them', () => {
+    const text = `R1: MR. Ch 3 (counts as dc), dc, ch 1, [2 dc, ch 1] x 3, join. (8 dc, 4 ch-1)
+R2: Sl st in next dc and in sp. (Ch 4, dc) in same sp (ch 4 = dc + ch 1), [dc in next 2, (dc, ch 1, dc) in sp] x 3, dc in last 2. Sl st in 3rd ch. (16 dc, 4 ch-1)`
+    reads(text, [8, 16])
+    expect(readRounds(text).rounds[1]!.spaces).toEqual({ 'ch-1': 4 })
+  })
+
+  it('a chain is worked across', () => {
+    reads('Ch 25, long tail.\nR1: sc in 2nd ch from hook, sc across, turn (24)', [24])
+  })
+
+  it.each(['UK terms', 'British terminology'])('"%s" alone has nothing under it', (terms) => {
+    reads(
+      `Hook: 4mm\n${terms}\n\nMake 6ch.\nRow 1: 1 dc in 2nd ch from hook and in each ch. (5 dc)`,
+      [5],
+      'UK',
+    )
+  })
+
+  it.each(['FO. Make 9, string on a long ch.', 'Fasten off. Glue in a frame.'])(
+    'behind "%s" nothing is worked',
+    (off) => {
+      reads(`Rnd 1: 6 sc in magic ring. (6 sc)\n${off}`, [6])
+    },
+  )
+
+  it('the title of a part may stand right below a count', () => {
+    const text = `With A, ch 2.
+Rnd 1: 6 sc in 2nd ch from hook; join. — 6 sc
+Petals
+Rnd 2: Ch 1, 2 sc in each sc around; join with sl st in first sc, changing to B. — 12 sc
+Leaf
+Ch 5.
+Rnd 1: Sc in 2nd ch from hook and in each ch. — 4 sc`
+    reads(text, [6, 12, 4])
+  })
+
+  it('the last repeat may be worked with fewer', () => {
+    const row = (last: string) => `14 ch.
+Row 1: 1 dc in 2nd ch from hook, *miss 2 ch, 5 tr in next ch, miss 2 ch, 1 dc in next ch; rep from * to end, turn. (13 sts)
+Row 2: 3 ch (counts as 1 tr), 2 tr in first dc, *miss 2 tr, 1 dc in next tr, miss 2 tr, 5 tr in next dc; rep from * to end, ${last}, turn. (13 sts)`
+    reads(row('working only 3 tr in last dc'), [13, 13], 'UK')
+  })
+})
+
+describe('slips are told where they stand', () => {
+  it('too few repeats', () => {
+    const text = `Rnd 1: Magic ring, ch 3 (counts as dc), 2 dc, ch 1, *3 dc, ch 1; rep from * 4 times more, join. (18 dc, 6 ch-1 sps)
+Rnd 2: Sl st in next 2 dc and in ch-1 sp, (ch 3, 2 dc, ch 2, 3 dc) in same sp, *(3 dc, ch 2, 3 dc) in next ch-1 sp; rep from * 3 times more, join.`
+    const found = readRounds(text).findings.find(({ code }) => code === 'rounds/spaces-left')
+    expect(text.slice(text.lastIndexOf('3 times more')).startsWith('3 times more')).toBe(true)
+    expect(found?.where).toContain('3 times more')
+  })
+  it('a stitch too few in a side', () => {
+    const text = `Rnd 1: Magic ring, ch 3 (counts as dc), 3 dc, ch 2, *4 dc, ch 2; rep from * once more, join. (12 dc)
+Rnd 2: Ch 3 (counts as dc), dc in next 3 dc, (2 dc, ch 2, 2 dc) in ch-2 sp, *dc in next 3 dc, (2 dc, ch 2, 2 dc) in ch-2 sp; rep from * once more, join.`
+    const found = readRounds(text).findings.find(({ code }) => code === 'rounds/stitches-passed')
+    expect(found?.where).toContain('dc in next 3 dc')
+  })
+})
