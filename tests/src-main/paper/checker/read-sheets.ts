@@ -41,6 +41,8 @@ export interface PaintedPath {
   readonly fill: string
   readonly stroke: string
   readonly clip: Box | null
+  /** What it is clipped to, one within the other, each as lines: a circle shows less than its box. */
+  readonly clips: readonly (readonly (readonly Point[])[])[]
 }
 
 export type Painted = PaintedText | PaintedPath
@@ -157,6 +159,7 @@ interface State {
   fill: string
   stroke: string
   clip: Box | null
+  clips: PaintedPath['clips']
   size: number
 }
 
@@ -190,6 +193,7 @@ function paint(operators: readonly number[], list: readonly unknown[], height: n
     fill: '#000000',
     stroke: '#000000',
     clip: null,
+    clips: [],
     size: 0,
   }
   const saved: State[] = []
@@ -242,9 +246,11 @@ function paint(operators: readonly number[], list: readonly unknown[], height: n
         const lines = buffer ? linesOf(buffer, state.matrix) : []
         if (lines.length === 0) break
         const box = boxOf(lines.flat())
-        if (clipNext) state.clip = meet(state.clip, box)
-        else {
-          const { fill, stroke, clip, matrix, width } = state
+        if (clipNext) {
+          state.clip = meet(state.clip, box)
+          state.clips = [...state.clips, lines]
+        } else {
+          const { fill, stroke, clip, clips, matrix, width } = state
           painted.push({
             kind: 'path',
             lines,
@@ -255,6 +261,7 @@ function paint(operators: readonly number[], list: readonly unknown[], height: n
             fill,
             stroke,
             clip,
+            clips,
           })
         }
         clipNext = false

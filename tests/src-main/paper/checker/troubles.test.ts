@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest'
 import type { FigureItem } from '../../../../src-core/figures/figure'
 import { drawPath, drawText, INK, PAPER } from '../../../../src-core/figures/figure'
-import { linePath, rectanglePath } from '../../../../src-core/figures/path'
+import { circlePath, linePath, rectanglePath } from '../../../../src-core/figures/path'
 import { readFaces } from '../../../../src-main/paper/pdf/faces'
 import { writePdf } from '../../../../src-main/paper/pdf/file'
 import { DATE } from '../projects'
@@ -39,6 +39,23 @@ describe('the page checker', () => {
     const paper = drawPath(rectanglePath(18, 45, 30, 7), { fill: PAPER })
     expect(await found(through, paper, words)).toEqual([])
     expect(await found(paper, through, words)).toHaveLength(1)
+  })
+
+  it('knows what a clip of any shape shows of a line: what its box alone holds is not there', async () => {
+    const clipped = (x: number, y: number, radius: number): FigureItem => ({
+      kind: 'group',
+      clip: circlePath(x, y, radius),
+      items: [through],
+    })
+    // The text runs from 20 mm on, a little above 50: the corner of this circle's box holds its beginning, the circle not.
+    expect(await found(words, clipped(10, 60, 14))).toEqual([])
+    expect(await found(words, clipped(20, 50, 4))).toEqual([
+      expect.stringMatching(/^a line through “Work petals”/),
+    ])
+    // Paper that is clipped so hides nothing there either.
+    const paper = drawPath(rectanglePath(18, 45, 30, 7), { fill: PAPER })
+    const clip = circlePath(10, 60, 14)
+    expect(await found(through, { kind: 'group', clip, items: [paper] }, words)).toHaveLength(1)
   })
 
   it('finds what is too near to an edge, and lets be what a clip hides there', async () => {

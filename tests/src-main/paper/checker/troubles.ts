@@ -22,8 +22,11 @@ const within = (inner: Box, outer: Box, slack = 0.05): boolean =>
   inner.top >= outer.top - slack &&
   inner.bottom <= outer.bottom + slack
 
-/** Where a line runs within a box, as a point of it; null where it does not (Liang and Barsky's clipping, 1984). */
-function crossing(a: Point, b: Point, box: Box): Point | null {
+/** Shares of the way of a line within a box, its middle first. */
+const ALONG = [1 / 2, 1 / 4, 3 / 4, 1 / 8, 3 / 8, 5 / 8, 7 / 8] as const
+
+/** Where a line runs within a box, as points of it; none where it does not (Liang and Barsky's clipping, 1984). */
+function crossing(a: Point, b: Point, box: Box): Point[] {
   const [dx, dy] = [b.x - a.x, b.y - a.y]
   let [from, to] = [0, 1]
   for (const [p, q] of [
@@ -33,23 +36,21 @@ function crossing(a: Point, b: Point, box: Box): Point | null {
     [dy, box.bottom - a.y],
   ] as const) {
     if (p === 0) {
-      if (q <= 0) return null
+      if (q <= 0) return []
     } else if (p < 0) from = Math.max(from, q / p)
     else to = Math.min(to, q / p)
   }
-  if (from >= to) return null
-  const t = (from + to) / 2
-  return { x: a.x + t * dx, y: a.y + t * dy }
+  if (from >= to) return []
+  return ALONG.map((share) => from + share * (to - from)).map((t) => ({ x: a.x + t * dx, y: a.y + t * dy }))
 }
 
 const holds = (box: Box, { x, y }: Point): boolean =>
   x >= box.left && x <= box.right && y >= box.top && y <= box.bottom
 
-/** Whether a point lies within a filled path (even and odd crossings; holes are rare on these pages). */
-function covers(path: PaintedPath, point: Point): boolean {
-  if (!holds(path.box, point) || (path.clip && !holds(path.clip, point))) return false
+/** Whether a point lies within lines (even and odd crossings; holes are rare on these pages). */
+function encloses(lines: PaintedPath['lines'], point: Point): boolean {
   let inside = false
-  for (const line of path.lines)
+  for (const line of lines)
     for (let i = 0, j = line.length - 1; i < line.length; j = i++) {
       const [a, b] = [line[i]!, line[j]!]
       if (a.y > point.y !== b.y > point.y && point.x < ((b.x - a.x) * (point.y - a.y)) / (b.y - a.y) + a.x)
@@ -57,6 +58,14 @@ function covers(path: PaintedPath, point: Point): boolean {
     }
   return inside
 }
+
+/** Whether what a path is clipped to shows a point of it. */
+const shows = ({ clip, clips }: PaintedPath, point: Point): boolean =>
+  (!clip || holds(clip, point)) && clips.every((lines) => encloses(lines, point))
+
+/** Whether a filled path covers a point. */
+const covers = (path: PaintedPath, point: Point): boolean =>
+  holds(path.box, point) && encloses(path.lines, point) && shows(path, point)
 
 const grey = (colour: string): boolean => {
   const channels = [colour.slice(1, 3), colour.slice(3, 5), colour.slice(5, 7)]
@@ -199,8 +208,8 @@ function textOnLine(
       if (!crossesBox(item.box, box)) continue
       for (const line of item.lines)
         for (let k = 1; k < line.length; k++) {
-          const place = crossing(line[k - 1]!, line[k]!, box)
-          if (place && (!item.clip || holds(item.clip, place))) hits.push({ text: index, order, place })
+          const place = crossing(line[k - 1]!, line[k]!, box).find((each) => shows(item, each))
+          if (place) hits.push({ text: index, order, place })
         }
     }
   })
