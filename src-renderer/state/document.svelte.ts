@@ -43,6 +43,7 @@ export class DocumentState {
   /** Changes whose colours are sought in another thread; null where there is none. */
   readonly #beside: HeldChanges | null
   #isBare = false
+  #hasBegun: boolean
   readonly #listeners = new Set<(project: Project) => void>()
   #committed: Project
   #preview: Project | null
@@ -97,6 +98,7 @@ export class DocumentState {
     this.#ahead = $state.raw(null)
     this.#trouble = $state.raw(first?.trouble ?? null)
     this.#question = $state.raw(null)
+    this.#hasBegun = $state(false)
     this.#measuredFrom = $state.raw(null)
     if (first?.plan) this.#plannedMotifs = project.motifs
     // What the worker could plan this thread can too: it remembers it for the first change.
@@ -220,6 +222,18 @@ export class DocumentState {
 
   redo(): void {
     this.#step('#future')
+  }
+
+  /** Something of the user's is in it: it was begun here, or changed. */
+  get isTheirs(): boolean {
+    return this.#hasBegun || this.undoLabel !== null
+  }
+
+  /** Another project begins here. It is kept from now on, and undo never leads into the one before. */
+  begin(project: Project): void {
+    this.replace(project)
+    this.#hasBegun = true
+    for (const listener of this.#listeners) listener(project)
   }
 
   /** Another project altogether (the version on disk was taken): nothing to undo in it yet. */

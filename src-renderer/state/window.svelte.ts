@@ -157,7 +157,8 @@ export class WindowState {
 
   /** Nothing of the user's is in this window yet: it may be filled with something else. */
   get isUntouched(): boolean {
-    return (this.origin === 'example' || this.origin === 'blank') && this.document.undoLabel === null
+    const isGiven = this.origin === 'example' || this.origin === 'blank'
+    return isGiven && this.keeping.place !== 'file' && !this.document.isTheirs
   }
 
   tell(problem: Finding): void {
@@ -271,7 +272,7 @@ export class WindowState {
   #reach(gone: HostGone): void {
     const isBack = this.hostGone !== null && gone === null
     this.hostGone = gone
-    if (isBack && this.document.undoLabel !== null) this.#keeper.changed(this.document.committed)
+    if (isBack && this.document.isTheirs) this.#keeper.changed(this.document.committed)
   }
 
   #settle(settings: Settings): void {

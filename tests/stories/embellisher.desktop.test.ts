@@ -157,7 +157,7 @@ describe('somebody who lays blossoms on a cushion', () => {
   it('takes everything back by name to the very start, and does it again', async () => {
     const page = desktop.window
     const names = await undoAll(page)
-    expect(names.at(-1)).toBe('start from your own motif')
+    expect(names.filter((name) => name.startsWith('start'))).toEqual([])
     for (const name of [
       'make it into an appliqué',
       'place a wreath of 12 items',

@@ -2,6 +2,7 @@
 import { realpath, rename } from 'node:fs/promises'
 import type { DiskState } from '../../../shared-types/bridge'
 import type { KeptProjects } from './kept'
+import { isBare, losesWork } from './lost-work'
 import type { FileStamp, ProjectFiles, Written } from './ports'
 import { compareWithDisk, stampOfWritten } from './stamp'
 
@@ -73,7 +74,7 @@ export class FilePlace {
 
   /** Writes it while no other run of the program does; not over what somebody else changed, but for `over`. */
   async write(text: string, { over = false } = {}): Promise<Written> {
-    if (over) this.#backupDue = true
+    if (over || (await this.#losesWork(text))) this.#backupDue = true
     const written = await this.#ports.kept.alone(this.path, async (isHeld): Promise<Written> => {
       const isAsSeen = async () => over || (await this.compare()).state !== 'changed'
       const answer = await this.#ports.files.write(this.path, text, {
@@ -87,5 +88,12 @@ export class FilePlace {
       return answer
     })
     return written ?? { ok: false, reason: 'another window of Petalyard is saving it' }
+  }
+
+  /** Would a save leave nothing of the work that the file holds (somebody pressed Undo until it stopped, say)? */
+  async #losesWork(text: string): Promise<boolean> {
+    if (this.#backupDue || !isBare(text)) return false
+    const there = await this.#ports.files.open(this.path)
+    return there.ok && losesWork(there.text, text)
   }
 }

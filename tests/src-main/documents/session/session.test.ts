@@ -119,6 +119,9 @@ describe('what a window hands over', () => {
   })
 })
 
+const MOTIFS = [{ id: 'm1', kind: 'measured', outline: 'round', across: 80 }]
+const LAYOUT = { kind: 'blanket', arrangement: 'straight-rows', columns: 2, rows: 2 }
+
 describe('a project with a file', () => {
   it('saves itself soon after the last change, with one backup of what was there', async () => {
     const session = await world.sessionOnFile('throw.petalyard', QUICK)
@@ -133,6 +136,27 @@ describe('a project with a file', () => {
       expect(session.keeping).toMatchObject({ revision: 2, savedRevision: 2, problem: null }),
     )
     await session.close()
+  })
+
+  it.each([
+    ['its motifs', { layout: LAYOUT }],
+    ['its layout', { motifs: MOTIFS }],
+    ['everything', {}],
+  ])('keeps a copy of what it was before a save that loses %s', async (_lost, left) => {
+    const session = await world.sessionOnFile('throw.petalyard')
+    const path = world.path('throw.petalyard')
+    const work = { motifs: MOTIFS, layout: LAYOUT }
+    const save = async (revision: number, title: string, kept: object) =>
+      expect(await session.save({ revision, text: projectText(title, kept) })).toMatchObject({
+        outcome: 'done',
+      })
+    await save(1, 'Begun', work)
+    await save(2, 'Whole', work)
+    await save(3, 'Undone', left)
+    await save(4, 'Undone again', left)
+    expect(titleOf(await read(path))).toBe('Undone again')
+    expect(titleOf(await read(`${path}~`))).toBe('Whole')
+    expect(world.writes.map((write) => write.backup)).toEqual([true, false, true, false])
   })
 
   it('is saved during a stream of changes too', async () => {

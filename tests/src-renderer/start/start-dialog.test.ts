@@ -1,0 +1,46 @@
+/** What is begun in a window has a history of its own: undo never leads into what was open before. */
+import { fireEvent, screen, waitFor } from '@testing-library/svelte'
+import { expect, it, vi } from 'vitest'
+import StartDialog from '../../../src-renderer/start/StartDialog.svelte'
+import { EXAMPLE_GROUPS } from '../../../src-renderer/start/examples'
+import { inWindow } from '../in-window'
+import { SMALL } from '../projects'
+
+vi.setConfig({ testTimeout: 60_000 })
+
+HTMLDialogElement.prototype.showModal = function show() {
+  this.open = true
+}
+HTMLDialogElement.prototype.close = function close() {
+  this.open = false
+}
+
+const EXAMPLE = EXAMPLE_GROUPS[0]!.examples[0]!.project.title!
+const press = (name: string | RegExp) => fireEvent.click(screen.getByRole('button', { name }))
+
+it.each([
+  ['the own motif', () => press('Start with this motif')],
+  ['written rounds', () => press('Start from its written rounds')],
+  ['an example', () => press(new RegExp(EXAMPLE))],
+])('begins %s with nothing to undo, and keeps it', async (_what, begin) => {
+  const { app, host } = await inWindow(StartDialog, { onclose: () => undefined }, SMALL)
+  app.document.change('change the title', (project) => ({ ...project, title: 'Other' }))
+  app.undo()
+  await begin()
+  const begun = app.document.project
+  expect(begun).not.toBe(SMALL)
+  expect([app.document.undoLabel, app.document.redoLabel]).toEqual([null, null])
+  app.undo()
+  expect(app.document.project).toBe(begun)
+  await waitFor(() => expect(host.kept.length).toBeGreaterThan(0), { timeout: 5_000 })
+  expect(JSON.parse(host.kept.at(-1)!)).toEqual(JSON.parse(JSON.stringify(begun)))
+  // It is theirs now, with or without a change: nothing else may take its place in this window.
+  expect(app.isUntouched).toBe(false)
+})
+
+it('leaves a window alone whose project has a file, also where every change was taken back', async () => {
+  const { app, host } = await inWindow(StartDialog, { onclose: () => undefined }, SMALL)
+  expect(app.isUntouched).toBe(true)
+  host.emit('keeping', { ...app.keeping, place: 'file' })
+  expect(app.isUntouched).toBe(false)
+})
