@@ -1,5 +1,6 @@
-import { mkdir, realpath } from 'node:fs/promises'
+import { realpath } from 'node:fs/promises'
 import { basename, dirname } from 'node:path'
+import { makePath } from '../documents/make-path'
 import { FILE_ENDING } from '../documents/session/session'
 import { fileNameFor, freePath } from '../host/file-names'
 import type { Caller, FileType, Target } from '../host/ports'
@@ -40,7 +41,7 @@ export function browserCaller(projectId: string, ports: BrowserCallerPorts): Cal
     },
     chooseProject: async () => ports.upload,
     placeToSave: async (name) => {
-      await mkdir(ports.folder, { recursive: true })
+      await makePath(ports.folder)
       return freePath(ports.folder, name, FILE_ENDING)
     },
     placeToFollow: async (path, name) => {

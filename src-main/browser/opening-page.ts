@@ -2,9 +2,10 @@
  * What the browser's launcher is given: the address of a file that only its owner can read, never the address that
  * lets in. The arguments of a process can be read by everybody on the machine.
  */
-import { mkdir, mkdtemp, readdir, rm, stat, writeFile } from 'node:fs/promises'
+import { mkdtemp, readdir, rm, stat, writeFile } from 'node:fs/promises'
 import { join } from 'node:path'
 import { pathToFileURL } from 'node:url'
+import { makePath } from '../documents/make-path'
 
 const PREFIX = '.opening-'
 /** A browser has read the page by then; what an earlier run left behind is older (ms). */
@@ -24,7 +25,7 @@ export class OpeningPage {
   async write(url: string): Promise<string | null> {
     await this.remove()
     try {
-      await mkdir(this.#folder, { recursive: true })
+      await makePath(this.#folder)
       await this.#tidy()
       // mkdtemp makes a folder that nobody else may enter.
       this.#own = await mkdtemp(join(this.#folder, PREFIX))

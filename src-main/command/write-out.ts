@@ -1,7 +1,8 @@
 /** Writing what a command made, in one step. */
-import { access, mkdir } from 'node:fs/promises'
+import { access } from 'node:fs/promises'
 import { basename } from 'node:path'
 import { explainWriteFailure, replaceFile, WriteFailure } from '../documents'
+import { makePath } from '../documents/make-path'
 import { readRegularFile } from '../documents/regular-file'
 import { whyNotWritten } from '../documents/replace-file'
 import { CommandEnd, EXIT } from './exit-codes'
@@ -22,7 +23,7 @@ export async function writeOut(out: string, bytes: Uint8Array): Promise<void> {
 /** Makes a folder where there is none; ends the command where that cannot be. */
 export async function makeFolder(folder: string): Promise<void> {
   try {
-    await mkdir(folder, { recursive: true })
+    await makePath(folder)
   } catch (error) {
     const isFile = (error as NodeJS.ErrnoException).code === 'EEXIST'
     const reason = isFile ? 'a file has this name' : whyNotWritten(error)

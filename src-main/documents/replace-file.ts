@@ -85,6 +85,8 @@ async function replaceNow(
   try {
     await step('write', () => files.writeDurably(staging, bytes, old))
     const written = await step('compare', () => files.read(staging, bytes.length))
+    if (written.length < bytes.length)
+      throw new WriteFailure('compare', 'ENOSPC', null, 'only a part of it could be written')
     if (Buffer.compare(Buffer.from(written), Buffer.from(bytes)) !== 0)
       throw new WriteFailure('compare', 'EIO', null, 'what was written does not read back the same')
     if (mayReplace && !(await mayReplace()))

@@ -16,7 +16,12 @@ const DECIMALS = 2
  * line ends and what is not shown, which some take off, and with signs of full width, which some take for the narrow ones.
  */
 const FORMULA = /^(?:[\s\p{Cc}\p{Cf}\p{Z}]*[=+\-@＝＋－＠]|[\t\r])/u
-const harmless = (text: string): string => (FORMULA.test(text) ? `'${text}` : text)
+/** A spreadsheet that parts cells at semicolons or tabs finds quotes only where a cell begins: what follows begins one. */
+const BEHIND_A_SEPARATOR = /(?<=[\s\S])([;\t|])([\s\p{Cc}\p{Cf}\p{Z}]*[=+\-@＝＋－＠])/gu
+const harmless = (text: string): string => {
+  const parted = text.replace(BEHIND_A_SEPARATOR, "$1'$2")
+  return FORMULA.test(parted) ? `'${parted}` : parted
+}
 
 function cell(value: Cell): string {
   if (value === null) return ''

@@ -3,10 +3,11 @@
  * or not there at all, at the start or later; the program works on from memory then. What could not be written
  * waits here, is read from here, and is written as soon as there is room.
  */
-import { chmod, mkdir, readdir, rm, stat } from 'node:fs/promises'
+import { chmod, readdir, rm, stat } from 'node:fs/promises'
 import { basename, dirname, join } from 'node:path'
 import { SIZE_LIMIT } from '../limits'
 import { readRegularText } from '../regular-file'
+import { makePath } from '../make-path'
 import { whyNotWritten } from '../replace-file'
 import type { Written } from './ports'
 
@@ -17,7 +18,7 @@ const LARGEST = 2 * SIZE_LIMIT + 2 ** 20
 const PRIVATE = 0o700
 
 async function makePrivate(folder: string): Promise<void> {
-  await mkdir(folder, { recursive: true, mode: PRIVATE })
+  await makePath(folder, PRIVATE)
   const { mode } = await stat(folder)
   // One of an earlier version; a file system without permissions is used as it is.
   if ((mode & 0o077) !== 0) await chmod(folder, mode & PRIVATE).catch(() => undefined)

@@ -101,6 +101,16 @@ describe('a step of saving that fails leaves the old content whole', () => {
     ],
   ]
 
+  it('says of a disk that took only a part that it is full', async () => {
+    const writeDurably: FilePort['writeDurably'] = (to, data, like) =>
+      machineFiles.writeDurably(to, data.slice(0, 9), like)
+    const files = { ...machineFiles, writeDurably }
+    const failure = await saveProject(path, project('New'), files).catch((error: unknown) => error)
+    expect(explainWriteFailure(failure as WriteFailure, 'throw.petalyard')).toBe(
+      'throw.petalyard could not be written: the disk is full.',
+    )
+  })
+
   it.each(failing)('%s', async (_, broken, step) => {
     await writeFile(path, 'old content')
     const files = { ...machineFiles, ...broken }

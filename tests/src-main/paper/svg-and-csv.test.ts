@@ -127,8 +127,13 @@ describe('lists as CSV', () => {
     expect(shown.startsWith(`'${text}`)).toBe(true)
   })
 
-  it('keeps a text with the sign that parts cells elsewhere in one cell', () => {
-    expect(csvTable([['a;=1']])).toBe('"a;=1"\r\n')
+  it.each([
+    ['a;=1', `"a;'=1"`],
+    ['a; +1;b', `"a;' +1;b"`],
+    ['a\t@b', `"a\t'@b"`],
+    ['a; b', '"a; b"'],
+  ])('keeps %j in one cell, and as text where its sign parts cells', (text, shown) => {
+    expect(csvTable([[text]])).toBe(`${shown}\r\n`)
   })
 
   it.each(['a=1', '12 mm', 'A - B', ''])('leaves %j as it is', (text) => {
