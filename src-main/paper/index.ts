@@ -58,6 +58,8 @@ export interface MapOptions {
   readonly house?: House
   /** Pages that are left out; those of the house style unless told, and none of nobody's. */
   readonly leaveOut?: readonly OptionalPage[]
+  /** With a title page or without; where it is not said project and house style decide. */
+  readonly titlePage?: boolean
   /** For scripts that the shipped face lacks, in the order in which they are looked through. */
   readonly fonts?: readonly ChosenFont[]
   /** Pages to keep, from 1, in any order; they keep their numbers. */
@@ -192,8 +194,12 @@ const SHEET_OWNERS: Readonly<Record<SheetName, string>> = {
 /** Whether a title page is printed where nobody asks for sheets by name. */
 const hasTitlePage = ({ settled, house }: Job): boolean => settled.sheet.titlePage ?? house.titlePage
 
-function draftPages(job: Job, { reverse = false, sheets, labels = 'page' }: MapOptions): Draft[] {
-  const asked = new Set(sheets ?? (hasTitlePage(job) ? (['title', ...EVERYTHING] as const) : EVERYTHING))
+function draftPages(
+  job: Job,
+  { reverse = false, sheets, labels = 'page', titlePage: isAskedFor }: MapOptions,
+): Draft[] {
+  const asked = new Set(sheets ?? EVERYTHING)
+  if (isAskedFor ?? (!sheets && hasTitlePage(job))) asked.add('title')
   const isMade = asked.has('map') || (asked.has('card') && beginsWithCard(job))
   const main = isMade ? mainPages(job, reverse) : []
   // Notes go with the map and with the card alike.

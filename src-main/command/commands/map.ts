@@ -32,6 +32,7 @@ interface Options {
   readonly sheets?: readonly SheetName[]
   readonly labels?: LabelCount
   readonly leaveOut?: readonly OptionalPage[]
+  readonly titlePage?: boolean
   readonly editions?: readonly string[]
   readonly house?: string
   readonly font?: readonly string[]
@@ -64,15 +65,18 @@ export const addMap: AddCommand = (program, around, end) => {
       readSheetsOption,
     )
     .addOption(
-      new Option('--labels <count>', 'of a kit: a page of labels to copy, or one for each kit').choices([
-        ...LABEL_COUNTS,
-      ]),
+      new Option(
+        '--labels <count>',
+        'of a kit: one page of labels to copy (unless you say run), or run: one label for each kit',
+      ).choices([...LABEL_COUNTS]),
     )
     .option(
       '--leave-out <pages>',
       'without these: order, materials, motif, progress, with commas between, or none (else as in the house style)',
       readLeaveOutOption,
     )
+    .option('--title-page', 'with a title page, whatever project and house style say')
+    .option('--no-title-page', 'without one')
     .option('--pages <pages>', 'only these pages: "1-3,5"', readPagesOption)
     .option(
       '--editions <list>',

@@ -9,6 +9,8 @@ import { FIGURE_WORDS } from '../words-figures'
 import { MOTIF_WORDS, partWords } from '../words-motif'
 
 const KEY_WIDTH = 58
+/** Of a key in two columns. */
+const KEY_COLUMN = 53
 const GAP = 5
 const ABOVE = 2
 const CAPTION = Sheet.line(TYPE.table) + 2
@@ -39,9 +41,18 @@ export function setChart(job: Job, flow: Flow, motif: RoundsMotif): void {
       : []
   const figures = small.length === 1 && small[0]!.unit >= SMALL_CHART ? small : full
   const entries = chartKey(rounds, beginning, { terms: job.terms, hand })
-  const key = chartKeyFigure(entries, KEY_WIDTH, TYPE.table, job.measure)
-  const keyHeight = Sheet.line(TYPE.heading) + 1.6 + key.height
   const heights = figures.map((figure) => figure.height + (figures.length > 1 ? CAPTION : 0))
+  // Beside a narrow chart that is lower than its key there is room for two columns of it.
+  const whole = chartKeyFigure(entries, KEY_WIDTH, TYPE.table, job.measure)
+  const columns = { width: KEY_COLUMN, room: sheet.inner - figures[0]!.width - GAP }
+  const isParted =
+    figures.length === 1 && whole.height > heights[0]! && columns.room >= 2 * columns.width + GAP
+  const half = Math.ceil(entries.length / 2)
+  const parts = isParted ? [entries.slice(0, half), entries.slice(half)] : [entries]
+  const keys = parts.map((part) =>
+    isParted ? chartKeyFigure(part, columns.width, TYPE.table, job.measure) : whole,
+  )
+  const keyHeight = Sheet.line(TYPE.heading) + 1.6 + Math.max(...keys.map(({ height }) => height))
   const first = Math.max(heights[0]!, keyHeight)
   flow.y += ABOVE
   flow.need(head + intro + first)
@@ -50,9 +61,12 @@ export function setChart(job: Job, flow: Flow, motif: RoundsMotif): void {
   flow.y = flow.sheet.paragraph(advice, flow.sheet.left, flow.y, flow.sheet.inner) + 2
   const keyTop = flow.y
   const keySheet = flow.sheet
-  const keyLeft = keySheet.right - KEY_WIDTH
+  const keyLeft = keySheet.right - (isParted ? 2 * KEY_COLUMN + GAP : KEY_WIDTH)
   const keyBelow = keySheet.text(MOTIF_WORDS.key, keyLeft, keyTop, { weight: 'bold' }) + 1
-  keySheet.figure(key, keyLeft, keyBelow, FIGURE_WORDS.chartKey(entries.map(({ words }) => words)))
+  keys.forEach((key, i) => {
+    const alt = FIGURE_WORDS.chartKey(parts[i]!.map(({ words }) => words))
+    keySheet.figure(key, keyLeft + i * (KEY_COLUMN + GAP), keyBelow, alt)
+  })
   figures.forEach((figure, i) => {
     flow.need(heights[i]!)
     const target = flow.sheet
@@ -60,7 +74,7 @@ export function setChart(job: Job, flow: Flow, motif: RoundsMotif): void {
       const words = partWords(figure)
       flow.y = target.text(words, target.left, flow.y, { size: TYPE.table }) + 1
     }
-    const left = target.left + Math.max(0, (width - figure.width) / 2)
+    const left = target.left + Math.max(0, ((isParted ? figure.width : width) - figure.width) / 2)
     flow.y = target.figure(figure, left, flow.y, FIGURE_WORDS.chart(figure, job.terms)) + 1
   })
   if (flow.sheet === keySheet) flow.y = Math.max(flow.y, keyTop + keyHeight)

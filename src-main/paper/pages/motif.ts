@@ -41,6 +41,8 @@ const WIDE: Setting = { width: 186, across: 160, measures: 'below' }
 const LIFE_SIZE = 0.9995
 /** For motifs whose chart shows them large. */
 const SMALL: Setting = { width: 92, across: 62, measures: 'beside' }
+/** Where that alone keeps the chart on the motif's page. */
+const SMALLEST: Setting = { width: 76, across: 46, measures: 'beside' }
 
 /** A motif for a page: its account, and the colourways that it is made in. */
 interface MotifOnPaper {
@@ -98,7 +100,9 @@ export function motifPages(job: Job, motifs: readonly MotifOnPaper[]): Draft[] {
   const ways: ((motif: MotifOnPaper) => Setting)[] = [
     ...(motifs.some(isLarge) ? [(motif: MotifOnPaper) => (isLarge(motif) ? WIDE : BESIDE)] : []),
     () => BESIDE,
-    ...(motifs.some(hasChart) ? [(motif: MotifOnPaper) => (hasChart(motif) ? SMALL : BESIDE)] : []),
+    ...(motifs.some(hasChart)
+      ? [SMALL, SMALLEST].map((small) => (motif: MotifOnPaper) => (hasChart(motif) ? small : BESIDE))
+      : []),
   ]
   let best: Draft[] | null = null
   for (const way of ways) {

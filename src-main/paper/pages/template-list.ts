@@ -23,7 +23,14 @@ export function templateList(job: Job, ground: TemplateGround): Draft[] {
   let sheet = newSheet(job)
   let y = sheet.title(WORDS.list)
   y = sheet.paragraph(WORDS.listIntroduction(ground.reverse, job.terms), sheet.left, y, sheet.inner) + 3
-  const table = new Table(sheet, COLUMNS, rows, { size: TYPE.list })
+  // A column that says nothing of anything is left out.
+  const kept = COLUMNS.map((_, i) => i !== NOTES || rows.some(({ cells }) => cells[i] !== ''))
+  const table = new Table(
+    sheet,
+    COLUMNS.filter((_, i) => kept[i]),
+    rows.map(({ cells, ...row }) => ({ ...row, cells: cells.filter((_, i) => kept[i]) })),
+    { size: TYPE.list },
+  )
   const [section, name] = ['items', WORDS.list] as const
   const drafts: Draft[] = [{ section, name, bookmarks: [WORDS.list], sheet }]
   table.draw(sheet, y)
@@ -34,6 +41,9 @@ export function templateList(job: Job, ground: TemplateGround): Draft[] {
   }
   return drafts
 }
+
+/** Which of the columns says what lies on what. */
+const NOTES = 2
 
 const COLUMNS: readonly Column[] = WORDS.columns.map((heading, i): Column => ({
   heading,

@@ -10,7 +10,8 @@ import { keySwatch } from '../../../src-core/figures/key-swatch'
 import { colourwayMarks } from '../../../src-core/figures/marks'
 import { motifDimensions, motifFigure } from '../../../src-core/figures/motif-figure'
 import { numberedPlaces } from '../../../src-core/motif/numbering'
-import { createPlanner } from '../../../src-core/plan'
+import { namedIn } from '../../../src-core/joins/words'
+import { createPlanner, planProject } from '../../../src-core/plan'
 import { record } from './recorder'
 import { sampleMotif, samplePlan } from './sample'
 
@@ -32,6 +33,20 @@ describe('the join detail', () => {
         for (const member of node.members) expect(ids.has(member.motif)).toBe(true)
         expect(choice.nodes).toContain(node)
       }
+    }
+  })
+
+  it.each([
+    ['offset rows', { arrangement: 'offset-rows', turn: 30 }],
+    ['straight rows', { arrangement: 'straight-rows', turn: 0 }],
+  ] as const)('draws every motif that its step names: %s', (_, layout) => {
+    for (const order of ['there-and-back', 'one-way', 'centre'] as const) {
+      const own = planProject({ ...project, order, layout: { ...project.layout, ...layout } } as Project)
+      const shown = chooseJoinDetail(own)!
+      const named = namedIn(own.order.find(({ motif }) => motif === shown.focus.id)!.pattern)
+      expect(named.length).toBeGreaterThan(0)
+      const { texts } = record(joinDetailFigure(own, shown, look, box))
+      expect(texts.map(({ text }) => text)).toEqual(expect.arrayContaining(named))
     }
   })
 

@@ -42,6 +42,22 @@ describe('map --house', () => {
     expect(first!.texts.map(({ text }) => text).join(' ')).not.toContain('Larkspur')
   })
 
+  it('prints a title page or none as the command says, whatever the house says', async () => {
+    const house = await inFolder('titled.json', '{"titlePage": true}')
+    const isTitled = async (...more: string[]): Promise<boolean> => {
+      const out = join(folder, 'titled.pdf')
+      const ran = await petalyard('map', file, '--out', out, ...more)
+      expect([ran.err, ran.code]).toEqual(['', 0])
+      const [first] = (await readPdf(new Uint8Array(await readFile(out)))).pages
+      return first!.words.includes('Title page')
+    }
+    expect(await isTitled()).toBe(false)
+    expect(await isTitled('--title-page')).toBe(true)
+    expect(await isTitled('--title-page', '--sheets', 'map')).toBe(true)
+    expect(await isTitled('--house', house)).toBe(true)
+    expect(await isTitled('--house', house, '--no-title-page')).toBe(false)
+  })
+
   it('leaves out the pages that the house does not want, and prints them where they are asked for', async () => {
     const house = await inFolder('lean.json', '{"leaveOut": ["order", "materials", "motif"]}')
     const headings = async (...more: string[]): Promise<string> => {
