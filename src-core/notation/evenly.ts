@@ -51,8 +51,19 @@ export function readEvenly(
       return { type: 'note', effect: null, ...reader.span(start) }
     const change =
       stitch?.form === 'increase' ? 'increase' : stitch?.form === 'decrease' ? 'decrease' : 'work'
-    return { type: 'evenly', count, stitch: change === 'work' ? stitch : null, change, ...reader.span(start) }
+    const whole = countsFirst(reader) && { withFirst: true }
+    const made = change === 'work' ? stitch : null
+    return { type: 'evenly', count, stitch: made, change, ...whole, ...reader.span(start) }
   })
+}
+
+/** "(30 dc evenly around,) counting the ch-3 as a dc": whether the number is that of all. */
+const countsFirst = (reader: Reader): boolean => {
+  const { at } = reader
+  while (reader.skip(',', '(')) continue
+  const counts = /^(counting|including|incl)$/.test(reader.spelled())
+  reader.at = at
+  return counts
 }
 
 /** "Sc around, increasing 6 evenly": what stands before it is the stitch of it; the two in one, null where they are not. */

@@ -7,7 +7,7 @@ import { isSlip } from './tree'
 import { readStitch } from './vocabulary'
 
 /** Words that close a chain; "form" and "make" do so where it is told what the ring is made of. */
-const CLOSES = ['join', 'joining', 'joined', 'close', 'closing', 'closed', 'connect', 'connecting', 'link']
+const CLOSES = ['join', 'joining', 'joined', 'close', 'closing', 'closed', 'connect', 'connecting']
 const MAKES = ['form', 'forming', 'make', 'making', 'create', 'creating']
 const BY = ['with', 'by', 'using', 'from', 'of', 'out']
 
@@ -39,12 +39,25 @@ const passClosingPlace = (reader: Reader, ring: boolean): boolean =>
     return (reader.sees('to') && MAKES.includes(reader.key(1))) || null
   }) === true
 
+/** "Rnd 1: 4 ch, (ss into ring)": whether nothing but a chain stands before the words in hand. */
+function followsFirstChain(reader: Reader): boolean {
+  let at = reader.at - 1
+  while (/^(,|and|then)$/.test(reader.tokens[at]?.key ?? '')) at--
+  const chained = reader.tokens[at]
+  const pair = chained?.kind === 'number' || chained?.kinds.has('chain') ? 2 : 1
+  const chain = reader.tokens.slice(Math.max(0, at - pair + 1), at + 1)
+  if (!chain.some(({ kind, kinds }) => kind === 'chains' || kinds.has('chain'))) return false
+  const before = reader.tokens[at - pair]
+  return before === undefined || chain[0]!.first || before.key === ':'
+}
+
 /**
  * "Join with sl st in first ch to form a ring", "close to a ring with 1 sl st", "with 8 ch form a ring": what is done,
  * with how many chains, by which stitch and where, in any order; its chains, 0 where they are made before.
  */
 const readClosed = (reader: Reader): number | null =>
   reader.attempt(() => {
+    const opens = followsFirstChain(reader)
     let does = false
     let closes = false
     let ring = false
@@ -54,7 +67,7 @@ const readClosed = (reader: Reader): number | null =>
       () => {
         const at = reader.at
         while (reader.skip(',', 'and', 'then', 'to', 'so', 'as', 'by')) continue
-        const closing = reader.skip(...CLOSES)
+        const closing = reader.skip(...CLOSES) || (reader.spelled() === 'link' && ++reader.at > 0)
         if (!closing && !reader.skip(...MAKES)) reader.at = at
         else {
           does = true
@@ -73,8 +86,8 @@ const readClosed = (reader: Reader): number | null =>
       () => {
         // "Sl st to ring" closes one; "sl st in ring" goes into one that is there.
         const to = reader.sees('to')
-        if (ring || !passRing(reader, slip && !does && !to)) return false
-        does ||= slip && to
+        if (ring || !passRing(reader, slip && !does && !to && !opens)) return false
+        does ||= slip && (to || opens)
         return (ring = true)
       },
       () => (slip || does) && passClosingPlace(reader, ring) && (closes = true),

@@ -3,8 +3,10 @@ import { makeDecrease, makeStitches } from './stitching'
 import type { ItemRunner } from './stitching'
 import { WORKING } from './taking'
 import { placeTargets } from './targets'
+import { makes } from './repeat-endings'
+import { statedStitches } from './told-counts'
 import type { DescribedItem, EvenItem, Item, StitchName } from './tree'
-import { NO_NAME } from './tree'
+import { NO_NAME, isSlip } from './tree'
 import { baseSource, report } from './work'
 import type { Element, Work } from './work'
 
@@ -23,17 +25,34 @@ export const EMPTY_PART = {
   nounSpan: NO_SPAN,
 } as const
 
+/** "Sc evenly around. (36 sc)": the count of the round, where nothing else stands behind the beginning. */
+function statedAlone(work: Work, item: EvenItem): number | null {
+  const { items } = work.node
+  const at = items.indexOf(item)
+  const alone = !items
+    .slice(at + 1)
+    .some((next) => makes(next) && !(next.type === 'work' && isSlip(next.stitch)))
+  return item.change === 'work' && at >= 0 && alone ? statedStitches(items) : null
+}
+
 /** "36 sc evenly around": takes all that is there. */
 export function runEvenly(work: Work, item: EvenItem, run: ItemRunner): void {
   const source = baseSource(work)
   const free = source ? source.free('stitch') : 0
-  if (item.count === null || !source || source.state.unknown) {
+  const before = work.elements.filter(({ standing }) => standing).length
+  const told = item.count ?? statedAlone(work, item)
+  if (told === null || !source || source.state.unknown) {
     report(work, 'rounds/not-countable', item, { what: "'evenly'" }, 'evenly')
     work.open = true
     return
   }
+  const whole = item.withFirst === true || item.count === null
   const made =
-    item.change === 'work' ? item.count : item.change === 'increase' ? free + item.count : free - item.count
+    item.change === 'work'
+      ? told - (whole ? before : 0)
+      : item.change === 'increase'
+        ? free + told
+        : free - told
   const name: StitchName = item.stitch ?? { ...NO_NAME, ...item, stitch: work.lastStitch ?? 'sc' }
   const targets = placeTargets(
     work,

@@ -10,6 +10,12 @@ const LOOP_SIDES: ReadonlyMap<string, Loop> = new Map(
   Object.entries({ front: 'front', back: 'back', both: 'both', top: 'both' }),
 )
 
+/** "(loops) only of", "(loops) left free of", "(loops) left" by a round; passes it. */
+const passLeft = (reader: Reader): void => {
+  while (reader.skip('only', 'left', 'unworked', 'still')) continue
+  reader.skip('of')
+}
+
 /** "front lps (only)", "back lp", "BLO", "both lps", with "of" behind it; passes it. */
 export function readLoop(reader: Reader): Loop | null {
   return reader.attempt(() => {
@@ -17,8 +23,7 @@ export function readLoop(reader: Reader): Loop | null {
     while (reader.skip('unworked', 'rem')) continue
     const short: Loop | null = reader.skip('blo') ? 'back' : reader.skip('flo') ? 'front' : null
     if (short) {
-      reader.skip('only')
-      reader.skip('of')
+      passLeft(reader)
       return short
     }
     const third = reader.attempt(() => {
@@ -27,8 +32,7 @@ export function readLoop(reader: Reader): Loop | null {
     })
     if (third) {
       // It lies behind the stitch, below its back loop.
-      reader.skip('only')
-      reader.skip('of')
+      passLeft(reader)
       return 'back'
     }
     const side = LOOP_SIDES.get(reader.key().replace(/-lp$/, ''))
@@ -38,8 +42,7 @@ export function readLoop(reader: Reader): Loop | null {
       reader.at++
       if (!reader.skip('lp')) return null
     }
-    reader.skip('only')
-    reader.skip('of')
+    passLeft(reader)
     return side
   })
 }
@@ -47,6 +50,10 @@ export function readLoop(reader: Reader): Loop | null {
 /** "of Rnd 2", "of rnd below", "2 rnds below", "of previous rnd" (null: that is where one works anyway). */
 export function readRound(reader: Reader): PlacePart['round'] {
   const start = reader.at
+  // "(Loops left) by Rnd 3": of the round that it is worked in.
+  const by = reader.skip('by') && reader.skipA('round') ? reader.number() : null
+  if (by !== null && by > 1) return { number: by - 1 }
+  reader.at = start
   reader.skip('of', 'on', 'in', 'from')
   reader.skip('the')
   const below = reader.number()

@@ -78,16 +78,20 @@ function readSweep(reader: Reader): Place | null {
 }
 
 /** What chains are for that begin a round. */
-const RAISES = new Set([
-  'turning',
-  'starting',
-  'beginning',
-  'lifting',
-  'climbing',
-  'raising',
-  'height',
-  'rising',
-])
+const RAISES = new Set(
+  'turning starting beginning lifting climbing raising height rising lift climb raise rise'.split(' '),
+)
+
+/** "3 ch of lifting", "2 chains for height", "4 ch for height and space"; passes it. */
+const passRaising = (reader: Reader): boolean =>
+  reader.attempt(() => {
+    if (!reader.skip('of', 'for', 'to')) return null
+    while (reader.skip('the', 'gain')) continue
+    if (!RAISES.has(reader.spelled()) || reader.isA('chain', 1)) return null
+    reader.at++
+    reader.attempt(() => (reader.skip('and', '+'), reader.skip('a', 'the'), reader.skipA('space') || null))
+    return true
+  }) === true
 
 function readChain(reader: Reader): ChainItem | null {
   const start = reader.at
@@ -121,7 +125,8 @@ function readChain(reader: Reader): ChainItem | null {
     const count = reader.isA('space') ? null : (before ?? (reader.peek()?.hyphen ? null : reader.number()))
     if (reader.isA('space')) return null
     if (told) reader.skipA('chain')
-    const made = reader.skip('of') ? reader.number() : count
+    const raises = count !== null && passRaising(reader)
+    const made = !raises && reader.skip('of') ? reader.number() : count
     if (opens && !reader.sees('(', '[', ',')) return null
     return { type: 'chain', count: made ?? 1, ...reader.span(start) }
   })

@@ -14,6 +14,7 @@ import {
   passFreeSide,
   passFromLast,
   passHolds,
+  passRear,
   passSameAs,
   passTopOfSame,
   passWhere,
@@ -64,6 +65,7 @@ function readPart(reader: Reader, around: boolean, inherited: Draft | null): Pla
     passTopOfSame(reader)
     passFreeSide(reader)
     let loop = readLoop(reader)
+    const rear = around && passRear(reader)
     const post = reader.skipAll('back', 'of') || around
     if (around) {
       reader.attempt(() => {
@@ -93,6 +95,7 @@ function readPart(reader: Reader, around: boolean, inherited: Draft | null): Pla
         unworked,
         asBeginning,
         nounSpan,
+        ...(rear && { behind: true }),
         ...reader.span(start),
       }
     }

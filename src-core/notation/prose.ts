@@ -135,7 +135,8 @@ export function readPlainNote(reader: Reader): NoteItem | null {
   const start = reader.at
   return reader.attempt(() => {
     let effect: NoteItem['effect']
-    if (reader.skip('turn')) effect = 'turn'
+    const chained = reader.key(-1) === 'ch' || reader.key(-2) === 'ch' || reader.peek(-1)?.kind === 'chains'
+    if (reader.skip('turn') || (chained && reader.skipAll('to', 'turn'))) effect = 'turn'
     else if (reader.skip('do', 'not')) {
       reader.skip('not')
       if (!reader.skip('join')) return null

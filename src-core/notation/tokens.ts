@@ -66,7 +66,7 @@ const STITCH_STOPS = (['US', 'UK'] as const).flatMap((terms) =>
 )
 const DOTTED = new RegExp(
   [
-    "((?:h\\.[ \\t]?)?[sd]\\.[ \\t]?c|s\\.[ \\t]?s|(?:h|d|tr|d\\.[ \\t]?d|quad)\\.[ \\t]?tr|[yw]\\.[ \\t]?[or]\\.[ \\t]?h|y\\.[ \\t]?o)(?![\\p{L}\\d'])",
+    "((?:h\\.[ \\t]?)?[sd]\\.[ \\t]?c|s\\.[ \\t]?s|(?:h|l|d|t|tr|d\\.[ \\t]?d|quad)\\.[ \\t]?tr|[yw]\\.[ \\t]?[or]\\.[ \\t]?h|y\\.[ \\t]?o)(?![\\p{L}\\d'])",
     `(${STOPS.stop.join('|')})(?=\\.)`,
     '(sl)(?=\\.)',
     '(chs?)(?=\\.)',

@@ -301,6 +301,8 @@ export interface EvenItem extends Span {
   readonly count: number | null
   readonly stitch: StitchName | null
   readonly change: 'work' | 'increase' | 'decrease'
+  /** "…, counting the ch-3 as a dc": what begins the round is one of them. */
+  readonly withFirst?: boolean
 }
 /** A cluster told in steps: "(yo, insert hook …) 3 times, yo and draw through all lps (cl made)". */
 export interface DescribedItem extends Span {
@@ -395,5 +397,4 @@ export function* placeParts(items: readonly Item[]): Generator<PlacePart> {
   }
 }
 
-/** A plain slip stitch. */
 export const isSlip = (name: StitchName): boolean => name.form === 'plain' && name.stitch === 'sl st'

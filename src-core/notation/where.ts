@@ -46,6 +46,13 @@ export const passBehindFirst = (reader: Reader): boolean =>
     passBehind(reader) && (reader.sees('around') || reader.sees('round')) ? true : null,
   ) === true
 
+/** "(round) the back of (the stem of) the next dc"; passes it. */
+export const passRear = (reader: Reader): boolean =>
+  reader.attempt(() => {
+    reader.skip('the')
+    return reader.skip('back', 'rear') && reader.skip('of') ? true : null
+  }) === true
+
 /** "below the next sc", "directly below", "straight under that st": behind the stitch of a round further down. */
 export const passBelow = (reader: Reader): boolean =>
   reader.attempt(() => {

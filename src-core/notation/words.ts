@@ -15,7 +15,7 @@
 const TABLE = `
 st sts stitch stitches | stitch where short stop-in | st = stitch, sts = stitches
 sp sps space spaces | space where short stop-in | sp = space, sps = spaces
-lp lps loop loops | space ring short stop-in | lp = loop, lps = loops
+lp lps loop loops link links | space ring short stop-in | lp = loop, lps = loops
 arch arches arc arcs | space
 hole holes | space
 gap gaps | space

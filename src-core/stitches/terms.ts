@@ -61,7 +61,7 @@ const NAMES: Readonly<Record<Terms, Readonly<Record<StitchKey, StitchNames>>>> =
     tr: {
       abbreviation: 'dtr',
       name: 'double treble crochet',
-      also: ['double treble', 'dbl tr', 'dbl treble'],
+      also: ['double treble', 'dbl tr', 'dbl treble', 'ltr'],
     },
     dtr: { abbreviation: 'trtr', name: 'triple treble crochet', also: ['triple treble', 'ttr'] },
     trtr: {

@@ -95,12 +95,12 @@ Rnd 4: *Sc in next st, 2 sc in next st; rep from * around.`
     expect(rounds.map((round) => round.made)).toEqual([6, null, null, null])
   })
 
-  it('a round that cannot be counted, but says its count, hands that on', () => {
+  it('a round that is told in sum takes the count that it says, and hands that on', () => {
     const text = `Rnd 2: 2 sc in each st around, work evenly. (12 sc)
 Rnd 3: Sc evenly around. (16 sc)
 Rnd 4: *Sc in next 3 sts, 2 sc in next st; rep from * around. (20 sc)`
     const { rounds } = readRounds(text, { terms: 'US', after: { stitches: 6 } })
-    expect(rounds.map((round) => round.made)).toEqual([12, null, 20])
+    expect(rounds.map((round) => round.made)).toEqual([12, 16, 20])
   })
 })
 
