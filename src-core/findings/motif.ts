@@ -127,6 +127,12 @@ export const MOTIF_FINDINGS = {
     message: 'may ruffle: its stitches are {flatness} % of what a flat round needs (flat: 90 to 125 %).',
     mend: 'Blocking may settle it; else leave out an increase or two.',
   },
+  'motif/petals-pulled': {
+    severity: 'note',
+    message:
+      'goes over the tips of the petals, and is taken to pull them straight, as an even edge on petals does: a motif of {corners} {corners|corner|corners}.',
+    mend: 'Make one and look at it: where it keeps its petals, enter its sizes as measured.',
+  },
   'motif/in-rows': {
     severity: 'note',
     message:

@@ -7,9 +7,11 @@ import { findingOf, said } from '../../findings/finding'
 import type { Told } from '../../findings/finding'
 import { fineLengthValue } from '../../findings/quantities'
 import type { ResolvedGauge } from '../../stitches/gauge'
+import { relativeHeight } from '../../stitches/table'
 import { stitchAbbreviation } from '../../stitches/terms'
 import { formatNumber } from '../../units/format'
 import { CROWDED, FLATNESS, FLATNESS_FROM_ROUND, LOOP_HOLDS, RING_HOLDS } from './constants'
+import { isUpright } from './ground'
 import type { LocatedRound } from './ground'
 import type { ReadMotif } from './read-motif'
 
@@ -42,6 +44,7 @@ export function checkRounds(
     checkPetals(entry, gauge, say)
     checkFlatness(entry, say)
   }
+  checkPulled(located, say)
   return findings
 }
 
@@ -68,6 +71,19 @@ function checkRing(first: LocatedRound, chains: number, say: Say): void {
   const holds = tall ? RING_HOLDS.dc : RING_HOLDS.sc
   if (upright.length > holds * chains)
     say('motif/ring-over-full', first, { stitches: upright.length, chains, holds: holds * chains })
+}
+
+/** A last edge of stitches alone, as even in the dips as on the tips: whether it straightens petals, tension decides. */
+function checkPulled(located: readonly LocatedRound[], say: Say): void {
+  const last = located.findLast(({ corners }) => corners > 0)
+  const petalled = last && located.find(({ round }) => round.index === last.round.onto)
+  if (!last || !petalled || petalled.petals.length !== last.corners) return
+  const filled = last.round.elements.some(({ role }) => role === 'space')
+  const heights = last.round.elements
+    .filter((each) => isUpright(each) && each.standing)
+    .map(({ countsAs, stitch }) => relativeHeight(countsAs ?? stitch))
+  if (!filled && Math.max(...heights) === Math.min(...heights))
+    say('motif/petals-pulled', last, { corners: last.corners })
 }
 
 function checkPetals(entry: LocatedRound, gauge: ResolvedGauge, say: Say): void {
