@@ -18,8 +18,10 @@ export async function svgToPng(svg: string, width: number): Promise<Uint8Array> 
     // A copy: what it gives lies in memory that is freed with it.
     const bytes = image.asPng().slice()
     image.free()
-    return bytes
-  } finally {
     drawing.free()
+    return bytes
+  } catch (error) {
+    // What fell over while it drew cannot be freed any more: that would hide why.
+    throw new Error('it cannot be drawn', { cause: error })
   }
 }

@@ -253,6 +253,12 @@ describe('a logo', () => {
         ),
         /declares entities, which are not read/,
       ],
+      [
+        new TextEncoder().encode(
+          '<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 100 100"><filter id="f" x="-1000" y="-1000" width="1e6" height="1e6"><feGaussianBlur stdDeviation="1e6"/><feTurbulence numOctaves="100000"/></filter><rect width="1e9" height="1e9" filter="url(#f)"/></svg>',
+        ),
+        /^it cannot be drawn$/,
+      ],
     ] as const)
       await expect(normalLogo(bytes)).rejects.toThrow(why)
     // What was kept and came to harm is left out, and nothing else.
