@@ -27,6 +27,11 @@ it('reads a file of just the size that is allowed, an empty one, and none that i
   expect(await codeOf(join(folder, 'a'))).toBe('EFBIG')
 })
 
+it('looks at the size before it reads: a file that is too large is told with all of its bytes', async () => {
+  await writeFile(join(folder, 'a'), 'x'.repeat(5000))
+  await expect(readRegularFile(join(folder, 'a'), 1000)).rejects.toMatchObject({ bytes: 5000 })
+})
+
 it('tells what is missing, and a folder', async () => {
   expect(await codeOf(join(folder, 'none'))).toBe('ENOENT')
   expect(await codeOf(folder)).toBe('EISDIR')
