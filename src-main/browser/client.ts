@@ -8,6 +8,7 @@ import { finding } from '../../src-core/findings/finding'
 import { makeBridge } from '../host/surface'
 import { KEY_HEADER, KEY_MARK, PICKING, seatLock } from './envelope'
 import type { Answer, JobProgress, Question, Upload } from './envelope'
+import { isProven } from './proof'
 import type { Heard } from './stream-hub'
 import { StreamHub } from './stream-hub'
 
@@ -104,27 +105,15 @@ function hear(heard: Heard): void {
     if (!movedElsewhere && !isLeaving) location.reload()
   } else if (heard.kind === 'gone') setGone('app/host-gone')
   else if (gone !== null)
-    void isProven()
+    void answers()
       .then((proven) => proven && setGone(null))
       .catch(() => undefined)
 }
 
-/**
- * Is it Petalyard that answers? After it was stopped, somebody else may listen on its port: nothing is handed over
- * before the word of this page comes back signed with its key.
- */
-async function isProven(): Promise<boolean> {
+/** Whether it is Petalyard that answers, by the newest key that this browser was given. */
+async function answers(): Promise<boolean> {
   takeNewKey()
-  const word = crypto.randomUUID()
-  const response = await fetch(`/prove?word=${word}`)
-  if (!response.ok) return false
-  const bytes = (text: string) => new TextEncoder().encode(text)
-  const algorithm = { name: 'HMAC', hash: 'SHA-256' }
-  const own = await crypto.subtle.importKey('raw', bytes(key), algorithm, false, ['sign'])
-  const signed = new Uint8Array(await crypto.subtle.sign('HMAC', own, bytes(word)))
-  const proof = [...signed].map((byte) => byte.toString(16).padStart(2, '0')).join('')
-  const proofs: unknown = await response.json()
-  return Array.isArray(proofs) && proofs.includes(proof)
+  return isProven(key)
 }
 
 /** Another tab of this browser was let in since: its key is for all of them. */
@@ -155,7 +144,7 @@ function joinStream(): void {
 async function post<T>(path: string, body: unknown): Promise<T | null> {
   const text = JSON.stringify(body)
   try {
-    if (gone !== null && !(await isProven())) return null
+    if (gone !== null && !(await answers())) return null
     const response = await fetch(path, {
       method: 'POST',
       headers: { 'Content-Type': 'application/json', [KEY_HEADER]: key },

@@ -4,6 +4,7 @@
  */
 import { KEY_HEADER } from './envelope'
 import type { Told } from './envelope'
+import { isProven } from './proof'
 
 /** What a tab hears: an event of the server, or how it stands with the server itself. */
 export type Heard =
@@ -40,7 +41,11 @@ export class StreamHub {
   leave(seat: string): void {
     const member = this.#members.get(seat)?.member
     this.#members.delete(seat)
-    if (member) void this.#post('/stream/leave', member, {})
+    if (member) void this.#farewell(member)
+  }
+
+  async #farewell(member: Member): Promise<void> {
+    if (await this.#proves(member)) await this.#post('/stream/leave', member, {})
   }
 
   #listen(): void {
@@ -61,7 +66,15 @@ export class StreamHub {
     })
   }
 
+  /** A stream may be of somebody who took the port over: a member is told of there once it is proven to be Petalyard. */
   async #enrol(member: Member): Promise<void> {
+    if (!(await this.#proves(member))) {
+      this.#members.get(member.seat)?.hear({ kind: 'gone' })
+      setTimeout(() => {
+        if (this.#isOpen && this.#members.get(member.seat)?.member === member) void this.#enrol(member)
+      }, ASK_AGAIN)
+      return
+    }
     const response = await this.#post('/stream/join', member, { stream: this.#id })
     const hear = this.#members.get(member.seat)?.hear
     // Cut off meanwhile: the stream tells that by itself.
@@ -72,6 +85,8 @@ export class StreamHub {
       hear?.({ kind: 'unknown' })
     }
   }
+
+  #proves = ({ key }: Member): Promise<boolean> => isProven(key).catch(() => false)
 
   #post(path: string, { project, seat, key }: Member, more: object): Promise<Response | null> {
     const headers = { 'Content-Type': 'application/json', [KEY_HEADER]: key }

@@ -168,16 +168,30 @@ describe('documents in a browser', () => {
       )
     expect(await handOver()).toMatchObject({ problem: { code: 'app/host-gone' } })
     const heard: string[] = []
+    const keys: unknown[] = []
+    // Whoever it is plays along: a stream that stays, and a tab that is not known.
     const other = createServer((request, response) => {
       heard.push(`${request.method} ${request.url}`)
+      keys.push(request.headers['x-petalyard-key'])
+      if (request.url?.startsWith('/stream?'))
+        return void response.writeHead(200, { 'Content-Type': 'text/event-stream' }).write(': there\n\n')
+      if (request.url === '/stream/join') return void response.writeHead(404).end()
       request.on('data', (data: Buffer) => heard.push(data.toString()))
       request.on('end', () => response.end(JSON.stringify(['guess'])))
     })
+    await page.evaluate(() => Object.assign(window, { isSamePage: true }))
     await new Promise<void>((resolve) => other.listen(Number(port), '127.0.0.1', resolve))
     expect(await handOver()).toMatchObject({ outcome: 'refused', problem: { code: 'app/host-gone' } })
     await eventually(() => expect(heard.join('\n')).toContain('GET /prove'))
+    await eventually(() => expect(heard.join('\n')).toContain('GET /stream?'))
+    // Two more rounds of asking whether it is ours.
+    const asked = () => heard.filter((line) => line.startsWith('GET /prove')).length
+    const before = asked()
+    await eventually(() => expect(asked()).toBeGreaterThan(before + 2))
     expect(heard.join('\n')).not.toContain('For nobody else')
-    expect(heard.join('\n')).not.toContain('POST /ask')
+    expect(heard.join('\n')).not.toContain('POST /')
+    expect(keys.filter((key) => key !== undefined)).toEqual([])
+    expect(await page.evaluate(() => 'isSamePage' in window)).toBe(true)
     other.closeAllConnections()
     await new Promise((resolve) => other.close(resolve))
   })
