@@ -77,6 +77,25 @@ it('whose body never ends are hung up on', async () => {
   expect(said).toMatch(/^(HTTP\/1\.1 4\d\d |$)/)
 })
 
+it('whose body never ends are hung up on, even of who was let in', async () => {
+  const origin = `http://127.0.0.1:${port}`
+  const token = new URL(server.entryUrl()).hash.slice('#token='.length)
+  const admitted = await fetch(`${origin}/enter`, { method: 'POST', headers: { origin }, body: token })
+  const { key } = (await admitted.json()) as { key: string }
+  const cookie = admitted.headers.get('set-cookie')!.split(';')[0]!
+  const head = [
+    'POST /ask/facts HTTP/1.1',
+    `Host: 127.0.0.1:${port}`,
+    `Origin: ${origin}`,
+    `Cookie: ${cookie}`,
+    `X-Petalyard-Key: ${key}`,
+    'Content-Type: application/json',
+    'Content-Length: 100000',
+  ]
+  // Nobody but the time for the whole request ends it.
+  expect(await drip(`${head.join('\r\n')}\r\n\r\n`, ' ')).toMatch(/^(HTTP\/1\.1 408 |$)/)
+})
+
 it('of strangers are answered and hung up on, however long their bodies are', async () => {
   // As patient as it is in use: only the answer ends it.
   const patient = new LoopbackServer(files())
