@@ -27,7 +27,7 @@ it('a token has 256 bits, and none is like another', () => {
   expect(tokens[0]).not.toBe(tokens[1])
 })
 
-it('what is answered is kept by nobody and tells no address', async () => {
+it('what is answered is kept by nobody and gives no address away', async () => {
   const { headers } = await raw('GET', '/app.js', { cookie: await enter() })
   expect(headers['referrer-policy']).toBe('no-referrer')
   expect(headers['cache-control']).toBe('no-store')
@@ -39,7 +39,7 @@ it('a foreign origin is enough to be refused, and so is another site', async () 
     expect((await raw('GET', '/app.js', { cookie, ...wrong })).status).toBe(403)
 })
 
-it('a body that tells no length is read no further than allowed', async () => {
+it('a body without a length is read no further than allowed', async () => {
   const bodyOf = (pieces: number) => {
     const body = Readable.from(Array.from({ length: pieces }, () => Buffer.from('12345')))
     return Object.assign(body, { headers: {} }) as unknown as IncomingMessage

@@ -27,7 +27,7 @@ it('reads a file of just the size that is allowed, an empty one, and none that i
   expect(await codeOf(join(folder, 'a'))).toBe('EFBIG')
 })
 
-it('looks at the size before it reads: a file that is too large is told with all of its bytes', async () => {
+it('looks at the size before it reads: a file that is too large is refused with its whole size', async () => {
   await writeFile(join(folder, 'a'), 'x'.repeat(5000))
   await expect(readRegularFile(join(folder, 'a'), 1000)).rejects.toMatchObject({ bytes: 5000 })
 })
