@@ -204,7 +204,7 @@ export const NOTATION_FINDINGS = {
   },
   'rounds/bracket-open': {
     severity: 'error',
-    message: "{bracket} opened before '{word}' is never closed.",
+    message: "the bracket {bracket} opened before '{word}' is never closed.",
     mend: 'Close the bracket where the group ends.',
   },
   'rounds/bracket-close': {

@@ -227,8 +227,19 @@ function countOf(
         ? sums.picots
         : [0, ...[3, 4, 5].map((chains) => sums.spaces[spaceKey(chains)] ?? 0)]
     case 'shell':
-    case 'v-stitch':
-      return [sums.groups, groupsOf(standing), ...(name.form === 'v-stitch' ? [groupsOf(standing, 2)] : [])]
+    case 'v-stitch': {
+      // "6 corners, 6 V-sts": corners that are counted by themselves.
+      const others = all.entries.reduce(
+        (sum, { noun: other, count }) =>
+          sum +
+          (other.kind === 'corner' || (other.kind === 'own' && /^(corners?|half)/.test(other.words))
+            ? count
+            : 0),
+        0,
+      )
+      const pairs = name.form === 'v-stitch' ? [groupsOf(standing, 2)] : []
+      return [sums.groups, groupsOf(standing), ...pairs, sums.groups - others]
+    }
     case 'increase':
       return sums.groups
     case 'decrease':
@@ -254,6 +265,9 @@ function oneTooMany(work: Work, made: number, wanted: number): Span | null {
   return spans.size === 1 && inRing ? span! : null
 }
 
+/** "30 sts" → "sts". */
+const nameOf = ({ words }: CountEntry): string => words.replace(/^\S+\s*/, '')
+
 function checkEndCounts(work: Work, counts: readonly CountItem[], sums: Tally): void {
   for (const count of counts) {
     for (const entry of count.entries) {
@@ -261,6 +275,13 @@ function checkEndCounts(work: Work, counts: readonly CountItem[], sums: Tally): 
       const have = countOf(work, entry, count, sums)
       if (have === null) continue
       const first = work.node.numbers?.[0] ?? work.number
+      // "[30 sts; 36 sts]" of two rounds.
+      const [, last = first] = work.node.numbers ?? []
+      const turns =
+        last > first &&
+        count.entries.length === last - first + 1 &&
+        count.entries.every((other) => nameOf(other) === nameOf(entry))
+      if (turns && count.entries.indexOf(entry) !== work.number - first) continue
       const wanted = entry.inTurn?.[work.number - first] ?? entry.count
       const fits = typeof have === 'number' ? have === wanted : have.includes(wanted)
       if (fits) continue

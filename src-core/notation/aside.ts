@@ -16,6 +16,17 @@ const WORKED_ON = /^(rep|ch|skip|next|each|same|ring|yarn|hook)$/
 /** These make a remark an instruction or a count after all. */
 const WORKED = /^(rep|ch|counts?|count|join|turn|work|made|skip|total)$/
 
+/** "(Every) following wheel is made like (the first)"; passes it. */
+const passOthers = (reader: Reader): boolean =>
+  reader.attempt(() => {
+    reader.at++
+    while (reader.skip('the', 'of')) continue
+    if (!reader.skip('next', 'other', 'rem', 'more', 'subsequent')) return null
+    if (!reader.skipA('motif') || !reader.skip('is', 'are')) return null
+    reader.skip('made', 'worked', 'work')
+    return reader.skip('like', 'as', 'same', 'the') || null
+  }) === true
+
 /** Passes a sentence at the cursor that only remarks on something; null where the cursor begins no sentence, or it works. */
 export function passAside(reader: Reader): NoteItem | null {
   const before = reader.tokens[reader.at - 1]
@@ -32,6 +43,11 @@ export function passAside(reader: Reader): NoteItem | null {
   // "Pop a marker in it" works no popcorn.
   if (token.key === 'pop' && /^(a|your|the|it|this|that)$/.test(reader.spelled(1))) {
     while (reader.peek() && !/^[.,;:!]$/.test(reader.key())) reader.at++
+    return { type: 'note', effect: null, ...reader.span(start) }
+  }
+  // "Every following wheel is made like the first, only …": told of other motifs.
+  if (/^(every|each|all|the)$/.test(token.key) && passOthers(reader)) {
+    reader.at = reader.end
     return { type: 'note', effect: null, ...reader.span(start) }
   }
   const assembles = ASSEMBLES.test(token.key) && reader.peek(1)?.kind === 'word'
@@ -52,3 +68,15 @@ export function passAside(reader: Reader): NoteItem | null {
   reader.at = end
   return { type: 'note', effect: null, ...reader.span(start) }
 }
+
+/** "FO. Make 9, string on a long ch": what stands behind the end in its line is prose. */
+export function isOff(reader: Reader): boolean {
+  for (let at = reader.at - 1; at >= 0 && reader.at - at < LONGEST_OFF; at--) {
+    const { is, first } = reader.tokens[at]!
+    if (is === 'fasten-off' || is === 'fo' || (is === 'off' && reader.tokens[at - 1]?.is === 'fasten'))
+      return true
+    if (first) return false
+  }
+  return false
+}
+const LONGEST_OFF = 12

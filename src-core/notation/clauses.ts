@@ -64,6 +64,14 @@ const passUntilDone = (reader: Reader): boolean =>
   }) === true
 const LONGEST_UNTIL = 9
 
+/** "(repeat) the whole round", "for the entire rnd"; passes it. */
+const passWholeRound = (reader: Reader): boolean =>
+  reader.attempt(() => {
+    reader.skip('for', 'over', 'in')
+    reader.skip('the')
+    return reader.skip('whole', 'entire') && reader.skipA('round') ? true : null
+  }) === true
+
 /** "6 times", "4 more times", "twice", "x 6", "around", "to last 3 sts". Null where nothing says how often. */
 export function readAmount(reader: Reader, plainNumber = false): Amount | null {
   return reader.attempt((): Amount | null => {
@@ -101,10 +109,11 @@ export function readAmount(reader: Reader, plainNumber = false): Amount | null {
       if (!reader.attempt(() => (reader.skip('around') ? true : null))) reader.skip('across')
       return done(count, more ? 'more' : 'plain')
     }
-    if (passUntilDone(reader)) return done(null, 'plain')
+    if (passUntilDone(reader) || passWholeRound(reader)) return done(null, 'plain')
     if (reader.skip('all')) reader.skip('the', 'way')
     reader.skip('way')
-    if (reader.skip('around', 'across', 'round')) {
+    const heads = reader.peek()?.first === true && reader.peek(1)?.kind === 'number'
+    if (!heads && reader.skip('around', 'across', 'round')) {
       reader.skip('the')
       reader.skip('rnd', 'round', 'row', 'ring')
       if (!reader.sees('to')) return done(null, 'plain')

@@ -23,7 +23,7 @@ const formNamed = (names: readonly string[]): StitchForm | null =>
 export function readDefinition(reader: Reader, heading: Heading | Explained, to: number): Definition {
   const label = heading.label ?? ''
   const [, long = label, short = ''] = /^(.*?)\s*[([](?!e?s[)\]])([^)\]]*)[)\]]$/.exec(label) ?? []
-  const names = [long, short]
+  const names = [long.replace(/^(?:the )?(.*?) of (?:a|the|each) (?:row|round|rnd)$/i, '$1'), short]
     .flatMap((name) => name.split(/\/|\bor\b/i))
     .map((name) =>
       name
@@ -41,6 +41,19 @@ export function readDefinition(reader: Reader, heading: Heading | Explained, to:
   const { items } = readBody(reader, heading.to, to)
   // Special stitches are explained in prose; what is not understood there is no slip of the pattern.
   reader.findings.length = before
+  // "Edge st: sc in first and last st": one stitch, wherever it is told.
+  const [only, ...others] = items
+  const edge =
+    only?.type === 'work' &&
+    others.every(({ type }) => type === 'note') &&
+    named === null &&
+    (only.place?.parts ?? []).every(({ which }) => which === 'first' || which === 'last')
+  if (edge && only.place)
+    return {
+      ...{ names, keys: names.map(definedKey), form: 'special', stitch: only.stitch.stitch, items: [] },
+      description: spanTokens(reader.tokens, heading.to, to),
+      ...heading.span,
+    }
   const form = named && named.form !== 'plain' ? named.form : (formNamed(names) ?? FORM_BY_ITEMS(items))
   return {
     names,

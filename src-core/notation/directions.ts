@@ -6,6 +6,7 @@ import type { Reader } from './reader'
 import { passSide } from './row-ends'
 import type { ColourItem, JoinItem, ScopeItem, StitchName, WorkItem } from './tree'
 import { readStitch } from './vocabulary'
+import { passLastStep } from './of-stitches'
 import { passBehind } from './where'
 import { wordOf } from './words'
 
@@ -140,16 +141,6 @@ const passTies = (reader: Reader): boolean =>
     return true
   }) === true
 
-/** "Change to B on last yo", "… with the last pull-through": in which step of the last stitch; passes it. */
-const passLastStep = (reader: Reader): void => {
-  reader.attempt(() => {
-    if (!reader.skip('on', 'in', 'at', 'with', 'for', 'during')) return null
-    reader.skip('the')
-    if (!reader.skip('last')) return null
-    return reader.skipA('step') || reader.skip('step', 'pull-through', 'lp') || null
-  })
-}
-
 /** "With MC", "change to B", "using colour 2", "join CC with sl st in any ch-1 sp", "join yarn in any st". */
 export function readColour(reader: Reader): ColourItem | null {
   const start = reader.at
@@ -177,6 +168,8 @@ export function readColour(reader: Reader): ColourItem | null {
       }
       return { type: 'colour', colour: colour || null, place: null, stitch: null, ...reader.span(start) }
     }
+    // "Join in contrast to any sp".
+    if (reader.sees('in') && reader.isA('colour', 1)) reader.at++
     reader.skip('the', 'a', 'with')
     const renewed = reader.skip('new', 'next')
     const colour = readColourName(reader, true) ?? readYarn(reader)

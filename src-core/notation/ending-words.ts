@@ -56,6 +56,19 @@ const readWhereBegun = (reader: Reader): Place | null =>
 /** Verbs with which the last stitch of all is placed. */
 const PLACES_LAST = ['work', 'make', 'put', 'with', 'having', 'join']
 
+/** "(working) only 3 tr in last dc": another number of the last stitch. */
+const readFewer = (reader: Reader): Item | null => {
+  const start = reader.at
+  return reader.attempt((): Item | null => {
+    reader.skip('only', 'just')
+    const count = reader.number()
+    const stitch = count === null ? null : readStitch(reader)
+    const place = stitch && readPlace(reader)
+    const last = place?.parts.length === 1 && place.parts[0]!.which === 'last'
+    return stitch && last ? { type: 'work', count, stitch, place, ...reader.span(start) } : null
+  })
+}
+
 /**
  * "Working last sl st in joining sl st", "with the final sc placed in the first sc", "replacing last dc with sl st in
  * first dc", "but on last repeat sl st in first dc": the last stitch of the last repeat, put elsewhere.
@@ -71,7 +84,7 @@ const readLastElsewhere = (reader: Reader, sequence: SequenceReader): RepeatEndi
         ? { mode: 'replace', items, ...reader.span(start) }
         : null
     }
-    const instead = reader.skip('replacing', 'substituting')
+    const instead = /^(replacing|substituting)$/.test(reader.spelled()) && ++reader.at > 0
     if (!instead && reader.skip('on', 'for', 'in', 'at')) {
       reader.skip('the')
       if (!reader.skip('last') || !reader.skip('rep', 'times')) return null
@@ -79,6 +92,9 @@ const readLastElsewhere = (reader: Reader, sequence: SequenceReader): RepeatEndi
       return done(sequence(reader, 'clause'))
     }
     const placed = !instead && reader.skip(...PLACES_LAST)
+    // "Working only 3 tr in last dc".
+    const fewer = placed ? readFewer(reader) : null
+    if (fewer) return done([fewer])
     reader.skip('the', 'your')
     reader.skip('very')
     if (!reader.skip('last')) return null
@@ -88,8 +104,12 @@ const readLastElsewhere = (reader: Reader, sequence: SequenceReader): RepeatEndi
     if (!stitch) return null
     if (instead) return reader.skip('with', 'by') ? done(sequence(reader, 'clause')) : null
     const from = reader.at
+    reader.skip('.')
     reader.skip('being', 'is')
-    const said = reader.skip('worked', 'made', 'placed', 'put')
+    // "The last single being replaced by 1 sl st in the first single".
+    if (/^(replaced|substituted)$/.test(reader.spelled()) && ++reader.at > 0)
+      return reader.skip('with', 'by') ? done(sequence(reader, 'clause')) : null
+    const said = reader.skip('worked', 'made', 'placed', 'put', 'take', 'taken')
     if (!placed && !said && from !== reader.at) return null
     const place = readPlace(reader)
     if (!place) return null
@@ -106,7 +126,7 @@ export function readEnding(
   const elsewhere = readLastElsewhere(reader, sequence)
   if (elsewhere) return { atDouble: false, ending: elsewhere }
   return reader.attempt(() => {
-    while (reader.skip(',', ';', '.', '(', 'and', '-', '–', '—')) continue
+    while (reader.skip(',', ';', '.', '(', 'and', 'but', '-', '–', '—')) continue
     const bracketed = reader.tokens[reader.at - 1]?.key === '('
     const omit = reader.skip('omit', 'leaving')
     const lastLoop = reader.attempt(() => {

@@ -154,10 +154,26 @@ export function readFoundation(reader: Reader): FoundationItem | null {
   })
 }
 
+/** "Strike on (20 ch)", "Set up (6 ch)", "Mount (a chain of 8)", "Foundation ring (4ch)": passes all before the chain. */
+const passSetUp = (reader: Reader): boolean =>
+  reader.attempt(() => {
+    const ring = reader.skip('foundation') && reader.skip('ring')
+    if (!ring && !/^(strike|cast|set|mount|throw)$/.test(reader.spelled())) return null
+    if (!ring) {
+      reader.at++
+      reader.skip('on', 'up')
+    }
+    const { at } = reader
+    const chains = readChains(reader)
+    reader.at = at
+    return chains !== null || null
+  }) === true
+
 /** "Begin in center with ch 8", "starting at the middle, …": where a motif begins is no work. */
 export const passMiddle = (reader: Reader): Item | null => {
   const start = reader.at
   return reader.attempt(() => {
+    if (passSetUp(reader)) return { type: 'note', effect: null, ...reader.span(start) }
     if (!reader.skip('beg', 'begin', 'starting')) return null
     if (!reader.skip('in', 'at', 'from')) return null
     reader.skip('the')

@@ -39,6 +39,12 @@ export interface Bodies {
 }
 
 const COLOUR = /^([A-Z]|MC|CC\d?|C[A-H])$/
+/** Whether a part can begin with it: a chain, a ring, stitches with their number or place. */
+const begins = (item: Item): boolean =>
+  ['chain', 'foundation', 'group', 'star', 'placed', 'evenly', 'repeat-round', 'skip'].includes(item.type) ||
+  (item.type === 'colour' && item.place !== null) ||
+  (item.type === 'work' && (item.place !== null || item.count !== null))
+
 const TERMS_ALONE = /^(uk|us|british|american)( crochet)? (terms|terminology)$/i
 /** "Work as for First Motif", "Work Rounds 1–3. On Round 4 …": what another part says, told again in words. */
 const isRetold = (item: Item): boolean =>
@@ -93,7 +99,7 @@ export function parseRounds(
       const definition = readDefinition(reader, heading, to)
       const ring = makesRing(definition)
       if (ring) for (const name of definition.names) reader.rings.add(name)
-      if (definition.names.every(isKnown) && !makesGroup(definition)) return
+      if (!heading.worked && definition.names.every(isKnown) && !makesGroup(definition)) return
       explained.push(definition)
       if (!ring) for (const key of definition.keys) definitions.set(key, definition)
     }
@@ -141,6 +147,7 @@ export function parseRounds(
     if (headsMore(heading?.label ?? null) && rounds.length > 0) return
     if (preamble || heading?.kind === 'part') usual.push(...usualChains(reader, from, to))
     if (!broken && !works && (heading?.numbers ?? null) === null) return
+    if (heading && heading.numbers === null && !preamble && rounds.length === 0 && !items.some(begins)) return
     const retold = heading?.kind === 'part' && rounds.length > 0 ? items.find(isRetold) : undefined
     const joins = rounds.length > 0 && heading?.numbers === null && tellsJoins(heading.label, items)
     const only = retold && isRetold(items[0]!) ? retold : joins ? spanTokens(tokens, from, to) : null

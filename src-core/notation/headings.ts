@@ -31,7 +31,7 @@ const bracketOf = (bracket: string | null, name: string): boolean =>
 const passRule = (reader: Reader): boolean =>
   reader.attempt(() => {
     reader.skip('.')
-    return reader.skip('—', '–') || null
+    return reader.skip('—', '–') || reader.skipAll('-', '-') || null
   }) === true
 
 /** "First cl of the round", "beg cl of each rnd": passes what it is of. */
@@ -139,7 +139,12 @@ function readLabelHeading(reader: Reader, startOfLine: boolean, inline: boolean)
     // "Abbrevs.: ch., chain".
     if (startOfLine && reader.sees('.') && reader.key(1) === ':' && explains()) reader.at++
     // "Second Motif—Work as for First Motif": what stands behind the name goes on in its line.
-    if (startOfLine && isOneOfSeveral(words.join(' ')) && reader.skip(':', '—', '–')) return titled('part')
+    if (
+      startOfLine &&
+      isOneOfSeveral(words.join(' ')) &&
+      (reader.skip(':', '—', '–') || reader.skipAll('.', '.', '.'))
+    )
+      return titled('part')
     const ruled = startOfLine && explains() && passRule(reader)
     if (!ruled && !reader.skip(':', '=')) {
       passDecoration(reader, false)
@@ -159,6 +164,13 @@ function readLabelHeading(reader: Reader, startOfLine: boolean, inline: boolean)
       return { ...titled('part'), kind: 'round' }
     }
     const to = reader.at
+    // "Sampler Block 7: Pebbles" over everything is a title.
+    let end = to
+    while (from === 0 && reader.tokens[end]?.kinds.size === 0 && !reader.tokens[end]!.first) end++
+    if (!equals && end > to && reader.tokens[end]?.first && sectionOf(words) === null) {
+      reader.at = end
+      return titled('part')
+    }
     const name = words.join(' ')
     const label = reader.words(reader.span(from)).replace(/[:=.—–\s]+$/, '')
     const make = (kind: Heading['kind']): Heading => ({
@@ -228,9 +240,10 @@ function titleEnd(reader: Reader): number {
 }
 
 /** A heading may stand behind these within a line. */
-const FREE_BEHIND = new Set(['.', ')', ']', ';', ':', '!'])
+const FREE_BEHIND = new Set(['.', ')', ']', ';', ':', '!', '•', '■', '▪', '·', '–', '»', '◦', '●'])
+const BULLETS = /^[•■▪·–»◦●-]$/
 /** Sections in which every label is a stitch that the text explains. */
-const EXPLAINS = /^((uk|us) )?(special|stitch(es)?|sts|abbrev)/
+const EXPLAINS = /^((uk|us) )?(special|stitch(es)?|sts?\b|abbrev)/
 
 /** "* Edge st: sc through both loops": an entry of a list of stitches. */
 const labelled = (reader: Reader): boolean =>
@@ -250,7 +263,8 @@ export function findHeadings(reader: Reader): Heading[] {
     const closed = decorated && isDecorated(reader)
     const start = reader.at
     const free = token.first || FREE_BEHIND.has(before)
-    const behind = !token.first && (before === ':' || before === '.' || before === ';')
+    const behind =
+      !token.first && (/^[:.;]$/.test(before) || (BULLETS.test(before) && reader.tokens[index - 1]!.first))
     // "Size 10 thread. Picot: ch 3, sl st in last sc."
     // "3. Corner = (dc, ch 2, dc) in next sp."
     const head = reader.peek()
@@ -282,5 +296,32 @@ export function findHeadings(reader: Reader): Heading[] {
     else if (heading.kind === 'round' && heading.numbers !== null) special = false
     index = Math.max(index, heading.to - 1)
   }
-  return headings
+  const first = headings.findIndex(({ kind, numbers }) => kind === 'round' && numbers !== null)
+  return headings.map((heading, at) =>
+    at < first && isWorkedLater(reader, heading, headings[first]!)
+      ? { ...heading, kind: 'definition', worked: true }
+      : heading,
+  )
 }
+
+/** "Tuft: work 5 tr. into same d.c., …" before the rounds that work "1 tuft into next d.c.": a stitch that is explained. */
+function isWorkedLater(reader: Reader, { kind, numbers, label, to }: Heading, first: Heading): boolean {
+  if (kind !== 'round' || numbers !== null || label === null || reader.tokens[to]?.first) return false
+  const names = label
+    .split(/[()[\]]/)
+    .map((name) => name.trim())
+    .filter((name) => name !== '')
+  const [name = ''] = names
+  const plain =
+    name.split(/\s+/).length <= MOST_NAMED && !wordOf(name.split(/\s+/)[0]!.toLowerCase()).kinds.has('round')
+  if (!plain || BEGINS.test(name.toLowerCase())) return false
+  const worked = reader.text.slice(first.span.start)
+  return names.some((each) => {
+    const words = each.replace(/[.*+?^${}()|[\]\\]/g, '\\$&')
+    return new RegExp(
+      `(\\d|\\ban?|\\bone)\\s+${words}(?![a-z])|(^|[,;*:]\\s*)${words}s?\\s+(in|into|over|round|around)\\b`,
+      'i',
+    ).test(worked)
+  })
+}
+const MOST_NAMED = 4

@@ -98,6 +98,9 @@ export function holdLoops(work: Work, before: Item | undefined): void {
   work.held = from
 }
 
+/** Whether stitches lie in several places: the chains before them are the first leg. */
+const spread = (legs: readonly Element[]): boolean => legs.some(({ group }) => group !== legs[0]!.group)
+
 /** Draws the stitches that are held to one, with the chains in place of the first. */
 function closeHeld(work: Work, from: number): void {
   const { elements } = work
@@ -109,7 +112,7 @@ function closeHeld(work: Work, from: number): void {
   const begins =
     before?.role === 'beginning' &&
     before.standing &&
-    (before.group === first.group || work.beginning?.said === false)
+    (before.group === first.group || work.beginning?.said === false || spread(elements.slice(from)))
   const legs = elements.slice(begins ? from - 1 : from)
   if (legs.some(({ group }) => group !== first.group)) first.into = legs.flatMap(({ into }) => into)
   first.legs = elements.length - from + (begins ? 1 : 0)

@@ -135,17 +135,33 @@ export const gathersAll = (reader: Reader, item: Item): item is WorkItem & { rea
 /** "3 tr., 3 ch. and 3 tr. in next sp": behind chains and "and" the last of a list, whose place is that of all. */
 export function closesList(reader: Reader, items: readonly Item[], item: Item): item is WorkItem {
   const [first, chain] = items.slice(-2)
-  if (!intoSpace(item) || chain?.type !== 'chain' || first?.type !== 'work' || first.place) return false
+  const alike = first?.type === 'work' && item.type === 'work' && isAlike(first, item) && intoStitch(item)
+  if ((!intoSpace(item) && !alike) || chain?.type !== 'chain' || first?.type !== 'work' || first.place)
+    return false
   return /^[,.\s]*and\s*$/.test(reader.text.slice(chain.end, item.start))
 }
 
 /** As many of a stitch on both sides of chains, before a space: "3 dc, ch 3, 3 dc in next corner" is one group. */
 export function closesMirror(items: readonly Item[], least: number, item: Item): item is WorkItem {
   const [first, chain] = items.slice(Math.max(least, items.length - 2))
-  if (!intoSpace(item) || chain?.type !== 'chain' || first?.type !== 'work' || first.place) return false
-  const many = (item.count ?? 1) > 1 && item.count === first.count
-  return many && item.stitch.form === first.stitch.form && item.stitch.stitch === first.stitch.stitch
+  if (!intoSpace(item) && !intoStitch(item)) return false
+  if (chain?.type !== 'chain' || first?.type !== 'work' || first.place) return false
+  return (item.count ?? 1) > 1 && isAlike(first, item)
 }
+
+/** A stitch into the next one, which is named. */
+const intoStitch = (item: Item): item is WorkItem =>
+  item.type === 'work' &&
+  item.place !== null &&
+  !item.place.over &&
+  goesOn(item) &&
+  item.place.parts[0]!.count === 1
+
+/** As many of the same stitch. */
+const isAlike = (first: WorkItem, { count, stitch }: WorkItem): boolean =>
+  (count ?? 1) === (first.count ?? 1) &&
+  stitch.form === first.stitch.form &&
+  stitch.stitch === first.stitch.stitch
 
 /** "Dc, ch 1 in each st around": chains go into no stitch, so the place is that of all before it. */
 export const readShared = (reader: Reader): Place | null =>

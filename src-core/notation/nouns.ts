@@ -1,7 +1,7 @@
 /** What is worked into: nouns of the trade, loops, rounds, and how far a stretch goes. */
 import { readGap } from './gap-nouns'
 import type { Reader } from './reader'
-import type { Extent, Loop, Noun, PlacePart } from './tree'
+import type { Extent, Loop, Noun, PlacePart, StitchName } from './tree'
 import { readStitch } from './vocabulary'
 
 /** "ch-sp", "chain-loops": in one word. */
@@ -204,7 +204,8 @@ const OVER = new Set(['over', 'under', 'around'])
 const isOver = (reader: Reader): boolean => {
   let behind = -1
   while (['the', 'first', 'last', 'each', 'beg', 'same'].includes(reader.key(behind))) behind--
-  return OVER.has(reader.key(behind))
+  // "Pass over 2 ch" skips chains.
+  return OVER.has(reader.key(behind)) && reader.key(behind - 1) !== 'skip'
 }
 
 function readSpaceNoun(reader: Reader, corner: boolean): Noun | null {
@@ -292,6 +293,18 @@ const passUnder = (reader: Reader): void => {
   })
 }
 
+/** "(each of next 5) dtr drawn off together": the stitch alone, since the other words tell what is made of them. */
+function readUndrawn(reader: Reader): StitchName | null {
+  const start = reader.at
+  const stitch = readStitch(reader)
+  if (stitch?.form !== 'together' || !DRAWN.test(stitch.name)) return stitch
+  while (reader.at > start && !DRAWN.test(reader.spelled())) reader.at--
+  const span = reader.span(start)
+  const words = reader.words(span)
+  return { ...stitch, form: 'plain', size: 0, name: words.replace(DRAWN, '').trim() }
+}
+const DRAWN = /\b(drawn|crocheted|worked|finished|closed)\b/
+
 /** What is worked into: a stitch, a space, a chain, the ring, a gap. Passes it; null where there is none. */
 export function readNoun(reader: Reader): Noun | null {
   return reader.attempt((): Noun | null => {
@@ -345,7 +358,7 @@ export function readNoun(reader: Reader): Noun | null {
       passUnder(reader)
       return { kind: 'chain' }
     }
-    const stitch = readStitch(reader)
+    const stitch = readUndrawn(reader)
     if (stitch) {
       reader.skipA('stitch')
       return { kind: 'stitch', name: stitch }

@@ -47,8 +47,8 @@ export function readWay(reader: Reader): WorkItem | null {
     reader.skip('then')
     const slips = before ? null : readSlipTo(reader, start)
     if (slips) return slips
-    if (!reader.seesAny(GOES)) return null
-    reader.at++
+    if (!reader.seesAny(GOES) && !(before && reader.sees('to'))) return null
+    if (reader.seesAny(GOES)) reader.at++
     while (reader.skip('on', 'along', 'over', 'across', 'up', 'forward')) continue
     const stitch =
       before ?? reader.attempt(() => (reader.skip('with', 'by', 'using', 'in'), readSlip(reader)))

@@ -98,6 +98,12 @@ export function readOwn(reader: Reader): { noun: Noun; base: boolean } | null {
       reader.at += 3
       return { noun: { kind: 'own', chain, of, words: reader.words(reader.span(start)) } as Noun, base }
     }
+    const risen = /^(turning|starting|beginning)$/.test(reader.spelled(1)) && reader.isA('chain', 2)
+    if (reader.peek()?.kind === 'number' && risen) {
+      const of = reader.tokens[reader.at]!.value
+      reader.at += 3
+      return { noun: { kind: 'own', chain, of, words: reader.words(reader.span(start)) } as Noun, base }
+    }
     const token = reader.peek()
     let of = 0
     if (token?.kind === 'chains') {

@@ -1,7 +1,7 @@
 /** One phrase between two commas: a stitch with its place, a skip, a join, a colour, where to work. */
 import { readRepeatRound } from './again'
 import { alongAhead, readAlong, readDownChain } from './along-chain'
-import { passAside } from './aside'
+import { isOff, passAside } from './aside'
 import { canBeParted, parted, readBehindEach, readBetween } from './chains-between'
 import { readAmount } from './clauses'
 import type { SequenceReader } from './clauses'
@@ -14,7 +14,7 @@ import { readLeftOpen } from './left-open'
 import { readHookFirst, readLong } from './long-stitches'
 import { passOnTheWay, readFurther, readWay, toCorner } from './on-the-way'
 import { readExtent } from './nouns'
-import { passOfChains, timesInPlace } from './of-stitches'
+import { countAfter, overAll, passDrawn, passOfChains, timesInPlace } from './of-stitches'
 import { passMorePieces } from './pieces'
 import { readPlaced } from './placed'
 import { ownChain, readPlace, toOwnChains } from './places'
@@ -38,16 +38,6 @@ import type { ChainItem, Item, NoteItem, Place, StitchName, WorkItem } from './t
 import { NO_NAME, isSlip } from './tree'
 import { readStitch, sizesStitch } from './vocabulary'
 import { passBehindFirst } from './where'
-
-/** The number after a stitch ("dc 5"), unless it tells how often ("dc 5 times") or begins the next phrase. */
-function countAfter(reader: Reader): number | null {
-  return reader.attempt(() => {
-    if (reader.peek()?.kind !== 'number' || reader.peek()!.hyphen) return null
-    const count = reader.number()
-    if (['times', 'more', 'x', 'tog'].includes(reader.key())) return null
-    return count
-  })
-}
 
 function wrapTimes(reader: Reader, start: number, item: Item): Item {
   const amount = readAmount(reader)
@@ -226,8 +216,15 @@ function readWork(reader: Reader, verb: boolean): Item | null {
     if (verb && count !== null && place?.parts.length === 1 && place.parts[0]!.which === 'every') {
       return { type: 'every', count, nth: place.parts[0]!.count, ...reader.span(start) }
     }
-    const said = legs > 0 ? { ...stitch, size: legs } : stitch
-    const item: WorkItem = { type: 'work', count, stitch: said, place, ...reader.span(start) }
+    const drawn = place && stitch.form === 'plain' && !slips ? passDrawn(reader) : false
+    const said =
+      legs > 0
+        ? { ...stitch, size: legs }
+        : drawn
+          ? { ...stitch, form: 'together' as const, size: place!.parts[0]!.count }
+          : stitch
+    const whole = drawn && place ? overAll(place) : place
+    const item: WorkItem = { type: 'work', count, stitch: said, place: whole, ...reader.span(start) }
     const long = readLong(reader, item)
     if (long) return wrapTimes(reader, start, long)
     const between = apart ?? (!slips && canBeParted(item) ? readBetween(reader) : null)
@@ -266,6 +263,7 @@ const NO_STITCH =
 /** An unknown word where only a stitch can stand: "2 xdc in next st". */
 function readUnknown(reader: Reader): NoteItem | null {
   const start = reader.at
+  if (isOff(reader)) return null
   return reader.attempt((): NoteItem | null => {
     const counted = reader.number() !== null
     const token = reader.peek()

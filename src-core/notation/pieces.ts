@@ -65,7 +65,10 @@ export function withPieces(
     let to = from + 1
     while (to < rounds.length && goesOn(rounds[to - 1]!, rounds[to]!)) to++
     const rows = opens.heading !== null && ROWS.test(text.slice(opens.heading.start, opens.heading.end))
-    if (from > 0 && rows && opens.numbers?.[0] === 1) {
+    // "HEART (make 2)" over rows that other parts go on with: the whole of it.
+    const worked = rounds.slice(0, from).some(({ numbers }) => numbers !== null)
+    const whole = !worked && rounds[to]?.numbers?.[0] === (rounds[to - 1]!.numbers?.[1] ?? 0) + 1
+    if (from > 0 && rows && !whole && opens.numbers?.[0] === 1) {
       const title = titles.findLast(({ label }) => label === opens.part)?.words ?? ''
       const words = text.slice(opens.start, rounds[to]?.start ?? text.length)
       const times = Math.max(valueOf(MADE.exec(title)), valueOf(MORE.exec(words)) + 1)

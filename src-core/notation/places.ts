@@ -350,6 +350,8 @@ export function readPlace(reader: Reader, bare = false): Place | null {
           !(before.which === 'next' && sizedSpaceAhead(reader))
         )
           return null
+        // "1 tr in each tr and a corner in each sp": another thing that is worked.
+        if (!again && reader.sees('a')) return null
         const counted = reader.peek()?.kind === 'number' || reader.isA('number')
         if (!again && counted && !sizeAhead(reader)) return null
         const inherited =

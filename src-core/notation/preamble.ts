@@ -42,10 +42,22 @@ function makesRingAt(tokens: readonly Token[], at: number): boolean {
   return false
 }
 
+/** "Make 24ch.", "With A, ch 18.": a line that makes a chain and nothing else. */
+function makesChainAt(tokens: readonly Token[], at: number): boolean {
+  let to = at + 1
+  while (to < tokens.length && !tokens[to]!.first && to - at < LONGEST_RING) to++
+  const line = tokens.slice(at, to)
+  if (line.at(-1)?.key !== '.' || !(tokens[to]?.first ?? true)) return false
+  const counted = line.some(({ kind }) => kind === 'number' || kind === 'chains')
+  const chains = line.filter(({ kinds, kind }) => kinds.has('chain') || kind === 'chains').length
+  return counted && chains === 1 && (BEGINS_RING.has(line[0]!.is) || line[1]!.kinds.has('chain'))
+}
+
 /** Where a section or definition that begins at `from` ends: a blank line, or a line that makes the ring. */
 export function sectionEnd(reader: Reader, from: number, limit: number): number {
   for (let index = from; index < limit; index++) {
     const { paragraph, first } = reader.tokens[index]!
+    if (first && makesChainAt(reader.tokens, index)) return index
     if (
       (paragraph && index > from) ||
       (first && (makesRingAt(reader.tokens, index) || makesRing(reader, index, limit)))

@@ -36,6 +36,14 @@ export function readDescribed(reader: Reader): DescribedItem | NoteItem | null {
   return reader.attempt(() => {
     const over =
       /^(yarn|thread|wool|cotton|silk)$/.test(reader.key()) && /^(over|around|round)$/.test(reader.key(1))
+    // "…, and all drawn off together".
+    const off = reader.attempt(() => {
+      while (reader.skip('and', 'all', 'then')) continue
+      if (!/^(drawn|worked|crocheted|finished|closed)$/.test(reader.spelled()) || ++reader.at < 0) return null
+      reader.skip('off')
+      return reader.skip('tog') || null
+    })
+    if (off) return { type: 'described', place: null, closes: true, ...reader.span(start) }
     if (!reader.isA('step') && !over) return null
     let place: Place | null = null
     let closes = false
@@ -54,7 +62,7 @@ export function readDescribed(reader: Reader): DescribedItem | NoteItem | null {
       reader.at++
     }
     // "pull tail to close ring" is no step of a stitch.
-    if ((first === 'pull' || first === 'draw') && !loops) return null
+    if ((first === 'pull' || first === 'draw') && !loops && !closes) return null
     // "(pull the first loop up tall)" finishes nothing, and begins nothing.
     if (first === 'pull' && !closes && !place) return { type: 'note', effect: null, ...reader.span(start) }
     return { type: 'described', place, closes, ...reader.span(start) }
@@ -115,17 +123,24 @@ export function readDropped(reader: Reader): NoteItem | WorkItem | null {
   })
 }
 
+const HOLDS = /^(hold|holding|leaving|leave|keeping|keep|retaining|retain)$/
+
 /** "holding back last lp of each on hook": the stitches before it, or behind it, are drawn together at the end. */
 export function readHeld(reader: Reader): NoteItem | null {
   const start = reader.at
   return reader.attempt(() => {
-    if (!/^(hold|holding|leaving|leave|keeping|keep|retaining|retain)$/.test(reader.spelled())) return null
-    reader.at++
-    while (reader.skip('back', 'the', 'always', 'on', 'your', 'hook')) continue
+    const holds = HOLDS.test(reader.spelled()) && ++reader.at > 0
+    while (reader.skip('back', 'the', 'always', 'on', 'your', 'hook', 'needle')) continue
     if (!reader.skip('last') || !reader.skip('lp')) return null
     while (reader.skip('of', 'each', 'the', 'on', 'hook', 'st', 'your')) continue
     readStitch(reader)
-    while (reader.skip('on', 'the', 'hook', 'your')) continue
+    // "The last loop of each being kept on the hook".
+    if (
+      !holds &&
+      !(reader.skip('being', 'is') && /^(kept|held|left|retained)$/.test(reader.spelled()) && ++reader.at > 0)
+    )
+      return null
+    while (reader.skip('on', 'the', 'hook', 'your', 'needle')) continue
     return { type: 'note', effect: 'held', ...reader.span(start) }
   })
 }
@@ -156,6 +171,13 @@ export function readPlainNote(reader: Reader): NoteItem | null {
     } else return null
     while (reader.peek() && !reader.seesAny(BOUNDARY)) {
       if (reader.sees('and')) break
+      // "Turn with 3 ch": those are made.
+      if (
+        effect === 'turn' &&
+        reader.sees('with') &&
+        (reader.peek(1)?.kind === 'number' || reader.isA('chain', 1))
+      )
+        break
       reader.at++
     }
     return { type: 'note', effect, ...reader.span(start) }
@@ -176,8 +198,12 @@ export const readStart = (reader: Reader): NoteItem | null => {
 /** "Ch 4 for first dc and ch 1", "ch 3 as a dc": what the chains stand for, in fewer words. */
 const readPurpose = (reader: Reader): Item | null =>
   reader.attempt(() => {
-    if (!['ch'].includes(reader.key(-2)) && reader.peek(-1)?.kind !== 'chains') return null
-    if (!reader.sees('for') && !reader.sees('as') && !reader.skip('to')) return null
+    // "3 ch for 1 tr", "ch 3 as a dc", "3 ch of height replacing the first tr".
+    const chained = [-1, -2, -4].some(
+      (back) => reader.key(back) === 'ch' || reader.peek(back)?.kind === 'chains',
+    )
+    if (!chained) return null
+    if (!reader.sees('for') && !reader.sees('as') && !reader.sees('stands') && !reader.skip('to')) return null
     let end = reader.at
     while (end < reader.end && !BOUNDARY.has(reader.tokens[end]!.key)) end++
     return readStatement(reader, end)

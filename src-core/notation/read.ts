@@ -20,7 +20,9 @@ import { addFinding, startReading } from './reading'
 import type { Reading } from './reading'
 import { severalOf } from './pieces'
 import { lapsOf, repeatedItems } from './repeated-rounds'
-import { commit } from './rounds'
+import { commit, workRound } from './rounds'
+import { SKIPPED, WORKED } from './source'
+import { SHARED } from './state'
 import type { After } from './state'
 import { findTerms } from './text-terms'
 import type { TermsFound } from './text-terms'
@@ -78,10 +80,11 @@ function branchOff(reading: Reading, number: number): void {
   const below = reading.history.get(number)
   if (!below) return
   const { length } = below.places
-  reading.base = {
-    kind: 'round',
-    state: { ...below, loops: new Uint8Array(length), touched: new Uint8Array(length) },
-  }
+  const state = { ...below, loops: new Uint8Array(length), touched: new Uint8Array(length) }
+  // "Second lobe": on the stitches that the first one left.
+  if (below.touched.some((used) => used === WORKED) && below.touched.some((used) => used < SKIPPED))
+    SHARED.add(state)
+  reading.base = { kind: 'round', state }
   reading.number = number
 }
 
@@ -122,7 +125,7 @@ function readAccessory(
   tree: Omit<RoundsTree, 'repeats'>,
   node: RoundNode,
 ): void {
-  const made = workTold(reading, text, tree, node, reading.number, node.items)
+  const made = workRound(reading, tree, node, reading.number, node.items)
   if (node.broken) return
   for (const found of made.work.findings)
     if (!ON_ANY.has(found.code)) addFinding(reading, text, node, reading.number, found)

@@ -1,5 +1,6 @@
 /** Repeats: how often a part goes into the round, what one takes, and how the last one ends. */
 import { counted, plural } from '../figures/words'
+import { countItems } from './told-counts'
 import { LIMITS } from './limits'
 import { cellsLeft } from './chain-targets'
 import { closesEarly } from './closes-early'
@@ -12,6 +13,7 @@ import type { Lap } from './laps'
 import { endsInFirst, lastItems, onlyCloses, starTimes } from './repeat-endings'
 import { cornerPlaces } from './source'
 import type { ItemRunner } from './stitching'
+import { spanOf } from './tokens'
 import type { Span } from './tokens'
 import { UNMARKED } from './marked'
 import type { GroupItem, Item, RepeatClause, StarItem } from './tree'
@@ -221,7 +223,11 @@ function checkAmount(
       uses: `${counted(times, 'repeat')} of ${unit} ${plural(times, 'uses', 'use')} ${amountWords(uses, kind)}`,
       available: free,
     }
-    return report(work, 'rounds/too-many-used', withoutEnding(clause), values)
+    const told = withoutEnding(clause)
+    // Where the count of the round agrees with how often, the fault lies in what is repeated.
+    const counts = [...countItems(work.node.items)].flatMap(({ entries }) => entries)
+    const sure = loops > 0 && counts.some(({ count, noun }) => noun.kind !== 'stitch' && count === times + 1)
+    return report(work, 'rounds/too-many-used', sure ? spanOf(bodySpan(star), told) : told, values)
   }
 }
 

@@ -11,6 +11,8 @@ export interface Heading {
   readonly numbers: readonly [number, number] | null
   readonly label: string | null
   readonly span: Span
+  /** A stitch by this name is worked in the rounds. */
+  readonly worked?: boolean
 }
 
 const RANGE = new Set(['-', '–', '—', 'to', 'and', '&', 'through'])

@@ -14,7 +14,7 @@ import { STITCHES } from '../stitches/table'
 import { stitchAbbreviation } from '../stitches/terms'
 import { pieceOf, stemsOf } from './piece'
 import { runItems } from './run'
-import { countedState, stateOf } from './state'
+import { SHARED, countedState, stateOf } from './state'
 import { statedSpaces, statedStitches } from './told-counts'
 import type { RoundState } from './state'
 import type { Item, Loop, RoundNode, RoundsTree } from './tree'
@@ -72,7 +72,7 @@ function newWork(
     repeated: 0,
     depth: 0,
     joined: false,
-    leaveOpen: false,
+    leaveOpen: reading.base.kind === 'round' && SHARED.has(reading.base.state),
     left: null,
     unrepeated: false,
     stitchWork: false,

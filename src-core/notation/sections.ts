@@ -288,6 +288,7 @@ const plain = (words: readonly string[]): string =>
     .map((word) => wordOf(word).is)
     .join(' ')
     .replace(TERMS, '')
+    .replace(/ as (uk|us)( terms)?$/, '')
 
 const BY_WORDS = new Map([...SECTIONS].map(([label, kind]) => [plain(label.split(' ')), kind]))
 

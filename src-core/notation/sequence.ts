@@ -386,7 +386,7 @@ const readToldCount = (reader: Reader): Item | null =>
   reader.attempt(() => {
     while (reader.seesAny(DASHES)) reader.at++
     let end = reader.at
-    while (end < reader.end && !STOPS.has(reader.tokens[end]!.key)) end++
+    while (end < reader.end && !STOPS.has(reader.tokens[end]!.key) && !reader.tokens[end]!.first) end++
     return readCounts(reader, end, true, true)
   })
 const STOPS = new Set(['.', ';', '(', '[', '*'])

@@ -65,6 +65,9 @@ export interface RoundState {
   readonly ahead: readonly (ColourItem | WorkItem)[]
 }
 
+/** Rows of which one piece took some stitches and another one takes others: what is left is meant. */
+export const SHARED = new WeakSet<RoundState>()
+
 export type Base =
   | { readonly kind: 'none' }
   | { readonly kind: 'ring'; readonly chains: number }

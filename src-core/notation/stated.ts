@@ -4,7 +4,7 @@ import { readNoun, sizeAhead } from './nouns'
 import type { Reader } from './reader'
 import { readSides, sidesAhead } from './sides-told'
 import { chainsBesides, isBehindChain, isBehindGroup, isOneStitch } from './some-chains'
-import { DOING } from './told-counts'
+import { DOING, endsCounts, passHalf } from './told-counts'
 import type { Span } from './tokens'
 import type { CountEntry, CountItem, Item, Noun, StatementItem } from './tree'
 import { readStitch } from './vocabulary'
@@ -23,8 +23,8 @@ export function readStatement(reader: Reader, end: number): StatementItem | null
       reader.at = end
       return { type: 'statement', ...rest, ...reader.span(start) }
     }
-    const keys: string[] = []
-    for (let index = reader.at; index < end; index++) keys.push(reader.tokens[index]!.is)
+    const keys: string[] = reader.tokens.slice(reader.at, end).map(({ is }) => is)
+    keys.forEach((key, at) => key === 'standing' && keys[at + 1] === 'for' && (keys[at] = 'stands'))
     // "(= 1 dc)", "(that's your first dc)", "(this is 1 dc)" in the bracket behind the chains.
     const is = keys[0] === '=' || keys[0] === "that's" ? 0 : keys[1] === 'is' ? 1 : -1
     const equal = keys[0] === '=' && isBehindChain(reader, start)
@@ -44,7 +44,7 @@ export function readStatement(reader: Reader, end: number): StatementItem | null
     const at = bare ? -1 : count >= 0 ? count : stands
     if (
       (bare || at >= 0) &&
-      at <= 8 &&
+      at <= 11 &&
       !keys.slice(0, at).some((key) => ['(', '[', '{', ',', ';', '*'].includes(key))
     ) {
       const negative = keys.slice(0, at + 2).some((key) => key === 'not' || key === 'no')
@@ -86,7 +86,6 @@ export function readStatement(reader: Reader, end: number): StatementItem | null
 }
 
 const ENTRY_SEPARATORS = new Set([',', 'and', '&', '+', ';', 'with', 'plus', '-', '–', '—', '='])
-/** "(28 dc, that's 7 on each side)". */
 const THAT_IS = new Set(['that', 'which', 'is', 'so'])
 const TRAILING = new Set([
   ...['each', 'rnd', 'round', 'in', 'all', 'total', 'made', 'around', 'now', 'at', 'end', 'of', 'per', 'the'],
@@ -254,6 +253,10 @@ export function readCounts(reader: Reader, end: number, bare: boolean, loose = f
         entries.push({ count, noun: { kind: 'space', chains, corner: false }, ...words() })
         continue
       }
+      if (passHalf(reader)) {
+        entries.push({ count, noun: { kind: 'own', chain: 0, of: 0, words: 'half' }, ...words() })
+        continue
+      }
       const noun =
         space ?? reader.attempt(() => readNoun(reader)) ?? (loose ? readLooseNoun(reader, end) : null)
       if (!noun || reader.at > end) return null
@@ -337,7 +340,7 @@ export function readCountSentence(reader: Reader, items: readonly Item[]): Count
   const marked = readMarkedCount(reader)
   if (marked) return marked
   let end = reader.at
-  while (end < reader.end && end - reader.at < LONGEST_COUNT && !/^[.;!([]$/.test(reader.tokens[end]!.key)) {
+  while (end < reader.end && end - reader.at < LONGEST_COUNT && !endsCounts(reader, end)) {
     const lined = reader.tokens[end]!.first && !/^(,|and|&|\+)$/.test(reader.tokens[end - 1]!.key)
     if (end > reader.at && (lined || reader.tokens[end]!.paragraph || LEAVING.has(reader.tokens[end]!.key)))
       break
@@ -382,18 +385,7 @@ const opensCount = (reader: Reader): boolean => {
 }
 
 /** What is said next, with or without a stop before it: "24 dc Fasten off". */
-const LEAVING = new Set([
-  'fasten',
-  'cut',
-  'break',
-  'turn',
-  'do',
-  'place',
-  'change',
-  'join',
-  'finish',
-  'weave',
-])
+const LEAVING = new Set('fasten cut break turn do place change join finish weave'.split(' '))
 
 /** Words that a sentence with the counts of a round has at most. */
 const LONGEST_COUNT = 24

@@ -74,7 +74,7 @@ function keysAhead(reader: Reader, most: number, isPart: (token: Token) => boole
 const isCounted = (reader: Reader): boolean =>
   reader.spelled() !== 'sl' &&
   (reader.peek(-1)?.kind === 'number' || reader.isA('number', -1) || COUNTS_ONE.has(reader.key(-1)))
-const COUNTS_ONE = new Set(['a', 'the', 'first', 'next', 'last', 'each', 'of'])
+const COUNTS_ONE = new Set(['a', 'the', 'first', 'next', 'last', 'each', 'of', 'same', 'center'])
 
 /** "the single tr": a stitch follows, so the word before it is none. */
 const isNamed = (reader: Reader, token: Token | undefined): boolean =>
@@ -275,7 +275,7 @@ function readSpecial(reader: Reader, name: Draft): boolean {
 }
 
 /** Under what a stitch is looked up that the text defines: "2-tr cl", "2trcl" and "2 Tr Cl" are one name. */
-export const definedKey = (name: string): string => plain(name).replace(/[\s-]/g, '')
+export const definedKey = (name: string): string => plain(name).replace(/[\s.-]/g, '')
 
 /** Names that the text defines itself, up to three words, longest first. */
 function readDefined(reader: Reader, name: Draft): boolean {

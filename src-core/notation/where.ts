@@ -42,9 +42,11 @@ export const passBehind = (reader: Reader): boolean =>
 
 /** "1 dc at the back round the stem of each tr": how a post is gone around, told before it; passes it. */
 export const passBehindFirst = (reader: Reader): boolean =>
-  reader.attempt(() =>
-    passBehind(reader) && (reader.sees('around') || reader.sees('round')) ? true : null,
-  ) === true
+  reader.attempt(() => {
+    const taken = reader.skip('taken', 'worked', 'caught', 'taking')
+    if (!passBehind(reader)) return null
+    return reader.sees('around') || reader.sees('round') || (taken && reader.sees('on')) ? true : null
+  }) === true
 
 /** "(round) the back of (the stem of) the next dc"; passes it. */
 export const passRear = (reader: Reader): boolean =>

@@ -35,7 +35,7 @@ valley valleys | landmark
 dip dips | landmark
 spoke spokes | counted
 scallop scallops | group counted
-rnd rnds rd rds | round short | rnd = round, rnds = rounds
+rnd rnds rd rds tour tours | round short | rnd = round, rnds = rounds
 round rounds | round
 row rows | round
 post posts
@@ -44,7 +44,7 @@ stem stems stalk
 back | back
 front | front
 both | both
-top tops | both own
+top tops uppermost topmost | both own
 blo bl bls tbl | back | bl = back loop, blo = back loop only
 flo fl fls tfl | front | fl = front loop, flo = front loop only
 fp front-post
@@ -159,7 +159,7 @@ counts count counted counting | tells
 + totals tally have | tells
 + total there will should you | aside tells
 + are | explains tells
-stands stand acts act serves serve equals equal represents represent replaces replace
+stands stand acts act serves serve equals equal represents represent replaces replace replacing replacement
 made formed completed complete
 not doesn't don't isn't never
 + mark place marker move tighten keep keeping hold holding fold folding push bring take taking carry bend bending flip flipping lift lifting lay tilt ease | aside

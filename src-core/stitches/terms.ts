@@ -63,7 +63,11 @@ const NAMES: Readonly<Record<Terms, Readonly<Record<StitchKey, StitchNames>>>> =
       name: 'double treble crochet',
       also: ['double treble', 'dbl tr', 'dbl treble', 'ltr'],
     },
-    dtr: { abbreviation: 'trtr', name: 'triple treble crochet', also: ['triple treble', 'ttr'] },
+    dtr: {
+      abbreviation: 'trtr',
+      name: 'triple treble crochet',
+      also: ['triple treble', 'ttr', 'trip tr', 'triptr'],
+    },
     trtr: {
       abbreviation: 'qtr',
       name: 'quadruple treble crochet',
