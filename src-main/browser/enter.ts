@@ -4,7 +4,7 @@ import type { Admission } from './envelope'
 
 async function enter(): Promise<void> {
   const token = location.hash.startsWith(TOKEN_MARK) ? location.hash.slice(TOKEN_MARK.length) : ''
-  // Gone from the address bar and the list of visited pages: loading this page again does not use it twice.
+  // Gone from the address bar: loading this page again does not use it twice.
   history.replaceState(null, '', location.pathname)
   const response = await fetch(ENTRY, { method: 'POST', body: token })
   if (!response.ok) return show(await response.text())

@@ -28,6 +28,8 @@ const ASK_AGAIN = 1_000
 export class StreamHub {
   readonly #id = crypto.randomUUID()
   readonly #members = new Map<string, { readonly member: Member; hear(heard: Heard): void }>()
+  /** Seats whose stream is of somebody who proved nothing, until they ask again. */
+  readonly #waiting = new Set<string>()
   #source: EventSource | null = null
   #isOpen = false
 
@@ -70,10 +72,7 @@ export class StreamHub {
   async #enrol(member: Member): Promise<void> {
     if (!(await this.#proves(member))) {
       this.#members.get(member.seat)?.hear({ kind: 'gone' })
-      setTimeout(() => {
-        if (this.#isOpen && this.#members.get(member.seat)?.member === member) void this.#enrol(member)
-      }, ASK_AGAIN)
-      return
+      return this.#enrolLater(member)
     }
     const response = await this.#post('/stream/join', member, { stream: this.#id })
     const hear = this.#members.get(member.seat)?.hear
@@ -84,6 +83,18 @@ export class StreamHub {
       this.#members.delete(member.seat)
       hear?.({ kind: 'unknown' })
     }
+  }
+
+  /** One wait for each seat, however often its stream is opened meanwhile. */
+  #enrolLater(member: Member): void {
+    const { seat } = member
+    if (this.#waiting.has(seat)) return
+    this.#waiting.add(seat)
+    setTimeout(() => {
+      this.#waiting.delete(seat)
+      const now = this.#members.get(seat)?.member
+      if (this.#isOpen && now) void this.#enrol(now)
+    }, ASK_AGAIN)
   }
 
   #proves = ({ key }: Member): Promise<boolean> => isProven(key).catch(() => false)

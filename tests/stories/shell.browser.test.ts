@@ -160,10 +160,19 @@ describe('documents in a browser', () => {
 
   it('hand nothing over to whoever listens in its place', async () => {
     const { port } = new URL(page.url())
+    // Its stream is there, and tells of what is kept: a worker that was not loaded yet would ask nobody.
+    await page.evaluate(
+      (text) =>
+        new Promise<void>((resolve) => {
+          window.petalyard.onKeeping(() => resolve())
+          void window.petalyard.keepProject({ revision: 1, text })
+        }),
+      projectText('Before'),
+    )
     await loopback.kill()
     const handOver = () =>
       page.evaluate(
-        (text) => window.petalyard.keepProject({ revision: 1, text }),
+        (text) => window.petalyard.keepProject({ revision: 2, text }),
         projectText('For nobody else'),
       )
     expect(await handOver()).toMatchObject({ problem: { code: 'app/host-gone' } })
