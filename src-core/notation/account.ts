@@ -265,9 +265,6 @@ function oneTooMany(work: Work, made: number, wanted: number): Span | null {
   return spans.size === 1 && inRing ? span! : null
 }
 
-/** "30 sts" → "sts". */
-const nameOf = ({ words }: CountEntry): string => words.replace(/^\S+\s*/, '')
-
 function checkEndCounts(work: Work, counts: readonly CountItem[], sums: Tally): void {
   for (const count of counts) {
     for (const entry of count.entries) {
@@ -275,13 +272,6 @@ function checkEndCounts(work: Work, counts: readonly CountItem[], sums: Tally): 
       const have = countOf(work, entry, count, sums)
       if (have === null) continue
       const first = work.node.numbers?.[0] ?? work.number
-      // "[30 sts; 36 sts]" of two rounds.
-      const [, last = first] = work.node.numbers ?? []
-      const turns =
-        last > first &&
-        count.entries.length === last - first + 1 &&
-        count.entries.every((other) => nameOf(other) === nameOf(entry))
-      if (turns && count.entries.indexOf(entry) !== work.number - first) continue
       const wanted = entry.inTurn?.[work.number - first] ?? entry.count
       const fits = typeof have === 'number' ? have === wanted : have.includes(wanted)
       if (fits) continue

@@ -68,15 +68,3 @@ export function passAside(reader: Reader): NoteItem | null {
   reader.at = end
   return { type: 'note', effect: null, ...reader.span(start) }
 }
-
-/** "FO. Make 9, string on a long ch": what stands behind the end in its line is prose. */
-export function isOff(reader: Reader): boolean {
-  for (let at = reader.at - 1; at >= 0 && reader.at - at < LONGEST_OFF; at--) {
-    const { is, first } = reader.tokens[at]!
-    if (is === 'fasten-off' || is === 'fo' || (is === 'off' && reader.tokens[at - 1]?.is === 'fasten'))
-      return true
-    if (first) return false
-  }
-  return false
-}
-const LONGEST_OFF = 12

@@ -154,15 +154,12 @@ export function readFoundation(reader: Reader): FoundationItem | null {
   })
 }
 
-/** "Strike on (20 ch)", "Set up (6 ch)", "Mount (a chain of 8)", "Foundation ring (4ch)": passes all before the chain. */
+/** "Strike on (20 ch)", "Set up (6 ch)", "Mount (a chain of 8)": passes all before the chain. */
 const passSetUp = (reader: Reader): boolean =>
   reader.attempt(() => {
-    const ring = reader.skip('foundation') && reader.skip('ring')
-    if (!ring && !/^(strike|cast|set|mount|throw)$/.test(reader.spelled())) return null
-    if (!ring) {
-      reader.at++
-      reader.skip('on', 'up')
-    }
+    if (!/^(strike|cast|set|mount|throw)$/.test(reader.spelled())) return null
+    reader.at++
+    reader.skip('on', 'up')
     const { at } = reader
     const chains = readChains(reader)
     reader.at = at

@@ -39,6 +39,7 @@ export interface Bodies {
 }
 
 const COLOUR = /^([A-Z]|MC|CC\d?|C[A-H])$/
+
 /** Whether a part can begin with it: a chain, a ring, stitches with their number or place. */
 const begins = (item: Item): boolean =>
   ['chain', 'foundation', 'group', 'star', 'placed', 'evenly', 'repeat-round', 'skip'].includes(item.type) ||

@@ -1,7 +1,7 @@
 /** One phrase between two commas: a stitch with its place, a skip, a join, a colour, where to work. */
 import { readRepeatRound } from './again'
 import { alongAhead, readAlong, readDownChain } from './along-chain'
-import { isOff, passAside } from './aside'
+import { passAside } from './aside'
 import { canBeParted, parted, readBehindEach, readBetween } from './chains-between'
 import { readAmount } from './clauses'
 import type { SequenceReader } from './clauses'
@@ -263,7 +263,6 @@ const NO_STITCH =
 /** An unknown word where only a stitch can stand: "2 xdc in next st". */
 function readUnknown(reader: Reader): NoteItem | null {
   const start = reader.at
-  if (isOff(reader)) return null
   return reader.attempt((): NoteItem | null => {
     const counted = reader.number() !== null
     const token = reader.peek()

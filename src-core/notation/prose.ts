@@ -1,4 +1,5 @@
 /** Words that make no stitch by themselves: steps told in words, notes, what counts as what, and plain prose. */
+import { passDrawn } from './of-stitches'
 import { readStatement } from './stated'
 import { readPlace } from './places'
 import type { Reader } from './reader'
@@ -38,10 +39,8 @@ export function readDescribed(reader: Reader): DescribedItem | NoteItem | null {
       /^(yarn|thread|wool|cotton|silk)$/.test(reader.key()) && /^(over|around|round)$/.test(reader.key(1))
     // "…, and all drawn off together".
     const off = reader.attempt(() => {
-      while (reader.skip('and', 'all', 'then')) continue
-      if (!/^(drawn|worked|crocheted|finished|closed)$/.test(reader.spelled()) || ++reader.at < 0) return null
-      reader.skip('off')
-      return reader.skip('tog') || null
+      while (reader.skip('and', 'then')) continue
+      return passDrawn(reader) || null
     })
     if (off) return { type: 'described', place: null, closes: true, ...reader.span(start) }
     if (!reader.isA('step') && !over) return null

@@ -4,7 +4,6 @@ import { cellsLeft, startAlongChain, turnAlongChain } from './chain-targets'
 import { checkTop, closeRound, closesChain, closesRound, endsLap, picotChains, stepsDown } from './closing'
 import { EMPTY_PART, finishDescribed, holdLoops, runDescribed, runEvenly } from './in-sum'
 import { turnUnder } from './piece'
-import { works } from './repeat-endings'
 import { runAround, runStar } from './repeats'
 import { FREE, SKIPPED, TRAVELLED } from './source'
 import {
@@ -81,7 +80,7 @@ function runWork(work: Work, item: WorkItem, every: EveryItem | null, next: Item
   if (!work.here && stepsDown(work, item, work.hand?.then ?? [])) return closeRound(work, item)
   const reached = reachedBy(work, name, place) ?? (place && !isSlip(name) ? stillThere(work, place) : null)
   if (reached) return makeStitches(work, name, count, [reached], item, runItems)
-  if (!place && isSlip(name) && (endsLap(work) || isLastOfAll(work, item))) return closeRound(work, item)
+  if (!place && isSlip(name) && endsLap(work)) return closeRound(work, item)
   if (!place) return makeBare(work, name, count, item, runItems)
   const taking = takingFor(name)
   if (!isSlip(name) || place.parts[0]!.which === 'same') leaveTheWay(work, place)
@@ -103,15 +102,6 @@ function runWork(work: Work, item: WorkItem, every: EveryItem | null, next: Item
     makeStitches(work, name, times, [target], item, runItems)
   })
   if (isSlip(name)) stayThere(work, targets.at(-1), next)
-}
-
-/** "…; rep from * twice more, ss. Fasten off.": a slip stitch with no place behind all that is worked. */
-function isLastOfAll(work: Work, item: WorkItem): boolean {
-  const { items } = work.node
-  const at = items.indexOf(item)
-  const before = items[at - 1]
-  const repeats = before?.type === 'star' || before?.type === 'group' || before?.type === 'chain'
-  return (item.count ?? 1) === 1 && repeats && hasBody(work) && !items.slice(at + 1).some(works)
 }
 
 /** Whether more than the chains at the beginning is worked: what goes into the first stitch then closes the round. */

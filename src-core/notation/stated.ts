@@ -86,6 +86,7 @@ export function readStatement(reader: Reader, end: number): StatementItem | null
 }
 
 const ENTRY_SEPARATORS = new Set([',', 'and', '&', '+', ';', 'with', 'plus', '-', '–', '—', '='])
+/** "(28 dc, that's 7 on each side)". */
 const THAT_IS = new Set(['that', 'which', 'is', 'so'])
 const TRAILING = new Set([
   ...['each', 'rnd', 'round', 'in', 'all', 'total', 'made', 'around', 'now', 'at', 'end', 'of', 'per', 'the'],

@@ -20,9 +20,6 @@ const ofStitches = ({ noun }: CountEntry): boolean =>
 /** "24 sts", "12 FPdc and 12 dc": the stitches of one list; the first figure without a name is the sum of all. */
 function stitchesIn(count: CountItem): number | null {
   const entries = count.entries.filter(ofStitches)
-  // "[30 sts; 36 sts]" of two rounds: of this one nothing is known.
-  const [first, second] = entries.map(({ words }) => words.replace(/^\S+\s*/, ''))
-  if (second !== undefined && first === second) return null
   const sum = entries.find(({ noun }) => noun.kind === 'stitch' && noun.name === null)
   if (entries.length === 0) return null
   return sum?.count ?? entries.reduce((all, entry) => all + entry.count, 0)
@@ -99,6 +96,7 @@ export function countsInTurn(
     return { ...item, entries: item.entries.map((entry, at) => ({ ...entry, round: numbers![0] + at })) }
   })
 }
+
 /** A sign that ends counts; "44 tr; 60 tr" goes on. */
 export const endsCounts = ({ tokens }: Reader, at: number): boolean =>
   /^[.!([]$/.test(tokens[at]!.key) || (tokens[at]!.key === ';' && tokens[at + 1]?.kind !== 'number')

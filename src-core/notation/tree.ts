@@ -397,4 +397,5 @@ export function* placeParts(items: readonly Item[]): Generator<PlacePart> {
   }
 }
 
+/** A plain slip stitch. */
 export const isSlip = (name: StitchName): boolean => name.form === 'plain' && name.stitch === 'sl st'
