@@ -91,6 +91,10 @@ export function formatMass(grams: Grams, units: UnitSystem): string {
   return `${formatNumber(value, massDigits(value, units))} ${units === 'imperial' ? 'oz' : 'g'}`
 }
 
+/** Whether a mass is more than nothing as it is shown. */
+export const isMassShown = (grams: Grams, units: UnitSystem): boolean =>
+  units === 'imperial' ? grams / GRAMS_PER_OUNCE >= 0.005 : grams >= 0.05
+
 /** A sum beside its parts: what is shown of them added up, so that whoever adds them up comes to the same. */
 const sumShown = (parts: readonly number[], unit: number, digits: (value: number) => number): number =>
   parts.reduce((total, part) => {

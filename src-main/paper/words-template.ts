@@ -47,6 +47,6 @@ export const TEMPLATE_WORDS = {
     '. Rotated: how far petal 1 is turned clockwise from 12 o’clock.',
   on: (labels: string): string => `on ${labels}`,
   wrongSide: 'wrong side up',
-  thread: (outline: string, metres: string, yards: string): string =>
-    `about ${metres} (${yards}) to sew down ${outline} of outline, tails included`,
+  thread: (outline: string, length: string, other: string): string =>
+    `about ${length} (${other}) to sew down ${outline} of outline, tails included`,
 } as const

@@ -17,6 +17,13 @@ const CAPTION = Sheet.line(TYPE.table) + 2
 /** A chart is drawn smaller, down to a stitch of so many mm, where that keeps it on its motif's page (by eye). */
 const SMALL_CHART = 1.2 * READABLE
 
+/** The page for so much more of a chart; a new one says what goes on there. */
+function goOn(flow: Flow, height: number): Sheet {
+  if (flow.need(height))
+    flow.y = flow.sheet.heading(MOTIF_WORDS.goesOn(MOTIF_WORDS.chart), flow.sheet.left, flow.y)
+  return flow.sheet
+}
+
 /** Puts the chart below what stands there, or on pages of its own. */
 export function setChart(job: Job, flow: Flow, motif: RoundsMotif): void {
   const { terms } = job
@@ -68,8 +75,7 @@ export function setChart(job: Job, flow: Flow, motif: RoundsMotif): void {
     keySheet.figure(key, keyLeft + i * (KEY_COLUMN + GAP), keyBelow, alt)
   })
   figures.forEach((figure, i) => {
-    flow.need(heights[i]!)
-    const target = flow.sheet
+    const target = goOn(flow, heights[i]!)
     if (figures.length > 1) {
       const words = partWords(figure)
       flow.y = target.text(words, target.left, flow.y, { size: TYPE.table }) + 1

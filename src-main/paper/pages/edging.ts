@@ -24,8 +24,16 @@ const WIDTH = 165
 const LABEL = 26
 const AIR = 2.2
 
-/** The pages; none where no round is written. */
+/** The pages, with the edge as large as they have room for; none where no round is written. */
 export function edgingPages(job: Job): Draft[] {
+  const drafts = pagesWith(job, EDGE.down)
+  const [{ sheet, end = 0 } = { sheet: null }] = drafts
+  if (!sheet || drafts.length > 1) return drafts
+  const larger = pagesWith(job, Math.min(EDGE.most, EDGE.down + sheet.bottom - end))
+  return larger.length > 1 ? drafts : larger
+}
+
+function pagesWith(job: Job, down: number): Draft[] {
   const { plan, settled, terms } = job
   const { edging } = plan
   const loops = edging?.loops ?? []
@@ -46,7 +54,7 @@ export function edgingPages(job: Job): Draft[] {
     )
   }
   flow.y = sheet.paragraph(edgingAbout(edging, job), sheet.left, flow.y, width) + AIR
-  cornerFigure(job, flow, width)
+  cornerFigure(job, flow, width, down)
   const special = blanketOf(settled)?.edging?.special?.trim() ?? ''
   for (const line of special.split('\n').filter((each) => each.trim() !== ''))
     put(EDGING_PAGE.special, roundText(line, job))
@@ -93,16 +101,16 @@ const firstCorner = (loops: readonly EdgingLoop[], index: number): number =>
 
 const isCornered = (marks: EdgingLoop['marks']): boolean => marks.every(({ kind }) => kind === 'corner')
 
-/** mm. The drawing of the edge is as large at most, and its corners are as large as on the map. */
-const EDGE = { across: 110, down: 62, line: 0.25 } as const
+/** mm. The drawing of the edge is so high, and higher where there is room; its corners are as large as on the map. */
+const EDGE = { down: 62, most: 120, line: 0.25 } as const
 
 /** The edge with its corners and the stitches between them; nothing where no words count corners. */
-function cornerFigure(job: Job, flow: Flow, width: number): void {
+function cornerFigure(job: Job, flow: Flow, width: number, down: number): void {
   const { plan, ground, terms } = job
   const words = cornerWords(plan, termWord('edging', terms))
   if (words === '') return
   const size = mapSize(plan)
-  const scale = Math.min(Math.min(EDGE.across, width) / size.width, EDGE.down / size.height)
+  const scale = Math.min(width / size.width, down / size.height)
   const line = (outline: readonly Point[], paint: Paint) =>
     drawPath(polygonPath(outline.map(({ x, y }) => ({ x: x * scale, y: y * scale }))), paint)
   const figure: Figure = {

@@ -25,6 +25,7 @@ import {
   formatMoney,
   formatNumber,
   formatYarnLength,
+  isMassShown,
   totalMass,
   totalYarnLength,
 } from '../../../src-core/units/format'
@@ -131,7 +132,9 @@ function yarnTable(job: Job): { columns: readonly Column[]; rows: Row[] } {
 function partsTable(job: Job): { columns: readonly Column[]; rows: Row[] } | null {
   const yarns = new Map(job.settled.yarns.map((yarn) => [yarn.id, yarn]))
   const parts = MATERIAL_WORDS.parts(termWord('edging', job.terms))
-  const shown = parts.filter(({ key }) => job.plan.yarns.some((need) => (need.parts[key] ?? 0) > 0.05))
+  const shown = parts.filter(({ key }) =>
+    job.plan.yarns.some((need) => isMassShown(need.parts[key] ?? 0, job.units)),
+  )
   if (shown.length < 2) return null
   const columns = [
     { heading: MATERIAL_WORDS.yarn, align: 'left' as const },
@@ -142,9 +145,9 @@ function partsTable(job: Job): { columns: readonly Column[]; rows: Row[] } | nul
     const cells = [
       yarn?.name || need.id,
       ...shown.map(({ key }) =>
-        (need.parts[key] ?? 0) < 0.05
-          ? '–'
-          : starred(formatMass(need.parts[key] ?? 0, job.units), isAssumed(need, 'grams')),
+        isMassShown(need.parts[key] ?? 0, job.units)
+          ? starred(formatMass(need.parts[key] ?? 0, job.units), isAssumed(need, 'grams'))
+          : '–',
       ),
     ]
     return { cells, mark: yarnSwatch(yarn?.colour, job.style) }
@@ -214,8 +217,9 @@ function facts(job: Job, notes: readonly string[]): [string, string][] {
   }
   if (plan.stitching) {
     const { outline, thread } = plan.stitching
-    const [metres, yards] = [formatYarnLength(thread, 'metric'), formatYarnLength(thread, 'imperial')]
-    list.push(['Sewing thread', TEMPLATE_WORDS.thread(formatLength(outline, units), metres, yards)])
+    const length = formatYarnLength(thread, units)
+    const other = formatYarnLength(thread, units === 'metric' ? 'imperial' : 'metric')
+    list.push(['Sewing thread', TEMPLATE_WORDS.thread(formatLength(outline, units), length, other)])
   }
   list.push(['Ends', MATERIAL_WORDS.ends(plan.ends)])
   if (plan.minutes) {

@@ -54,6 +54,24 @@ describe('the page on an edging', () => {
     expect(without.map(({ text }) => text).join(' ')).not.toContain('number in a square')
   })
 
+  it('draws the edge as high as the page has room for, up to 120 mm, and puts nothing into the footer', () => {
+    for (const [columns, rows] of [
+      [8, 5],
+      [5, 8],
+    ] as const) {
+      const { page } = wordsOf(squares(columns, rows, ofKind('shell')))
+      const { texts } = record(page!.figure)
+      const corners = texts.filter(({ text }) => /^[1-4]$/.test(text))
+      expect(corners).toHaveLength(4)
+      const ys = corners.map(({ y }) => y)
+      const high = Math.max(...ys) - Math.min(...ys)
+      expect(high).toBeGreaterThan(80)
+      expect(high).toBeLessThanOrEqual(120)
+      const body = texts.filter(({ text }) => !/^page \d+ of \d+$|^Border$| by |version of/.test(text))
+      expect(Math.max(...body.map(({ y }) => y))).toBeLessThan(page!.figure.height - 16)
+    }
+  })
+
   it('explains the stitches of its own before its rounds', () => {
     const { words } = wordsOf(
       squares(8, 5, {

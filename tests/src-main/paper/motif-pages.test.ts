@@ -110,4 +110,10 @@ describe('pages of motifs', () => {
     expect(titles(pages[1]!)).toContain(written.name)
     expect(pages.slice(1).flatMap((page) => page.bookmarks)).toContain('Chart')
   })
+
+  it('head a second page of charts with what goes on there', () => {
+    const pages = motifPages(example('orchard-wall-throw'))
+    expect(pages.map(titles).filter((each) => each.includes('Chart'))).toHaveLength(1)
+    expect(titles(pages.at(-1)!)).toEqual(['Chart, continued'])
+  })
 })

@@ -21,6 +21,9 @@ describe('the checker of columns', () => {
       'each in several units: 31 g | 241 cm',
     ])
     expect(columnTroubles(table(['What', 'each'], ['Moss', '31 g'], ['needle', '× 1']))).toHaveLength(1)
+    expect(columnTroubles(table(['Yarn', 'tails'], ['Moss', '0 oz'], ['Sand', '0.2 oz']))).toEqual([
+      'tails is nothing: 0 oz',
+    ])
     expect(columnTroubles(table(['What', ''], ['Moss', '31 g']))).toEqual(['column 2 has no head: 31 g'])
   })
 })

@@ -1,7 +1,11 @@
-/** What is wrong with the columns of a table, as sentences: each needs a head, and one unit in all its numbers. */
+/**
+ * What is wrong with the columns of a table, as sentences: each needs a head, and one unit in all its numbers; an
+ * amount that is shown as nothing is a dash.
+ */
 import type { ReadTable } from '../read-tables'
 
 const NUMBER = /[−-]?(?:\d[\d,]*(?:\.\d+)?[⅛¼⅜½⅝¾⅞]?|[⅛¼⅜½⅝¾⅞])/gu
+const NOTHING = /^0(?:\.0+)? (?:g|oz|m|yd)\*?$/u
 const UNIT = /mm|cm|kg|oz|lb|yd|in|ft|min|h|g|m|°|%|[$€£]/gu
 
 /**
@@ -26,6 +30,8 @@ export function columnTroubles({ heads, rows }: ReadTable): string[] {
     if (head === '') return [`column ${i + 1} has no head: ${rows.map((row) => row[i]).join(' | ')}`]
     const cells = rows.map((row) => row[i] ?? '')
     const units = new Set(cells.map(unitsOf).filter((unit) => unit !== null))
+    const nothing = cells.filter((cell) => NOTHING.test(cell))
+    if (nothing.length > 0) return [`${head} is nothing: ${nothing.join(' | ')}`]
     return units.size > 1 ? [`${head} in several units: ${cells.join(' | ')}`] : []
   })
 }
