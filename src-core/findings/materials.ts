@@ -43,7 +43,7 @@ export const MATERIAL_FINDINGS = {
   'yarn/split-by-stitches': {
     severity: 'note',
     message:
-      'the weight of {motif} is split over its colours by their stitches: {parts}, each ±{spread} %. The whole motif is as sure as it was weighed.',
+      'the weight of {motif} is split over its colours by their stitches: {parts}, each within ±{spread} %. The whole motif is as sure as it was weighed.',
     mend: 'Weigh the {ball} before and after each colour, and enter the share of each in per cent.',
   },
   'yarn/split-by-area': {

@@ -145,22 +145,34 @@ function splitNote(motif: Motif, { shares, source, assumed }: Split, where: stri
     motif: label(motif),
     slots: assumed.length,
     parts: parts.join(', '),
-    spread: formatNumber(MATERIAL_CONSTANTS.splitSpread * 100),
+    spread: formatNumber(SPLIT_SPREAD[source] * 100),
   }
   return finding(SPLIT_FINDINGS[source], where, values, { motif: motif.id })
 }
 
-/** A part of a split weight: as wide as splitting makes it, or as the scale does where that is wider. */
-function part(lot: Range, share: number): Range {
-  const split = spread(lot.expected, MATERIAL_CONSTANTS.splitSpread)
-  return times(
-    {
-      low: Math.min(lot.low, split.low),
-      expected: lot.expected,
-      high: Math.max(lot.high, split.high),
-    },
-    share,
-  )
+/** How far a share may be off, by what it follows from: written rounds know each colour as well as they do unweighed. */
+const SPLIT_SPREAD: Readonly<Record<WeightSplit, number>> = {
+  stitches: MATERIAL_CONSTANTS.modelSpread,
+  areas: MATERIAL_CONSTANTS.splitSpread,
+  evenly: MATERIAL_CONSTANTS.splitSpread,
+}
+
+/** The parts of a split weight: each as wide as splitting makes it, or as the scale does where that is wider. */
+function partsOf(lot: Range, shares: readonly number[], source: WeightSplit): Range[] {
+  const split = spread(lot.expected, SPLIT_SPREAD[source])
+  const one = {
+    low: Math.min(lot.low, split.low),
+    expected: lot.expected,
+    high: Math.max(lot.high, split.high),
+  }
+  if (source !== 'stitches') return shares.map((share) => times(one, share))
+  // Beside what the others take at least, none takes more than the whole at most; nor less, the other way round.
+  const together = shares.reduce((sum, share) => sum + share, 0)
+  return shares.map((share) => ({
+    low: Math.max(one.low * share, lot.low * together - one.high * (together - share)),
+    expected: lot.expected * share,
+    high: Math.min(one.high * share, lot.high * together - one.low * (together - share)),
+  }))
 }
 
 /** Grams that a weight of a colour told to a tenth of a gram may be off by. */
@@ -249,12 +261,19 @@ export function motifYarn(motif: Motif, account: MotifAccount | null, where: str
     const { shares, source, assumed } = split
     findings.push(...split.findings)
     const scale = onScale(rest, weighed)
+    const guessed = source ? assumed : []
+    const parts = source
+      ? partsOf(
+          scale,
+          guessed.map((slot) => shares.get(slot) ?? 0),
+          source,
+        )
+      : []
     for (const slot of open) {
-      const share = shares.get(slot) ?? 0
       const known = { slot, source: 'weighed', unit: 'g' } as const
-      if (source && assumed.includes(slot))
-        slots.push({ ...known, amount: part(scale, share), split: source })
-      else slots.push({ ...known, amount: times(scale, share) })
+      const amount = parts[guessed.indexOf(slot)]
+      if (source && amount) slots.push({ ...known, amount, split: source })
+      else slots.push({ ...known, amount: times(scale, shares.get(slot) ?? 0) })
     }
     const together = assumed.reduce((sum, slot) => sum + (shares.get(slot) ?? 0), 0)
     const lot = source ? times(scale, together) : null

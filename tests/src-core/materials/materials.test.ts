@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest'
+import type { Range } from '../../../shared-types/plan'
 import { signedArea } from '../../../src-core/geometry/points'
 import { materials } from '../../../src-core/materials/materials'
 import { measuredAccount } from '../../../src-core/motif/measured'
@@ -93,14 +94,40 @@ describe('M41 weighed motifs', () => {
     expect(codes(one)).not.toContain('yarn/split-by-area')
   })
 
-  it('M41 splits the weight of written rounds by their stitches, each part ±25 %', () => {
+  it('M41 splits the weight of written rounds by their stitches, each part ±15 %, none beyond the whole', () => {
+    // By hand: 7 ± 0.1 g a motif in seven metres, one of them of the centre: that is 1 g ± 15 %, 0.85 to 1.15 g, and
+    // the petals take what is left of the whole, 6.9 − 1.15 = 5.75 g to 7.1 − 0.85 = 6.25 g, not 6 g ± 15 %.
     const motif = { ...flower, weighed: { motifs: 10, grams: 70, resolution: 1 } }
     const found = materials(input({ motif, account: flowerAccount }))
-    const need = yarn(found, 'y1')
-    expect(need.grams.expected).toBeCloseTo(600 * 1.1, 9)
-    expect(need.grams.high).toBeCloseTo(750 * 1.1, 9)
-    expect(need.split).toEqual(['stitches'])
-    expect(codes(found)).toContain('yarn/split-by-stitches')
+    const [petals, centre] = [yarn(found, 'y1'), yarn(found, 'y2')]
+    expect(petals.grams.expected).toBeCloseTo(600 * 1.1, 9)
+    expect(petals.grams.low).toBeCloseTo(575 * 1.1, 9)
+    expect(petals.grams.high).toBeCloseTo(625 * 1.1, 9)
+    expect(centre.grams.expected).toBeCloseTo(100 * 1.1, 9)
+    expect(centre.grams.low).toBeCloseTo(85 * 1.1, 9)
+    expect(centre.grams.high).toBeCloseTo(115 * 1.1, 9)
+    expect(petals.split).toEqual(['stitches'])
+    const note = found.findings.find(({ code }) => code === 'yarn/split-by-stitches')
+    expect(note?.message).toContain('centre 14 %, petals 86 %, each within ±15 %')
+  })
+
+  it('M41 is never less sure of a colour for weighing the whole motif, nor of more than the whole motif', () => {
+    // The seven metres of the rounds weigh 2.8 g; so does the motif, on scales of several steps up to those ±15 %.
+    const tailless = project({ allowance: { tail: 0 } })
+    const unweighed = materials(input({ motif: flower, account: flowerAccount, project: tailless }))
+    const width = ({ low, expected, high }: Range) => [low / expected, high / expected] as const
+    for (const resolution of [0, 0.1, 1, 4]) {
+      const motif = { ...flower, weighed: { motifs: 10, grams: 28, resolution } }
+      const found = materials(input({ motif, account: flowerAccount }))
+      const most = (28 + resolution) * 10 * 1.1
+      for (const id of ['y1', 'y2']) {
+        const [low, high] = width(yarn(found, id).grams)
+        const [leastOf, mostOf] = width(yarn(unweighed, id).grams)
+        expect(low).toBeGreaterThanOrEqual(leastOf - 1e-9)
+        expect(high).toBeLessThanOrEqual(mostOf + 1e-9)
+        expect(yarn(found, id).grams.high).toBeLessThan(most)
+      }
+    }
   })
 
   it('M41 keeps what was weighed of some colours, and splits the rest of the weight over the others', () => {
