@@ -114,6 +114,17 @@ export const measuredMotifSchema = z.looseObject({
   /** For `outline: "traced"`; the measures beside it say how large it is. */
   traced: traceSchema.optional(),
   ...measures,
+  /**
+   * What stands above as the written rounds of the same motif give it, because nobody has measured it: its outline, its
+   * petals and sizes by their names. A value that differs since was entered.
+   */
+  fromRounds: z
+    .looseObject({
+      outline: text.optional(),
+      petals: number.optional(),
+      sizes: z.record(text, number).optional(),
+    })
+    .optional(),
   slots: z.array(z.looseObject({ slot: text, grams: number.optional() })).optional(),
 })
 

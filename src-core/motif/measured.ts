@@ -8,6 +8,7 @@ import type { Said, Told } from '../findings/finding'
 import { boundValues, lengthValue } from '../findings/quantities'
 import { scaleOutline } from '../geometry/points'
 import type { Outline } from '../geometry/points'
+import { resolveGauge, scaleGauge } from '../stitches/gauge'
 import { formatNumber } from '../units/format'
 import type { Millimetres } from '../units/quantity'
 import { CLOCK_DIRECTIONS, leafAnchors, petalAnchors, roundAnchors, sidedAnchors } from './anchors'
@@ -19,6 +20,7 @@ import {
   MOTIF_SIZE,
   PETALS,
 } from './constants'
+import { isFromRounds } from './from-rounds'
 import { isOdd, layingOf, rulerWords } from './ruler'
 import { sizedOutline, tracedAnchors, tracedOutline } from './traced'
 import { leafOutline, leafWidest, petalOutline, roundOutline, sidedOutline } from './outlines'
@@ -61,14 +63,15 @@ export function measuredAccount(
   const reader = new MeasureReader(motif, context, findings)
   const shape = reader.shape()
   if (!shape) return { account: null, findings }
+  const { provenance, spread } = knownFrom(motif, context.terms)
   return {
     account: {
       id: motif.id,
       name: motif.name ?? motif.id,
       ...shape,
       ...(motif.ruler && { ruler: motif.ruler }),
-      range: { low: shape.overTips * (1 - MEASURED_SPREAD), high: shape.overTips * (1 + MEASURED_SPREAD) },
-      provenance: measuredOrAimed(motif),
+      range: { low: shape.overTips * (1 - spread), high: shape.overTips * (1 + spread) },
+      provenance,
       rounds: [],
       stitches: {},
       metres: {},
@@ -78,6 +81,21 @@ export function measuredAccount(
     findings,
   }
 }
+
+/** Where the size of a measured motif comes from, and how sure it is: what its rounds give is no measure. */
+function knownFrom(
+  motif: MeasuredMotif,
+  terms: Terms,
+): { readonly provenance: MotifAccount['provenance']; readonly spread: number } {
+  const isMeasured = !LEADS.some((name) => motif[name] !== undefined && isFromRounds(motif, name))
+  if (isMeasured) return { provenance: measuredOrAimed(motif), spread: MEASURED_SPREAD }
+  const gauge = resolveGauge(motif.gauge, terms)
+  if (!gauge.roundsMeasure) return gauge
+  return { provenance: 'gauge', spread: scaleGauge(gauge, 1).spread }
+}
+
+/** The measures that a motif is known by, one for each kind of outline. */
+const LEADS = ['overTips', 'across', 'sideToSide', 'length'] as const
 
 /** Reads and checks the measures of one motif, collecting findings. */
 class MeasureReader {

@@ -3,6 +3,7 @@
  * take the same factor. With another hook that is the ratio of the hooks (common practice, no source).
  */
 import type { MeasuredMotif, MeasuredSizes, Motif, Project, StitchGauge } from '../../shared-types/project'
+import { isFromRounds } from '../motif/from-rounds'
 import { tracedOutline } from '../motif/traced'
 
 const SIZES = [
@@ -37,11 +38,16 @@ export const resized = <Kind extends MeasuredSizes>(sizes: Kind, factor: number)
 })
 
 /** Sizes by a factor; what was measured is kept beside them, with the hook where another one is taken. */
-function scaledSizes<Kind extends MeasuredSizes>(sizes: Kind, factor: number, hook?: number): Kind {
+function scaledSizes<Kind extends MeasuredSizes>(
+  sizes: Kind,
+  factor: number,
+  hook?: number,
+  isMeasured: (name: (typeof SIZES)[number]) => boolean = () => true,
+): Kind {
   const measured = Object.fromEntries(
-    SIZES.flatMap((name) => (sizes[name] === undefined ? [] : [[name, sizes[name]]])),
+    SIZES.flatMap((name) => (sizes[name] === undefined || !isMeasured(name) ? [] : [[name, sizes[name]]])),
   )
-  if (Object.keys(measured).length === 0) return sizes
+  if (Object.keys(measured).length === 0) return scaledFields<Kind>(sizes, SIZES, factor)
   const asMeasured = { ...(hook !== undefined && { hook }), ...(sizes.asMeasured ?? measured) }
   return { ...scaledFields<Kind>(sizes, SIZES, factor), asMeasured }
 }
@@ -104,10 +110,13 @@ function scaledMotif(
   const before = hook === undefined ? undefined : (motif.gauge ?? general)?.hook
   const gauge = motif.gauge && { gauge: scaledGauge(motif.gauge, factor, hook) }
   if (motif.kind === 'measured') {
-    const { slots } = motif
+    const { slots, fromRounds } = motif
+    const isMeasured = (name: (typeof SIZES)[number]) => !isFromRounds(motif, name)
+    const given = fromRounds?.sizes && { sizes: scaledRecord(fromRounds.sizes, factor) }
     return {
-      ...scaledSizes(scaledYarn(withTracedSizes(motif), factor), factor, before),
+      ...scaledSizes(scaledYarn(withTracedSizes(motif), factor), factor, before, isMeasured),
       ...gauge,
+      ...(given && { fromRounds: { ...fromRounds, ...given } }),
       ...(slots && { slots: slots.map((slot) => scaledFields(slot, ['grams'], factor)) }),
     }
   }

@@ -45,6 +45,7 @@ const flower = (id: string, more: object = {}) => ({
   photo,
   ...{ id, kind: 'measured', outline: 'petals', petals: 6, overTips: 80, overValleys: 56 },
   asMeasured: { overTips: 82, overValleys: 57 },
+  fromRounds: { outline: 'petals', petals: 6, sizes: { overTips: 80, overValleys: 56 } },
   slots: [
     { slot: 'petals', grams: 3 },
     { slot: 'centre', grams: 1 },

@@ -36,6 +36,10 @@ export const rulerOptions = (terms: Terms) =>
 /** Under a second measure that was not typed. */
 export const ASSUMED = 'Assumed, and follows the first, until you enter yours.'
 
+/** Under sizes that nobody has measured yet. */
+export const OF_ROUNDS =
+  'These are the sizes that the written rounds give; nobody has measured them. Enter what your ruler says.'
+
 /** Under sizes that a way to a size worked out. */
 export const aimedWords = (terms: Terms): string =>
   `Worked out from what you measured, for another ${termWord('gauge', terms)} or other rounds. Make one, measure it and enter it here.`

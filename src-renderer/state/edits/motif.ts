@@ -16,6 +16,7 @@ import { OUTLINE_KINDS } from '../../../shared-types/project'
 import { editsOf } from '../../kinds/layouts'
 import { firstSizes } from './first-sizes'
 import { freeId, freeLetter, freeName } from './ids'
+import { isFromRounds, withoutFromRounds } from '../../../src-core/motif/from-rounds'
 import { circlesOf, layingOf, readingsOf } from '../../../src-core/motif/ruler'
 import type { Laying, Readings } from '../../../src-core/motif/ruler'
 import { workedEntries } from '../../../src-core/motif/rounds/special'
@@ -91,10 +92,25 @@ export function setMeasure(
   const entered = { [key]: value, asMeasured: undefined }
   return updateMotif(project, id, (motif) =>
     motif.kind === 'measured'
-      ? { ...motif, ...entered }
+      ? { ...withoutFromRounds(motif, key), ...entered }
       : { ...motif, measured: { ...motif.measured, ...entered } },
   )
 }
+
+const ALL_MEASURES = [...new Set(Object.values(MEASURES).flat())]
+
+/** Whether anything was measured of a motif in written rounds, by whatever shape it had then. */
+export const hasMeasures = ({ measured }: RoundsMotif): boolean =>
+  ALL_MEASURES.some((key) => measured?.[key] !== undefined)
+
+/** Takes out every size that was measured of a motif in written rounds. */
+export const clearMeasures = (project: Project, id: string): Project =>
+  updateMotif(project, id, (motif) => {
+    if (motif.kind !== 'rounds') return motif
+    const measured: MeasuredSizes = { ...motif.measured }
+    for (const key of [...ALL_MEASURES, 'asMeasured'] as const) delete measured[key]
+    return { ...motif, measured }
+  })
 
 /** Where a motif keeps what was measured of it. */
 const measuresOf = (motif: Motif): MeasuredSizes =>
@@ -126,7 +142,20 @@ export function setReading(
   const { lead, second } = part === 'lead' ? { ...before, lead: value } : { ...before, second: value }
   const { overTips, overValleys } = circlesOf(laying, { lead: lead ?? 0, second }, share)
   const tips = lead === undefined ? undefined : overTips
-  return setMeasure(setMeasure(project, id, 'overTips', tips), id, 'overValleys', overValleys)
+  const next = setMeasure(setMeasure(project, id, 'overTips', tips), id, 'overValleys', overValleys)
+  return motif.kind === 'measured' ? stillFromRounds(motif, next, part) : next
+}
+
+/** What the rounds give of a flower stays no measure while the ruler's other number is entered, also where it follows from that. */
+function stillFromRounds(before: MeasuredMotif, project: Project, part: keyof Readings): Project {
+  const other = part === 'lead' ? 'overValleys' : 'overTips'
+  if (!isFromRounds(before, other)) return project
+  return updateMotif(project, before.id, (motif) => {
+    const size = measureOf(motif, other)
+    if (motif.kind !== 'measured' || size === undefined) return motif
+    const { fromRounds } = motif
+    return { ...motif, fromRounds: { ...fromRounds, sizes: { ...fromRounds?.sizes, [other]: size } } }
+  })
 }
 
 /** Says how an odd number of petals is measured; the flower stays as large as it is. */
@@ -290,7 +319,17 @@ export function setOutline(project: Project, id: string, outline: MeasuredOutlin
 
 /** What a ruler or a photo says of a measured motif; another one takes its place as a whole. */
 const SIZE_FIELDS = [
-  ...(['outline', 'petals', 'ruler', 'traced', 'photo', 'asMeasured', 'overTips', 'overValleys'] as const),
+  ...([
+    'outline',
+    'petals',
+    'ruler',
+    'traced',
+    'photo',
+    'asMeasured',
+    'fromRounds',
+    'overTips',
+    'overValleys',
+  ] as const),
   ...(['across', 'sideToSide', 'pointToPoint', 'length', 'width'] as const),
 ]
 

@@ -5,6 +5,7 @@ import { planProject } from '../../../src-core/plan'
 import { takeApart } from '../../../src-core/notation/take-apart'
 import { withValue } from '../../../src-core/fields/field'
 import { WEIGHT } from '../../../src-core/fields/motif'
+import * as basis from '../../../src-renderer/places/motif/rounds/basis'
 import * as edits from '../../../src-renderer/places/motif/rounds/edits'
 import { exampleBlock } from '../../../src-renderer/places/motif/rounds/example'
 import { ownRoundsProject } from '../../../src-renderer/places/motif/rounds/own-rounds'
@@ -61,26 +62,26 @@ describe('the reading of rounds', () => {
 describe('switching between measures and rounds', () => {
   it('loses nothing that was entered either way', () => {
     const measured = SMALL.motifs![0]!
-    const there = edits.toRounds(SMALL, 'm1')
+    const there = basis.toRounds(SMALL, 'm1')
     expect(there.motifs![0]).toMatchObject({ kind: 'rounds', measured: { overTips: 80, overValleys: 56 } })
-    expect(edits.toMeasured(there, 'm1', null).motifs![0]).toMatchObject(measured)
+    expect(basis.toMeasured(there, 'm1', null).motifs![0]).toMatchObject(measured)
     const full = edits.replaceRounds(there, 'm1', takeApart(exampleBlock('US'), 'US'))
-    const back = edits.toMeasured(full, 'm1', null)
+    const back = basis.toMeasured(full, 'm1', null)
     expect(back.motifs![0]).toMatchObject(measured)
-    expect(edits.toRounds(back, 'm1').motifs![0]).toMatchObject(motifOf(full))
+    expect(basis.toRounds(back, 'm1').motifs![0]).toMatchObject(motifOf(full))
   })
 
   it('takes the measures that were not taken from the rounds', () => {
     const project = written()
     const { account } = readForEditor(motifOf(project), project)
-    const [motif] = edits.toMeasured(project, 'm1', account).motifs!
+    const [motif] = basis.toMeasured(project, 'm1', account).motifs!
     expect(motif).toMatchObject({
       kind: 'measured',
       outline: 'petals',
       petals: 6,
       slots: [{ slot: 'centre' }, { slot: 'petals' }],
     })
-    const plan = planProject(edits.toMeasured(project, 'm1', account))
+    const plan = planProject(basis.toMeasured(project, 'm1', account))
     expect(plan.motif!.overTips).toBeCloseTo(account!.overTips, 1)
     expect(plan.findings.filter(({ severity }) => severity === 'error')).toEqual([])
   })
@@ -146,7 +147,7 @@ describe('a project that begins with rounds', () => {
   })
 
   it('drops no colour of a motif that goes from measures to rounds, and misses none when a block names none', () => {
-    const there = edits.toRounds(SMALL, 'm1')
+    const there = basis.toRounds(SMALL, 'm1')
     const one = edits.insertRounds(there, 'm1', 0, [{ work: 'magic ring, 6 sc in ring' }])
     const two = edits.insertRounds(one, 'm1', 1, [{ work: '2 sc in each st around' }])
     expect(motifOf(two).rounds!.map(({ slot }) => slot)).toEqual(['centre', 'petals'])
@@ -164,7 +165,7 @@ describe('a project that begins with rounds', () => {
     const project: Project = { ...SMALL, motifs: [{ ...motif, slots, weighed: undefined }] }
     const block =
       'Rnd 1: Magic ring, 8 sc in ring.\nRnd 2: 2 sc in each st around.\nRnd 3: Sc in each st around.'
-    const there = edits.replaceRounds(edits.toRounds(project, 'm1'), 'm1', takeApart(block, 'US'))
+    const there = edits.replaceRounds(basis.toRounds(project, 'm1'), 'm1', takeApart(block, 'US'))
     expect(motifOf(there).rounds!.map(({ slot }) => slot)).toEqual(['centre', 'petals', 'petals'])
     expect(there.colourways).toEqual(SMALL.colourways)
     expect(motifOf(there).weighed).toEqual({ motifs: 1, grams: 2, shares: { centre: 0.25, petals: 0.75 } })

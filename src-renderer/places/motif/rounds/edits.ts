@@ -1,22 +1,11 @@
 /** Edits of written rounds. Measures in mm. */
-import type { MotifAccount } from '../../../../shared-types/plan'
-import type { Terms } from '../../../../shared-types/project'
-import { measuredMotifSchema, roundsMotifSchema } from '../../../../shared-types/project'
-import type {
-  MeasuredMotif,
-  MeasuredSizes,
-  Motif,
-  OutlineKind,
-  Project,
-  RoundsMotif,
-  Weighed,
-} from '../../../../shared-types/project'
+import type { Project, RoundsMotif, Terms } from '../../../../shared-types/project'
 import { rewordRounds } from '../../../../src-core/motif/rounds/reword'
 import type { PrintStyle } from '../../../../src-core/notation/print'
 import type { TakenApart } from '../../../../src-core/notation/take-apart'
 import { colourName, withPage } from '../../../../src-core/page/proposals'
 import { freeId, freeName } from '../../../state/edits/ids'
-import { MEASURES, findMotif, renameSlot, slotsOf, updateMotif } from '../../../state/edits/motif'
+import { findMotif, renameSlot, slotsOf, updateMotif } from '../../../state/edits/motif'
 import { settled } from '../../../../src-core/settled'
 
 export type WrittenRound = NonNullable<RoundsMotif['rounds']>[number]
@@ -102,7 +91,7 @@ export function setRoundSlot(project: Project, id: string, index: number, slot: 
  * Gives the colourways of a motif a yarn for every colour that they have none for: the one of their last colour, in
  * a colourway that has none yet one yarn of the shelf after the other.
  */
-function withYarns(project: Project, id: string): Project {
+export function withYarns(project: Project, id: string): Project {
   const motif = findMotif(project, id)
   if (!motif) return project
   const slots = slotsOf(motif)
@@ -221,81 +210,5 @@ export function newRoundsMotif(project: Project): RoundsMotif {
     name: freeName('Written flower', names),
     kind: 'rounds',
     rounds: [],
-  }
-}
-
-/** From measures to written rounds; everything that was entered stays, and what was measured calibrates the rounds. */
-export function toRounds(project: Project, id: string): Project {
-  const next = updateMotif(project, id, (motif) => {
-    if (motif.kind === 'rounds') return motif
-    const kept: unknown = { ...motif, kind: 'rounds' }
-    const read = roundsMotifSchema.safeParse(kept)
-    const written = read.success
-      ? read.data
-      : {
-          ...(kept as RoundsMotif),
-          rounds: [],
-          foundation: undefined,
-          special: undefined,
-          measured: undefined,
-        }
-    const sizes: MeasuredSizes = {}
-    for (const key of MEASURES[motif.outline]) if (motif[key] !== undefined) sizes[key] = motif[key]
-    if (motif.blocked !== undefined) sizes.blocked = motif.blocked
-    const weighed = written.weighed ?? weighedByColour(motif)
-    return {
-      ...written,
-      ...(weighed ? { weighed } : {}),
-      rounds: written.rounds ?? [],
-      measured: written.measured ?? sizes,
-    }
-  })
-  return withYarns(next, id)
-}
-
-/** What each colour of one motif weighs, as its whole weight and the shares in it; where every colour is weighed. */
-function weighedByColour({ slots = [] }: MeasuredMotif): Weighed | undefined {
-  const grams = slots.reduce((sum, slot) => sum + (slot.grams ?? 0), 0)
-  if (slots.length === 0 || !slots.every((slot) => (slot.grams ?? 0) > 0)) return undefined
-  return {
-    motifs: 1,
-    grams: Math.round(grams * 1000) / 1000,
-    shares: Object.fromEntries(slots.map(({ slot, grams: own }) => [slot, own! / grams])),
-  }
-}
-
-/** From written rounds to measures; everything that was written stays. `account` tells what was not measured. */
-export function toMeasured(project: Project, id: string, account: MotifAccount | null): Project {
-  return updateMotif(project, id, (motif): Motif => {
-    if (motif.kind === 'measured') return motif
-    const kept = measuredMotifSchema.safeParse({ ...motif, kind: 'measured' })
-    const measured = kept.success
-      ? kept.data
-      : ({ ...motif, kind: 'measured', ...measuresFrom(motif, account) } as MeasuredMotif)
-    return { ...measured, slots: measured.slots ?? slotsOf(motif).map((slot) => ({ slot })) }
-  })
-}
-
-const SIDES: Readonly<Record<number, OutlineKind>> = { 4: 'square', 6: 'hexagon', 8: 'octagon' }
-
-function measuresFrom(motif: RoundsMotif, account: MotifAccount | null): Partial<MeasuredMotif> {
-  const { blocked, ...own } = motif.measured ?? {}
-  const told = (mm: number) => Math.round(mm * 10) / 10
-  const rest = { ...own, ...(blocked === undefined ? {} : { blocked }), slots: undefined }
-  if (!account) return { outline: 'petals', petals: 6, overTips: 80, overValleys: 56, ...rest }
-  const [tips, valleys] = [told(account.overTips), told(account.overValleys)]
-  switch (account.shape) {
-    case 'petals':
-      return { outline: 'petals', petals: account.petals, overTips: tips, overValleys: valleys, ...rest }
-    case 'leaf':
-      return { outline: 'leaf', length: tips, width: valleys, ...rest }
-    case 'straight': {
-      const outline = SIDES[account.petals]
-      return outline
-        ? { outline, sideToSide: valleys, pointToPoint: tips, ...rest }
-        : { outline: 'round', across: tips, ...rest }
-    }
-    default:
-      return { outline: 'round', across: tips, ...rest }
   }
 }

@@ -1,0 +1,141 @@
+/** A look at the other basis of a motif and back changes nothing; what was entered stays. */
+import { fireEvent, screen } from '@testing-library/svelte'
+import { describe, expect, it } from 'vitest'
+import type { MotifAccount } from '../../../shared-types/plan'
+import type { MeasuredMotif, Motif, Project, RoundsMotif } from '../../../shared-types/project'
+import { measureProject } from '../../../src-core/accounts'
+import { scaledProject } from '../../../src-core/ways/scale'
+import MotifPlace from '../../../src-renderer/places/motif/MotifPlace.svelte'
+import { toMeasured, toRounds } from '../../../src-renderer/places/motif/rounds/basis'
+import { setBlocked, setMeasure, setOutline, setReading } from '../../../src-renderer/state/edits/motif'
+import { inWindow } from '../in-window'
+import { SMALL } from '../projects'
+
+const GAUGE = { stitch: 'sc', stitches: 20, rows: 22, over: 100, hook: 3.5 }
+const WORK = [
+  'Magic ring, 12 sc in ring, join with sl st in first sc',
+  'ch 1, *sc in next sc, ch 5, sk next sc; rep from * 5 more times, join with sl st in first sc',
+  '(sc, hdc, 3 dc, hdc, sc) in each ch-5 sp around, join with sl st in first sc',
+]
+const written = (more: Partial<RoundsMotif> = {}): Project => ({
+  ...SMALL,
+  motifs: [
+    {
+      ...{ id: 'm1', name: 'Flower', kind: 'rounds', gauge: GAUGE },
+      rounds: WORK.map((work, i) => ({ slot: i === 0 ? 'centre' : 'petals', work })),
+      ...more,
+    },
+  ],
+})
+const first = (project: Project): Motif => project.motifs![0]!
+const accountOf = (project: Project): MotifAccount => measureProject(project).motifs[0]!
+const look = (project: Project) => toMeasured(project, 'm1', accountOf(project))
+const text = (project: Project) => JSON.stringify(project)
+
+describe('a look at the measures of written rounds', () => {
+  it('and back changes nothing, not even in the file', () => {
+    for (const project of [
+      written(),
+      written({ measured: { overTips: 90 } }),
+      written({ measured: { overTips: 90, overValleys: 61, blocked: false } }),
+      written({ measured: { blocked: true } }),
+      written({ weighed: { motifs: 10, grams: 43 } }),
+    ]) {
+      expect(JSON.parse(text(toRounds(look(project), 'm1')))).toEqual(project)
+      expect(text(toRounds(look(look(toRounds(look(project), 'm1'))), 'm1'))).toBe(
+        text(toRounds(look(project), 'm1')),
+      )
+    }
+  })
+
+  it('takes nothing for measured that nobody has measured', () => {
+    const project = written()
+    const own = accountOf(project)
+    const there = accountOf(look(project))
+    expect(own.provenance).toBe('gauge')
+    expect(there.provenance).toBe('gauge')
+    expect(there.overTips).toBeCloseTo(own.overTips, 1)
+    expect(there.range.high / there.overTips).toBeCloseTo(1.1, 6)
+    expect(accountOf(look(written({ gauge: undefined }))).provenance).toBe('rule-of-thumb')
+    expect(accountOf(look(written({ measured: { overTips: 90 } }))).provenance).toBe('measured')
+  })
+
+  it('keeps what is entered there as measured, and only that', () => {
+    const typed = setReading(look(written()), 'm1', 'across', 0.7, 'lead', 95)
+    expect(accountOf(typed).provenance).toBe('measured')
+    const back = toRounds(typed, 'm1')
+    expect((first(back) as RoundsMotif).measured).toEqual({ overTips: 95 })
+    expect(accountOf(back).overTips).toBeCloseTo(95, 6)
+    const dip = toRounds(setReading(look(written()), 'm1', 'across', 0.7, 'second', 60), 'm1')
+    expect((first(dip) as RoundsMotif).measured).toEqual({ overValleys: 60 })
+  })
+
+  it('keeps a number that was entered as it stood there', () => {
+    const shown = look(written())
+    const same = setMeasure(shown, 'm1', 'overTips', (first(shown) as MeasuredMotif).overTips)
+    expect(accountOf(same).provenance).toBe('measured')
+    expect((first(toRounds(same, 'm1')) as RoundsMotif).measured).toHaveProperty('overTips')
+  })
+
+  it('keeps grams that were entered there, and what is said of blocking', () => {
+    const shown = setBlocked(look(written()), 'm1', false)
+    const slots = [
+      { slot: 'centre', grams: 1 },
+      { slot: 'petals', grams: 3 },
+    ]
+    const typed = { ...shown, motifs: [{ ...first(shown), slots } as MeasuredMotif] }
+    const back = first(toRounds(typed, 'm1')) as RoundsMotif
+    expect(back.weighed).toMatchObject({ grams: 4 })
+    expect(back.measured).toEqual({ blocked: false })
+    expect(first(look(toRounds(typed, 'm1')))).toMatchObject({ slots })
+  })
+
+  it('shows the rounds as they are by then', () => {
+    const gone = toRounds(look(written()), 'm1')
+    const motif = first(gone) as RoundsMotif
+    const shorter = { ...gone, motifs: [{ ...motif, rounds: motif.rounds!.slice(0, 1) }] }
+    expect(first(look(shorter))).toMatchObject({ outline: 'round', slots: [{ slot: 'centre' }] })
+  })
+
+  it('follows another gauge without becoming a measure', () => {
+    const larger = scaledProject(look(written()), 1.1)
+    expect(first(larger)).not.toHaveProperty('asMeasured')
+    expect(accountOf(larger).provenance).toBe('gauge')
+    expect(accountOf(larger).overTips).toBeCloseTo(1.1 * accountOf(look(written())).overTips, 2)
+  })
+})
+
+describe('a look at the rounds of a measured motif', () => {
+  it('and back changes nothing of its measures; what is entered there is the measure', () => {
+    const there = toRounds(SMALL, 'm1')
+    expect(first(look(there))).toMatchObject(first(SMALL))
+    const typed = setMeasure(there, 'm1', 'overTips', 91)
+    expect(first(look(typed))).toMatchObject({ overTips: 91, overValleys: 56, outline: 'petals' })
+    const again = setMeasure(look(typed), 'm1', 'overTips', 92)
+    expect((first(toRounds(again, 'm1')) as RoundsMotif).measured).toMatchObject({ overTips: 92 })
+  })
+
+  it('keeps an outline that was chosen for the look', () => {
+    const chosen = setOutline(look(written()), 'm1', 'round')
+    expect(first(look(toRounds(chosen, 'm1')))).toMatchObject({ outline: 'round' })
+  })
+})
+
+describe('the place', () => {
+  it('says that nobody has measured it, and undoes a look in one step', async () => {
+    const project = written()
+    const { app } = await inWindow(MotifPlace, {}, project)
+    await fireEvent.click(screen.getByRole('radio', { name: 'measurements' }))
+    expect(await screen.findByText(/nobody has measured them/)).toBeTruthy()
+    await fireEvent.click(screen.getByRole('radio', { name: 'written rounds' }))
+    expect(JSON.parse(text(app.document.project))).toEqual(project)
+    expect(screen.queryByRole('button', { name: 'Clear what was measured' })).toBeNull()
+  })
+
+  it('clears what was measured, also by a shape that the rounds no longer have', async () => {
+    const { app } = await inWindow(MotifPlace, {}, written({ measured: { sideToSide: 70, blocked: false } }))
+    await fireEvent.click(screen.getByRole('button', { name: 'Clear what was measured' }))
+    expect((first(app.document.project) as RoundsMotif).measured).toEqual({ blocked: false })
+    expect(app.document.undoLabel).toBe('clear what was measured')
+  })
+})
