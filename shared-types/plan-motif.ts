@@ -1,7 +1,7 @@
 /** The account of a motif: its size, shape and rounds, and the places where it can be joined. Lengths in mm. */
 import type { Finding } from './finding'
 import type { Point } from './plan'
-import type { Ruler } from './project'
+import type { RoundShape, Ruler } from './project'
 
 /** Where an estimate comes from. */
 /** `aimed`: worked out from a measure for another gauge, and not measured since. */
@@ -39,6 +39,8 @@ export interface MotifAccount {
   readonly id: string
   readonly name: string
   readonly shape: 'petals' | 'round' | 'straight' | 'leaf'
+  /** What its rounds can be said to be, what they say by themselves first; absent where nothing is to be said. */
+  readonly shapes?: readonly RoundShape[]
   /** Petals, or corners of a straight-sided motif; 0 for a round. */
   readonly petals: number
   /** Diameter through tips (corners), and through valleys (side to side). */

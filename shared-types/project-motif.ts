@@ -75,9 +75,14 @@ const motifCommon = {
   photo: photoSchema.optional(),
 }
 
+/** What a motif in written rounds can be said to be, where its stitches alone do not settle it. */
+export const ROUND_SHAPES = ['petals', 'round', 'straight'] as const
+
 export const roundsMotifSchema = z.looseObject({
   ...motifCommon,
   kind: z.literal('rounds'),
+  /** Left out: as the rounds say. */
+  shape: z.enum(ROUND_SHAPES).optional(),
   foundation: z
     .looseObject({ ring: text.optional(), chains: number.optional(), chain: number.optional() })
     .optional(),
@@ -141,4 +146,5 @@ export type OutlineKind = (typeof OUTLINE_KINDS)[number]
 export type MeasuredOutline = MeasuredMotif['outline']
 export type KeptPhoto = z.infer<typeof photoSchema>
 export type Trace = z.infer<typeof traceSchema>
+export type RoundShape = (typeof ROUND_SHAPES)[number]
 export type Ruler = (typeof RULERS)[number]

@@ -131,7 +131,12 @@ export const MOTIF_FINDINGS = {
     severity: 'note',
     message:
       'goes over the tips of the petals, and is taken to pull them straight, as an even edge on petals does: a motif of {corners} {corners|corner|corners}.',
-    mend: 'Make one and look at it: where it keeps its petals, enter its sizes as measured.',
+    mend: 'Make one and look at it: where it keeps its petals, say so at Motif, under Shape.',
+  },
+  'motif/other-shape': {
+    severity: 'warning',
+    message: 'its rounds cannot make {what}, as its shape says; it is planned as they make it.',
+    mend: 'Choose its shape again at Motif, or enter the measures of a finished one.',
   },
   'motif/in-rows': {
     severity: 'note',

@@ -2,7 +2,7 @@
 import { measuredOrAimed } from '../measured'
 import type { Finding } from '../../../shared-types/finding'
 import type { MeasuredRound, MotifAccount, Point } from '../../../shared-types/plan'
-import type { Hand, RoundsMotif, Terms } from '../../../shared-types/project'
+import type { Hand, RoundShape, RoundsMotif, Terms } from '../../../shared-types/project'
 import type { WorkedRound } from '../../notation/worked'
 import { finding } from '../../findings/finding'
 import { remembered } from '../../memo'
@@ -23,7 +23,7 @@ import { farthest } from './profile'
 import { readMotif, slotOf } from './read-motif'
 import type { ReadMotif } from './read-motif'
 import { scaleRound } from './scale'
-import { calibrateSize, shapeOf } from './shape'
+import { calibrateSize, shapeOf, shapesFor } from './shape'
 import { slotWork, tallest } from './stitch-counts'
 import { usableRounds } from './usable'
 
@@ -95,6 +95,29 @@ const symbolsOf = (elements: readonly LocatedElement[]): number =>
   elements.reduce((sum, { chain }) => sum + Math.max(1, chain.length), 0)
 
 function accountFor(given: RoundsMotif, context: RoundsContext): RoundsAccount {
+  if (given.shape) return accountAsSaid(given, given.shape, context)
+  return accountOf(given, context, null)
+}
+
+/** The account of a motif that is said to be of a shape; as its rounds say, where they cannot make that. */
+function accountAsSaid(given: RoundsMotif, said: RoundShape, context: RoundsContext): RoundsAccount {
+  const { shape: _, ...plain } = given
+  const natural = accountOf(plain, context, null)
+  if (!natural.account || natural.account.shapes?.includes(said)) return accountOf(given, context, natural)
+  const [where, target] = [`motif ${given.id}`, { motif: given.id }]
+  const values = { what: SAID_WORDS[said] }
+  const findings = [...natural.findings, finding('motif/other-shape', where, values, target)]
+  return { ...natural, account: { ...natural.account, findings }, findings }
+}
+
+const SAID_WORDS: Readonly<Record<RoundShape, string>> = {
+  petals: 'a flower with petals',
+  round: 'a circle',
+  straight: 'a motif with straight sides',
+}
+
+/** `natural`: the account by the rounds alone, where the motif is said to be of another shape. */
+function accountOf(given: RoundsMotif, context: RoundsContext, natural: RoundsAccount | null): RoundsAccount {
   const { motif } = usableRounds(given)
   // Read as it was given: what is refused of it is told.
   const whole = readMotif(given, context.terms)
@@ -113,7 +136,9 @@ function accountFor(given: RoundsMotif, context: RoundsContext): RoundsAccount {
   }
   const gauge = calibrated(motif, context, read)
   const told =
-    read.stemChains > 0 ? leafAccount(motif, context, read, gauge) : plainAccount(motif, context, read, gauge)
+    read.stemChains > 0
+      ? leafAccount(motif, context, read, gauge)
+      : plainAccount(motif, context, read, gauge, natural)
   const apart = others.map((round) => otherPiece(motif, whole, round))
   const findings = [...told.findings, ...apart]
   return { ...told, account: told.account && { ...told.account, findings }, findings, read: whole }
@@ -133,9 +158,11 @@ function plainAccount(
   context: RoundsContext,
   read: ReadMotif,
   gauge: ResolvedGauge,
+  natural: RoundsAccount | null,
 ): RoundsAccount {
-  const located = locateAll(read, gauge, motif)
-  const shape = shapeOf(located, gauge, context.hand)
+  const located = locateAll(read, gauge, motif, motif.shape)
+  const shape = shapeOf(located, gauge, context.hand, motif.shape)
+  const shapes = natural?.account?.shapes ?? shapesFor(located, shape)
   const scaled = calibrateSize(motif, shape, context.growth, gauge.provenance !== 'rule-of-thumb')
   const spread = scaled.ratio === null ? sizeSpread(gauge, tallest(read.worked)) : MEASURED_SPREAD
   const own = scaled.ratio === null ? gauge : scaleGauge(gauge, scaled.ratio)
@@ -154,6 +181,7 @@ function plainAccount(
     id: motif.id,
     name: motif.name ?? motif.id,
     shape: scaled.shape.shape,
+    ...(shapes.length > 1 && { shapes }),
     petals: scaled.shape.petals,
     overTips: scaled.shape.overTips,
     overValleys: scaled.shape.overValleys,
@@ -170,8 +198,8 @@ function plainAccount(
   const beginning = { stitchWidth: gauge.width, ringChains: read.ringChains, stem: [], turn: shape.turn }
   let drawing: Drawing | null = null
   const draw = (): Drawing => {
-    const roomy = locateAll(read, drawingGauge(gauge, located), null)
-    const { turn } = shapeOf(roomy, gauge, context.hand)
+    const roomy = locateAll(read, drawingGauge(gauge, located), null, motif.shape)
+    const { turn } = shapeOf(roomy, gauge, context.hand, motif.shape)
     return { located: roomy, beginning: { ...beginning, turn } }
   }
   return { account, findings, gauge: own, located, drawing: () => (drawing ??= draw()), beginning, read }
@@ -185,7 +213,7 @@ function calibrated(motif: RoundsMotif, context: RoundsContext, read: ReadMotif)
   let gauge = scaleGauge(plain, 1)
   // Ring and loops do not grow in step with the stitches: a few rounds of scaling settle it.
   for (let i = 0; i < 6; i++) {
-    const located = locateAll(read, gauge, null)
+    const located = locateAll(read, gauge, null, motif.shape)
     const last = located.filter((entry) => entry.round.number <= known.rounds)
     const across = 2 * farthest(last.length > 0 ? last : located)
     if (!(across > 0)) return gauge
@@ -194,11 +222,16 @@ function calibrated(motif: RoundsMotif, context: RoundsContext, read: ReadMotif)
   return gauge
 }
 
-function locateAll(read: ReadMotif, gauge: ResolvedGauge, motif: RoundsMotif | null): LocatedRound[] {
+function locateAll(
+  read: ReadMotif,
+  gauge: ResolvedGauge,
+  motif: RoundsMotif | null,
+  said: RoundShape | undefined,
+): LocatedRound[] {
   const located: LocatedRound[] = []
   let own = gauge
   read.worked.forEach((round, i) => {
-    located.push(locateRound(round, located, own, read.ringChains))
+    located.push(locateRound(round, located, own, read.ringChains, said))
     const across = motif?.rounds?.[read.entries[i]!]?.across
     const lastOfEntry = read.entries[i + 1] !== read.entries[i]
     if (across && across > 0 && lastOfEntry) {

@@ -44,7 +44,7 @@ export function checkRounds(
     checkPetals(entry, gauge, say)
     checkFlatness(entry, say)
   }
-  checkPulled(located, say)
+  if (!motif.shape) checkPulled(located, say)
   return findings
 }
 

@@ -5,11 +5,14 @@
  */
 import type { WorkedElement, WorkedRound } from '../../notation/worked'
 import type { ResolvedGauge } from '../../stitches/gauge'
+import type { RoundShape } from '../../../shared-types/project'
 import type { Radians } from '../../units/quantity'
+import { PETALS } from '../constants'
 import { locateAsides } from './asides'
 import { CHAINS_PRESS } from './constants'
 import { locateCornered } from './cornered'
 import { cornersOf, stackOf } from './corners'
+import type { Corner } from './corners'
 import { drawnWidth, isDrawing } from './drawing'
 import { finish, slipPoint } from './finish'
 import { angleOf, at, heightOf, isUpright, mean, radiusOf, seatOf, topWidth } from './ground'
@@ -24,17 +27,18 @@ const TURN = 2 * Math.PI
 
 /**
  * Locates one round on those before it. `ringChains`: chains of the ring it begins on, 0 for an adjustable one. What is
- * worked after the work was turned over runs the other way round.
+ * worked after the work was turned over runs the other way round. `said`: what the motif is said to be.
  */
 export function locateRound(
   round: WorkedRound,
   before: readonly LocatedRound[],
   gauge: ResolvedGauge,
   ringChains: number,
+  said?: RoundShape,
 ): LocatedRound {
   const turns = before.filter((entry) => entry.round.turned).length + (round.turned ? 1 : 0)
-  if (turns % 2 === 0) return locateOnward(round, before, gauge, ringChains)
-  return mirrorRound(locateOnward(round, before.map(mirrorRound), gauge, ringChains))
+  if (turns % 2 === 0) return locateOnward(round, before, gauge, ringChains, said)
+  return mirrorRound(locateOnward(round, before.map(mirrorRound), gauge, ringChains, said))
 }
 
 /** Locates a round that is worked in working direction. */
@@ -43,6 +47,7 @@ function locateOnward(
   before: readonly LocatedRound[],
   gauge: ResolvedGauge,
   ringChains: number,
+  said: RoundShape | undefined,
 ): LocatedRound {
   const onSeats = round.elements.some(
     (e) => (isUpright(e) || e.role === 'slip') && e.into.some((place) => seatOf(place, before)),
@@ -59,7 +64,8 @@ function locateOnward(
   )
   const stood = [...onWork, ...spokes.stood]
   const upright = stood.map((entry) => entry.element).filter(isUpright)
-  const corners = spokes.stems.size > 0 ? null : cornersOf(round, upright, before)
+  const found = spokes.stems.size > 0 ? null : cornersOf(round, upright, before)
+  const corners = found && isStraightened(found, before, said) ? found : null
   const located =
     corners && onto
       ? locateCornered(round, corners, onto, gauge, stood)
@@ -72,6 +78,17 @@ function locateOnward(
   const below = before.find((entry) => entry.round.index === round.onto)
   const stack = stackOf({ ...located, elements }, below)
   return { ...located, ...stack, elements, asides: locateAsides({ round, elements }, before, gauge) }
+}
+
+/** Whether corners make a round straight: not over petals, and not in a disc, where the motif is said to be one of these. */
+function isStraightened(
+  corners: readonly Corner[],
+  before: readonly LocatedRound[],
+  said: RoundShape | undefined,
+): boolean {
+  if (said !== 'petals' && said !== 'round') return true
+  if (before.some(({ petals }) => petals.length >= PETALS.least)) return false
+  return said === 'petals' || !corners.every(({ stacked }) => stacked)
 }
 
 /** Whether another element goes around the post of the stitch that one goes into. */

@@ -1,16 +1,17 @@
 /** The shape that located rounds make, and the measure of a finished motif that rules it (M11, M15, M16, M18). */
 import type { Anchor, MotifAccount } from '../../../shared-types/plan'
-import type { Hand, RoundsMotif } from '../../../shared-types/project'
+import type { Hand, RoundShape, RoundsMotif } from '../../../shared-types/project'
+import { ROUND_SHAPES } from '../../../shared-types/project'
 import { finding } from '../../findings/finding'
 import type { Outline } from '../../geometry/points'
 import type { ResolvedGauge } from '../../stitches/gauge'
 import { formatNumber } from '../../units/format'
 import type { Millimetres, Radians } from '../../units/quantity'
 import { CLOCK_DIRECTIONS, petalAnchors, roundAnchors, sidedAnchors } from '../anchors'
-import { OUTLINE_POINTS } from '../constants'
+import { OUTLINE_POINTS, PETALS } from '../constants'
 import { roundOutline, sidedOutline } from '../outlines'
 import { CORNERS, OUTER_LOOPS } from './constants'
-import { angleOf, radiusOf } from './ground'
+import { angleOf, mean, radiusOf } from './ground'
 import type { LocatedRound } from './ground'
 import { envelope, lobedOutline, lobeExtremes, lobesOf } from './profile'
 import type { Lobes } from './profile'
@@ -27,8 +28,13 @@ export interface Shape {
   readonly turn: Radians
 }
 
-/** Petals, corners or a round: what the outermost rounds make. */
-export function shapeOf(located: readonly LocatedRound[], gauge: ResolvedGauge, hand: Hand): Shape {
+/** Petals, corners or a round: what the outermost rounds make, or what the motif is `said` to be. */
+export function shapeOf(
+  located: readonly LocatedRound[],
+  gauge: ResolvedGauge,
+  hand: Hand,
+  said?: RoundShape,
+): Shape {
   const last = located[located.length - 1]!
   const cornered = [...located].reverse().find((entry) => entry.corners > 0)
   const petalled = [...located].reverse().find((entry) => entry.petals.length >= 3)
@@ -37,11 +43,13 @@ export function shapeOf(located: readonly LocatedRound[], gauge: ResolvedGauge, 
   const free = !sided && petalled !== undefined && rank(petalled) >= located.length - 2
   const outer = (free ? OUTER_LOOPS.petals : OUTER_LOOPS.round) * gauge.width
   const radii = envelope(located).map((radius) => radius + outer)
+  if (said === 'round') return roundShape(sided ? mean([...radii]) : Math.max(...radii), hand)
   if (sided) {
     const lobes = lobesOf(radii, cornered.corners)
     return sidedShape(lobes, hand)
   }
-  const asked = petalled && petalled === last ? petalled.petals.length : null
+  const asked = petalled && (petalled === last || said) ? petalled.petals.length : null
+  if (said === 'straight') return sidedShape(lobesOf(radii, asked), hand)
   const uneven = unevenOf(radii, asked)
   if (uneven) {
     const { outline, anchors, turn, tip, valley } = unevenShape(uneven, hand)
@@ -51,6 +59,25 @@ export function shapeOf(located: readonly LocatedRound[], gauge: ResolvedGauge, 
   const lobes = lobesOf(radii, asked)
   return lobes.count === 0 ? roundShape(Math.max(...lobes.profile), hand) : petalShape(lobes, hand)
 }
+
+/**
+ * What a motif can be said to be: an edge over petals keeps them or pulls them straight, as tension will have it; what
+ * has many corners or shallow petals may be blocked into a circle. What the rounds say by themselves comes first.
+ */
+export function shapesFor(located: readonly LocatedRound[], { shape, petals }: Shape): RoundShape[] {
+  if (shape === 'leaf') return []
+  const lobes = located.findLast((entry) => entry.petals.length >= PETALS.least)?.petals.length ?? 0
+  const isEdged = lobes > 0 && lobes <= PETALS.most && located.at(-1)!.petals.length === 0
+  const canBe: Readonly<Record<RoundShape, boolean>> = {
+    petals: isEdged && (shape === 'round' || lobes === petals),
+    straight: isEdged && lobes <= CORNERS.most && (shape === 'round' || lobes === petals),
+    round: shape === 'petals' || petals >= ROUNDABLE,
+  }
+  return [shape, ...ROUND_SHAPES.filter((each) => each !== shape && canBe[each])]
+}
+
+/** Corners from which on a motif can be blocked into a circle (ours). */
+const ROUNDABLE = 5
 
 function roundShape(radius: Millimetres, hand: Hand): Shape {
   return {

@@ -2,7 +2,7 @@
 import { say } from '../../state/say'
 import type { MotifAccount } from '../../../shared-types/plan'
 import { RULERS } from '../../../shared-types/project'
-import type { MeasuredOutline, Terms, UnitSystem } from '../../../shared-types/project'
+import type { MeasuredOutline, RoundShape, Terms, UnitSystem } from '../../../shared-types/project'
 import { capital } from '../../../src-core/figures/words'
 import { layingOfAccount, rulerWords } from '../../../src-core/motif/ruler'
 import type { Laying, Readings } from '../../../src-core/motif/ruler'
@@ -17,6 +17,28 @@ export const OUTLINE_WORDS: Readonly<Record<MeasuredOutline, string>> = {
   octagon: 'octagon',
   leaf: 'leaf',
   traced: 'traced from a photo',
+}
+
+/** What written rounds can be said to be, by name. */
+export function roundShapeWords(shape: RoundShape, corners: number): string {
+  if (shape !== 'straight') return OUTLINE_WORDS[shape]
+  return (
+    { 4: OUTLINE_WORDS.square, 6: OUTLINE_WORDS.hexagon, 8: OUTLINE_WORDS.octagon }[corners] ??
+    'straight sides'
+  )
+}
+
+export const SHAPE_HELP =
+  'A round over petals may keep them or pull them straight. Make one, look at it, and say here what it is.'
+
+/** The shapes to choose from: as the rounds say, and what they can be besides. */
+export function roundShapeOptions({ shapes = [], petals }: MotifAccount) {
+  const [own] = shapes
+  const named = shapes.map((value) => ({ value: value as string, label: roundShapeWords(value, petals) }))
+  return [
+    { value: '', label: `as the rounds say${own ? `: ${roundShapeWords(own, petals)}` : ''}` },
+    ...named,
+  ]
 }
 
 /** What undo calls the change of a measure. */

@@ -298,14 +298,29 @@ export const addMotif = (project: Project, motif: Motif): Project => ({
   motifs: [...(project.motifs ?? []), motif],
 })
 
-/** Makes a measured motif another kind; its leading measure stays what it is. */
+const SIDES = { square: 4, hexagon: 6, octagon: 8 } as const
+
+/** Point to point of a straight-sided motif in its side to side. */
+const perSide = (outline: keyof typeof SIDES): number => 1 / Math.cos(Math.PI / SIDES[outline])
+
+const isSided = (outline: MeasuredOutline): outline is keyof typeof SIDES => outline in SIDES
+
+/** How far a motif reaches across: tip to tip, point to point. */
+function reachOf(motif: MeasuredMotif): number | undefined {
+  const { outline, pointToPoint, sideToSide } = motif
+  if (!isSided(outline)) return measureOf(motif, MEASURES[outline][0]!)
+  return pointToPoint ?? (sideToSide === undefined ? undefined : sideToSide * perSide(outline))
+}
+
+/** Makes a measured motif another kind, which reaches as far across as it did. */
 export function setOutline(project: Project, id: string, outline: MeasuredOutline): Project {
   return updateMotif(project, id, (motif) => {
     if (motif.kind !== 'measured' || motif.outline === outline) return motif
-    const size = measureOf(motif, MEASURES[motif.outline][0]!)
+    const reach = reachOf(motif)
     const lead = MEASURES[outline][0]!
     // What was traced has sizes of its own.
     const start = outline === 'traced' ? {} : sizeOf(project, outline)
+    const size = reach && isSided(outline) ? reach / perSide(outline) : reach
     const scale = size && start[lead] ? size / start[lead] : 1
     const measures = Object.fromEntries(
       MEASURES[outline].flatMap((key) => {

@@ -1,5 +1,5 @@
 /** A look at the other basis of a motif and back changes nothing; what was entered stays. */
-import { fireEvent, screen } from '@testing-library/svelte'
+import { fireEvent, screen, waitFor } from '@testing-library/svelte'
 import { describe, expect, it } from 'vitest'
 import type { MotifAccount } from '../../../shared-types/plan'
 import type { MeasuredMotif, Motif, Project, RoundsMotif } from '../../../shared-types/project'
@@ -7,6 +7,7 @@ import { measureProject } from '../../../src-core/accounts'
 import { scaledProject } from '../../../src-core/ways/scale'
 import MotifPlace from '../../../src-renderer/places/motif/MotifPlace.svelte'
 import { toMeasured, toRounds } from '../../../src-renderer/places/motif/rounds/basis'
+import { chooseOutline, setShape } from '../../../src-renderer/places/motif/rounds/said-shape'
 import { setBlocked, setMeasure, setOutline, setReading } from '../../../src-renderer/state/edits/motif'
 import { inWindow } from '../in-window'
 import { SMALL } from '../projects'
@@ -121,7 +122,67 @@ describe('a look at the rounds of a measured motif', () => {
   })
 })
 
+const EDGE =
+  'ch 1, *sc in next 3 sts, 3 sc in next st, sc in next 3 sts; rep from * 5 more times, join with sl st in first sc'
+const edged = (more: Partial<RoundsMotif> = {}): Project =>
+  written({ rounds: [...WORK, EDGE].map((work) => ({ slot: 'petals', work })), ...more })
+
+describe('what written rounds are said to be', () => {
+  it('is undefined again as the rounds say', () => {
+    expect(accountOf(edged()).shape).toBe('straight')
+    const said = setShape(edged(), 'm1', 'petals')
+    expect(accountOf(said).shape).toBe('petals')
+    expect(text(setShape(said, 'm1', undefined))).toBe(text(edged()))
+  })
+
+  it('keeps what was measured across its tips across its tips, and never takes sides for tips', () => {
+    const both = setShape(edged({ measured: { sideToSide: 70, pointToPoint: 81 } }), 'm1', 'petals')
+    expect((first(both) as RoundsMotif).measured).toEqual({ overTips: 81, overValleys: 70 })
+    expect(accountOf(both).overTips).toBeCloseTo(81, 6)
+    const sides = setShape(edged({ measured: { sideToSide: 70 } }), 'm1', 'petals')
+    expect(accountOf(sides).overTips).toBeGreaterThan(75)
+    expect((first(setShape(both, 'm1', undefined)) as RoundsMotif).measured).toEqual({
+      ...{ sideToSide: 70, pointToPoint: 81 },
+    })
+  })
+
+  it('follows a kind that is chosen while they are looked at as measures', () => {
+    const hexagon = look(edged())
+    expect(first(hexagon)).toMatchObject({ outline: 'hexagon' })
+    const flower = chooseOutline(hexagon, 'm1', 'petals')
+    const worked = accountOf(setShape(edged(), 'm1', 'petals'))
+    expect(first(flower)).toMatchObject({ outline: 'petals', petals: 6 })
+    expect(accountOf(flower).overTips).toBeCloseTo(worked.overTips, 1)
+    expect(accountOf(flower).provenance).toBe('gauge')
+    expect(first(toRounds(flower, 'm1'))).toEqual({ ...first(edged()), shape: 'petals' })
+  })
+
+  it('reaches as far across as another kind did, where it was measured', () => {
+    const hexagon: Motif = { id: 'm1', kind: 'measured', outline: 'hexagon', sideToSide: 100 }
+    const flower = chooseOutline({ ...SMALL, motifs: [hexagon] }, 'm1', 'petals')
+    expect(accountOf(flower).overTips).toBeCloseTo(115.5, 1)
+    expect(accountOf(setOutline(SMALL, 'm1', 'hexagon')).overTips).toBeCloseTo(80, 0)
+  })
+})
+
 describe('the place', () => {
+  it('takes what shape the rounds make, as one step of undo, and the note goes', async () => {
+    const { app } = await inWindow(MotifPlace, {}, edged())
+    const pulled = () => app.document.findings.some(({ code }) => code === 'motif/petals-pulled')
+    expect(pulled()).toBe(true)
+    const select = screen.getByRole<HTMLSelectElement>('combobox', { name: 'Shape' })
+    expect([...select.options].map(({ textContent }) => textContent)).toEqual([
+      ...['as the rounds say: hexagon', 'hexagon', 'flower with petals', 'round'],
+    ])
+    await fireEvent.change(select, { target: { value: 'petals' } })
+    expect(first(app.document.project)).toMatchObject({ shape: 'petals' })
+    await waitFor(() => expect(pulled()).toBe(false))
+    expect(app.document.plan.motif!.shape).toBe('petals')
+    expect(app.document.undoLabel).toBe('change the shape')
+    app.undo()
+    expect(first(app.document.project)).not.toHaveProperty('shape')
+  })
+
   it('says that nobody has measured it, and undoes a look in one step', async () => {
     const project = written()
     const { app } = await inWindow(MotifPlace, {}, project)
