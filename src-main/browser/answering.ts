@@ -42,8 +42,8 @@ export function redirect(
   response.end()
 }
 
-/** The body as text, or null where it is longer than `limit` bytes (the rest is not read). */
-export async function readBody(request: IncomingMessage, limit: number): Promise<string | null> {
+/** The body, or null where it is longer than `limit` bytes (the rest is not read). */
+export async function readBody(request: IncomingMessage, limit: number): Promise<Buffer | null> {
   if (Number(request.headers['content-length'] ?? 0) > limit) return null
   const chunks: Buffer[] = []
   let size = 0
@@ -52,5 +52,5 @@ export async function readBody(request: IncomingMessage, limit: number): Promise
     if (size > limit) return null
     chunks.push(chunk)
   }
-  return Buffer.concat(chunks).toString('utf8')
+  return Buffer.concat(chunks)
 }

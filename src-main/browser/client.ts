@@ -6,14 +6,14 @@ import type { ExportDone, HostGone, Outcome, ProjectChange } from '../../shared-
 import { CANCELLED, done, refused } from '../../shared-types/bridge'
 import { finding } from '../../src-core/findings/finding'
 import { makeBridge } from '../host/surface'
-import { KEY_HEADER, KEY_MARK, PICKING, seatLock } from './envelope'
+import { KEY_PLACE, PICKING, seatLock } from './envelope'
 import type { Answer, JobProgress, Question, Upload } from './envelope'
-import { isProven } from './proof'
+import { postSealed } from './sealed-post'
 import type { Heard } from './stream-hub'
 import { StreamHub } from './stream-hub'
 
-/** Longest body that a browser still sends while its page goes away (the Fetch standard's 64 KiB). */
-const FAREWELL_LIMIT = 60_000
+/** A change of this many characters and more may be too long for a farewell (`postSealed`). */
+const LONG_CHANGE = 50_000
 
 /** Refusals after which a change is in memory alone. */
 const UNKEPT = new Set(['app/cannot-keep', 'app/host-gone', 'app/shut-out'])
@@ -28,7 +28,7 @@ const COPY_HOLDS = 60_000
 const address = new URL((document.currentScript as HTMLScriptElement).src)
 const project = address.searchParams.get('project') ?? ''
 const seat = address.searchParams.get('seat') ?? ''
-let key = keyOfPage()
+let key = keptKey() ?? ''
 
 /** Tells the stream of this browser whose page this is; again after a new key. */
 let enrol = (): void => undefined
@@ -46,21 +46,10 @@ let movedElsewhere = false
 let hasChanges = false
 let lastJob = 0
 
-/** The key came with the address that let in, and is kept for every page of this port. */
-function keyOfPage(): string {
-  const given = location.hash.startsWith(KEY_MARK) ? location.hash.slice(KEY_MARK.length) : null
-  if (given !== null) history.replaceState(history.state, '', location.pathname + location.search)
-  try {
-    if (given !== null) localStorage.setItem(KEY_MARK, given)
-  } catch {
-    // A browser that keeps nothing for pages: this one works until it is loaded again.
-  }
-  return given ?? keptKey() ?? ''
-}
-
+/** The newest key that this browser was given, for every page of this port. */
 function keptKey(): string | null {
   try {
-    return localStorage.getItem(KEY_MARK)
+    return localStorage.getItem(KEY_PLACE)
   } catch {
     return null
   }
@@ -103,17 +92,7 @@ function hear(heard: Heard): void {
   } else if (heard.kind === 'unknown') {
     // The project was ended, its time ran out: loading it again opens it.
     if (!movedElsewhere && !isLeaving) location.reload()
-  } else if (heard.kind === 'gone') setGone('app/host-gone')
-  else if (gone !== null)
-    void answers()
-      .then((proven) => proven && setGone(null))
-      .catch(() => undefined)
-}
-
-/** Whether it is Petalyard that answers, by the newest key that this browser was given. */
-async function answers(): Promise<boolean> {
-  takeNewKey()
-  return isProven(key)
+  } else setGone(heard.kind === 'gone' ? 'app/host-gone' : null)
 }
 
 /** Another tab of this browser was let in since: its key is for all of them. */
@@ -142,23 +121,18 @@ function joinStream(): void {
 }
 
 async function post<T>(path: string, body: unknown): Promise<T | null> {
-  const text = JSON.stringify(body)
+  if (gone !== null) takeNewKey()
   try {
-    if (gone !== null && !(await answers())) return null
-    const response = await fetch(path, {
-      method: 'POST',
-      headers: { 'Content-Type': 'application/json', [KEY_HEADER]: key },
-      body: text,
-      keepalive: isLeaving && text.length < FAREWELL_LIMIT,
-    })
-    if (response.status === 403) setGone('app/shut-out')
-    if (!response.ok) return null
-    setGone(null)
-    return (await response.json()) as T
+    const reply = await postSealed(key, path, body, isLeaving)
+    if (reply?.status === 200) {
+      setGone(null)
+      return reply.body as T
+    }
+    if (reply === null || reply.status === 403) setGone(reply ? 'app/shut-out' : 'app/host-gone')
   } catch {
     setGone('app/host-gone')
-    return null
   }
+  return null
 }
 
 function hostGone(): Outcome<never> {
@@ -174,7 +148,7 @@ async function invoke(operation: string, payload: unknown): Promise<Outcome<unkn
     upload = picked
   }
   if (operation === 'keepProject') hasChanges = true
-  const isLong = operation === 'keepProject' && (payload as ProjectChange).text.length >= FAREWELL_LIMIT
+  const isLong = operation === 'keepProject' && (payload as ProjectChange).text.length >= LONG_CHANGE
   if (isLong) longChangesOnTheirWay++
   const question: Question = { project, seat, payload, upload }
   const answer = await post<Answer>(`/ask/${operation}`, question)

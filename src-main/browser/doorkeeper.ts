@@ -2,14 +2,25 @@
  * Who may talk to the loopback server: whoever brought the one-time token, on this machine, from the window's
  * own pages. Other programs and web pages can reach the port; none of them gets anything to read.
  */
-import { createHash, createHmac, randomBytes, timingSafeEqual } from 'node:crypto'
+import { createHash, randomBytes, timingSafeEqual } from 'node:crypto'
 import type { IncomingHttpHeaders } from 'node:http'
 import { ENTRY, KEY_HEADER, TOKEN_MARK } from './envelope'
+import { newKey, writeKey } from './sealed'
+import type { Key } from './sealed'
 
-/** A session by the digests of its cookie and its key. */
+/** A session by the digest of its cookie and the name of its key. */
 export interface Session {
   readonly cookie: string
   readonly key: string
+}
+
+/** What a page says of itself beside what it has sealed. */
+export interface Speaker {
+  readonly key: Key
+  /** Its own word for what it asks. */
+  readonly question: string
+  /** Its session was ended. */
+  readonly isShutOut: boolean
 }
 
 /** What became of a token that was shown. */
@@ -25,8 +36,10 @@ export class Doorkeeper {
   readonly #port: number
   #token: string | null = null
   readonly #sessions = new Set<string>()
-  /** By their digest. */
-  readonly #keys = new Map<string, string>()
+  /** By their names. */
+  readonly #keys = new Map<string, Key>()
+  /** Of sessions that were ended: their pages are told so, in words that they believe. */
+  readonly #ended = new Map<string, Key>()
   /** What each used token, by its digest, let in; null where that was ended. */
   readonly #used = new Map<string, Session | null>()
 
@@ -60,25 +73,19 @@ export class Doorkeeper {
     if (this.#token === null || !equal(token, this.#token)) return { is: 'unknown' }
     this.#token = null
     const session = randomBytes(32).toString('base64url')
-    const key = randomBytes(32).toString('base64url')
-    const given = { cookie: digest(session), key: digest(key) }
+    const key = newKey()
+    const given = { cookie: digest(session), key: key.name }
     this.#sessions.add(given.cookie)
     this.#keys.set(given.key, key)
     this.#used.set(digest(token), given)
-    return { is: 'in', cookie: `${this.#cookieName}=${session}; HttpOnly; SameSite=Strict; Path=/`, key }
+    const cookie = `${this.#cookieName}=${session}; HttpOnly; SameSite=Strict; Path=/`
+    return { is: 'in', cookie, key: writeKey(key) }
   }
 
   #end(session: Session): void {
     this.#sessions.delete(session.cookie)
+    this.#ended.set(session.key, this.#keys.get(session.key)!)
     this.#keys.delete(session.key)
-  }
-
-  /**
-   * What shows a page that it talks to us: its word, signed with each key that was given out (HMAC, RFC 2104). Whoever
-   * listens on this port after us has none of them.
-   */
-  proofs(word: string): string[] {
-    return [...this.#keys.values()].map((key) => createHmac('sha256', key).update(word).digest('hex'))
   }
 
   /** Is this request meant for us, and from our own page (or the address bar)? */
@@ -95,13 +102,23 @@ export class Doorkeeper {
     return 'welcome'
   }
 
-  /** What changes or tells anything takes the key as well; a page and its files, the cookie alone. */
-  checkSession(method: string, headers: IncomingHttpHeaders): Verdict {
+  /** A page and its files take the cookie alone. */
+  checkSession(headers: IncomingHttpHeaders): Verdict {
+    return this.sessionOf(headers) === null ? 'no-session' : 'welcome'
+  }
+
+  /**
+   * Who speaks, by the name of the key with which it is sealed; whether it is, shows only when it is opened. Whoever
+   * has a key and no cookie is heard no more than a stranger.
+   */
+  speakerOf(headers: IncomingHttpHeaders): Speaker | Exclude<Verdict, 'welcome'> {
+    const [, name, question] = /^([\da-f]{32})\.([\da-f]{32})$/.exec(String(headers[KEY_HEADER] ?? '')) ?? []
+    if (name === undefined || question === undefined) return 'no-key'
+    const ended = this.#ended.get(name)
+    if (ended) return { key: ended, question, isShutOut: true }
     if (this.sessionOf(headers) === null) return 'no-session'
-    const key = headers[KEY_HEADER]
-    return method !== 'POST' || (typeof key === 'string' && this.#keys.has(digest(key)))
-      ? 'welcome'
-      : 'no-key'
+    const key = this.#keys.get(name)
+    return key ? { key, question, isShutOut: false } : 'no-key'
   }
 
   /** The session whose cookie comes with a request, by its digest; null where there is none. */

@@ -1,5 +1,5 @@
 /** The door of the loopback server: hands in the token behind the # of its address, and goes on to the window. */
-import { ENTRY, KEY_MARK, TOKEN_MARK } from './envelope'
+import { ENTRY, KEY_PLACE, TOKEN_MARK } from './envelope'
 import type { Admission } from './envelope'
 
 async function enter(): Promise<void> {
@@ -9,7 +9,15 @@ async function enter(): Promise<void> {
   const response = await fetch(ENTRY, { method: 'POST', body: token })
   if (!response.ok) return show(await response.text())
   const { key } = (await response.json()) as Admission
-  location.replace(`/${KEY_MARK}${key}`)
+  try {
+    // In no address: a browser writes those into its list of visited pages.
+    localStorage.setItem(KEY_PLACE, key)
+  } catch {
+    return show(
+      'This browser keeps nothing for pages. Let it keep data for 127.0.0.1, and press Enter in the terminal where Petalyard runs for another address.',
+    )
+  }
+  location.replace('/')
 }
 
 function show(words: string): void {

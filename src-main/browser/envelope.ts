@@ -23,16 +23,27 @@ export interface Answer {
   readonly download?: string | undefined
 }
 
-/** What the server tells a tab, on the stream of its browser. */
+/** What the server tells a tab, on the stream of its browser; which tab, all may read. */
 export interface Told {
   readonly seat: string
+  readonly sealed: string
+}
+/** What is sealed in it. */
+export interface Telling {
   readonly event: string
   readonly payload: unknown
 }
 
-/** In which header a page shows its key, and how the key comes to it: behind the # of its address, which no server gets. */
+/** What is sealed in every answer to a tab: a status of HTTP, and words or a value. */
+export interface Reply {
+  readonly status: number
+  readonly body: unknown
+}
+
+/** In which header a page names its key and its question; the key itself is never sent. */
 export const KEY_HEADER = 'x-petalyard-key'
-export const KEY_MARK = '#key='
+/** Where a browser keeps its key, for the pages of this port alone. */
+export const KEY_PLACE = 'petalyard-key'
 
 /** The door of the server: a page that holds nothing, and where it hands in the token behind the # of its address. */
 export const ENTRY = '/enter'
@@ -40,6 +51,7 @@ export const TOKEN_MARK = '#token='
 
 /** What the door answers a token that it takes. */
 export interface Admission {
+  /** As `readKey` reads it. */
   readonly key: string
 }
 

@@ -3,22 +3,19 @@ import { createServer } from 'node:http'
 import type { IncomingMessage, Server, ServerResponse } from 'node:http'
 import { readFile } from 'node:fs/promises'
 import type { AddressInfo } from 'node:net'
-import { refused } from '../../shared-types/bridge'
-import { finding } from '../../src-core/findings/finding'
 import { updatedPage } from '../host/build'
 import type { Host } from '../host/host'
 import { MESSAGE_LIMIT } from '../host/limits'
-import { answer, runExport } from '../host/operations'
 import type { Announce } from '../host/ports'
 import { readStatic, SECURITY_HEADERS } from '../host/static-files'
 import { readBody, redirect, send, sendJson, WORDS } from './answering'
-import { browserCaller } from './caller'
-import type { Errand } from './caller'
 import { Doorkeeper } from './doorkeeper'
-import type { Admission } from './envelope'
+import type { Speaker } from './doorkeeper'
+import type { Admission, Reply } from './envelope'
 import { ENTRY } from './envelope'
 import { Offers } from './offers'
-import { cancelSchema, exportSchema, joinSchema, memberSchema, questionSchema } from './requests'
+import { Questions } from './questions'
+import { answering, asking, seal, unseal } from './sealed'
 import { Tabs } from './tabs'
 
 interface LoopbackOptions {
@@ -55,6 +52,10 @@ const CONNECTIONS_AT_MOST = 200
 /** "en-GB": a language with its country. */
 const LANGUAGE = /^[a-z]{2,3}-[A-Z]{2}$/
 
+/** What a page sends is read by nobody but us; no form of another page can send it. */
+const SEALED = 'application/octet-stream'
+const FAILED: Reply = { status: 500, body: 'Something went wrong.' }
+
 /** A token is 43 characters. */
 const TOKEN_LIMIT = 256
 /** Without a script nothing of the window works either. */
@@ -78,10 +79,10 @@ export class LoopbackServer {
   readonly #options: LoopbackOptions
   readonly #tabs: Tabs
   readonly #offers = new Offers()
-  readonly #jobs = new Map<string, AbortController>()
   /** Files of projects that were ended, so that a tab that comes back finds its project. */
   readonly #endedPaths = new Map<string, string>()
   #host: Host | null = null
+  #questions: Questions | null = null
   #server: Server | null = null
   #doorkeeper: Doorkeeper | null = null
 
@@ -96,6 +97,8 @@ export class LoopbackServer {
   /** Listens on a free port of the loopback interface; answers with the port. */
   async listen(host: Host): Promise<number> {
     this.#host = host
+    const { saveFolder } = this.#options
+    this.#questions = new Questions({ host, tabs: this.#tabs, offers: this.#offers, saveFolder })
     const { head, whole, look } = this.#options.pace ?? PACE
     const pace = { headersTimeout: head, requestTimeout: whole, connectionsCheckingInterval: look }
     const server = createServer(pace, (request, response) => {
@@ -136,26 +139,17 @@ export class LoopbackServer {
     const url = new URL(request.url ?? '/', doorkeeper.origin)
     const isDoor = method === 'GET' && url.pathname === ENTRY
     const allowed = doorkeeper.checkOrigin(method, request.headers, isDoor)
-    if (allowed !== 'welcome') {
-      response.setHeader('Connection', 'close')
-      return send(response, 403, WORDS[allowed])
-    }
+    if (allowed !== 'welcome') return refuse(response, allowed)
     if (isDoor) return this.#door(request, response)
     if (method === 'GET' && url.pathname === `${ENTRY}.js`)
       return send(response, 200, await readFile(this.#options.entryScript), 'text/javascript; charset=utf-8')
     if (method === 'POST' && url.pathname === ENTRY) return this.#enter(request, response, doorkeeper, host)
-    const known = doorkeeper.checkSession(method, request.headers)
-    if (known !== 'welcome') {
-      // Nothing more of what a stranger sends is taken in.
-      response.setHeader('Connection', 'close')
-      return send(response, 403, WORDS[known])
-    }
-    if (method === 'GET' && url.pathname === '/prove')
-      return sendJson(response, doorkeeper.proofs((url.searchParams.get('word') ?? '').slice(0, 64)))
+    if (method === 'POST') return this.#post(url, request, response, doorkeeper)
+    const known = doorkeeper.checkSession(request.headers)
+    if (known !== 'welcome') return refuse(response, known)
     if (method === 'GET' && url.pathname === '/stream')
       return this.#stream(url, response, doorkeeper.sessionOf(request.headers)!)
     if (method === 'GET') return this.#get(url, request, response, host)
-    if (method === 'POST') return this.#post(url, request, response, host)
     return send(response, 405, 'Only GET and POST.')
   }
 
@@ -173,7 +167,7 @@ export class LoopbackServer {
     host: Host,
   ): Promise<void> {
     const token = await readBody(request, TOKEN_LIMIT)
-    const entered = doorkeeper.exchange(token ?? '')
+    const entered = doorkeeper.exchange(token?.toString() ?? '')
     if (entered.is !== 'in') {
       response.setHeader('Connection', 'close')
       if (entered.is === 'unknown') return send(response, 403, WORDS['no-session'])
@@ -250,109 +244,40 @@ export class LoopbackServer {
     response.write(': here\n\n')
   }
 
-  #join(message: unknown, response: ServerResponse, host: Host): void {
-    const read = joinSchema.safeParse(message)
-    if (!read.success) return send(response, 400, 'Not a question.')
-    const { project, seat, stream } = read.data
-    const joined = this.#tabs.join(project, seat, stream)
-    if (joined === 'no-seat') return send(response, 404, 'This tab no longer has the project.')
-    if (joined === 'no-stream') return send(response, 409, 'This stream was cut off.')
-    // What was told while nobody listened.
-    const keeping = host.session(project)?.keeping
-    if (keeping) this.announce(project, 'keeping', keeping)
-    if (host.build.wasReplaced) this.announce(project, 'updated', null)
-    sendJson(response, null)
+  /** A question of a tab: sealed, and so is all that it is answered. */
+  async #post(
+    url: URL,
+    request: IncomingMessage,
+    response: ServerResponse,
+    doorkeeper: Doorkeeper,
+  ): Promise<void> {
+    const speaker = doorkeeper.speakerOf(request.headers)
+    if (typeof speaker === 'string') return refuse(response, speaker)
+    const reply = await this.#reply(url.pathname, request, speaker).catch(() => FAILED)
+    if (reply === null) return refuse(response, 'no-key')
+    const { status, body } = reply
+    if (status === 403 || status === 413) response.setHeader('Connection', 'close')
+    const text = JSON.stringify({ status, body } satisfies Reply)
+    send(response, 200, seal(speaker.key, answering(speaker.question), text), SEALED)
   }
 
-  #leave(message: unknown, response: ServerResponse): void {
-    const read = memberSchema.safeParse(message)
-    if (!read.success) return send(response, 400, 'Not a question.')
-    this.#tabs.leave(read.data.project, read.data.seat)
-    sendJson(response, null)
+  /** Null where it is not sealed with the key that it names. */
+  async #reply(
+    path: string,
+    request: IncomingMessage,
+    { key, question, isShutOut }: Speaker,
+  ): Promise<Reply | null> {
+    if (isShutOut) return { status: 403, body: WORDS['used-twice'] }
+    if (request.headers['content-type'] !== SEALED) return { status: 415, body: 'Only what is sealed.' }
+    const sealed = await readBody(request, MESSAGE_LIMIT)
+    if (sealed === null) return { status: 413, body: 'Too large.' }
+    const text = unseal(key, asking(path, question), sealed)
+    return text === null ? null : this.#questions!.reply(path, text, key)
   }
+}
 
-  async #post(url: URL, request: IncomingMessage, response: ServerResponse, host: Host): Promise<void> {
-    if (!/^application\/json\b/.test(request.headers['content-type'] ?? ''))
-      return send(response, 415, 'Only JSON.')
-    const body = await readBody(request, MESSAGE_LIMIT)
-    if (body === null) {
-      response.setHeader('Connection', 'close')
-      return send(response, 413, 'Too large.')
-    }
-    let message: unknown
-    try {
-      message = JSON.parse(body)
-    } catch {
-      return send(response, 400, 'Not JSON.')
-    }
-    if (url.pathname === '/export') return this.#export(message, response, host)
-    if (url.pathname === '/export/cancel') return this.#cancel(message, response)
-    if (url.pathname === '/stream/join') return this.#join(message, response, host)
-    if (url.pathname === '/stream/leave') return this.#leave(message, response)
-    if (url.pathname.startsWith('/ask/'))
-      return this.#ask(url.pathname.slice('/ask/'.length), message, response, host)
-    return send(response, 404, 'Not here.')
-  }
-
-  async #ask(name: string, message: unknown, response: ServerResponse, host: Host): Promise<void> {
-    const question = questionSchema.safeParse(message)
-    if (!question.success) return send(response, 400, 'Not a question.')
-    const { project, seat, payload, upload } = question.data
-    if (!this.#tabs.hasSeat(project, seat)) return this.#notSeated(response, host, project)
-    let errand: Errand = {}
-    const caller = this.#caller(project, host, (more) => (errand = { ...errand, ...more }), upload ?? null)
-    const outcome = await answer(host, caller, name, payload)
-    sendJson(response, { outcome, ...errand })
-  }
-
-  async #export(message: unknown, response: ServerResponse, host: Host): Promise<void> {
-    const read = exportSchema.safeParse(message)
-    if (!read.success) return send(response, 400, 'Not a question.')
-    const { project, seat, job, payload } = read.data
-    if (!this.#tabs.hasSeat(project, seat)) return this.#notSeated(response, host, project)
-    const control = new AbortController()
-    const key = `${project}/${job}`
-    this.#jobs.set(key, control)
-    let errand: Errand = {}
-    try {
-      const outcome = await runExport(
-        host,
-        this.#caller(project, host, (more) => (errand = { ...errand, ...more }), null),
-        payload,
-        (progress) => this.#tabs.announce(project, 'progress', { job, ...progress }),
-        control.signal,
-      )
-      sendJson(response, { outcome, ...errand })
-    } finally {
-      this.#jobs.delete(key)
-    }
-  }
-
-  #cancel(message: unknown, response: ServerResponse): void {
-    const read = cancelSchema.safeParse(message)
-    if (!read.success) return send(response, 400, 'Not a question.')
-    if (this.#tabs.hasSeat(read.data.project, read.data.seat))
-      this.#jobs.get(`${read.data.project}/${read.data.job}`)?.abort()
-    sendJson(response, null)
-  }
-
-  #notSeated(response: ServerResponse, host: Host, project: string): void {
-    const name = host.session(project)?.keeping.name ?? 'this project'
-    sendJson(response, { outcome: refused(finding('app/open-elsewhere', name)) })
-  }
-
-  #caller(
-    project: string,
-    host: Host,
-    onErrand: (errand: Errand) => void,
-    upload: { readonly name: string; readonly text: string } | null,
-  ) {
-    return browserCaller(project, {
-      folder: this.#options.saveFolder,
-      upload,
-      isUntouched: () => host.session(project)?.isUntouched === true,
-      offer: (offer) => this.#offers.hold(offer),
-      onErrand,
-    })
-  }
+/** Nothing more of what a stranger sends is taken in. */
+function refuse(response: ServerResponse, why: keyof typeof WORDS): void {
+  response.setHeader('Connection', 'close')
+  send(response, 403, WORDS[why])
 }

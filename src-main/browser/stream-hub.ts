@@ -2,9 +2,9 @@
  * One stream of events for all tabs of a browser. A browser opens six connections to a server and no more: with
  * a stream for each tab the sixth tab would leave none to keep a change with.
  */
-import { KEY_HEADER } from './envelope'
-import type { Told } from './envelope'
-import { isProven } from './proof'
+import type { Reply, Telling, Told } from './envelope'
+import { fromText, readKey, telling, unseal } from './sealed'
+import { postSealed } from './sealed-post'
 
 /** What a tab hears: an event of the server, or how it stands with the server itself. */
 export type Heard =
@@ -18,7 +18,7 @@ export type Heard =
 export interface Member {
   readonly project: string
   readonly seat: string
-  /** What its page shows to be ours. */
+  /** What its page speaks with. */
   readonly key: string
 }
 
@@ -43,11 +43,7 @@ export class StreamHub {
   leave(seat: string): void {
     const member = this.#members.get(seat)?.member
     this.#members.delete(seat)
-    if (member) void this.#farewell(member)
-  }
-
-  async #farewell(member: Member): Promise<void> {
-    if (await this.#proves(member)) await this.#post('/stream/leave', member, {})
+    if (member) void this.#post('/stream/leave', member, {})
   }
 
   #listen(): void {
@@ -58,8 +54,11 @@ export class StreamHub {
       for (const { member } of this.#members.values()) void this.#enrol(member)
     })
     source.addEventListener('message', ({ data }: MessageEvent<string>) => {
-      const { seat, event, payload } = JSON.parse(data) as Told
-      this.#members.get(seat)?.hear({ kind: 'told', event, payload })
+      const { seat, sealed } = JSON.parse(data) as Told
+      const at = this.#members.get(seat)
+      const key = at && readKey(at.member.key)
+      const text = key && unseal(key, telling(seat), fromText(sealed))
+      if (text) at.hear({ kind: 'told', ...(JSON.parse(text) as Telling) })
     })
     source.addEventListener('error', () => {
       this.#isOpen = false
@@ -68,18 +67,18 @@ export class StreamHub {
     })
   }
 
-  /** A stream may be of somebody who took the port over: a member is told of there once it is proven to be Petalyard. */
+  /** A stream may be of somebody who took the port over: it is there for a member once its answer opens. */
   async #enrol(member: Member): Promise<void> {
-    if (!(await this.#proves(member))) {
-      this.#members.get(member.seat)?.hear({ kind: 'gone' })
-      return this.#enrolLater(member)
-    }
-    const response = await this.#post('/stream/join', member, { stream: this.#id })
+    const reply = await this.#post('/stream/join', member, { stream: this.#id })
     const hear = this.#members.get(member.seat)?.hear
     // Cut off meanwhile: the stream tells that by itself.
-    if (!response || !this.#isOpen) return
-    if (response.ok) hear?.({ kind: 'back' })
-    else if (response.status === 404) {
+    if (!this.#isOpen) return
+    if (reply === null) {
+      hear?.({ kind: 'gone' })
+      return this.#enrolLater(member)
+    }
+    if (reply.status === 200) hear?.({ kind: 'back' })
+    else if (reply.status === 404) {
       this.#members.delete(member.seat)
       hear?.({ kind: 'unknown' })
     }
@@ -97,11 +96,7 @@ export class StreamHub {
     }, ASK_AGAIN)
   }
 
-  #proves = ({ key }: Member): Promise<boolean> => isProven(key).catch(() => false)
-
-  #post(path: string, { project, seat, key }: Member, more: object): Promise<Response | null> {
-    const headers = { 'Content-Type': 'application/json', [KEY_HEADER]: key }
-    const body = JSON.stringify({ project, seat, ...more })
-    return fetch(path, { method: 'POST', headers, body }).catch(() => null)
+  #post(path: string, { project, seat, key }: Member, more: object): Promise<Reply | null> {
+    return postSealed(key, path, { project, seat, ...more }).catch(() => null)
   }
 }

@@ -1,6 +1,8 @@
 import type { ServerResponse } from 'node:http'
 import { randomUUID } from 'node:crypto'
-import type { Told } from './envelope'
+import type { Telling, Told } from './envelope'
+import { seal, telling, toText } from './sealed'
+import type { Key } from './sealed'
 
 interface Stream {
   readonly response: ServerResponse
@@ -13,6 +15,8 @@ interface Tab {
   readonly seat: string
   /** The stream of its browser, once it has joined it. */
   stream: Stream | null
+  /** What it joined with, and what it is told is sealed with. */
+  key: Key | null
 }
 
 /** Pages that were loaded and have not spoken yet, of all projects; the oldest are forgotten beyond it. */
@@ -80,11 +84,12 @@ export class Tabs {
   }
 
   /** A tab listens on the stream of its browser from now on. */
-  join(projectId: string, seat: string, streamId: string): 'joined' | 'no-seat' | 'no-stream' {
+  join(projectId: string, seat: string, streamId: string, key: Key): 'joined' | 'no-seat' | 'no-stream' {
     if (!this.hasSeat(projectId, seat)) return 'no-seat'
     const [tab, stream] = [this.#tabs.get(projectId)!, this.#streams.get(streamId)]
     if (!stream) return 'no-stream'
     tab.stream = stream
+    tab.key = key
     clearTimeout(this.#leaving.get(projectId))
     return 'joined'
   }
@@ -110,10 +115,11 @@ export class Tabs {
   }
 
   announce(projectId: string, event: string, payload: unknown): void {
-    const tab = this.#tabs.get(projectId)
-    if (!tab) return
-    const told: Told = { seat: tab.seat, event, payload }
-    tab.stream?.response.write(`data: ${JSON.stringify(told)}\n\n`)
+    const { seat, stream, key } = this.#tabs.get(projectId) ?? {}
+    if (seat === undefined || !stream || !key) return
+    const told: Telling = { event, payload }
+    const sent: Told = { seat, sealed: toText(seal(key, telling(seat), JSON.stringify(told))) }
+    stream.response.write(`data: ${JSON.stringify(sent)}\n\n`)
   }
 
   close(): void {
@@ -126,7 +132,7 @@ export class Tabs {
 
   #give(projectId: string, seat: string): void {
     this.announce(projectId, 'movedElsewhere', null)
-    this.#tabs.set(projectId, { project: projectId, seat, stream: null })
+    this.#tabs.set(projectId, { project: projectId, seat, stream: null, key: null })
     this.#expectReturn(projectId)
   }
 

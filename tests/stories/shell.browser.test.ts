@@ -50,6 +50,20 @@ describe('the same window in a browser', () => {
     expect(complaints).toEqual([])
   })
 
+  it('has its key in no address: a browser writes those into its list of visited pages', async () => {
+    loopback.child.stdin?.write('\n')
+    const another = await context.newPage()
+    const visited: string[] = []
+    another.on('framenavigated', (frame) => visited.push(frame.url()))
+    await another.goto(await loopback.nextAddress())
+    await another.waitForFunction(() => 'petalyard' in globalThis)
+    expect(await another.evaluate(() => window.petalyard.facts())).toMatchObject({ outcome: 'done' })
+    const key = await another.evaluate(() => localStorage.getItem('petalyard-key')!)
+    expect(visited.length).toBeGreaterThan(1)
+    expect(visited.join(' ')).not.toContain(key)
+    expect(visited.filter((url) => url.includes('#') && !url.includes('/enter#token='))).toEqual([])
+  })
+
   it('cannot be read without an address that lets in', async () => {
     const stranger = await browser.newContext()
     const other = await stranger.newPage()
@@ -160,6 +174,7 @@ describe('documents in a browser', () => {
 
   it('hand nothing over to whoever listens in its place', async () => {
     const { port } = new URL(page.url())
+    await page.getByRole('application').waitFor()
     // Its stream is there, and tells of what is kept: a worker that was not loaded yet would ask nobody.
     await page.evaluate(
       (text) =>
@@ -176,30 +191,38 @@ describe('documents in a browser', () => {
         projectText('For nobody else'),
       )
     expect(await handOver()).toMatchObject({ problem: { code: 'app/host-gone' } })
+    const key = await page.evaluate(() => localStorage.getItem('petalyard-key')!.split('.')[1]!)
+    expect(key).toHaveLength(64)
     const heard: string[] = []
-    const keys: unknown[] = []
-    // Whoever it is plays along: a stream that stays, and a tab that is not known.
+    // Whoever it is plays along: a stream that stays and tells lies, a tab that is not known, changes that are kept.
     const other = createServer((request, response) => {
-      heard.push(`${request.method} ${request.url}`)
-      keys.push(request.headers['x-petalyard-key'])
-      if (request.url?.startsWith('/stream?'))
-        return void response.writeHead(200, { 'Content-Type': 'text/event-stream' }).write(': there\n\n')
+      heard.push(`${request.method} ${request.url} ${JSON.stringify(request.headers)}`)
+      if (request.url?.startsWith('/stream?')) {
+        const lie = JSON.stringify({ seat: 'x', event: 'movedElsewhere', payload: null, sealed: '00' })
+        return void response.writeHead(200, { 'Content-Type': 'text/event-stream' }).write(`data: ${lie}\n\n`)
+      }
       if (request.url === '/stream/join') return void response.writeHead(404).end()
-      request.on('data', (data: Buffer) => heard.push(data.toString()))
-      request.on('end', () => response.end(JSON.stringify(['guess'])))
+      request.on('data', (data: Buffer) => heard.push(data.toString('latin1'), data.toString('hex')))
+      request.on('end', () =>
+        response.end('{"status":200,"body":{"outcome":{"outcome":"done","value":null}}}'),
+      )
     })
     await page.evaluate(() => Object.assign(window, { isSamePage: true }))
     await new Promise<void>((resolve) => other.listen(Number(port), '127.0.0.1', resolve))
     expect(await handOver()).toMatchObject({ outcome: 'refused', problem: { code: 'app/host-gone' } })
-    await eventually(() => expect(heard.join('\n')).toContain('GET /prove'))
     await eventually(() => expect(heard.join('\n')).toContain('GET /stream?'))
     // Two more rounds of asking whether it is ours.
-    const asked = () => heard.filter((line) => line.startsWith('GET /prove')).length
+    const asked = () => heard.filter((line) => line.startsWith('POST /ask/facts')).length
     const before = asked()
-    await eventually(() => expect(asked()).toBeGreaterThan(before + 2))
+    await eventually(() => expect(asked()).toBeGreaterThan(before + 1))
+    await eventually(() => expect(heard.join('\n')).toContain('POST /stream/join'))
+    expect(heard.join('\n')).toContain('POST /ask/keepProject')
     expect(heard.join('\n')).not.toContain('For nobody else')
-    expect(heard.join('\n')).not.toContain('POST /')
-    expect(keys.filter((key) => key !== undefined)).toEqual([])
+    expect(heard.join('\n')).not.toContain('revision')
+    // Neither as it is written nor as it is.
+    expect(heard.join('\n')).not.toContain(key)
+    expect(heard.join('\n')).not.toContain(Buffer.from(key, 'hex').toString('latin1'))
+    await page.getByText('not kept: Petalyard was stopped').waitFor()
     expect(await page.evaluate(() => 'isSamePage' in window)).toBe(true)
     other.closeAllConnections()
     await new Promise((resolve) => other.close(resolve))

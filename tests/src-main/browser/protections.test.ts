@@ -44,7 +44,7 @@ it('a body without a length is read no further than allowed', async () => {
     const body = Readable.from(Array.from({ length: pieces }, () => Buffer.from('12345')))
     return Object.assign(body, { headers: {} }) as unknown as IncomingMessage
   }
-  expect(await readBody(bodyOf(2), 10)).toBe('1234512345')
+  expect((await readBody(bodyOf(2), 10))?.toString()).toBe('1234512345')
   expect(await readBody(bodyOf(3), 10)).toBeNull()
 })
 

@@ -5,6 +5,17 @@ import type { IncomingHttpHeaders, OutgoingHttpHeaders } from 'node:http'
 import { tmpdir } from 'node:os'
 import { join } from 'node:path'
 import { afterAll, afterEach, beforeAll, beforeEach, expect } from 'vitest'
+import type { Reply, Told } from '../../../src-main/browser/envelope'
+import {
+  answering,
+  asking,
+  fromText,
+  newQuestion,
+  readKey,
+  seal,
+  telling,
+  unseal,
+} from '../../../src-main/browser/sealed'
 import { LoopbackServer } from '../../../src-main/browser/server'
 import type { HostWorld } from '../host/host-world'
 import { makeHost } from '../host/host-world'
@@ -14,6 +25,7 @@ interface Answered {
   readonly status: number
   readonly headers: IncomingHttpHeaders
   readonly body: string
+  readonly bytes: Buffer
 }
 
 let folder: string
@@ -67,15 +79,17 @@ export function raw(
   method: string,
   path: string,
   headers: OutgoingHttpHeaders = {},
-  body = '',
+  body: string | Buffer = '',
 ): Promise<Answered> {
   return new Promise((resolve, reject) => {
     const sent = request({ host: '127.0.0.1', port, method, path, headers, agent: false }, (response) => {
-      let text = ''
-      response.on('data', (data: Buffer) => (text += data.toString()))
-      response.on('end', () =>
-        resolve({ status: response.statusCode ?? 0, headers: response.headers, body: text }),
-      )
+      const heard: Buffer[] = []
+      response.on('data', (data: Buffer) => heard.push(data))
+      response.on('end', () => {
+        const bytes = Buffer.concat(heard)
+        const { statusCode: status = 0, headers: told } = response
+        resolve({ status, headers: told, body: bytes.toString(), bytes })
+      })
     })
     sent.on('error', reject)
     sent.end(body)
@@ -118,16 +132,28 @@ export async function openTab(cookie: string, project?: string): Promise<Tab> {
   return { cookie, seat, project: /project=([\w-]+)/.exec(page.body)?.[1] ?? '' }
 }
 
-export function post(
+/** Asks as a page does: sealed with the key of its cookie, or with another; what cannot be opened is as it came. */
+export async function post(
   tab: Tab,
   path: string,
   body: object | string,
   more: OutgoingHttpHeaders = {},
+  key = keys.get(tab.cookie) ?? '',
 ): Promise<Answered> {
-  const key = keys.get(tab.cookie)
-  const own = { cookie: tab.cookie, 'x-petalyard-key': key, origin: origin() }
-  const headers = { ...own, 'content-type': 'application/json', ...more }
-  return raw('POST', path, headers, typeof body === 'string' ? body : JSON.stringify(body))
+  const read = readKey(key)!
+  const question = newQuestion()
+  const text = typeof body === 'string' ? body : JSON.stringify(body)
+  const sealed = seal(read, asking(path, question), text)
+  const own = { cookie: tab.cookie, 'x-petalyard-key': `${read.name}.${question}`, origin: origin() }
+  const headers = { ...own, 'content-type': 'application/octet-stream', ...more }
+  for (const name of Object.keys(headers) as (keyof typeof headers)[])
+    if (headers[name] === undefined) delete headers[name]
+  const answered = await raw('POST', path, headers, Buffer.from(sealed))
+  const opened = unseal(read, answering(question), answered.bytes)
+  if (opened === null) return answered
+  const reply = JSON.parse(opened) as Reply
+  const told = typeof reply.body === 'string' ? reply.body : JSON.stringify(reply.body)
+  return { ...answered, status: reply.status, body: told }
 }
 
 export async function ask(tab: Tab, name: string, payload: unknown = null, more: object = {}) {
@@ -149,5 +175,12 @@ export async function openStream(id: string, cookie: string) {
   stream.on('error', () => undefined)
   stream.end()
   await eventually(() => expect(heard.join('')).toContain(': here'))
-  return { heard: () => heard.join(''), ended, end: () => stream.destroy() }
+  const opened = () => heard.join('').replace(/^data: (.*)$/gm, (_, text: string) => open(text, cookie))
+  return { heard: opened, asItCame: () => heard.join(''), ended, end: () => stream.destroy() }
+}
+
+/** What a tab that joined with the key of a cookie reads of what it is told. */
+function open(told: string, cookie: string): string {
+  const { seat, sealed } = JSON.parse(told) as Told
+  return `${seat} ${unseal(readKey(keys.get(cookie)!)!, telling(seat), fromText(sealed))}`
 }

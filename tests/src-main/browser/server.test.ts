@@ -1,8 +1,9 @@
-import { createHmac } from 'node:crypto'
 import { readFile } from 'node:fs/promises'
 import type { OutgoingHttpHeaders } from 'node:http'
 import { basename, dirname, join } from 'node:path'
 import { describe, expect, it } from 'vitest'
+import { answering, asking, newKey, newQuestion, readKey } from '../../../src-main/browser/sealed'
+import { seal, unseal, writeKey } from '../../../src-main/browser/sealed'
 import { eventually, projectText, titleOf } from '../documents/session/world'
 import {
   ask,
@@ -85,16 +86,16 @@ describe('the door', () => {
     await stream.ended
     expect((await raw('GET', '/', { cookie })).status).toBe(403)
     expect((await post(tab, '/ask/facts', { ...body, payload: null })).status).toBe(403)
-    expect(
-      (
-        await post(
-          { ...tab, cookie: other },
-          '/ask/facts',
-          { ...body, payload: null },
-          { 'x-petalyard-key': keys.get(cookie) },
-        )
-      ).status,
-    ).toBe(403)
+    const withOldKey = await post(
+      { ...tab, cookie: other },
+      '/ask/facts',
+      { ...body, payload: null },
+      {},
+      keys.get(cookie),
+    )
+    expect(withOldKey.status).toBe(403)
+    // Its page believes that, since it is sealed with the key that it has.
+    expect(withOldKey.body).toContain('was used before')
     // A third time ends nothing more, and the project is there for who enters next.
     expect((await showToken(token)).status).toBe(403)
     expect(entries).toHaveLength(3)
@@ -123,7 +124,7 @@ describe('the door', () => {
     expect((await raw('GET', path, { cookie: `petalyard-${port}=guess` })).status).toBe(403)
   })
 
-  it('operations need a session, our origin and JSON', async () => {
+  it('operations need a session, our origin and a seal', async () => {
     const tab = await openTab(await enter())
     const body = { project: tab.project, seat: tab.seat, payload: null }
     const status = async (more: OutgoingHttpHeaders) => (await post(tab, '/ask/facts', body, more)).status
@@ -136,34 +137,62 @@ describe('the door', () => {
     expect(await status({ 'sec-fetch-site': 'same-site' })).toBe(403)
     expect(await status({ 'sec-fetch-site': 'cross-site' })).toBe(403)
     expect(await status({ 'content-type': 'text/plain' })).toBe(415)
-    const headers = {
-      cookie: tab.cookie,
-      'x-petalyard-key': keys.get(tab.cookie),
-      'content-type': 'application/json',
-    }
-    expect((await raw('POST', '/ask/facts', headers, JSON.stringify(body))).status).toBe(403)
+    expect(await status({ 'content-type': 'application/json' })).toBe(415)
+    expect(await status({ origin: undefined })).toBe(403)
   })
 
   it('a cookie that another port of this machine heard asks and changes nothing without the key', async () => {
     const tab = await openTab(await enter())
     const other = await enter()
     const body = { project: tab.project, seat: tab.seat, payload: null }
-    for (const path of ['/ask/facts', '/export', '/export/cancel', '/stream/join', '/stream/leave'])
-      for (const key of ['', 'guess', tab.cookie.split('=')[1]])
-        expect((await post(tab, path, body, { 'x-petalyard-key': key })).status, path).toBe(403)
+    const [name] = keys.get(tab.cookie)!.split('.')
+    const guess = `${name}.${'0'.repeat(64)}`
+    const unknown = writeKey(newKey())
+    for (const path of ['/ask/facts', '/export', '/export/cancel', '/stream/join', '/stream/leave']) {
+      for (const key of [guess, unknown])
+        expect((await post(tab, path, body, {}, key)).status, path).toBe(403)
+      for (const said of ['', 'guess', tab.cookie.split('=')[1], `${name}.`])
+        expect((await post(tab, path, body, { 'x-petalyard-key': said })).status, path).toBe(403)
+    }
     // A browser that entered again shows its new cookie in pages that have the key of the one before.
     expect((await post({ ...tab, cookie: other }, '/ask/facts', body)).status).toBe(200)
-    expect((await post(tab, '/ask/facts', body, { 'x-petalyard-key': keys.get(other) })).status).toBe(200)
+    expect((await post(tab, '/ask/facts', body, {}, keys.get(other))).status).toBe(200)
   })
 
-  it('shows a page that it talks to Petalyard, by its word signed with the key', async () => {
-    const cookie = await enter()
-    const sign = (key: string) => createHmac('sha256', key).update('word').digest('hex')
-    const proofs = async (headers: OutgoingHttpHeaders) => raw('GET', '/prove?word=word', headers)
-    expect(JSON.parse((await proofs({ cookie })).body)).toContain(sign(keys.get(cookie)!))
-    expect((await proofs({})).status).toBe(403)
-    // Whoever hears them has nothing to sign another word with.
-    expect((await proofs({ cookie })).body).not.toContain(keys.get(cookie))
+  it('changes nothing at a word that is not sealed with the key, for its place and its question', async () => {
+    const tab = await openTab(await enter())
+    const key = readKey(keys.get(tab.cookie)!)!
+    const [question, another] = [newQuestion(), newQuestion()]
+    const message = { project: tab.project, seat: tab.seat }
+    const change = JSON.stringify({ ...message, payload: { revision: 1, text: projectText('Forged') } })
+    const send = async (sealed: Uint8Array) => {
+      const headers = {
+        cookie: tab.cookie,
+        origin: origin(),
+        'content-type': 'application/octet-stream',
+        'x-petalyard-key': `${key.name}.${question}`,
+      }
+      const { bytes } = await raw('POST', '/ask/keepProject', headers, Buffer.from(sealed))
+      const reply = unseal(key, answering(question), bytes)
+      return reply === null ? 'not heard' : (JSON.parse(reply) as { status: number }).status
+    }
+    const path = '/ask/keepProject'
+    const wrongKey = { name: key.name, bytes: newKey().bytes }
+    const right = seal(key, asking(path, question), change)
+    const turned = Uint8Array.from(right, (byte, at) => (at === 40 ? byte ^ 1 : byte))
+    for (const wrong of [
+      Buffer.from(change),
+      new Uint8Array(),
+      seal(wrongKey, asking(path, question), change),
+      seal(key, asking('/ask/saveProject', question), change),
+      seal(key, asking(path, another), change),
+      turned,
+      right.subarray(0, -1),
+    ])
+      expect(await send(wrong)).toBe('not heard')
+    expect(titleOf(world.host.session(tab.project)?.text ?? '')).not.toBe('Forged')
+    expect(await send(right)).toBe(200)
+    expect(titleOf(world.host.session(tab.project)?.text ?? '')).toBe('Forged')
   })
 
   it('answers to no other name, even with a session', async () => {
@@ -257,7 +286,8 @@ describe('a tab', () => {
     const second = await openTab(cookie, first.project)
     // Loading a page takes no key: by itself it takes nothing from anybody.
     const loaded = { project: first.project, seat: second.seat, payload: null }
-    expect((await post(second, '/ask/facts', loaded, { 'x-petalyard-key': 'guess' })).status).toBe(403)
+    const guess = writeKey({ ...readKey(keys.get(cookie)!)!, bytes: newKey().bytes })
+    expect((await post(second, '/ask/facts', loaded, {}, guess)).status).toBe(403)
     expect((await ask(first, 'currentProject')).outcome).toMatchObject({ outcome: 'done' })
     expect((await ask(second, 'currentProject')).outcome).toMatchObject({ outcome: 'done' })
     expect((await ask(first, 'currentProject')).outcome).toMatchObject({

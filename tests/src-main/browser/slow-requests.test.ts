@@ -5,6 +5,7 @@ import type { Socket } from 'node:net'
 import { tmpdir } from 'node:os'
 import { join } from 'node:path'
 import { afterEach, beforeEach, expect, it } from 'vitest'
+import { newQuestion } from '../../../src-main/browser/sealed'
 import { LoopbackServer } from '../../../src-main/browser/server'
 import type { HostWorld } from '../host/host-world'
 import { makeHost } from '../host/host-world'
@@ -88,8 +89,8 @@ it('whose body never ends are hung up on, even of who was let in', async () => {
     `Host: 127.0.0.1:${port}`,
     `Origin: ${origin}`,
     `Cookie: ${cookie}`,
-    `X-Petalyard-Key: ${key}`,
-    'Content-Type: application/json',
+    `X-Petalyard-Key: ${key.split('.')[0]}.${newQuestion()}`,
+    'Content-Type: application/octet-stream',
     'Content-Length: 100000',
   ]
   // Nobody but the time for the whole request ends it.

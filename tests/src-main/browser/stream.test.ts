@@ -13,16 +13,16 @@ describe('the stream of events', () => {
   const member = ({ project, seat }: Tab) => ({ project, seat })
   const joins = (tab: Tab, stream: string) => post(tab, '/stream/join', { ...member(tab), stream })
 
-  it('tells how the project is kept, and holds the project while it is open', async () => {
+  it('says how the project is kept, and holds the project while it is open', async () => {
     const tab = await openTab(await enter())
     const stream = await openStream('one', tab.cookie)
     expect((await joins(tab, 'one')).status).toBe(200)
     await ask(tab, 'keepProject', { revision: 1, text: projectText('First') })
     await eventually(() =>
-      expect(stream.heard()).toMatch(
-        new RegExp(`data: \\{"seat":"${tab.seat}","event":"keeping",.*"name":"First"`),
-      ),
+      expect(stream.heard()).toMatch(new RegExp(`${tab.seat} \\{"event":"keeping",.*"name":"First"`)),
     )
+    // Sealed: whoever heard it without the key would read nothing of it.
+    expect(stream.asItCame()).not.toMatch(/First|keeping/)
     await new Promise((resolve) => setTimeout(resolve, 2_000))
     expect(world.host.session(tab.project)).not.toBeNull()
     stream.end()
