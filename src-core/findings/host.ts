@@ -99,8 +99,9 @@ export const HOST_FINDINGS = {
   },
   'app/host-gone': {
     severity: 'error',
-    message: 'the program behind this window was stopped.',
-    mend: 'What was changed until then is kept. Save a copy of what was changed since, and start Petalyard again.',
+    message:
+      'Petalyard does not answer this window. It was stopped, or something on this machine keeps it from answering.',
+    mend: 'What was changed until then is kept, and this window goes on by itself once Petalyard answers. If it was stopped, save a copy of what was changed since, and start it again.',
   },
   'app/updated': {
     severity: 'warning',

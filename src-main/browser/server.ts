@@ -2,7 +2,7 @@
 import { createServer } from 'node:http'
 import type { IncomingMessage, Server, ServerResponse } from 'node:http'
 import { readFile } from 'node:fs/promises'
-import type { AddressInfo } from 'node:net'
+import type { AddressInfo, Socket } from 'node:net'
 import { updatedPage } from '../host/build'
 import type { Host } from '../host/host'
 import { MESSAGE_LIMIT } from '../host/limits'
@@ -14,6 +14,7 @@ import type { Speaker } from './doorkeeper'
 import type { Admission, Reply } from './envelope'
 import { ENTRY } from './envelope'
 import { Offers } from './offers'
+import { CONNECTIONS_AT_MOST, Places } from './places'
 import { Questions } from './questions'
 import { answering, asking, seal, unseal } from './sealed'
 import { Tabs } from './tabs'
@@ -46,9 +47,6 @@ interface RequestPace {
 
 /** Far more than a page on the same machine takes; Node itself would wait for 60 and 300 s. */
 const PACE: RequestPace = { head: 10_000, whole: 60_000, look: 2_000 }
-/** More than all tabs of a person have at once; a stranger's are refused beyond it. */
-const CONNECTIONS_AT_MOST = 200
-
 /** "en-GB": a language with its country. */
 const LANGUAGE = /^[a-z]{2,3}-[A-Z]{2}$/
 
@@ -79,6 +77,7 @@ export class LoopbackServer {
   readonly #options: LoopbackOptions
   readonly #tabs: Tabs
   readonly #offers = new Offers()
+  readonly #places = new Places()
   /** Files of projects that were ended, so that a tab that comes back finds its project. */
   readonly #endedPaths = new Map<string, string>()
   #host: Host | null = null
@@ -88,7 +87,11 @@ export class LoopbackServer {
 
   constructor(options: LoopbackOptions) {
     this.#options = options
-    this.#tabs = new Tabs((id) => void this.#end(id), options.patience ?? PATIENCE)
+    this.#tabs = new Tabs(
+      (id) => void this.#end(id),
+      ({ socket }) => socket && this.#places.keep(socket),
+      options.patience ?? PATIENCE,
+    )
   }
 
   /** How the host reaches the tabs. */
@@ -108,6 +111,7 @@ export class LoopbackServer {
       })
     })
     server.maxConnections = CONNECTIONS_AT_MOST
+    server.on('connection', (socket: Socket) => this.#places.take(socket))
     this.#server = server
     await new Promise<void>((resolve, reject) => {
       server.once('error', reject)
@@ -272,7 +276,9 @@ export class LoopbackServer {
     const sealed = await readBody(request, MESSAGE_LIMIT)
     if (sealed === null) return { status: 413, body: 'Too large.' }
     const text = unseal(key, asking(path, question), sealed)
-    return text === null ? null : this.#questions!.reply(path, text, key)
+    if (text === null) return null
+    this.#places.keep(request.socket)
+    return this.#questions!.reply(path, text, key)
   }
 }
 

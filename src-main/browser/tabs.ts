@@ -36,12 +36,18 @@ export class Tabs {
   readonly #streams = new Map<string, Stream>()
   readonly #leaving = new Map<string, NodeJS.Timeout>()
   readonly #onLeft: (projectId: string) => void
+  readonly #onJoined: (stream: ServerResponse) => void
   readonly #patience: number
   readonly #heartbeat: NodeJS.Timeout
 
-  /** `onLeft` is called when a project had no tab for `patience` ms. */
-  constructor(onLeft: (projectId: string) => void, patience: number) {
+  /** `onLeft` is called when a project had no tab for `patience` ms, `onJoined` with a stream that a tab hears. */
+  constructor(
+    onLeft: (projectId: string) => void,
+    onJoined: (stream: ServerResponse) => void,
+    patience: number,
+  ) {
     this.#onLeft = onLeft
+    this.#onJoined = onJoined
     this.#patience = patience
     this.#heartbeat = setInterval(() => {
       for (const { response } of this.#streams.values()) response.write(': here\n\n')
@@ -90,6 +96,7 @@ export class Tabs {
     if (!stream) return 'no-stream'
     tab.stream = stream
     tab.key = key
+    this.#onJoined(stream.response)
     clearTimeout(this.#leaving.get(projectId))
     return 'joined'
   }

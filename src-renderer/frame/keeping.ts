@@ -6,7 +6,7 @@ const A_MOMENT = 60_000
 /** "saved a moment ago"; `now` in ms since 1970. Without the program behind the window nothing is kept. */
 export function keepingWords(keeping: Keeping, now: number, gone: HostGone = null): string {
   if (gone === 'app/shut-out') return 'not kept: this window was shut out'
-  if (gone) return 'not kept: Petalyard was stopped'
+  if (gone) return 'not kept: Petalyard does not answer'
   if (keeping.problem?.code === 'app/cannot-keep') return 'not saved, only in memory'
   if (keeping.problem) return 'not saved, kept in the app'
   if (keeping.disk === 'changed') return 'the file was changed elsewhere'

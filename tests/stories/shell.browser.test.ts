@@ -222,7 +222,7 @@ describe('documents in a browser', () => {
     // Neither as it is written nor as it is.
     expect(heard.join('\n')).not.toContain(key)
     expect(heard.join('\n')).not.toContain(Buffer.from(key, 'hex').toString('latin1'))
-    await page.getByText('not kept: Petalyard was stopped').waitFor()
+    await page.getByText('not kept: Petalyard does not answer').waitFor()
     expect(await page.evaluate(() => 'isSamePage' in window)).toBe(true)
     other.closeAllConnections()
     await new Promise((resolve) => other.close(resolve))

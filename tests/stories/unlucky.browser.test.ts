@@ -84,7 +84,7 @@ it('with eight tabs open, an edit in each is kept, the eighth too, and each hear
   if (!eighth) throw new Error('no eighth tab')
   await story.loopback.kill()
   for (const page of pages.slice(1))
-    await eventually(async () => expect(await keptWords(page)).toBe('not kept: Petalyard was stopped'))
+    await eventually(async () => expect(await keptWords(page)).toBe('not kept: Petalyard does not answer'))
 
   await entitle(eighth, 'Too late')
   const downloaded = eighth.waitForEvent('download')

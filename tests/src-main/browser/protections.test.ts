@@ -1,12 +1,12 @@
 /** Each protection of the server by itself: a test that sends several wrong things at once shows none of them. */
+import { Agent } from 'node:http'
 import type { IncomingMessage } from 'node:http'
 import { connect } from 'node:net'
-import type { Socket } from 'node:net'
 import { Readable } from 'node:stream'
 import { expect, it } from 'vitest'
 import { readBody } from '../../../src-main/browser/answering'
 import { eventually } from '../documents/session/world'
-import { enter, nextToken, port, raw, serveEach } from './served'
+import { enter, nextToken, openStream, openTab, port, post, raw, serveEach } from './served'
 
 serveEach()
 
@@ -48,16 +48,54 @@ it('a body without a length is read no further than allowed', async () => {
   expect(await readBody(bodyOf(3), 10)).toBeNull()
 })
 
-it('connections beyond the limit are hung up on', async () => {
-  let closed = 0
-  const sockets: Socket[] = Array.from({ length: 210 }, () =>
+/** Connections that say nothing, as another user of this machine may open them. */
+function silent(count: number) {
+  const closed = new Set<number>()
+  const sockets = Array.from({ length: count }, (_, at) =>
     connect(port, '127.0.0.1')
       .on('error', () => undefined)
-      .on('close', () => closed++),
+      .on('close', () => closed.add(at)),
   )
+  return { closed, end: () => sockets.forEach((socket) => socket.destroy()) }
+}
+
+it('connections beyond the limit are hung up on, those first that waited longest', async () => {
+  const strangers = silent(450)
   try {
-    await eventually(() => expect(closed).toBe(10))
+    await eventually(() => expect(strangers.closed.size).toBe(50))
+    expect(Math.max(...strangers.closed)).toBeLessThan(50)
   } finally {
-    for (const socket of sockets) socket.destroy()
+    strangers.end()
+  }
+})
+
+it('strangers who hold all the connections that they can get keep no tab from its own', async () => {
+  const tab = await openTab(await enter())
+  const stream = await openStream('one', tab.cookie)
+  let isCut = false
+  void stream.ended.then(() => (isCut = true))
+  const member = { project: tab.project, seat: tab.seat }
+  expect((await post(tab, '/stream/join', { ...member, stream: 'one' })).status).toBe(200)
+  // A connection that stays open between two words, as a browser holds it.
+  const agent = new Agent({ keepAlive: true, maxSockets: 1 })
+  const first = await post(tab, '/ask/facts', { ...member, payload: null }, {}, undefined, agent)
+  const strangers: ReturnType<typeof silent>[] = []
+  try {
+    for (let wave = 1; wave <= 3; wave++) {
+      strangers.push(silent(450))
+      const closed = () => strangers.reduce((sum, each) => sum + each.closed.size, 0)
+      await eventually(() => expect(closed()).toBe(wave * 450 - 400))
+      // On the connection that it has, and on a new one.
+      for (const by of [agent, undefined])
+        expect((await post(tab, '/ask/facts', { ...member, payload: null }, {}, undefined, by)).status).toBe(
+          200,
+        )
+    }
+    expect(first.status).toBe(200)
+    expect(isCut).toBe(false)
+  } finally {
+    for (const each of strangers) each.end()
+    agent.destroy()
+    stream.end()
   }
 })

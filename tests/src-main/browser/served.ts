@@ -1,7 +1,7 @@
 /** A loopback server with a window of a few files, new for each test, and raw requests to it. */
 import { mkdir, mkdtemp, rm, writeFile } from 'node:fs/promises'
 import { request } from 'node:http'
-import type { IncomingHttpHeaders, OutgoingHttpHeaders } from 'node:http'
+import type { Agent, IncomingHttpHeaders, OutgoingHttpHeaders } from 'node:http'
 import { tmpdir } from 'node:os'
 import { join } from 'node:path'
 import { afterAll, afterEach, beforeAll, beforeEach, expect } from 'vitest'
@@ -80,9 +80,10 @@ export function raw(
   path: string,
   headers: OutgoingHttpHeaders = {},
   body: string | Buffer = '',
+  agent: Agent | false = false,
 ): Promise<Answered> {
   return new Promise((resolve, reject) => {
-    const sent = request({ host: '127.0.0.1', port, method, path, headers, agent: false }, (response) => {
+    const sent = request({ host: '127.0.0.1', port, method, path, headers, agent }, (response) => {
       const heard: Buffer[] = []
       response.on('data', (data: Buffer) => heard.push(data))
       response.on('end', () => {
@@ -139,6 +140,7 @@ export async function post(
   body: object | string,
   more: OutgoingHttpHeaders = {},
   key = keys.get(tab.cookie) ?? '',
+  agent?: Agent,
 ): Promise<Answered> {
   const read = readKey(key)!
   const question = newQuestion()
@@ -148,7 +150,7 @@ export async function post(
   const headers = { ...own, 'content-type': 'application/octet-stream', ...more }
   for (const name of Object.keys(headers) as (keyof typeof headers)[])
     if (headers[name] === undefined) delete headers[name]
-  const answered = await raw('POST', path, headers, Buffer.from(sealed))
+  const answered = await raw('POST', path, headers, Buffer.from(sealed), agent)
   const opened = unseal(read, answering(question), answered.bytes)
   if (opened === null) return answered
   const reply = JSON.parse(opened) as Reply

@@ -42,7 +42,7 @@ it.each([
 })
 
 it('without the program behind the window nothing is kept, whatever was before', () => {
-  expect(keepingWords(keeping({}), 0, 'app/host-gone')).toBe('not kept: Petalyard was stopped')
+  expect(keepingWords(keeping({}), 0, 'app/host-gone')).toBe('not kept: Petalyard does not answer')
   expect(keepingWords(keeping({}), 0, 'app/shut-out')).toBe('not kept: this window was shut out')
 })
 
@@ -57,7 +57,7 @@ it('says in one line why nothing is kept, offers another place, and takes the li
   await expect.poll(alerts).toEqual([expect.stringContaining('only in memory')])
   expect(screen.getByRole('button', { name: 'Save it elsewhere' })).toBeTruthy()
   host.emit('hostGone', 'app/host-gone')
-  await expect.poll(alerts).toEqual([expect.stringContaining('was stopped')])
+  await expect.poll(alerts).toEqual([expect.stringContaining('does not answer')])
   expect(screen.getByRole('button', { name: 'Save a copy' })).toBeTruthy()
   host.emit('hostGone', null)
   host.emit('keeping', keeping({}))
