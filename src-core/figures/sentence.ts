@@ -69,7 +69,8 @@ export function joiningWords(
 ): string {
   switch (joining.rule) {
     case 'edges':
-      return motif?.shape === 'straight' ? 'joined along the sides' : 'joined at tips and shoulders'
+      if (motif?.shape === 'straight') return 'joined along the sides'
+      return joins.length > 0 && motif ? edgesWords(motif, joins) : 'joined at tips and shoulders'
     case 'bridge': {
       const chains = joining.bridgeChains
       return chains > 0 ? `joined with chains of ${chains}` : 'joined with a slip stitch'
@@ -82,12 +83,23 @@ export function joiningWords(
       return `laid ${formatLength(joining.gap, units)} apart`
     default:
       if (motif?.shape === 'straight') return 'joined at the corners'
-      if (motif?.shape !== 'petals') return 'joined where they touch'
-      // Where flowers nestle, tips lie side by side and three may meet: that is not tip to tip.
-      return joins.some((join) => join.members.length > 2 || join.spread > NESTLED * motif.overTips)
-        ? 'joined at their tips'
-        : 'joined tip to tip'
+      return motif?.shape === 'petals' ? tipsWords(motif, joins) : 'joined where they touch'
   }
+}
+
+/** Where flowers nestle, tips lie side by side and three may meet: that is not tip to tip. */
+const tipsWords = (motif: MotifAccount, joins: Plan['joins']): string =>
+  joins.some((join) => join.members.length > 2 || join.spread > NESTLED * motif.overTips)
+    ? 'joined at their tips'
+    : 'joined tip to tip'
+
+/** Which of the places that may be joined are: a plan may join tips alone, or shoulders alone. */
+function edgesWords(motif: MotifAccount, joins: Plan['joins']): string {
+  if (motif.shape !== 'petals') return 'joined where they touch'
+  const anchors = joins.flatMap(({ members }) => members.map(({ anchor }) => anchor))
+  const shoulders = anchors.filter((anchor) => anchor.startsWith('shoulder-')).length
+  if (shoulders === 0) return tipsWords(motif, joins)
+  return shoulders < anchors.length ? 'joined at tips and shoulders' : 'joined at their shoulders'
 }
 
 function arrangementParts(plan: Plan): SentencePart[] {

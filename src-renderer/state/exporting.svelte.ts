@@ -11,6 +11,8 @@ export type ExportWish = ExportRequest extends infer Request
     : never
   : never
 
+export type ExportKind = ExportWish['kind']
+
 type Act = 'export' | 'print'
 
 type ExportEnd =
@@ -30,16 +32,20 @@ export class ExportState {
   isRunning = $state(false)
   /** What is under way, or was last. */
   act = $state<Act>('export')
+  /** Of what; sheets are printed as they are exported. */
+  kind = $state<ExportKind>('map')
   #job: Job<ExportDone | PrintDone> | null = null
 
   /** Starts an export or a print; one that is under way is left to run, and nothing else starts. */
   async start(
     act: Act,
     begin: (onProgress: (progress: Progress) => void) => Job<ExportDone | PrintDone>,
+    kind: ExportKind = 'map',
   ): Promise<ExportEnd | null> {
     if (this.isRunning) return null
     this.isRunning = true
     this.act = act
+    this.kind = kind
     this.end = null
     this.progress = null
     const job = begin((progress) => (this.progress = progress))

@@ -50,6 +50,9 @@ interface OpeningChoice {
 export const notShown = (error: unknown): Finding =>
   finding('app/not-shown', 'project', { reason: error instanceof Error ? error.message : String(error) })
 
+/** ms. A polite region is read when its words come, and nothing of it when they go (ours). */
+const READ_OUT = 1000
+
 export class WindowState {
   readonly document: DocumentState
   readonly selection = new SelectionState()
@@ -70,8 +73,9 @@ export class WindowState {
   isElsewhere = $state(false)
   /** The program behind the window cannot be reached; nothing is kept until it can. */
   hostGone = $state<HostGone>(null)
-  /** Said to screen readers. */
+  /** Said to screen readers; gone when the project has moved on. */
   said = $state('')
+  #stale: ReturnType<typeof setTimeout> | undefined
   readonly #keeper: ProjectKeeper
   #opening: Opening | null = null
   /** What was remarked last of how the project is kept. */
@@ -100,6 +104,7 @@ export class WindowState {
     this.#keeper = new ProjectKeeper(bridge, opened.nextRevision, (problem) => this.tell(problem))
     this.#stops.push(
       this.document.onChange((project) => this.#keeper.changed(project)),
+      this.document.onChange(() => this.#moveOn()),
       bridge.onKeeping((keeping) => this.#kept(keeping)),
       bridge.onRecent((entries) => (this.recent = entries)),
       bridge.onMovedElsewhere(() => (this.isElsewhere = true)),
@@ -186,6 +191,19 @@ export class WindowState {
     this.said = this.said === words ? `${words}\u00a0` : words
   }
 
+  /**
+   * What was said of a project that is another one by now is taken away, after the moment in which it is still read
+   * out; what is said of the change itself stays.
+   */
+  #moveOn(): void {
+    const words = this.said
+    if (words === '') return
+    clearTimeout(this.#stale)
+    this.#stale = setTimeout(() => {
+      if (this.said === words) this.said = ''
+    }, READ_OUT)
+  }
+
   /** Takes the last change back, and says which. */
   undo(): void {
     const label = this.document.undoLabel
@@ -244,8 +262,10 @@ export class WindowState {
   /** Exports the project as it is now. */
   startExport(wish: ExportWish): void {
     const { text } = this.change()
-    void this.exporting.start('export', (onProgress) =>
-      this.bridge.exportProject({ ...wish, text }, onProgress),
+    void this.exporting.start(
+      'export',
+      (onProgress) => this.bridge.exportProject({ ...wish, text }, onProgress),
+      wish.kind,
     )
   }
 
@@ -264,6 +284,7 @@ export class WindowState {
 
   stop(): void {
     for (const stop of this.#stops) stop()
+    clearTimeout(this.#stale)
     this.#keeper.stop()
     this.background.stop()
   }

@@ -12,6 +12,7 @@ globalThis.ResizeObserver = class {
   unobserve(): void {}
   disconnect(): void {}
 }
+Element.prototype.scrollIntoView = () => undefined
 URL.createObjectURL = () => 'blob:page'
 URL.revokeObjectURL = () => undefined
 

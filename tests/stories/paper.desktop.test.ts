@@ -65,7 +65,7 @@ describe('print on the desktop', () => {
     await window.getByText('Nothing was printed.').waitFor({ timeout: 20_000 })
     await answer(false, 'No printers available on the network')
     await hands.press('Print the template…')
-    await window.getByText(/nothing was printed: no printer was found\..*export the pages as PDF/).waitFor({
+    await window.getByText(/^Nothing was printed: no printer was found\..*export the pages as PDF/).waitFor({
       timeout: 20_000,
     })
   })

@@ -82,6 +82,35 @@ describe('the project as a sentence', () => {
     expect(say(project, { ...plan, motif: null })).toBe('Nothing is arranged yet.')
   })
 
+  it('tells tips and shoulders apart by what is joined of them', () => {
+    const edges = settled({ ...project, joining: { rule: 'edges' } })
+    const joins = (...anchors: string[]) => [
+      ...[{ x: 0, y: 0, spread: 0, host: '1,1' }].map((node) => ({
+        ...node,
+        members: anchors.map((anchor, i) => ({ motif: `1,${i + 1}`, anchor })),
+      })),
+    ]
+    const words = (...anchors: string[]) => joiningWords(edges, sampleMotif(), joins(...anchors))
+    expect(words('tip-1', 'tip-4')).toBe('joined tip to tip')
+    expect(words('tip-1', 'tip-3', 'tip-5')).toBe('joined at their tips')
+    expect(words('tip-1', 'shoulder-4-1')).toBe('joined at tips and shoulders')
+    expect(words('shoulder-1-2', 'shoulder-4-1')).toBe('joined at their shoulders')
+    expect(joiningWords(edges, { ...sampleMotif(), shape: 'round' }, joins('place-1', 'place-2'))).toBe(
+      'joined where they touch',
+    )
+  })
+
+  it.each([
+    [0, 'joined at tips and shoulders'],
+    [15, 'joined at their shoulders'],
+    [30, 'joined tip to tip'],
+  ])('says of a whole plan rotated by %s° what its joins are', (turn, words) => {
+    const base = example('lantern-table-mat')
+    const layout = { ...base.layout, turn } as Project['layout']
+    const turned: Project = { ...base, joining: { ...base.joining, rule: 'edges' }, layout }
+    expect(say(turned, planProject(turned))).toContain(`, ${words}`)
+  })
+
   it('tells every rule of joining', () => {
     const words = (joining: Project['joining'], shape: 'petals' | 'round' | 'straight' = 'petals'): string =>
       joiningWords(settled({ ...project, joining }), { ...sampleMotif(), shape })

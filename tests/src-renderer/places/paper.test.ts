@@ -1,5 +1,6 @@
 import { fireEvent, screen, waitFor } from '@testing-library/svelte'
 import { describe, expect, it } from 'vitest'
+import { finding } from '../../../src-core/findings/finding'
 import { planProject } from '../../../src-core/plan'
 import { runCommand } from '../../../src-renderer/frame/commands'
 import Ledger from '../../../src-renderer/frame/Ledger.svelte'
@@ -20,6 +21,53 @@ describe('Paper', () => {
     await fireEvent.click(screen.getByRole('button', { name: 'Export the map as PDF' }))
     host.finishExport()
     await screen.findByText(/^Exported: in memory, 3 pages\./)
+  })
+})
+
+describe('the answer to an export', () => {
+  const answerTo = async (name: string | RegExp) => {
+    await fireEvent.click(screen.getByRole('button', { name }))
+  }
+  const isAfter = (a: Element, b: Element) =>
+    (a.compareDocumentPosition(b) & Node.DOCUMENT_POSITION_FOLLOWING) !== 0
+
+  it('stands under the button that was pressed, above everything that is folded away', async () => {
+    const { host } = await inWindow(PaperPlace, {}, SMALL)
+    await answerTo('Export the map as PDF')
+    host.finishExport()
+    const map = await screen.findByText(/^Exported: /)
+    expect(isAfter(screen.getByRole('button', { name: 'Export the map as PDF' }), map)).toBe(true)
+    expect(isAfter(map, screen.getByRole('button', { name: 'Page for a phone' }))).toBe(true)
+    await answerTo('Page for a phone')
+    host.finishExport()
+    await waitFor(() => {
+      const page = screen.getByText(/^Exported: /)
+      expect(isAfter(screen.getByRole('button', { name: 'Page for a phone' }), page)).toBe(true)
+      expect(isAfter(page, screen.getByText('Several editions'))).toBe(true)
+    })
+    await answerTo('Save the picture…')
+    host.finishExport()
+    await waitFor(() => {
+      const button = screen.getByRole('button', { name: 'Save the picture…' })
+      expect(button.closest('details')!.textContent).toContain('Exported: ')
+      expect(screen.getAllByText(/^Exported: /)).toHaveLength(1)
+    })
+  })
+
+  it('is a sentence, and is brought into sight', async () => {
+    const seen: Element[] = []
+    const before = Element.prototype.scrollIntoView
+    Element.prototype.scrollIntoView = function (this: Element) {
+      seen.push(this)
+    }
+    try {
+      const { app } = await inWindow(PaperPlace, {}, SMALL)
+      app.exporting.end = { how: 'refused', problem: finding('app/cannot-print', '', { reason: 'no paper' }) }
+      const told = await screen.findByText(/^Nothing was printed: no paper\. Check that/)
+      await waitFor(() => expect(seen.some((each) => each.contains(told))).toBe(true))
+    } finally {
+      Element.prototype.scrollIntoView = before
+    }
   })
 })
 
