@@ -172,8 +172,11 @@ function inManner(work: Work, entry: CountEntry, all: CountItem): (element: Work
   const apart = all.entries.some(({ words }) => MANNER.test(words))
   if (!apart) return () => false
   const own = MANNER.test(entry.words)
-  const { text } = work.tree
-  return ({ span }) => MANNER.test(text.slice(span.start, span.end)) !== own
+  const { text, definitions } = work.tree
+  const words = ({ start, end }: Span) =>
+    definitions.find(({ description: at }) => at.start <= start && end <= at.end)?.names[0] ??
+    text.slice(start, end)
+  return ({ span }) => MANNER.test(words(span)) !== own
 }
 
 /** How many of what an end count names the round really has; null where that cannot be told. */
@@ -251,8 +254,10 @@ function countOf(
     case 'popcorn':
     case 'bobble':
       return standing.filter((element) => BUNCHES.has(element.form)).length
-    default:
-      return null
+    case 'special':
+      // "12 spike sc" that the text explains.
+      if (name.stitch === null || !MANNER.test(entry.words)) return null
+      return countPlain(standing, name, false, 0, inManner(work, entry, all))
   }
 }
 

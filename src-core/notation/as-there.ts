@@ -1,4 +1,5 @@
 /** "As before", "as in Rnd 2": what is told by an earlier round. */
+import { readRound } from './nouns'
 import type { Reader } from './reader'
 
 const BEFORE = ['before', 'usual', 'established', 'always', 'set', 'described', 'previously']
@@ -18,3 +19,17 @@ export const passAsThere = (reader: Reader): boolean =>
     reader.number()
     return true
   }) === true
+
+/** "Round first tr (the 6 ch) of 1st round": what stitch that is, in a bracket before its round; passes it. */
+export function passAsideBefore(reader: Reader): void {
+  reader.attempt(() => {
+    if (!reader.skip('(')) return null
+    for (let words = 0; words < LONGEST_ASIDE && !reader.sees(')'); words++) reader.at++
+    const { at } = reader
+    const told = reader.skip(')') && reader.sees('of') && readRound(reader) !== null
+    reader.at = at + 1
+    return told || null
+  })
+}
+
+const LONGEST_ASIDE = 6

@@ -4,9 +4,15 @@ import { isWorked } from './stated'
 import type { Span } from './tokens'
 import type { Item } from './tree'
 
+/** "… in last 2 sc. (12 sc, 4 spikes)": behind the stop that ends a round nothing is worked that has no place. */
+const endsRound = (reader: Reader, { start, end }: Span): boolean =>
+  (reader.peek()?.first ?? true) &&
+  /\.\s*$/.test(reader.text.slice(Math.max(0, start - 3), start)) &&
+  /^.\s*\d+ [^,;()[\]*]+(, *(and )?\d+ [^,;()[\]*]+)*.$/u.test(reader.text.slice(start, end))
+
 /** A bracket with figures behind the join of a round tells what it comes to, in whatever words. */
 export const isUnreadCount = (reader: Reader, before: Item, item: Item, { start }: Span): boolean =>
-  isWorked([before]) &&
+  (isWorked([before]) || endsRound(reader, item)) &&
   item.type === 'group' &&
   item.place === null &&
   item.times === null &&

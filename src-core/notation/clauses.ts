@@ -211,11 +211,12 @@ const readInPlaces = (reader: Reader): Amount | null =>
     reader.skip('of')
     reader.skip('the')
     const next = reader.skip('next', 'last', 'other')
-    reader.skip('rem')
+    const others = reader.skip('rem') || next
     const count = reader.number()
     if (!readNoun(reader) || (next && count === null)) return null
-    if (count === null) readAmount(reader)
-    const said = count === null ? 'plain' : 'more'
+    readAmount(reader)
+    // "In each of the 12 sps around": of all of them the first is one.
+    const said = count === null ? 'plain' : others ? 'more' : 'in-all'
     return { amount: count, said, lastCount: 0, around: count === null, toCorner: false }
   })
 

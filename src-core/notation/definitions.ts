@@ -8,10 +8,13 @@ import type { Definition, Item, StitchForm } from './tree'
 import { definedKey, isForm, readStitch } from './vocabulary'
 import { wordOf } from './words'
 
-const FORM_BY_ITEMS = (items: readonly Item[]): StitchForm =>
-  items.some((item) => item.type === 'work' || item.type === 'group' || item.type === 'placed')
-    ? 'shell'
-    : 'special'
+const FORM_BY_ITEMS = (items: readonly Item[], manner: boolean): StitchForm => {
+  const made = items.filter(({ type }) => type === 'work' || type === 'group' || type === 'placed')
+  // "Spike sc: work a sc in the st 2 rnds below" is one stitch in a manner of its own.
+  const [only] = made
+  const one = manner && made.length === 1 && only?.type === 'work' && (only.count ?? 1) === 1
+  return made.length > 0 && !one ? 'shell' : 'special'
+}
 
 /** "MB (make bobble)": what a stitch is called tells its form, whatever its abbreviation. */
 const formNamed = (names: readonly string[]): StitchForm | null =>
@@ -54,7 +57,8 @@ export function readDefinition(reader: Reader, heading: Heading | Explained, to:
       description: spanTokens(reader.tokens, heading.to, to),
       ...heading.span,
     }
-  const form = named && named.form !== 'plain' ? named.form : (formNamed(names) ?? FORM_BY_ITEMS(items))
+  const form =
+    named && named.form !== 'plain' ? named.form : (formNamed(names) ?? FORM_BY_ITEMS(items, manner))
   return {
     names,
     keys: known ? [] : names.map(definedKey),

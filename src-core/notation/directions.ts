@@ -170,7 +170,8 @@ export function readColour(reader: Reader): ColourItem | null {
     }
     // "Join in contrast to any sp".
     if (reader.sees('in') && reader.isA('colour', 1)) reader.at++
-    reader.skip('the', 'a', 'with')
+    // "Join A in first dc" names a colour.
+    if (!COLOUR_LETTERS.test(reader.peek()?.text ?? '')) reader.skip('the', 'a', 'with')
     const renewed = reader.skip('new', 'next')
     const colour = readColourName(reader, true) ?? readYarn(reader)
     if (colour === null && renewed && !reader.skip('ball')) return null

@@ -30,7 +30,7 @@ function intoSpace(item: Item): item is WorkItem {
   if (noun.kind === 'chain') return which === 'next' && count > 1 && !each
   const isSpace = noun.kind === 'space' || noun.kind === 'corner'
   const one = which === 'next' || which === 'same' || which === 'last' || which === 'first'
-  return isSpace && (which === 'each' || (one && count === 1))
+  return isSpace && (which === 'each' || each || (one && count === 1))
 }
 
 /** "sc, inc x 6", "sc in pc, 2 sc in sc around": whether the amount may be that of all the stitches before it. */
@@ -134,12 +134,35 @@ export const gathersAll = (reader: Reader, item: Item): item is WorkItem & { rea
 
 /** "3 tr., 3 ch. and 3 tr. in next sp": behind chains and "and" the last of a list, whose place is that of all. */
 export function closesList(reader: Reader, items: readonly Item[], item: Item): item is WorkItem {
+  if (endsList(items, item) && /\band\s*$/.test(reader.text.slice(items.at(-1)!.end, item.start))) return true
   const [first, chain] = items.slice(-2)
   const alike = first?.type === 'work' && item.type === 'work' && isAlike(first, item) && intoStitch(item)
   if ((!intoSpace(item) && !alike) || chain?.type !== 'chain' || first?.type !== 'work' || first.place)
     return false
   return /^[,.\s]*and\s*$/.test(reader.text.slice(chain.end, item.start))
 }
+
+/** Stitches of several kinds that a list has before its last one, at least. */
+const SHORTEST_LIST = 3
+
+/** "1 sc, 1 hdc, 3 dc, 1 hdc and 1 sc in each loop": nothing but that place tells where the stitches before it go. */
+function endsList(items: readonly Item[], item: Item, end = items.length): boolean {
+  if (!intoSpace(item) || !item.place!.parts[0]!.each) return false
+  let works = 0
+  let stitch: WorkItem['stitch']['stitch'] = null
+  for (let at = end - 1; at >= 0 && isBare(items[at]!); at--) {
+    const bare = items[at]!
+    if (bare.type !== 'work') continue
+    if (works > 0 && bare.stitch.stitch === stitch) return false
+    stitch = bare.stitch.stitch
+    works++
+  }
+  return works >= SHORTEST_LIST
+}
+
+/** Whether a round has such a list, with or without "and". */
+export const listsForEach = (items: readonly Item[]): boolean =>
+  items.some((item, at) => endsList(items, item, at) || (item.type === 'star' && listsForEach(item.items)))
 
 /** As many of a stitch on both sides of chains, before a space: "3 dc, ch 3, 3 dc in next corner" is one group. */
 export function closesMirror(items: readonly Item[], least: number, item: Item): item is WorkItem {

@@ -8,10 +8,14 @@ import type { Item, Noun, PlacePart, StitchName } from './tree'
 import { report, spend, targetAt } from './work'
 import type { Target, Work } from './work'
 
-/** Which of the members of a petal or run is meant; none where it has not so many. */
-const pick = (members: readonly number[], nth: number | 'center' | 'last'): number | undefined => {
-  const last = members.length - 1
-  return members[nth === 'center' ? last >> 1 : nth === 'last' ? last : nth - 1]
+type Within = Extract<Noun, { readonly kind: 'within' }>
+
+/** Which of the members of a petal or run are meant; none where it has not so many. */
+const pick = (members: readonly number[], { nth, run = 1 }: Within): readonly number[] => {
+  if (run === 'all') return members
+  const over = members.length - run
+  const from = nth === 'center' ? over >> 1 : nth === 'last' ? over : nth - 1
+  return from < 0 || from > over ? [] : members.slice(from, from + run)
 }
 
 const isLike = (source: Source, name: StitchName | null, at: number): boolean =>
@@ -30,13 +34,19 @@ function runsOf(source: Source, name: StitchName | null): number[][] {
 }
 
 /** Where no stitches share a place, a petal is a run of like stitches. */
-function inRun(work: Work, source: Source, part: PlacePart, taking: Taking): Target {
-  const { name, nth } = part.noun.kind === 'within' ? part.noun : { name: null, nth: 1 }
-  const meant = new Set(runsOf(source, name).map((run) => pick(run, nth)))
+function inRun(work: Work, source: Source, part: PlacePart, noun: Within, taking: Taking): Target[] {
+  const { name } = noun
+  const runs = runsOf(source, name).map((run) => pick(freeFor(source, noun, run), noun))
+  const meant = new Map(runs.map((run) => [run[0], run] as const))
   const next = source.find('stitch', 'run', (_, at) => meant.has(at))
   const index = next >= 0 ? next : source.find('stitch', 'like', (_, at) => isLike(source, name, at))
-  return index >= 0 ? takeAt(work, source, index, part, taking) : missing(work, source, 'stitch', part)
+  if (index < 0) return [missing(work, source, 'stitch', part)]
+  return (meant.get(index) ?? [index]).map((at) => takeAt(work, source, at, part, taking))
 }
+
+/** Of "each dc of petal" what is worked already is none. */
+const freeFor = (source: Source, { run }: Within, members: readonly number[]): readonly number[] =>
+  run === 'all' ? members.filter((at) => source.used[at]! <= TRAVELLED) : members
 
 /** "3 sc in center sc of each corner" in a sweep: the stitch that is picked of each group. */
 export function withinTest(source: Source, noun: Noun): { name: string; test: PlaceTest } | null {
@@ -44,13 +54,10 @@ export function withinTest(source: Source, noun: Noun): { name: string; test: Pl
   const picked = new Set<number>()
   source.places.forEach(({ group }) => {
     if (!source.isGroup(group)) return
-    const member = pick(
-      source.membersOf(group).filter((at) => isLike(source, noun.name, at)),
-      noun.nth,
-    )
-    if (member !== undefined) picked.add(member)
+    const like = source.membersOf(group).filter((at) => isLike(source, noun.name, at))
+    for (const member of pick(like, noun)) picked.add(member)
   })
-  return { name: `within ${noun.nth}`, test: (_, index) => picked.has(index) }
+  return { name: `within ${noun.nth} ${noun.run}`, test: (_, index) => picked.has(index) }
 }
 
 /** The nth stitch or space of the next petal, shell or group. */
@@ -58,45 +65,58 @@ export function withinTargets(work: Work, part: PlacePart, taking: Taking): Targ
   spend(work, part)
   const source = sourceFor(work, part)
   if (!source || part.noun.kind !== 'within') return [nowhere(work, part)]
-  work.picked = true
-  const { what, nth } = part.noun
+  const { noun } = part
+  const { what, nth, name, run = 1 } = noun
+  // Where all of a group is worked, nothing is left out on purpose.
+  work.picked ||= run !== 'all'
   const kind = what === 'space' ? 'space' : 'stitch'
   if (!source.state.ordered) {
-    const index = source.find(kind, '', () => true)
-    return [index >= 0 ? takeAt(work, source, index, part, taking) : missing(work, source, kind, part)]
+    if (run === 'all') report(work, 'rounds/not-countable', part, { what: 'how large it is' }, 'once')
+    work.open ||= run === 'all'
+    return Array.from({ length: run === 'all' ? 1 : run }, () => {
+      const index = source.find(kind, '', () => true)
+      return index >= 0 ? takeAt(work, source, index, part, taking) : missing(work, source, kind, part)
+    })
   }
-  const { name } = part.noun
   const likeIn = (group: number): readonly number[] => {
     const members = source.membersOf(group).filter((index) => source.places[index]!.kind === kind)
     // "First dc of next petal" counts the dc alone.
     const named = members.filter((index) => kind === 'space' || isLike(source, name, index))
     return named.length > 0 ? named : members
   }
-  const memberOf = (group: number) => pick(likeIn(group), nth)
+  const membersOf = (group: number) => pick(freeFor(source, noun, likeIn(group)), noun)
   // A group of which that stitch is worked already is behind.
   const inGroup: PlaceTest = ({ group }) => {
     if (!source.isGroup(group)) return false
-    const member = memberOf(group)
+    const [member] = membersOf(group)
     return member !== undefined && source.used[member]! <= TRAVELLED
   }
   const first = source.find('stitch', 'in group', inGroup)
   const start = first >= 0 ? first : source.find('space', 'in group', inGroup)
   const grouped = source.has('stitch', 'grouped', ({ group }) => source.isGroup(group))
-  if (start < 0 && !grouped) return [inRun(work, source, part, taking)]
+  if (start < 0 && !grouped) return inRun(work, source, part, noun, taking)
   if (start < 0) {
     const sizes = source.places.map(({ group }) => (source.isGroup(group) ? likeIn(group).length : 0))
     const most = sizes.reduce((large, size) => Math.max(large, size), 0)
-    if (typeof nth !== 'number' || nth <= most) return [missing(work, source, kind, part)]
-    report(work, 'rounds/group-too-small', part, { nth, most }, 'once')
+    if (run === 'all' || (typeof nth === 'number' ? nth + run - 1 : run) <= most)
+      return [missing(work, source, kind, part)]
+    report(
+      work,
+      'rounds/group-too-small',
+      part,
+      { nth: typeof nth === 'number' ? nth + run - 1 : run, most },
+      'once',
+    )
     return [targetAt(work, source, { kind: 'unknown', round: source.state.index, index: -1 })]
   }
   const group = source.places[start]!.group
-  const member = memberOf(group)!
+  const members = membersOf(group)
+  const [member = start] = members
   // What only leads there passes nothing; what lies behind the stitch may still be worked.
   // Slip stitches may have led to that stitch already: then it lies behind the hook.
   const led = source.used[member] === TRAVELLED && work.last?.place.index === member
   if (taking.as > TRAVELLED && !led) source.passTo(member)
-  return [takeAt(work, source, member, part, taking)]
+  return members.map((at) => takeAt(work, source, at, part, taking))
 }
 
 /** "(sc, ch 2, sc) in tip": where no way leads up to it in words, the middle of a petal is meant. */

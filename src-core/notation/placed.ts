@@ -3,7 +3,8 @@ import { STARS } from './clauses'
 import type { SequenceReader } from './clauses'
 import { readPlace } from './places'
 import type { Reader } from './reader'
-import type { NoteItem, Place, PlacedItem, StarItem } from './tree'
+import type { Item, NoteItem, Place, PlacedItem, StarItem } from './tree'
+import { isSlip } from './tree'
 
 /** "In ring, *sc, ch 2; rep from * 3 more times": what is repeated goes into that place, not on from it. */
 function staysThere(star: StarItem, place: Place): boolean {
@@ -67,6 +68,23 @@ const readFilled = (reader: Reader): Place | null =>
     return place && reader.sees(':') ? place : null
   })
 
+/**
+ * "In each loop work 1 dc, 3 tr, 1 dc, ss into first dc": the slip stitch at the end joins the round, once, and none of
+ * the loops; gives it back to be read behind them.
+ */
+function leaveJoin(reader: Reader, place: Place, items: readonly Item[]): readonly Item[] {
+  const [part] = place.parts
+  const at = items.findLastIndex(({ type }) => type !== 'note')
+  const [before, last] = [items[at - 1], items[at]]
+  const worked = before?.type === 'group' || (before?.type === 'work' && !isSlip(before.stitch))
+  if (!part?.each || !last || !worked) return items
+  const into = last.type === 'work' && isSlip(last.stitch) ? last.place?.parts[0] : undefined
+  const first = into?.which === 'first' && (into.noun.kind === 'stitch' || into.noun.kind === 'own')
+  if (last.type !== 'join' && !(first && last.type === 'work')) return items
+  while (reader.at > 0 && reader.tokens[reader.at - 1]!.start >= last.start) reader.at--
+  return items.slice(0, at)
+}
+
 /** "In next ch-5 sp work …": a place first, then what goes into it. */
 export function readPlaced(reader: Reader, sequence: SequenceReader): PlacedItem | NoteItem | null {
   const start = reader.at
@@ -86,7 +104,7 @@ export function readPlaced(reader: Reader, sequence: SequenceReader): PlacedItem
     while (reader.skip('work', 'make', 'place', 'crochet', 'put', 'do')) continue
     reader.skip(':')
     const at = reader.at
-    const items = sequence(reader, STARS.has(reader.key()) ? 'star' : 'placed')
+    const items = leaveJoin(reader, place, sequence(reader, STARS.has(reader.key()) ? 'star' : 'placed'))
     if (items[0]?.type === 'star' && !staysThere(items[0], place)) return null
     if (reader.at === at) return null
     // Prose behind a place ("in ring, pull tail") is prose altogether; it is not read a second time.

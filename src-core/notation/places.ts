@@ -1,5 +1,5 @@
 /** Places: "in next 5 sts", "in each ch-6 sp around", "in sp between next 2 dc", "around post of next tr of Rnd 1". */
-import { passAsThere } from './as-there'
+import { passAsThere, passAsideBefore } from './as-there'
 import { passOfThisPart, readElsewhere } from './elsewhere'
 import { readGap } from './gap-nouns'
 import { readExtent, readLoop, readNoun, readRound, sizeAhead, sizedSpaceAhead } from './nouns'
@@ -32,20 +32,6 @@ import type { Draft } from './which-words'
 const atCorner = (reader: Reader): boolean =>
   reader.sees('at') &&
   [1, 2, 3].some((ahead) => reader.key(ahead) === 'corner' && !reader.isA('stitch', ahead + 1))
-
-/** "Round first tr (the 6 ch) of 1st round": what stitch that is, in a bracket before its round; passes it. */
-function passAsideBefore(reader: Reader): void {
-  reader.attempt(() => {
-    if (!reader.skip('(')) return null
-    for (let words = 0; words < LONGEST_ASIDE && !reader.sees(')'); words++) reader.at++
-    const { at } = reader
-    const told = reader.skip(')') && reader.sees('of') && readRound(reader) !== null
-    reader.at = at + 1
-    return told || null
-  })
-}
-
-const LONGEST_ASIDE = 6
 
 /** Whether a stitch is told by what lies above it. */
 const belowAhead = (reader: Reader): boolean => {
@@ -146,6 +132,8 @@ function readPart(reader: Reader, around: boolean, inherited: Draft | null): Pla
         return space && (space.kind === 'space' || space.kind === 'ring' || whole) ? { into, space } : null
       })
       if (loop) return finish(loop.into ?? { which: 'next', count: 1, each: false }, loop.space)
+      // "In each of center 3 dc of petal".
+      const run = reader.peek()?.hyphen || sizeAhead(reader) ? 1 : (reader.number() ?? 1)
       const what = readNoun(reader)
       // "In that center sc": the one where the hook stands.
       if (what?.kind === 'stitch' && draft?.which === 'same') return finish(draft, what)
@@ -162,8 +150,9 @@ function readPart(reader: Reader, around: boolean, inherited: Draft | null): Pla
       const looped = what?.kind === 'stitch' && !what.name && !group ? readLoopOf(reader) : null
       if (looped) return finish({ which: looped.which, count: 1, each: looped.each }, looped.noun)
       const name = what?.kind === 'stitch' ? what.name : (group?.name ?? null)
-      const within: Noun = { kind: 'within', what: what?.kind ?? 'stitch', nth: 'center', name }
-      return finish(draft ?? { which: group?.each ? 'each' : 'next', count: 1, each: false }, within)
+      const within: Noun = { kind: 'within', what: what?.kind ?? 'stitch', nth: 'center', run, name }
+      const several = run > 1 ? { which: 'next' as const, count: 1, each: true } : draft
+      return finish(several ?? { which: group?.each ? 'each' : 'next', count: 1, each: false }, within)
     }
     nounStart = reader.at
     const plain = readNoun(reader)
@@ -195,22 +184,23 @@ function readPart(reader: Reader, around: boolean, inherited: Draft | null): Pla
       return finish({ which: 'from-hook', count: draft.count, each: false }, noun)
     }
     if (noun.kind === 'gap' && !draft) draft = { which: 'next', count: 1, each: false }
-    if ((noun.kind === 'stitch' || noun.kind === 'space') && draft?.which !== 'each') {
+    if (noun.kind === 'stitch' || (noun.kind === 'space' && draft?.which !== 'each')) {
       const whole = noun.kind === 'stitch' && noun.name?.form === 'v-stitch'
       const group = readWithin(reader)
+      const each = draft?.which === 'each'
       // "in the V of next V-st".
-      if (group && whole) return finish(NEXT_ONE, noun)
-      if (group) {
+      if (group && whole && !each) return finish(NEXT_ONE, noun)
+      // "In each of next 7 dc of petal": where those lie that come next.
+      if (group && draft?.which === 'next' && draft.count > 1) return finish(draft, noun)
+      // "Each dc of petals" are those of all.
+      const all = each && (group?.each || /s$/.test(reader.spelled(-1)))
+      if (group && !all) {
+        const which = draft?.which
         const nth =
-          draft?.which === 'nth'
-            ? draft.count
-            : draft?.which === 'last'
-              ? 'last'
-              : draft?.which === 'first'
-                ? 1
-                : 'center'
+          which === 'nth' ? draft!.count : which === 'last' ? 'last' : which === 'first' ? 1 : 'center'
+        const run = each ? 'all' : which === 'last' || which === 'first' ? draft!.count : 1
         const name = noun.kind === 'stitch' ? noun.name : null
-        const within: Noun = { kind: 'within', what: noun.kind, nth, name }
+        const within: Noun = { kind: 'within', what: noun.kind, nth, run, name }
         return finish({ which: 'next', count: 1, each: draft?.each ?? false }, within)
       }
     }
@@ -285,7 +275,11 @@ function readPart(reader: Reader, around: boolean, inherited: Draft | null): Pla
     // "the dc of the 2nd round lying between this petal and the next".
     if (round) passWhere(reader)
     const behind = around && passBehind(reader)
-    return { ...finish(draft, noun, round, unworked), ...(behind && { behind }) }
+    return {
+      ...finish(draft, noun, round, unworked),
+      ...(behind && { behind }),
+      ...(below && { beneath: !said }),
+    }
   })
 }
 

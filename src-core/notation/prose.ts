@@ -1,4 +1,5 @@
 /** Words that make no stitch by themselves: steps told in words, notes, what counts as what, and plain prose. */
+import { readChains } from './nouns'
 import { passDrawn } from './of-stitches'
 import { readStatement } from './stated'
 import { readPlace } from './places'
@@ -208,12 +209,23 @@ const readPurpose = (reader: Reader): Item | null =>
     return readStatement(reader, end)
   })
 
+/** "Ch 3 = dc, ch 4 = dc + ch 1" before the rounds: said of every round, and none of it is worked. */
+const readEqual = (reader: Reader): NoteItem | null =>
+  reader.attempt(() => {
+    const start = reader.at
+    if (readChains(reader) === null || !reader.skip('=')) return null
+    reader.skip('a', 'one', '1', 'first')
+    if (readStitch(reader) === null) return null
+    while (reader.peek() && !reader.seesAny(BOUNDARY)) reader.at++
+    return { type: 'note', effect: null, ...reader.span(start) }
+  })
+
 /** "3 ch always counts as a treble": said of every round. */
 const ALWAYS = new Set(['always', 'at', 'throughout'])
 
 /** "Ch 3 counts as dc", where it begins at the cursor. */
 export function statementAhead(reader: Reader): Item | null {
-  const purpose = readPurpose(reader)
+  const purpose = readPurpose(reader) ?? readEqual(reader)
   if (purpose) return purpose
   // "The 1 ch for turning never counting as a stitch".
   const the = reader.sees('the') ? 1 : 0

@@ -7,7 +7,7 @@ import { isError } from './laps'
 import { leavePlaces } from './leaving'
 import { EDGE, standsOnEdge } from './borders'
 import { coverNext } from './long-stitches'
-import { gatherLoose } from './loose-groups'
+import { gatherLoose, listsForEach } from './loose-groups'
 import { addFinding, clampCount } from './reading'
 import type { Reading } from './reading'
 import { STITCHES } from '../stitches/table'
@@ -253,11 +253,13 @@ const workCovering: RoundWorker = (reading, tree, node, number, items) => {
 export const workRound: RoundWorker = (reading, tree, node, number, items) => {
   const made = workCovering(reading, tree, node, number, items)
   const passes = ({ work }: Attempt) => work.findings.some(({ code }) => code === 'rounds/stitches-passed')
-  if ((made.errors === 0 && !passes(made)) || node.broken) return made
+  const lists = listsForEach(items)
+  if ((made.errors === 0 && !passes(made) && !lists) || node.broken) return made
   const gathered = reading.gathered.get(items) ?? gatherLoose(items)
   if (!gathered) return made
   const other = workAsBegun(reading, tree, node, number, gathered.items)
   const better =
+    (lists && misfits(other) <= misfits(made)) ||
     misfits(other) < misfits(made) ||
     (misfits(other) === misfits(made) &&
       (other.errors < made.errors || (other.errors === made.errors && passes(made) && !passes(other))))

@@ -91,7 +91,7 @@ function runWork(work: Work, item: WorkItem, every: EveryItem | null, next: Item
     const drawn: StitchName = { ...name, form: 'together', stitch, size }
     if (size === oneOver(place)) return runTogether(work, item, drawn, place, taking, runItems)
   }
-  const begins = work.beginning === null ? goesOnThere(next) : !work.beginningDone
+  const begins = work.beginning === null ? goesOnThere(work.hand?.then ?? []) : !work.beginningDone
   const travelling = isSlip(name) && work.repeated === 0 && !hasBody(work) && begins
   if (travelling) leaveJoin(work, place)
   const targets = placeTargets(work, place, travelling ? { ...taking, as: TRAVELLED } : taking)

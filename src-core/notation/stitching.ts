@@ -48,7 +48,11 @@ function definitionOf(work: Work, name: StitchName): Definition | null {
 /** "Corner = (2 dc, ch 2, 2 dc) in corner sp": where a group goes that is asked for by its name alone. */
 export function explainedPlace(work: Work, name: StitchName): Place | null {
   if (name.form === 'plain') return null
-  const last = definitionOf(work, name)?.items.at(-1)
+  const items = definitionOf(work, name)?.items.filter(({ type }) => type !== 'note') ?? []
+  const last = items.at(-1)
+  // "Spike sc: a sc into the top of the Rnd 2 cluster".
+  const alone = items.length === 1 && last?.type === 'work' ? last.place : null
+  if (alone?.parts.length === 1 && alone.parts[0]!.round) return alone
   const place = last?.type === 'group' || last?.type === 'placed' ? last.place : null
   const [part] = place?.parts ?? []
   const space = part?.noun.kind === 'space' || part?.noun.kind === 'corner'

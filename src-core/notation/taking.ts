@@ -39,6 +39,24 @@ export function roundWords(work: Work, source: Source): string {
   return source === baseSource(work) ? 'the round before' : `Rnd ${source.state.number}`
 }
 
+/** "Spike sc in cluster below": the round before, or the last one below it that has such a stitch. */
+function sourceBeneath(work: Work, { noun }: PlacePart): Source | null {
+  const base = baseSource(work)
+  const name = noun.kind === 'stitch' ? noun.name : null
+  if (!base || !name || base.state.unknown) return base
+  const has = (source: Source) =>
+    source.has(
+      'stitch',
+      `${name.form} ${name.stitch}`,
+      (place) => place.stitch !== null && answersTo(place, name),
+    )
+  for (let number = work.number - 1; number > 0; number--) {
+    const state = number === base.state.number ? base.state : work.history.get(number)
+    if (state && !state.unknown && has(sourceOf(work, state))) return sourceOf(work, state)
+  }
+  return base
+}
+
 /** The round that a part of a place names, or that the round is worked in. */
 export function sourceFor(work: Work, part: PlacePart): Source | null {
   const number = part.round
@@ -46,7 +64,7 @@ export function sourceFor(work: Work, part: PlacePart): Source | null {
       ? part.round.number
       : work.number - part.round.below
     : work.scope.round
-  if (number === null) return baseSource(work)
+  if (number === null) return part.beneath ? sourceBeneath(work, part) : baseSource(work)
   if (work.base.kind === 'round' && work.base.state.number === number) return baseSource(work)
   const state = work.history.get(number)
   if (state) return sourceOf(work, state)

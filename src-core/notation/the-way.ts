@@ -1,7 +1,7 @@
 /** Slip stitches at the beginning of a round that only lead to the first place. */
 import { TRAVELLED } from './source'
 import { settle } from './taking'
-import { placeParts } from './tree'
+import { isSlip, placeParts } from './tree'
 import type { Item, Place, StitchName, WorkItem } from './tree'
 import { baseSource } from './work'
 import type { Target, Work } from './work'
@@ -33,9 +33,19 @@ export function leaveTheWay(work: Work, place: Place): void {
   if (work.elements.at(-1)!.role === 'travel') source.putBack(reached.index)
 }
 
-/** "Sl st in next 3 dc, sc in same place as last sl st": what follows goes where the slip stitches led. */
-export const goesOnThere = (next: Item | undefined): boolean =>
-  next !== undefined && 'place' in next && next.place?.parts[0]?.which === 'same'
+/** "Beg cl": the one that the round begins with. */
+const begins = ({ beginning, name }: StitchName): boolean => beginning || /^(beg|start|first)/i.test(name)
+
+/** "Sl st in next 3 dc, sc in same place as last sl st", "…, sl st in sp, beg cl": what follows goes where slip stitches led. */
+export function goesOnThere(then: readonly Item[]): boolean {
+  const next = then.find(
+    (item) =>
+      item.type !== 'note' && item.type !== 'statement' && !(item.type === 'work' && isSlip(item.stitch)),
+  )
+  if (next === undefined) return false
+  if (next.type === 'work' && next.place === null) return begins(next.stitch)
+  return 'place' in next && next.place?.parts[0]?.which === 'same'
+}
 
 /** "Sl st in ch-3 sp, *(sc, 3 dc, sc) in ch-3 sp": without "next" the space is meant in which the hook stands. */
 export function stayThere(work: Work, reached: Target | undefined, next: Item | undefined): void {
@@ -83,11 +93,7 @@ export function leadsOn(work: Work, { stitch, place }: WorkItem): boolean {
 export function reachedBy(work: Work, name: StitchName, place: Place | null): Target | null {
   const noun = place?.parts[0]?.noun
   const form = noun?.kind === 'stitch' ? noun.name?.form : null
-  if (
-    !(name.beginning || /^(beg|start|first)/i.test(name.name)) ||
-    (place && form !== 'shell' && form !== 'v-stitch')
-  )
-    return null
+  if (!begins(name) || (place && form !== 'shell' && form !== 'v-stitch')) return null
   turnSlipsToTravel(work)
   return work.elements.at(-1)?.role === 'travel' && work.last ? settle(work, work.last) : null
 }

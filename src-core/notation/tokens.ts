@@ -148,7 +148,12 @@ function lexDigits(text: string, at: number): Found {
   const ordinal = match(ORDINAL, text, at)
   if (ordinal) return { kind: 'ordinal', text: ordinal[0], value: figure(ordinal[1]!), hyphen: false }
   const chains = match(CHAINS_BEFORE, text, at)
-  if (chains) return { kind: 'chains', text: chains[0], value: figure(chains[1]!), hyphen: false }
+  if (chains) {
+    // "Into 1-ch. sp."
+    const end = at + chains[0].length
+    const stop = text[end] === '.' && match(BEHIND_ANY, text, end + 1) ? '.' : ''
+    return { kind: 'chains', text: `${chains[0]}${stop}`, value: figure(chains[1]!), hyphen: false }
+  }
   const found = match(NUMBER, text, at)![0]
   // "1,200" and "1,5" are left to prose; a list "1,2" is two numbers. Patterns count in whole numbers.
   const whole = /^\d+,/.test(found) ? found.replace(/,.*$/, '') : found
@@ -262,8 +267,10 @@ function tokensFrom(text: string, tokens: Token[], next: Token | null): Token[] 
     const word = wordAt(text, at)
     const smile = spaced && brackets === 0 && ':;<'.includes(text[at]!) ? match(SMILE, text, at) : null
     if (smile) found = { kind: 'mark', text: smile[0], value: 0, hyphen: false }
-    else if (isDigit(text, at)) found = lexDigits(text, at)
-    else if (text[at + 1] === '/' && match(WITH, text, at))
+    else if (isDigit(text, at)) {
+      found = lexDigits(text, at)
+      dotted = found.kind === 'chains' && found.text.endsWith('.')
+    } else if (text[at + 1] === '/' && match(WITH, text, at))
       found = { kind: 'word', text: text.slice(at, at + 2), value: 0, hyphen: false }
     else if (word !== '') {
       found = lexLetters(text, at, word)

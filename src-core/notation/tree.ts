@@ -81,6 +81,8 @@ export type Noun =
       readonly kind: 'within'
       readonly what: 'stitch' | 'space'
       readonly nth: number | 'center' | 'last'
+      /** "Last 3 dc of petal", "each dc of next shell": so many from there on, or all that are left; none: that one. */
+      readonly run?: number | 'all'
       readonly name: StitchName | null
     }
   /** Part of this very round: "first sc", "top of beg ch-3", "3rd ch of ch-4". */
@@ -123,6 +125,8 @@ export interface PlacePart extends Span {
   readonly behind?: boolean
   /** A number of the text ("of Rnd 2"), or rounds below the one in hand ("2 rnds below"). */
   readonly round: { readonly number: number } | { readonly below: number } | null
+  /** "Cluster below": in the last round that has one. */
+  readonly beneath?: boolean
   /** "skipped st", "unworked st". */
   readonly unworked: boolean
   /** "same sp as beg ch-3", "same st as joining": where the round began. */

@@ -8,6 +8,7 @@ import { roundWords } from './taking'
 import type { Span } from './tokens'
 import { baseSource, report } from './work'
 import type { Work } from './work'
+import { placeParts } from './tree'
 import type { WorkedElement } from './worked'
 
 /** The stitch that an element stands for. */
@@ -166,6 +167,19 @@ function passedBehind(work: Work, { used, places, state }: Source): Span | null 
   return at > 0 && before ? before.span : null
 }
 
+/** "*1 tr in next sc, ch 3, 1 sc in next ch-2 sp": what lies between is of another kind than the stitches that are named. */
+function passedByName(work: Work, { places, used }: Source): boolean {
+  const parts = [...placeParts(work.node.items)].filter(
+    ({ noun, which, round }) => noun.kind === 'stitch' && which !== 'same' && which !== 'first' && !round,
+  )
+  if (parts.length === 0 || !parts.every(({ noun }) => noun.kind === 'stitch' && noun.name)) return false
+  const worked = new Set<string | null>()
+  places.forEach(({ kind, stitch }, at) => kind === 'stitch' && used[at]! >= WORKED && worked.add(stitch))
+  return places.every(
+    ({ kind, stitch }, at) => kind !== 'stitch' || used[at]! >= TRAVELLED || (stitch && !worked.has(stitch)),
+  )
+}
+
 /** Everything there must be used, unless the text says that it stays unworked. */
 export function checkUse(work: Work, source: Source, allWorked: boolean): void {
   const joined = work.joinedAt
@@ -227,7 +241,7 @@ export function checkUse(work: Work, source: Source, allWorked: boolean): void {
   if (left <= 0 || used === 0 || work.picked || source.gapsTaken > 0) return
   if (spacesUsed > 0) {
     const missed = left - betweenSpaces(source)
-    if (!work.stitchWork || missed <= 0) return
+    if (!work.stitchWork || missed <= 0 || passedByName(work, source)) return
     const passed = amountWords(missed, 'st')
     report(work, 'rounds/stitches-passed', passedBehind(work, source), { passed }, 'passed')
     return
