@@ -273,4 +273,6 @@ export interface FitArrangement extends Holds {
   readonly yarns: readonly { readonly id: string; readonly grams: number; readonly assumed?: true }[]
   /** Motifs that are left over, of so many that there are. */
   readonly left?: number
+  /** Motifs more than were asked for; fewer where it is below zero. */
+  readonly more?: number
 }

@@ -1,5 +1,5 @@
 /** How an arrangement holds and how it is rotated, in words. */
-import type { Holds, WideGaps } from '../../shared-types/plan'
+import type { FitArrangement, Holds, WideGaps } from '../../shared-types/plan'
 import type { UnitSystem } from '../../shared-types/project'
 import { holds } from '../joins/holding'
 import { formatFineLength, formatNumber } from '../units/format'
@@ -49,4 +49,11 @@ export function rotationWords({
   return all === ''
     ? `every other row rotated ${by(alternateTurn)}`
     : `${all}, every other row ${by(alternateTurn)} more`
+}
+
+/** "3 left over" of motifs that are made, "2 more", "1 fewer", "as asked" of a number that was asked for; else nothing. */
+export function apartWords({ left, more }: Pick<FitArrangement, 'left' | 'more'>): string {
+  if (left !== undefined) return `${formatNumber(left)} left over`
+  if (more === undefined) return ''
+  return more === 0 ? 'as asked' : `${formatNumber(Math.abs(more))} ${more > 0 ? 'more' : 'fewer'}`
 }

@@ -1,6 +1,7 @@
 /**
- * M26: arrangements from what there is: of motifs that are made already, or as large as the yarn on hand allows. Both
- * keep to the proportions that are asked for, else of the target size, or of the blanket as it is.
+ * M26: arrangements from what there is: of motifs that are made already, or as large as the yarn on hand allows; and of
+ * so many motifs as are wished for. All keep to the proportions that are asked for, else of the target size, or of the
+ * blanket as it is.
  */
 import type { Finding } from '../../shared-types/finding'
 import type { FitArrangement, PlanNumbers } from '../../shared-types/plan'
@@ -15,7 +16,7 @@ import { byHolding, judgedByPatch } from './candidates'
 import type { Candidate, Rotation, Wish } from './candidates'
 import { bestOf, countedOf, fitOf, laidIn, waysOf } from './fit'
 import type { WaysThere } from './fit'
-import { cutFrom, missOfCut } from './have-outline'
+import { cutFrom, cutToCount, missOfCount, missOfCut } from './have-outline'
 import type { CutFrom } from './have-outline'
 import { looksWorth } from './looks'
 import { judged } from './nearness'
@@ -25,8 +26,13 @@ import { settled } from '../settled'
 import { countsOf } from './standing'
 import type { Kind, Tryout } from './trials'
 
-/** What there is to make an arrangement from: so many motifs, or the yarn on hand; in the proportions of `like`. */
-export type Have = ({ readonly motifs: number } | { readonly stash: true }) & { readonly like?: Wish }
+/**
+ * What there is to make an arrangement from: so many motifs, or the yarn on hand; or `count`, how many motifs it is to
+ * have, or the nearest number to it. In the proportions of `like`.
+ */
+export type Have = ({ readonly motifs: number } | { readonly stash: true } | { readonly count: number }) & {
+  readonly like?: Wish
+}
 
 interface Fits {
   readonly arrangements: FitArrangement[]
@@ -50,6 +56,15 @@ export function fitHave(project: Project, have: Have, planner: Planner): Fits {
   const { layout, tryout } = ways
   // What is made is not cut away.
   if (layout.outlineShape && !isBegun(project)) return cutOutFits(project, have, wish, ways, planner)
+  if ('count' in have) {
+    const count = Math.min(have.count, MOST_MOTIFS)
+    const found = bestOf(layout, tryout, (kind, rotation) => ofCount(tryout, kind, rotation, wish, count))
+    const told = found.map(({ counts, miss }) => {
+      const laid = laidIn(project, counts)
+      return { miss, fit: withMore(fitOf(counts, laid, countedOf(laid, planner), wish), have.count) }
+    })
+    return { arrangements: nearCount(sorted(told)), findings: ways.findings }
+  }
   if ('motifs' in have) {
     const found = bestOf(layout, tryout, (kind, rotation) =>
       ofMotifs(tryout, kind, rotation, wish, have.motifs),
@@ -98,6 +113,16 @@ function cutOutFits(
         fit: left === undefined ? fit : { ...fit, left: left - fit.motifs },
       }
     })
+  }
+  if ('count' in have) {
+    const count = Math.min(have.count, MOST_MOTIFS)
+    const cuts = laidAll(project).flatMap((laid) => cutToCount(laid, count, planner).slice(0, CUT_EACH))
+    const all = cuts.map((cut) => {
+      const laid = cut.project
+      const fit = fitOf(countsOf(laid)!, laid, countedOf(laid, planner), wish)
+      return { miss: missOfCount(cut, count), fit: withMore(fit, have.count) }
+    })
+    return { arrangements: nearCount(sorted(all)), findings }
   }
   if ('motifs' in have) {
     const most = Math.min(have.motifs, MOST_MOTIFS)
@@ -206,6 +231,46 @@ function ofMotifs(tryout: Tryout, kind: Kind, rotation: Rotation, wish: Wish, mo
   found.sort((a, b) => a.miss - b.miss)
   return found.slice(0, TRIED).map(({ counts, miss }) => candidate(tryout, counts, miss))
 }
+
+/** What a motif more or fewer than asked for weighs against proportions that are out (ours). */
+const MORE_OR_FEWER = 12
+
+/** Rectangles of so many motifs, or the nearest number: how far off that is counts more than the proportions. */
+function ofCount(tryout: Tryout, kind: Kind, rotation: Rotation, wish: Wish, count: number): Candidate[] {
+  const found: { readonly counts: BlanketCounts; readonly miss: number }[] = []
+  const isRings = kind.arrangement === 'rings'
+  for (let across = leastAcross(kind); across <= Math.max(count, leastAcross(kind)); across++) {
+    let rows = Math.max(1, Math.floor(count / Math.max(1, across)))
+    const many = (of: number): number => countPlaces(counted(kind, rotation, across, of))
+    while (!isRings && many(rows) < count) rows++
+    while (!isRings && rows > 1 && many(rows - 1) >= count) rows--
+    for (const each of isRings ? [1] : [rows - 1, rows]) {
+      if (each < 1 || many(each) > MOST_MOTIFS) continue
+      const counts = counted(kind, rotation, across, each)
+      const off = Math.abs(many(each) - count) / count
+      found.push({ counts, miss: MORE_OR_FEWER * off + outOfProportion(tryout.size(counts), wish) })
+    }
+    if (isRings && many(1) >= count) break
+  }
+  found.sort((a, b) => a.miss - b.miss)
+  return found.slice(0, TRIED).map(({ counts, miss }) => candidate(tryout, counts, miss))
+}
+
+/** Shares of what was asked for by which fits may have more or fewer, while there are nearer ones (ours). */
+const NEAR_COUNT = 0.1
+
+/** Those that come near to a number of motifs; where none does, the nearest. */
+function nearCount(fits: readonly FitArrangement[]): FitArrangement[] {
+  const off = ({ more = 0 }: FitArrangement): number => Math.abs(more)
+  const least = Math.min(...fits.map(off))
+  return fits.filter((fit) => off(fit) <= Math.max(least, NEAR_COUNT * (fit.motifs - (fit.more ?? 0))))
+}
+
+/** A fit with how many motifs more it has than were asked for. */
+const withMore = (fit: FitArrangement, count: number): FitArrangement => ({
+  ...fit,
+  more: fit.motifs - count,
+})
 
 /** The yarn on hand, asked whether it reaches for an arrangement. */
 interface Stash {

@@ -18,12 +18,16 @@ import { drawRounds } from '../drawing/rounds-chart'
 import type { RoundsChart } from '../drawing/rounds-chart'
 import type { Fit, OfferedWay } from './background'
 import { takeFit } from './edits/layout'
+import type { FitFrom } from './edits/layout'
 import { packed } from './plan-parcel'
 import type { Parcel } from './plan-parcel'
 import { shared } from './sharing'
 
 /** A size in mm, or what there is to make an arrangement from. */
 export type FitWish = { readonly width: number; readonly height: number } | Have
+
+const fitFrom = (wish: FitWish): FitFrom =>
+  'stash' in wish ? 'stash' : 'motifs' in wish ? 'motifs' : 'count' in wish ? 'count' : 'size'
 
 export type Question =
   | { readonly lane: 'document' | 'picture'; readonly kind: 'plan'; readonly project: Project }
@@ -160,13 +164,7 @@ function remembering(makePlanner: () => Planner): (question: Question) => Steps 
           plan:
             arrangement.motifs > MOST_IN_PICTURE
               ? null
-              : memory.planner.plan(
-                  takeFit(
-                    project,
-                    arrangement,
-                    'stash' in wish ? 'stash' : 'motifs' in wish ? 'motifs' : 'size',
-                  ),
-                ),
+              : memory.planner.plan(takeFit(project, arrangement, fitFrom(wish))),
         }))
         return { value: { kind: 'fits', fits } }
       }

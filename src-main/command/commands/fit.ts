@@ -17,6 +17,7 @@ interface Options {
   readonly height?: number
   readonly stash?: true
   readonly motifs?: number
+  readonly count?: number
   readonly exactly?: true
   readonly json?: boolean
 }
@@ -31,7 +32,8 @@ export const addFit: AddCommand = (program, around, end) => {
         'those that hold (in one piece, no motif on a single join point). ' +
         'Without --width and --height it is the target size of the project. ' +
         'With --stash it lists the largest that the yarn on hand allows, with --motifs the arrangements of so many ' +
-        'motifs, both in the proportions of that size, else of the project as it is. ' +
+        'motifs, with --count those that have that many or nearly as many; all of these in the proportions of that ' +
+        'size, else of the project as it is. ' +
         'With --exactly it also says what to change so that the project comes out at that size to 1 mm, or ' +
         'as near as that goes; one of --width and --height is enough then.',
     )
@@ -41,9 +43,15 @@ export const addFit: AddCommand = (program, around, end) => {
     .addOption(new Option('--stash', 'the largest that the yarn on hand allows').conflicts('motifs'))
     .option('--motifs <number>', 'arrangements of so many motifs that are made already', readCountOption)
     .addOption(
+      new Option('--count <number>', 'arrangements with so many motifs, or the nearest number')
+        .argParser(readCountOption)
+        .conflicts(['stash', 'motifs']),
+    )
+    .addOption(
       new Option('--exactly', 'ways to the size: what to change, the nearest first').conflicts([
         'stash',
         'motifs',
+        'count',
       ]),
     )
     .option('--json', 'print one JSON document')
@@ -88,13 +96,14 @@ export const addFit: AddCommand = (program, around, end) => {
     })
 }
 
-function haveOf({ stash, motifs, width, height }: Options): Have | null {
-  if (motifs === undefined && !stash) return null
+function haveOf({ stash, motifs, count, width, height }: Options): Have | null {
+  if (motifs === undefined && count === undefined && !stash) return null
   if ((width === undefined) !== (height === undefined)) {
     const told = 'proportions need both sides: give --width and --height, or neither'
     throw new CommandEnd(EXIT.wrongUse, told)
   }
   const like = width && height ? { like: { width, height } } : {}
+  if (count !== undefined) return { count, ...like }
   return motifs !== undefined ? { motifs, ...like } : { stash: true, ...like }
 }
 

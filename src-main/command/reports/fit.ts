@@ -1,11 +1,11 @@
 /** `petalyard fit` for people: what comes nearest to the target size, what holds first. */
 import type { FitArrangement } from '../../../shared-types/plan'
 import type { Project } from '../../../shared-types/project'
-import { holdingWords, rotationWords, wideWords } from '../../../src-core/figures/holding-words'
+import { apartWords, holdingWords, rotationWords, wideWords } from '../../../src-core/figures/holding-words'
 import { capital, counted } from '../../../src-core/figures/words'
 import { marked } from '../../../src-core/figures/yarn-words'
 import type { Have } from '../../../src-core/layout/fit-have'
-import { formatMass, formatNumber, formatSize } from '../../../src-core/units/format'
+import { formatMass, formatSize } from '../../../src-core/units/format'
 import { wrap } from '../text'
 import { ARRANGEMENT_WORDS, countWords, unitsOf } from './words'
 
@@ -30,7 +30,7 @@ export function fitReport(
       ...('width' in wish
         ? [`off by ${signed(fit.error.width)}${off[0] ?? ''} × ${signed(fit.error.height)}${off[1] ?? ''}`]
         : []),
-      counted(fit.motifs, 'motif') + (fit.left === undefined ? '' : `, ${formatNumber(fit.left)} left over`),
+      [counted(fit.motifs, 'motif'), apartWords(fit)].filter(Boolean).join(', '),
       ...(fit.yarns.length > 0
         ? [
             marked(
@@ -52,6 +52,8 @@ export function fitReport(
       ? `Closest fit to ${formatSize(wish.width, wish.height, units)}`
       : 'motifs' in wish
         ? `From ${counted(wish.motifs, 'motif')}`
-        : 'The largest from the yarn on hand'
+        : 'count' in wish
+          ? `With ${counted(wish.count, 'motif')}, or the nearest number`
+          : 'The largest from the yarn on hand'
   return [heading, ...blocks.flatMap((block) => ['', ...block])]
 }

@@ -22,7 +22,7 @@ export function patchBlanket(project: Project, patch: Partial<BlanketLayout>): P
 }
 
 /** What an arrangement is to fit: a size, motifs that are made already, the yarn on hand. */
-export type FitFrom = 'size' | 'motifs' | 'stash'
+export type FitFrom = 'size' | 'count' | 'motifs' | 'stash'
 
 /**
  * Takes over an arrangement that fits, rotation and all. Of what there is, it has the size that comes of it: one that

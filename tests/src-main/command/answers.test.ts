@@ -301,8 +301,22 @@ describe('fit', () => {
       ['--stash', '--motifs', '3'],
       ['--stash', '--width', '900'],
       ['--motifs', '0'],
+      ['--count', '61', '--motifs', '3'],
+      ['--count', '0'],
     ])
       expect((await petalyard('fit', file, ...options)).code).toBe(2)
+  })
+
+  it('tells arrangements with so many motifs, in the shape that is cut out, and what they are off', async () => {
+    const outlineShape = { kind: 'hexagon', size: 600 }
+    const file = await writeProject({ ...SAMPLE, layout: { ...SAMPLE.layout, outlineShape } as never })
+    const found = (await json('fit', file, '--count', '61')).arrangements as FitArrangement[]
+    expect(found.length).toBeGreaterThan(0)
+    for (const { motifs, more } of found) expect(motifs).toBe(61 + more!)
+    expect(found.some(({ more }) => more === 0)).toBe(true)
+    const told = await petalyard('fit', file, '--count', '61')
+    expect(told.out).toMatch(/^With 61 motifs, or the nearest number\n/)
+    expect(told.out).toContain('61 motifs, as asked')
   })
 
   it('keeps what there is to the proportions that are asked for', async () => {

@@ -2,6 +2,7 @@
 import { fireEvent, screen, waitFor, within } from '@testing-library/svelte'
 import { describe, expect, it, vi } from 'vitest'
 import type { BlanketLayout, Project } from '../../../shared-types/project'
+import SentenceEditor from '../../../src-renderer/frame/SentenceEditor.svelte'
 import ArrangementPlace from '../../../src-renderer/places/arrangement/ArrangementPlace.svelte'
 import ColoursPlace from '../../../src-renderer/places/colours/ColoursPlace.svelte'
 import YarnPlace from '../../../src-renderer/places/yarn/YarnPlace.svelte'
@@ -180,5 +181,21 @@ describe('Arrangements from what there is', () => {
     await fireEvent.click(within(list).getAllByRole('button')[0]!)
     expect(fillOf(app).withinStash).toBe(true)
     expect(app.document.plan.yarns.every(({ toBuy }) => toBuy === 0)).toBe(true)
+  })
+})
+
+describe('the number of motifs in the sentence', () => {
+  it('is typed, and what has that number or the nearest is taken in one step that undo takes back', async () => {
+    const outlineShape = { kind: 'hexagon', size: 600 }
+    const cut = { ...SMALL, layout: { ...SMALL.layout, outlineShape } } as Project
+    const { app } = await inWindow(SentenceEditor, { field: 'count' as const }, cut)
+    await enter('Number of motifs', '61')
+    const list = await screen.findByRole('list', { name: 'Arrangements with that number' })
+    const [first] = within(list).getAllByRole('button', { name: /^61 motifs, as asked/ })
+    await fireEvent.click(first!)
+    await waitFor(() => expect(app.document.plan.motifs).toHaveLength(61))
+    expect((app.document.project.layout as BlanketLayout).outlineShape?.kind).toBe('hexagon')
+    app.document.undo()
+    expect(app.document.project.layout).toEqual(cut.layout)
   })
 })
