@@ -8,6 +8,8 @@ export const stitchGaugeSchema = z.looseObject({
   rows: number.optional(),
   over: number.optional(),
   hook: number.optional(),
+  /** The hook that the gauge was counted with, where `hook` was changed since and it was not counted again. */
+  countedWith: number.optional(),
   /** Measured heights in mm, by stitch; they beat every derived one. */
   heights: z.record(text, number).optional(),
   /** The trade's own gauge: "rounds 1–2 measure 63.5 mm" as { rounds: 2, across: 63.5 }. */

@@ -1,13 +1,13 @@
 /** Numbers that lie outside the bounds of their field, where no stage reads them with a finding of its own. */
 import type { Finding, FindingTarget } from '../../shared-types/finding'
-import type { Project } from '../../shared-types/project'
+import type { Project, StitchGauge, Terms } from '../../shared-types/project'
 import { FIELDS } from '../fields/all'
 import { isWithin, placesOf } from '../fields/field'
 import type { Field } from '../fields/field'
 import { finding } from '../findings/finding'
 import { quantityValues } from '../findings/quantities'
 import { resolveGauge } from '../stitches/gauge'
-import { gaugeFindings } from '../stitches/gauge-findings'
+import { gaugeFindings, otherHookFindings } from '../stitches/gauge-findings'
 
 const CHECKED = FIELDS.filter(({ code, least, most }) => !code && (least !== undefined || most !== undefined))
 
@@ -16,12 +16,20 @@ export const checkBounds = (project: Project): Finding[] => [...fieldBounds(proj
 
 function gauges({ gauge, motifs = [], terms = 'US' }: Project): Finding[] {
   const own = motifs.flatMap((motif, i) =>
-    motif.gauge === gauge
-      ? []
-      : gaugeFindings(resolveGauge(motif.gauge, terms), `motifs[${i}].gauge`, { motif: motif.id }),
+    motif.gauge === gauge ? [] : told(motif.gauge, terms, `motifs[${i}].gauge`, { motif: motif.id }),
   )
-  return [...gaugeFindings(resolveGauge(gauge, terms), 'gauge'), ...own]
+  return [...told(gauge, terms, 'gauge'), ...own]
 }
+
+const told = (
+  gauge: StitchGauge | undefined,
+  terms: Terms,
+  where: string,
+  target?: FindingTarget,
+): Finding[] => [
+  ...gaugeFindings(resolveGauge(gauge, terms), where, target),
+  ...otherHookFindings(gauge, where, target),
+]
 
 const fieldBounds = (project: Project): Finding[] =>
   CHECKED.flatMap((field) =>

@@ -103,11 +103,11 @@ export const GARLAND_FINDINGS = {
   'garland/chain-by-thumb': {
     severity: 'note',
     message: 'the chains of the cord are counted with a rule of thumb, {chain} to a chain (±{spread} %).',
-    mend: 'Work 20 chains, measure them stretched out, and enter chains and length as the gauge of the cord.',
+    mend: 'Work 20 chains, measure them stretched out, and enter chains and length as the {gauge} of the cord.',
   },
   'garland/chain-gauge': {
     severity: 'warning',
-    message: 'the gauge of the cord cannot be used: {chains} {chains|chain|chains} over {over}.',
+    message: 'the {gauge} of the cord cannot be used: {chains} {chains|chain|chains} over {over}.',
     mend: 'Enter how many chains were counted over which length.',
   },
   'garland/no-cord-yarn': {

@@ -68,8 +68,8 @@ export const JOIN_FINDINGS = {
   'joins/no-chain-width': {
     severity: 'note',
     message:
-      'joining chains are estimated with a rule of thumb for the stitch width ({width}), since there is no gauge.',
-    mend: 'Enter a gauge, or measure ten chains.',
+      'joining chains are estimated with a rule of thumb for the stitch width ({width}), since there is no {gauge}.',
+    mend: 'Enter a {gauge}, or measure ten chains.',
   },
   'order/unknown-place': {
     severity: 'warning',

@@ -4,24 +4,31 @@ import type { CatalogueEntry } from './catalogue'
 export const MATERIAL_FINDINGS = {
   'gauge/unknown-stitch': {
     severity: 'warning',
-    message: "the gauge is counted in '{received}'; {expected} is expected. A rule of thumb is used instead.",
+    message:
+      "the {gauge} is counted in '{received}'; {expected} is expected. A rule of thumb is used instead.",
     mend: "Name the stitch of the swatch in the project's own terms, such as sc (US) or dc (UK).",
   },
   'gauge/invalid-value': {
     severity: 'warning',
-    message: "the gauge says '{received}' where {expected} is expected; it is left out.",
+    message: "the {gauge} says '{received}' where {expected} is expected; it is left out.",
     mend: 'Measure a swatch and enter stitches, rows and the length that they were counted over.',
+  },
+  'gauge/other-hook': {
+    severity: 'warning',
+    message:
+      'the {gauge} was counted with a {before} hook, and the hook is {now} now: sizes and yarn follow the old one.',
+    mend: 'Work a swatch with the new hook, count it and enter it.',
   },
   'gauge/missing': {
     severity: 'note',
     message:
-      'edging or joining chains are counted with a rule of thumb, {width} to a stitch (±{spread} %), as there is no gauge.',
-    mend: 'Enter the gauge of a swatch: stitches and rows over {over}, and the hook.',
+      'edging or joining chains are counted with a rule of thumb, {width} to a stitch (±{spread} %), as there is no {gauge}.',
+    mend: 'Enter the {gauge} of a swatch: stitches and rows over {over}, and the hook.',
   },
   'yarn/no-weight': {
     severity: 'warning',
     message: '{motif} is not weighed yet: its yarn for {slots} is not counted.',
-    mend: 'Weigh a few finished motifs, or give the written rounds and a gauge.',
+    mend: 'Weigh a few finished motifs, or give the written rounds and a {gauge}.',
   },
   'yarn/weights-differ': {
     severity: 'warning',
@@ -130,7 +137,7 @@ export const MATERIAL_FINDINGS = {
     severity: 'warning',
     message:
       'the weighed motif takes {percent} % of the yarn that its stitches say; that is too far off to correct edging and joins by it.',
-    mend: 'Check the weight, the gauge, and grams and metres on the {ball} band.',
+    mend: 'Check the weight, the {gauge}, and grams and metres on the {ball} band.',
   },
   'yarn/edging-stitch': {
     severity: 'warning',

@@ -151,7 +151,7 @@ export const MOTIF_FINDINGS = {
   },
   'motif/other-than-gauge': {
     severity: 'note',
-    message: 'yours comes out {percent} % {direction} than the gauge says; the measure rules.',
+    message: 'yours comes out {percent} % {direction} than the {gauge} says; the measure rules.',
     mend: 'Nothing to do: the rest follows your measure.',
   },
   'motif/kept-photo': {

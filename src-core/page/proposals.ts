@@ -218,7 +218,11 @@ function apply(
 ): Project {
   const withMotif = (patch: (motif: Motif) => Motif) => patched(project, id, patch)
   const withOwnGauge = (gauge: StitchGauge) =>
-    withMotif((motif) => ({ ...motif, gauge: { ...withGauge(motif, project.gauge).gauge, ...gauge } }))
+    withMotif((motif) => {
+      // What a page says belongs together: its gauge was counted with its hook.
+      const { countedWith: _, ...own } = withGauge(motif, project.gauge).gauge ?? {}
+      return { ...motif, gauge: { ...own, ...gauge } }
+    })
   switch (fact.kind) {
     case 'name':
       return withMotif((motif) => ({ ...motif, name: fact.name }))

@@ -4,17 +4,18 @@ import type { Hand, Motif, Terms, UnitSystem } from '../../shared-types/project'
 import type { ChartFigure, SegmentFigure } from '../../src-core/figures/chart'
 import type { Dimension } from '../../src-core/figures/motif-figure'
 import { inSpelling, saying } from '../../src-core/stitches/spelling'
+import { termWord } from '../../src-core/stitches/terms'
 import { capital, listed } from '../../src-core/figures/words'
 import { DEFAULT_VALLEY_SHARE } from '../../src-core/motif/constants'
 import { readingsOf } from '../../src-core/motif/ruler'
 import { formatNumber, lengthsIn } from '../../src-core/units/format'
 
-const FROM: Readonly<Record<Provenance, string>> = {
+const from = (gauge: string): Readonly<Record<Provenance, string>> => ({
   measured: 'Measured.',
   aimed: 'Worked out from what was measured before; make one and measure it.',
-  gauge: 'Worked out from the gauge.',
-  'rule-of-thumb': 'A rule of thumb: there is no gauge.',
-}
+  gauge: `Worked out from the ${gauge}.`,
+  'rule-of-thumb': `A rule of thumb: there is no ${gauge}.`,
+})
 
 export const MOTIF_WORDS = {
   assumed: ' (assumed)',
@@ -40,8 +41,8 @@ export const MOTIF_WORDS = {
     joinedAsYouGo
       ? `On the map each counts from where its own free ${shape === 'straight' ? 'corners' : 'petals'} begin.`
       : `Sewn to others, any ${shape === 'straight' ? 'corner' : 'petal'} of it can be number 1.`,
-  range: (provenance: Provenance, low: string, high: string): string =>
-    `${FROM[provenance]} The next one may come out ${low} to ${high}.`,
+  range: (provenance: Provenance, low: string, high: string, terms: Terms): string =>
+    `${from(termWord('gauge', terms))[provenance]} The next one may come out ${low} to ${high}.`,
   rounds: (written: Terms, printed: Terms): string =>
     written === printed
       ? `Rounds as written, in ${written} terms`

@@ -6,6 +6,7 @@ const gauge = {
   rows: 22,
   over: 100,
   hook: 4,
+  countedWith: 3.5,
   heights: { dc: 12 },
   rounds: 2,
   across: 60,

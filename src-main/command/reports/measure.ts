@@ -8,14 +8,15 @@ import { layingOfAccount, readingsOf, rulerWords } from '../../../src-core/motif
 import { formatNumber, formatYarnLength, lengthsIn } from '../../../src-core/units/format'
 import { listing, table } from '../text'
 import { saying } from '../../../src-core/stitches/spelling'
+import { termWord } from '../../../src-core/stitches/terms'
 import { termsOf, unitsOf } from './words'
 
-const SOURCES: Record<Provenance, string> = {
+const sources = (gauge: string): Record<Provenance, string> => ({
   measured: 'your own measure',
-  aimed: 'worked out from your own measure for another gauge or other rounds: make one and measure it',
-  gauge: 'your rounds and gauge',
-  'rule-of-thumb': 'a rule of thumb, since no gauge is given: make one and measure it',
-}
+  aimed: `worked out from your own measure for another ${gauge} or other rounds: make one and measure it`,
+  gauge: `your rounds and ${gauge}`,
+  'rule-of-thumb': `a rule of thumb, since no ${gauge} is given: make one and measure it`,
+})
 
 /** The measures of a motif as a ruler shows them, the leading one first. */
 function sizesOf(motif: MotifAccount, terms: Terms): [string, number][] {
@@ -61,7 +62,8 @@ function motifReport(project: Project, motif: MotifAccount, width: number): stri
   const facts = sizes.map(([name, mm]): [string, string] => [name, length(mm)])
   if (layingOfAccount(motif) !== 'across') facts.push(['Through its tips', length(motif.overTips)])
   if (motif.range.low !== motif.range.high) facts.push(['May come out', range])
-  facts.push(['Taken from', SOURCES[motif.provenance]], ['Can be joined', anchorWords(motif)])
+  const source = sources(termWord('gauge', termsOf(project)))[motif.provenance]
+  facts.push(['Taken from', source], ['Can be joined', anchorWords(motif)])
   return [
     `${motif.name || motif.id} (${motif.id})`,
     ...listing(facts, width),

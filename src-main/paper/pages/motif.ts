@@ -199,6 +199,7 @@ function setMotif(
       account.provenance,
       formatLength(account.range.low * share, job.units),
       formatLength(account.range.high * share, job.units),
+      job.terms,
     ),
     figure.scale > LIFE_SIZE ? MOTIF_WORDS.lifeSize : MOTIF_WORDS.scaled(figure.scale),
     MOTIF_WORDS.numbering(job.settled.hand, account.shape, job.terms),

@@ -21,6 +21,7 @@ import { circlesOf, layingOf, readingsOf } from '../../../src-core/motif/ruler'
 import type { Laying, Readings } from '../../../src-core/motif/ruler'
 import { workedEntries } from '../../../src-core/motif/rounds/special'
 import type { Measured } from '../../../src-core/photo/motif'
+import { isCounted } from '../../../src-core/stitches/gauge-findings'
 import { settled, withGauge } from '../../../src-core/settled'
 import { saying } from '../../../src-core/stitches/spelling'
 
@@ -184,12 +185,21 @@ export function setBlocked(project: Project, id: string, blocked: boolean): Proj
 export const setWeighed = (project: Project, id: string, patch: Partial<Weighed>): Project =>
   updateMotif(project, id, (motif) => ({ ...motif, weighed: { ...motif.weighed, ...patch } }))
 
-/** Puts fields over the motif's own gauge, which starts from the project's. */
+/**
+ * Puts fields over the motif's own gauge, which starts from the project's. One that was counted remembers its hook while
+ * another one is taken, until it is counted again.
+ */
 export const setMotifGauge = (project: Project, id: string, patch: Partial<StitchGauge>): Project =>
-  updateMotif(project, id, (motif) => ({
-    ...motif,
-    gauge: { ...withGauge(motif, project.gauge).gauge, ...patch },
-  }))
+  updateMotif(project, id, (motif) => {
+    const before = withGauge(motif, project.gauge).gauge ?? {}
+    const { countedWith: _, ...counted } = { ...before, ...patch }
+    const own = 'hook' in patch ? (before.countedWith ?? before.hook) : undefined
+    const keeps = own !== undefined && own !== counted.hook && isCounted(before)
+    return { ...motif, gauge: { ...counted, ...(keeps && { countedWith: own }) } }
+  })
+
+/** Says that a gauge was counted with the hook that stands beside it. */
+export const countedWithHook = (project: Project, id: string): Project => setMotifGauge(project, id, {})
 
 /** Adds a colour to a measured motif, outermost last. */
 export function addSlot(project: Project, id: string): Project {
