@@ -1,27 +1,29 @@
 /**
  * `npm run photos -- 300`: draws so many photos of motifs, measures them, and prints how right the finder is.
  * `npm run photos -- 300 5000 rough` begins with picture 5000, taken without care: fresh pictures to judge by what was
- * mended with others; with `kitchen` or `porch` instead of `rough` a third or fourth renderer draws them.
+ * mended with others; with `kitchen`, `porch` or `attic` instead of `rough` another renderer draws them.
  */
 import { measurePhoto } from '../src-core/photo/photo'
 import { ratesOf, trialOf } from '../tests/src-core/photo/rates'
 import type { Trial } from '../tests/src-core/photo/rates'
+import { attic } from '../tests/src-core/photo/attic'
 import { kitchen } from '../tests/src-core/photo/kitchen'
 import { porch } from '../tests/src-core/photo/porch'
 import { studio } from '../tests/src-core/photo/studio'
 
 const [count, first] = [Number(process.argv[2] ?? 300), Number(process.argv[3] ?? 0)]
 const renderer = process.argv[4]
+const RENDERERS = {
+  kitchen,
+  porch,
+  attic,
+  rough: (number: number) => studio(number, { rough: true }),
+} as const
 const percent = (share: number): string => `${(100 * share).toFixed(1)} %`
 const trials: Trial[] = []
 let time = 0
 for (let number = first; number < first + count; number++) {
-  const taken =
-    renderer === 'kitchen'
-      ? kitchen(number)
-      : renderer === 'porch'
-        ? porch(number)
-        : studio(number, { rough: renderer === 'rough' })
+  const taken = (RENDERERS[renderer as keyof typeof RENDERERS] ?? studio)(number)
   const before = process.cpuUsage().user
   const answer = measurePhoto(taken.picture, { sheet: taken.sheet })
   time += (process.cpuUsage().user - before) / 1000

@@ -8,6 +8,8 @@ import type { Millimetres } from '../units/quantity'
 /** Widths from which a slit is open, and up to which it is shut: what closed ones show in pictures of two renderers. */
 const OPEN: Millimetres = 0.12
 const SHUT: Millimetres = 0.015
+/** From what share on of the barest place behind a dip it is ground, where a shadow on light yarn may look like some. */
+const BARE = 0.6
 /** The least that a space behind the narrow is wide. */
 const SPACE: Millimetres = 0.25
 /** How far it goes on at least behind the dip as it was fitted: mm, multiples of the blur, a share of its distance. */
@@ -24,7 +26,9 @@ export interface Slit {
 
 /**
  * The slit that goes on from a dip towards the middle; null where there is none. `far` and `width` as measured along
- * the cleft, from near the middle outwards, `dip` and `blur` in places, `scale` places per mm.
+ * the cleft, from near the middle outwards, `dip` and `blur` in places, `scale` places per mm; `barest` how much of the
+ * barest place of each is ground, where shadows look like it: a fold between petals that lie against each other is as
+ * long as a slit, but nowhere as dark as the ground.
  */
 export function slitBehind(
   far: readonly number[],
@@ -32,6 +36,7 @@ export function slitBehind(
   dip: number,
   blur: number,
   scale: number,
+  barest?: readonly number[],
 ): Slit | null {
   const smooth = width.map(
     (each, at) => ((width[at - 1] ?? each) + each + (width[at + 1] ?? each)) / 3 / scale,
@@ -45,7 +50,10 @@ export function slitBehind(
     return at
   }
   const end = endUnder(OPEN)
-  if (dip - far[end]! > least) return { far: endOf(far, smooth, end, END_BLURS * blur), open: true }
+  if (dip - far[end]! > least) {
+    const isBare = !barest || far.some((each, at) => at >= end && each < dip - least && barest[at]! > BARE)
+    return { far: endOf(far, smooth, end, END_BLURS * blur), open: isBare }
+  }
   const last = endUnder(SHUT)
   const behind = smooth.slice(last, end + 1)
   const space = Math.max(...behind)

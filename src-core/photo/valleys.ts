@@ -33,6 +33,8 @@ const BEYOND = 0.3
 /** How far beside it the motif is looked at, in mm (some stitches), and the least share of that. */
 const BESIDE = 8
 const LEAST_BESIDE = 0.4
+/** Yarn so many times as light as the ground has shadows that look like it. */
+const LIGHTER = 1.5
 /** The nearest to the middle that a dip is looked for, as a share of the tips. */
 const NEAREST = 0.25
 
@@ -49,6 +51,17 @@ interface Law {
 export interface Valley extends Law {
   /** Where it goes on behind a narrow. */
   readonly slit: Slit | null
+}
+
+/** What is seen along the line of a cleft, from near the middle outwards: distances, widths, lengths of the arcs. */
+interface Cleft {
+  readonly far: number[]
+  readonly width: number[]
+  readonly arc: number[]
+  /** How much of the barest place of each arc is ground. */
+  readonly barest: number[]
+  /** Yarn is lighter than the ground, so that shadows on it look like ground that is half seen. */
+  readonly shadows: boolean
 }
 
 /** What an arc across the cleft shows, from left to right. */
@@ -123,7 +136,7 @@ function widthsAlong(
   sector: number,
   tip: number,
   blur: number,
-): { far: number[]; width: number[]; arc: number[] } {
+): Cleft {
   const far: number[] = []
   for (let r = NEAREST * tip; r <= tip; r += 0.5) far.push(r)
   const arcs = arcsAcross(plane, evened, middle, turn, sector, far)
@@ -141,7 +154,7 @@ function widthsAlong(
     const near = ends.slice(Math.max(0, at - 2 * around), at + 1)
     return [0, 1, 2].map((c) => near.reduce((sum, each) => sum + each[c]!, 0) / near.length)
   })
-  const width = new Array<number>(arcs.length)
+  const [width, barest] = [new Array<number>(arcs.length), new Array<number>(arcs.length)]
   const beyond = BEYOND_BLURS * blur + BEYOND * plane.scale
   // The cleft as it was seen on the arc further out, from the middle of the arc, in places of the plane.
   let [left, right] = [-Infinity, Infinity]
@@ -155,8 +168,10 @@ function widthsAlong(
     const motif = besides(arc, from, to, BESIDE * plane.scale) ?? roughly[at]!
     const shares = openShares(arc, motif, ground)
     let open = 0
+    let most = 0
     let [first, last] = [-1, -1]
     for (let i = from; i <= to; i++) {
+      most = Math.max(most, shares[i]!)
       open += shares[i]! * arc.step
       if (shares[i]! > 0.5) {
         if (first < 0) first = i
@@ -164,6 +179,7 @@ function widthsAlong(
       }
     }
     width[at] = open
+    barest[at] = most
     if (first >= 0) {
       ;[left, right] = [(first - half) * arc.step, (last - half) * arc.step]
       middles.push((left + right) / 2)
@@ -173,7 +189,11 @@ function widthsAlong(
       left = right = near.length > 0 ? meanOf(near) : 0
     }
   }
-  return { far, width, arc: arcs.map(({ length }) => length) }
+  const brightness = ([red, green, blue]: readonly number[]) =>
+    0.2126 * red! + 0.7152 * green! + 0.0722 * blue!
+  const yarn = meanOf(roughly.map(brightness))
+  const shadows = yarn > LIGHTER * brightness(ground)
+  return { far, width, barest, shadows, arc: arcs.map(({ length }) => length) }
 }
 
 /** The motif on an arc beside the places `from` to `to`, up to `reach` places of the plane away; null where little of it is there. */
@@ -234,7 +254,7 @@ function straightFit(
 }
 
 /** The dip of one cleft; null where none opens. `blur` in places. */
-function dipOf(far: number[], width: number[], arc: number[], blur: number, scale: number): Valley | null {
+function dipOf({ far, width, arc, barest, shadows }: Cleft, blur: number, scale: number): Valley | null {
   const smooth = width.map((_, at) => {
     const near = width.slice(Math.max(0, at - 2), at + 3)
     return near.reduce((sum, each) => sum + each, 0) / near.length
@@ -273,7 +293,7 @@ function dipOf(far: number[], width: number[], arc: number[], blur: number, scal
   }
   const chosen = best as Law | null
   if (!chosen) return null
-  const slit = slitBehind(far, width, chosen.far, blur, scale)
+  const slit = slitBehind(far, width, chosen.far, blur, scale, shadows ? barest : undefined)
   return { far: chosen.far, stray: chosen.stray, growth: chosen.growth, slit }
 }
 
@@ -292,15 +312,7 @@ export function valleysOf(
     while (between >= DIRECTIONS) between -= DIRECTIONS
     const turn = ((tip.at + between / 2) * 2 * Math.PI) / DIRECTIONS
     const sector = (between * 2 * Math.PI) / DIRECTIONS
-    const { far, width, arc } = widthsAlong(
-      plane,
-      evened,
-      middle,
-      turn,
-      sector,
-      Math.min(tip.far, next.far),
-      blur,
-    )
-    return dipOf(far, width, arc, blur, plane.scale)
+    const cleft = widthsAlong(plane, evened, middle, turn, sector, Math.min(tip.far, next.far), blur)
+    return dipOf(cleft, blur, plane.scale)
   })
 }

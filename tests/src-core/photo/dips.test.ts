@@ -84,6 +84,20 @@ describe('a slit', () => {
     expect(behind(0)).toBeNull()
   })
 
+  it('may be the shadow of a fold where light yarn lies on a dark sheet, unless it is somewhere as bare as the sheet', () => {
+    const seen = (barest: number) =>
+      slitBehind(
+        far,
+        widths(0.2),
+        92,
+        1,
+        SCALE,
+        far.map((r) => (r >= 92 ? 1 : barest)),
+      )
+    expect(seen(0.4)).toEqual({ far: 48, open: false })
+    expect(seen(0.8)).toEqual({ far: 48, open: true })
+  })
+
   it('is none where the cleft only ends a blur behind its dip, or no space lies behind', () => {
     const smeared = far.map((r) => Math.max(0, r - 89) * 0.5)
     expect(slitBehind(far, smeared, 92, 1, SCALE)).toBeNull()
