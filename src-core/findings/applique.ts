@@ -10,7 +10,7 @@ export const APPLIQUE_FINDINGS = {
   'applique/allowance': {
     severity: 'error',
     message: 'a seam allowance of {received} is not from 0 to {most}.',
-    mend: 'Enter how wide the rim is that will be taken into the seam.',
+    mend: 'Enter how much of the edge goes into the seam.',
   },
   'applique/allowance-takes-all': {
     severity: 'error',
@@ -20,22 +20,21 @@ export const APPLIQUE_FINDINGS = {
   'applique/clearance': {
     severity: 'error',
     message: 'a distance of {received} between items is not from 0 to {most}.',
-    mend: 'Enter how far apart the outlines of two items are to stay.',
+    mend: 'Enter how far apart the outlines of two items must be.',
   },
   'applique/path-missing': {
     severity: 'error',
-    message: 'the panel is to follow an outline, but there is neither path data nor a list of points.',
+    message: 'the panel follows an outline, but has neither path data nor a list of points.',
     mend: 'Give it path data in mm ("M 0 0 H 300 V 200 H 0 Z") or points as [x, y].',
   },
   'applique/path-markup': {
     severity: 'error',
-    message:
-      'this is a piece of a document, with tags, quotes or entities, and no path data. Nothing of it was used.',
-    mend: 'Take just what stands between the quotes of d="…" in one path.',
+    message: 'this is part of a document (tags, quotes or entities), not path data. None of it was used.',
+    mend: 'Paste only what is between the quotes of d="…" in one path.',
   },
   'applique/path-too-long': {
     severity: 'error',
-    message: 'path data of {received} characters is longer than the {most} that are read.',
+    message: 'the path data has {received} characters; at most {most} can be read.',
     mend: 'Simplify the path in the program that drew it.',
   },
   'applique/path-too-many-points': {
@@ -56,7 +55,7 @@ export const APPLIQUE_FINDINGS = {
   'applique/path-pieces': {
     severity: 'error',
     message: 'the path has {pieces} {pieces|piece|pieces}; a panel is one piece without holes.',
-    mend: 'Keep the outer line alone.',
+    mend: 'Keep only the outer line.',
   },
   'applique/path-flat': {
     severity: 'error',
@@ -75,17 +74,17 @@ export const APPLIQUE_FINDINGS = {
   },
   'applique/svg-too-long': {
     severity: 'error',
-    message: 'the SVG file has {received} characters, {most} are read. Nothing of it was used.',
+    message: 'the SVG file has {received} characters; at most {most} can be read. None of it was used.',
     mend: 'Save just the outline of the panel in a file of its own.',
   },
   'applique/svg-script': {
     severity: 'error',
-    message: "the SVG file brings a program with it ('{what}'). Nothing of it was run or used.",
+    message: "the SVG file contains a program ('{what}'). None of it was run or used.",
     mend: 'Save it as plain SVG in the program that drew it, or paste the path data alone.',
   },
   'applique/svg-entities': {
     severity: 'error',
-    message: 'the SVG file declares entities of its own. Nothing of it was expanded or used.',
+    message: 'the SVG file declares entities of its own. None of them was expanded or used.',
     mend: 'Save it as plain SVG in the program that drew it, or paste the path data alone.',
   },
   'applique/svg-too-full': {
@@ -131,13 +130,13 @@ export const APPLIQUE_FINDINGS = {
   },
   'applique/room': {
     severity: 'warning',
-    message: '{asked} are asked for, and there is room for {room}.',
-    mend: 'Ask for fewer, take a smaller motif or a larger panel, or let them lie closer.',
+    message: 'you asked for {asked}; there is room for {room}.',
+    mend: 'Ask for fewer, use a smaller motif or a larger panel, or let them lie closer together.',
   },
   'applique/nothing-laid': {
     severity: 'error',
     message: 'there was no room: nothing was placed.',
-    mend: 'Ask for less distance, take smaller motifs or fewer of them.',
+    mend: 'Reduce the distance, or use smaller or fewer motifs.',
   },
   'applique/no-items': {
     severity: 'note',
@@ -186,8 +185,8 @@ export const APPLIQUE_FINDINGS = {
   },
   'applique/too-close': {
     severity: 'warning',
-    message: '{first} and {second} are {distance} apart, {least} are asked for.',
-    mend: 'Move one of them, or ask for less.',
+    message: '{first} and {second} are {distance} apart; the minimum gap is {least}.',
+    mend: 'Move one of them, or reduce the minimum gap.',
   },
   'applique/more-pairs': {
     severity: 'note',
@@ -202,6 +201,6 @@ export const APPLIQUE_FINDINGS = {
   'applique/wrong-side': {
     severity: 'note',
     message: '{items}: wrong side up.',
-    mend: 'Place it right side up and rotate it instead, if the wrong side is not to show.',
+    mend: 'If the wrong side should not show, place it right side up and rotate it instead.',
   },
 } as const satisfies Record<string, CatalogueEntry>

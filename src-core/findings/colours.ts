@@ -4,7 +4,7 @@ import type { CatalogueEntry } from './catalogue'
 export const COLOUR_FINDINGS = {
   'colours/none-chosen': {
     severity: 'warning',
-    message: 'a pattern is chosen for the colours, but no colourway to fill it with.',
+    message: 'a pattern is chosen for the colours, but there is no colourway to fill it with.',
     mend: 'Make a colourway and add it to the fill.',
   },
   'colours/painted-alike': {
@@ -16,14 +16,14 @@ export const COLOUR_FINDINGS = {
   'colours/impossible': {
     severity: 'warning',
     message:
-      'with {colourways} {colourways|colourway|colourways} no way of placing them keeps all neighbours apart (every one was ruled out); {pairs} {pairs|pair stays|pairs stay} alike.',
+      'with {colourways} {colourways|colourway|colourways} neighbours cannot all be kept apart (every way was ruled out); {pairs} {pairs|pair stays|pairs stay} alike.',
     mend: '{advice}, or clear what is painted by hand round these motifs.',
   },
   'colours/not-found': {
     severity: 'warning',
     message:
       'no way of placing {colourways} {colourways|colourway|colourways} was found that keeps all neighbours apart, though there may be one; {pairs} {pairs|pair stays|pairs stay} alike.',
-    mend: 'Try another seed, choose one more colourway, or clear what is painted by hand round these motifs.',
+    mend: 'Shuffle the colours, choose one more colourway, or clear what is painted by hand round these motifs.',
   },
   'colours/uneven': {
     severity: 'note',
@@ -33,19 +33,19 @@ export const COLOUR_FINDINGS = {
   'colours/limits-impossible': {
     severity: 'warning',
     message:
-      'no way of placing the colourways keeps within the limits, and none comes closer than this: {short}{apart}.',
+      'the colourways cannot be placed within the limits. This is as close as they come: {short}{apart}.',
     mend: 'Raise a limit, choose one more colourway, add yarn, or make fewer motifs.',
   },
   'colours/limits-nearest': {
     severity: 'warning',
     message:
-      'no way of placing the colourways keeps within the limits: each goes at least {least} beyond them. Closest fit found: {short}{apart}.',
+      'the colourways cannot be placed within the limits: every way goes at least {least} over. Closest fit found: {short}{apart}.',
     mend: 'Raise a limit, choose one more colourway, add yarn, or make fewer motifs.',
   },
   'colours/limits-not-found': {
     severity: 'warning',
     message:
-      'no way of placing the colourways within the limits was found, though there may be one. Closest fit: {short}{apart}.',
+      'found no way to place the colourways within the limits, though there may be one. Closest fit: {short}{apart}.',
     mend: 'Shuffle the colours, raise a limit, choose one more colourway, or add yarn.',
   },
   'colours/rows-broken': {
@@ -63,12 +63,13 @@ export const COLOUR_FINDINGS = {
   'colours/close': {
     severity: 'warning',
     message:
-      '{first} and {second} are hard to tell apart (colour difference {difference}, under {limit}), and colourways {colourways} differ by them.',
-    mend: 'Choose a yarn that stands off more, or go by the letters on the map.',
+      '{first} and {second} are hard to tell apart (colour difference {difference}, under {limit}), and colourways {colourways} differ in nothing else.',
+    mend: 'Choose a yarn with more contrast, or go by the letters on the map.',
   },
   'colours/same-grey': {
     severity: 'note',
-    message: '{first} and {second} print to the same grey, and colourways {colourways} differ by them.',
+    message:
+      '{first} and {second} print to the same grey, and colourways {colourways} differ in nothing else.',
     mend: 'Print the map in colour, or go by the letters and textures on it.',
   },
   'colours/more-alike': {

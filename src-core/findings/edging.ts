@@ -11,13 +11,13 @@ export const EDGING_FINDINGS = {
   'edging/no-multiple': {
     severity: 'warning',
     message:
-      'no number of stitches up to {most} lets the rounds of the {edging} come out even; their counts are not sure.',
+      'no number of stitches up to {most} lets the rounds of the {edging} come out even; their counts are uncertain.',
     mend: 'Check that what a repeat uses is worked or skipped to its last stitch.',
   },
   'edging/corners-differ': {
     severity: 'note',
     message:
-      '{repeats} {repeats|repeat|repeats} of round {round} of the {edging} {repeats|does|do} not divide by its sides: of its {corners} {corners|corner|corners} each falls on another stitch of a repeat. {fewer} or {more} {more|repeat|repeats} {more|does|do}, over {less} or {much} {much|stitch|stitches} instead of {now}.',
+      '{repeats} {repeats|repeat|repeats} of round {round} of the {edging} {repeats|does|do} not divide evenly over its sides: each of its {corners} {corners|corner|corners} falls on a different stitch of a repeat. {fewer} or {more} {more|repeat|repeats} {more|does|do}, over {less} or {much} {much|stitch|stitches} instead of {now}.',
     mend: 'Work the corners by themselves ("3 sc in corner, sc in each st to next corner", US terms) and the repeat between them, or choose one of another width.',
   },
   'edging/cups': {

@@ -25,26 +25,26 @@ export const GARLAND_FINDINGS = {
   'garland/whole-number': {
     severity: 'error',
     message: '{what}: found {received}, expected a whole number from {least} to {most}.',
-    mend: 'Enter how many there are to be.',
+    mend: 'Enter how many you want.',
   },
   'garland/no-length': {
     severity: 'error',
-    message: 'nothing says how long the cord is.',
+    message: 'the length of the cord is not known.',
     mend: 'Enter the length of the cord, or span and drop of the swags, or a spacing together with a count.',
   },
   'garland/no-spacing': {
     severity: 'error',
-    message: 'nothing says how far apart the centres are, or how many there are to be.',
+    message: 'neither a distance between centres nor a count is entered.',
     mend: 'Enter the distance between centres, or a count.',
   },
   'garland/swags-open': {
     severity: 'error',
-    message: 'a single measure does not give the swags.',
+    message: 'one measure is not enough for the swags.',
     mend: 'Enter two of these three: the span, the drop, the length of the cord.',
   },
   'garland/cord-too-short': {
     severity: 'error',
-    message: 'a swag of {length} does not reach over a span of {span}.',
+    message: 'a swag of {length} does not reach across a span of {span}.',
     mend: 'Lengthen the cord, bring the points that it hangs from closer together, or hang it in fewer swags.',
   },
   'garland/drop-too-deep': {
@@ -54,14 +54,13 @@ export const GARLAND_FINDINGS = {
   },
   'garland/length-follows': {
     severity: 'warning',
-    message:
-      'the length of the cord is {entered}, but span and drop need {follows}; that is what is planned.',
+    message: 'the length of the cord is {entered}, but span and drop need {follows}; the plan uses that.',
     mend: 'Leave out the length, or leave out the drop so that it follows from the length.',
   },
   'garland/does-not-fit': {
     severity: 'error',
-    message: 'what is to hang on the cord needs {needed}, and there are {length}.',
-    mend: 'Lengthen the cord, hang up less, or bring it closer together.',
+    message: 'what hangs on the cord needs {needed}, but the cord is {length}.',
+    mend: 'Lengthen the cord, hang fewer things on it, or space them closer together.',
   },
   'garland/too-many': {
     severity: 'error',
@@ -86,29 +85,29 @@ export const GARLAND_FINDINGS = {
   },
   'garland/one-petal': {
     severity: 'warning',
-    message: '{motif} hangs by one place alone and will spin.',
-    mend: 'Hang it by two petals that are next to each other.',
+    message: '{motif} hangs from one point only and will spin.',
+    mend: 'Fasten it at two petals that are next to each other.',
   },
   'garland/chains-between': {
     severity: 'note',
     message:
-      '{motif} hangs by two places that are {apart} apart, with {chains} {chains|chain|chains} between them: they will draw together.',
+      '{motif} hangs from two points {apart} apart, with {chains} {chains|chain|chains} between them: they will pull together.',
     mend: 'With {flat} {flat|chain|chains} between them it hangs flat.',
   },
   'garland/cord-gives': {
     severity: 'note',
-    message: 'a cord of chains gives by 5 to 10 % under load: {length} become {low} to {high}.',
+    message: 'a cord of chains stretches by 5 to 10 % under load, from {length} to between {low} and {high}.',
     mend: 'Stretch it well before you measure, work it with a smaller hook, or work slip stitches back along it.',
   },
   'garland/chain-by-thumb': {
     severity: 'note',
-    message: 'the chains of the cord are counted with a rule of thumb, {chain} to a chain (±{spread} %).',
+    message: 'the chains of the cord are estimated by a rule of thumb, {chain} to a chain (±{spread} %).',
     mend: 'Work 20 chains, measure them stretched out, and enter chains and length as the {gauge} of the cord.',
   },
   'garland/chain-gauge': {
     severity: 'warning',
     message: 'the {gauge} of the cord cannot be used: {chains} {chains|chain|chains} over {over}.',
-    mend: 'Enter how many chains were counted over which length.',
+    mend: 'Enter how many chains you counted, and over what length.',
   },
   'garland/no-cord-yarn': {
     severity: 'warning',

@@ -19,7 +19,7 @@ export const HOST_FINDINGS = {
   },
   'app/open-elsewhere': {
     severity: 'error',
-    message: 'this project is open in another window, which has it now.',
+    message: 'this project is now open in another window.',
     mend: 'Go on in the other window, or reload this one to take the project back.',
   },
   'app/cannot-open': {
@@ -35,7 +35,7 @@ export const HOST_FINDINGS = {
   'app/unknown-recent': {
     severity: 'error',
     message: 'this project is no longer where it was.',
-    mend: 'Look for it with Open, or take it off the list.',
+    mend: 'Find it with Open, or remove it from the list.',
   },
   'app/unknown-example': {
     severity: 'error',
@@ -65,7 +65,7 @@ export const HOST_FINDINGS = {
   'app/cannot-write': {
     severity: 'error',
     message: '{reason}',
-    mend: 'What stood there is as it was. Choose another place, or make room there.',
+    mend: 'What was there is unchanged. Choose another place, or make room there.',
   },
   'app/font-refused': {
     severity: 'error',
@@ -115,7 +115,7 @@ export const HOST_FINDINGS = {
   },
   'app/not-planned': {
     severity: 'error',
-    message: 'this project cannot be worked out as it is now: {reason}.',
+    message: 'this project cannot be calculated as it is now: {reason}.',
     mend: 'Undo the last change, or correct it. The last plan is shown; everything that you entered is kept.',
   },
   'app/not-shown': {

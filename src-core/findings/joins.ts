@@ -4,7 +4,7 @@ import type { CatalogueEntry } from './catalogue'
 export const JOIN_FINDINGS = {
   'joins/pieces': {
     severity: 'warning',
-    message: 'the motifs hang together in {pieces} separate pieces.',
+    message: 'the motifs fall into {pieces} separate pieces.',
     mend: 'Rotate the motifs so that petals meet, allow a larger gap at the join, or choose another way of joining.',
   },
   'joins/one-node': {
@@ -41,23 +41,22 @@ export const JOIN_FINDINGS = {
   },
   'joins/single-place': {
     severity: 'warning',
-    message: 'a joining rule for two motifs names {places}, where no motif is.',
+    message: 'a joining rule for two motifs names {places}, where there is no motif.',
     mend: 'Select the two motifs and choose how they are joined, or remove the rule at Joins.',
   },
   'joins/single-far': {
     severity: 'warning',
-    message: '{places} have a joining rule of their own, and no place of one reaches the other.',
+    message: '{places} have a joining rule of their own, but do not come close enough to be joined.',
     mend: 'Allow more chains between them, choose another rule, or join them as all others.',
   },
   'joins/gap-for-hands': {
     severity: 'warning',
-    message:
-      'openings of {size} stay between the motifs; that is {limit} or more, wide enough for small hands.',
+    message: 'openings of {size} are left between the motifs; at {limit} or more, small hands fit through.',
     mend: 'For a child choose an arrangement that closes them, smaller motifs or fillers, and check for loose loops.',
   },
   'joins/gap-for-fingers': {
     severity: 'note',
-    message: 'openings of {size} stay between the motifs.',
+    message: 'openings of {size} are left between the motifs.',
     mend: 'For a child check that no finger can be caught, and check for loose loops.',
   },
   'joins/reach': {
@@ -84,6 +83,6 @@ export const JOIN_FINDINGS = {
   'order/repeated': {
     severity: 'warning',
     message: "the order names motif '{id}' twice.",
-    mend: 'Remove it once; the first mention counts.',
+    mend: 'Remove one of them; the first counts.',
   },
 } as const satisfies Record<string, CatalogueEntry>

@@ -9,7 +9,7 @@ export const KIT_FINDINGS = {
   },
   'kit/margin': {
     severity: 'error',
-    message: 'a margin of {margin} % and fees of {fees} % leave nothing of the price for the cost.',
+    message: 'a margin of {margin} % and fees of {fees} % leave none of the price to cover the cost.',
     mend: 'Enter a margin and a share of fees that stay under 100 % together.',
   },
   'kit/no-price': {
@@ -40,7 +40,7 @@ export const KIT_FINDINGS = {
   },
   'kit/pattern': {
     severity: 'warning',
-    message: 'the pattern of {by} is put in, and nothing says that it may be.',
+    message: 'the kit includes the pattern of {by}, and their permission is not ticked yet.',
     mend: 'Ask for permission in writing, then tick at Kit that {by} allows it.',
   },
 } as const satisfies Record<string, CatalogueEntry>

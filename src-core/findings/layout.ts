@@ -15,7 +15,7 @@ export const LAYOUT_FINDINGS = {
   'layout/count': {
     severity: 'error',
     message: '{what}: found {received}, expected a whole number from {least} to {most}.',
-    mend: 'Enter how many there are to be, or enter a target size and choose one of the arrangements that fit it.',
+    mend: 'Enter how many you want, or enter a target size and choose one of the arrangements that fit it.',
   },
   'layout/too-many': {
     severity: 'error',
@@ -44,7 +44,7 @@ export const LAYOUT_FINDINGS = {
   },
   'layout/round-rings': {
     severity: 'warning',
-    message: 'rings round a middle cannot be joined in the round: they have no ends of rows.',
+    message: 'rings cannot be joined in the round: they have no row ends.',
     mend: 'Choose straight or offset rows for a bag, cowl or cushion.',
   },
   'layout/round-rows': {
@@ -56,7 +56,7 @@ export const LAYOUT_FINDINGS = {
   'layout/round-pattern': {
     severity: 'note',
     message:
-      'the motifs alternate by {count} and a row has {columns}: where the round closes, two of a kind meet.',
+      'the motifs alternate by {count} and a row has {columns}: where the round closes, two alike meet.',
     mend: 'Choose a number of motifs in a row that is a multiple of {count}.',
   },
   'layout/nothing-left': {
@@ -76,13 +76,12 @@ export const LAYOUT_FINDINGS = {
   },
   'layout/outline-larger': {
     severity: 'note',
-    message: 'the outline is {outline} and the rows fill {rows}: they end before it.',
+    message: 'the outline is {outline}, but the rows cover only {rows}.',
     mend: 'Add rows and motifs in a row until they cover the outline.',
   },
   'layout/outline-aside': {
     severity: 'note',
-    message:
-      'the outline is {outline}, does not lie in the middle, and ends beyond the rows, which fill {rows}.',
+    message: 'the outline is {outline}, lies off the middle and reaches past the rows, which cover {rows}.',
     mend: 'Add rows and motifs in a row until they cover the outline, or put the outline in the middle.',
   },
   'layout/loose-kind': {
@@ -121,13 +120,13 @@ export const LAYOUT_FINDINGS = {
   'layout/large-gapes': {
     severity: 'warning',
     message:
-      '{name} is {measured}, and the {size} × {size} places that it takes are {places}: it stands {gap} from those round it, farther than joins reach.',
+      '{name} is {measured}, but the {size} × {size} places that it takes are {places}: the gap round it, {gap}, is too wide to join.',
     mend: 'Make it {wanted}: a plain round or two more, or choose another number of places.',
   },
   'layout/large-pushes': {
     severity: 'warning',
     message:
-      '{name} is {measured}, and the {size} × {size} places that it takes are {places}: it pushes the others {gap} apart, farther than joins reach.',
+      '{name} is {measured}, but the {size} × {size} places that it takes are {places}: it pushes the others {gap} apart, too far to join.',
     mend: 'Make it {wanted}: a round less, or choose another number of places.',
   },
   'layout/pair-motifs': {
@@ -144,19 +143,19 @@ export const LAYOUT_FINDINGS = {
   'layout/filler-small': {
     severity: 'note',
     message:
-      'the filler between {count} {count|motif|motifs} measures {across} and the openings take one of {fits}: gaps of up to {bridge} stay at its joins.',
+      'the filler between {count} {count|motif|motifs} measures {across} and the openings take one of {fits}: gaps of up to {bridge} are left at its joins.',
     mend: 'Work the filler a round larger or a chain more where it joins, or choose one that faces every motif round it.',
   },
   'layout/filler-short': {
     severity: 'warning',
     message:
-      'the filler between {count} {count|motif|motifs} measures {across} and the openings take one of {fits}: not every motif round the opening is joined to one, as {gap} are more than the {reach} within which motifs are joined.',
+      'the filler between {count} {count|motif|motifs} measures {across} and the openings take one of {fits}: it does not join every motif round it, as a gap of {gap} is more than the joining distance of {reach}.',
     mend: 'Work the filler larger, choose one that faces every motif round it, or change the size or the distance of the motifs.',
   },
   'layout/filler-far': {
     severity: 'warning',
     message:
-      'the filler between {count} {count|motif|motifs} measures {across} and the openings take one of {fits}: gaps of up to {bridge} stay at its joins, more than the {reach} within which motifs are joined.',
+      'the filler between {count} {count|motif|motifs} measures {across} and the openings take one of {fits}: gaps of up to {bridge} are left at its joins, more than the joining distance of {reach}.',
     mend: 'Work the filler a round or more larger, or leave it out.',
   },
   'layout/filler-nowhere': {
@@ -168,7 +167,7 @@ export const LAYOUT_FINDINGS = {
     severity: 'note',
     message:
       'a filler is chosen for openings between {count} {count|motif|motifs}, {motifs}, and there are none of this kind.',
-    mend: 'Leave it where that kind is to come back, or choose what fills the openings that there are.',
+    mend: 'Keep it if such openings will come back, or choose a filler for the openings there are.',
   },
   'layout/filler-stays-open': {
     severity: 'note',
@@ -188,17 +187,17 @@ export const LAYOUT_FINDINGS = {
   },
   'layout/fit-no-yarn': {
     severity: 'error',
-    message: 'what a motif takes of each yarn is not known, so no size follows from the yarn on hand.',
+    message: 'how much of each yarn a motif takes is not known, so the yarn on hand gives no size.',
     mend: 'Weigh some motifs, choose colourways for the blanket, and enter what is on hand of each yarn.',
   },
   'layout/fit-stash': {
     severity: 'warning',
-    message: 'the yarn on hand does not reach for a single motif: there is not enough of {yarns}.',
+    message: 'the yarn on hand is not enough for a single motif: {yarns} will not do.',
     mend: 'Enter what is on hand of each yarn, or choose colourways in yarns that are on hand.',
   },
   'layout/fit-kind': {
     severity: 'error',
-    message: 'sizes are fitted for blankets; this is {kind}.',
+    message: 'only a blanket is fitted to a size; this is {kind}.',
     mend: 'For a garland enter the length of the cord, or span and drop; for an appliqué the panel.',
   },
 } as const satisfies Record<string, CatalogueEntry>

@@ -125,7 +125,7 @@ export const MATERIAL_FINDINGS = {
   'yarn/stash-tight': {
     severity: 'note',
     message:
-      '{yarn}: {onHand} on hand should do for {need}, but if the estimate runs high, {missing} are missing.',
+      '{yarn}: {onHand} on hand should be enough for {need}, but if the estimate runs high, {missing} are missing.',
     mend: 'Keep a {ball} in reserve, or weigh more motifs for a closer estimate.',
   },
   'yarn/dye-lot': {
@@ -136,12 +136,12 @@ export const MATERIAL_FINDINGS = {
   'yarn/weight-far-from-stitches': {
     severity: 'warning',
     message:
-      'the weighed motif takes {percent} % of the yarn that its stitches say; that is too far off to correct edging and joins by it.',
+      'the weighed motif takes {percent} % of the yarn that its stitches should need: too far off to correct edging and joins by.',
     mend: 'Check the weight, the {gauge}, and grams and metres on the {ball} band.',
   },
   'yarn/edging-stitch': {
     severity: 'warning',
-    message: "'{stitch}' is not a stitch that the edging can count; it is counted like a sc (US terms).",
+    message: "'{stitch}' is not a stitch that the edging can count; it is counted as sc (US terms).",
     mend: "Name the edging's rounds by their stitch, in the project's terms.",
   },
   'yarn/no-edging-yarn': {

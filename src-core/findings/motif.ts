@@ -9,8 +9,8 @@ export const MOTIF_FINDINGS = {
   },
   'motif/missing-size': {
     severity: 'error',
-    message: 'there is no measure {what}.',
-    mend: 'Lay the motif flat, block it first if you will, and measure it with a ruler.',
+    message: 'the measure {what} is missing.',
+    mend: 'Block the motif if you are going to, lay it flat, and measure it with a ruler.',
   },
   'motif/size-range': {
     severity: 'error',
@@ -25,7 +25,7 @@ export const MOTIF_FINDINGS = {
   'motif/size-order': {
     severity: 'error',
     message: '{inner} ({small}) must be smaller than {outer} ({large}), but not below {least} % of it.',
-    mend: 'Measure both again: the smaller one runs through the dips, or the middles of sides.',
+    mend: 'Measure both again: the smaller one runs through the dips, or through the middles of the sides.',
   },
   'motif/assumed-size': {
     severity: 'note',
@@ -39,9 +39,8 @@ export const MOTIF_FINDINGS = {
   },
   'motif/other-piece': {
     severity: 'warning',
-    message:
-      'a piece of its own begins at {round}: size, chart and yarn are those of the rounds before it alone.',
-    mend: 'Give it a motif of its own.',
+    message: 'a separate piece begins at {round}: size, chart and yarn are for the rounds before it only.',
+    mend: 'Make it a motif of its own.',
   },
   'motif/trace-numbers': {
     severity: 'error',
@@ -89,27 +88,28 @@ export const MOTIF_FINDINGS = {
     severity: 'note',
     message:
       '{stitches} {stitches|stitch|stitches} in a ring of {chains} {chains|chain|chains}; about {holds} fit with ease.',
-    mend: 'Begin with a longer ring, or push the stitches together and let the ring give way.',
+    mend: 'Begin with a longer ring, or push the stitches together and let the ring stretch.',
   },
   'motif/tight-loop': {
     severity: 'warning',
-    message: 'its loops of chains are up to {short} shorter than the way they span: they pull the round in.',
+    message:
+      'its loops of chains are up to {short} shorter than the distance they span: they pull the round in.',
     mend: 'Work a chain or two more in each loop, or skip fewer stitches.',
   },
   'motif/legs-assumed': {
     severity: 'note',
     message:
-      'how many legs a {what} has is not said; size and yarn take it as {legs} {stitch} worked together, as is common.',
+      'the text does not say how many legs a {what} has; it is counted as {legs} {stitch} worked together, as is common.',
     mend: 'Write its size ("4-dc cluster"), or explain it under Special stitches.',
   },
   'motif/petal-full': {
     severity: 'note',
-    message: 'petals are full: {crowding} stitches for the room of one (a note from {limit}).',
+    message: 'petals are full: {crowding} stitches in the space of one (noted from {limit}).',
     mend: 'They will stand up a little, as in a rose. For a flat petal use fewer stitches or a longer loop.',
   },
   'motif/petal-too-full': {
     severity: 'warning',
-    message: 'petal too full: {crowding} stitches for the room of one (flat up to about {limit}).',
+    message: 'petal too full: {crowding} stitches in the space of one (flat up to about {limit}).',
     mend: 'Use fewer stitches in each petal, or a longer loop under it.',
   },
   'motif/cups': {
@@ -130,18 +130,18 @@ export const MOTIF_FINDINGS = {
   'motif/petals-pulled': {
     severity: 'note',
     message:
-      'goes over the tips of the petals, and is taken to pull them straight, as an even edge on petals does: a motif of {corners} {corners|corner|corners}.',
+      'goes over the tips of the petals and is assumed to pull them straight, as an even edge does: a motif with {corners} {corners|corner|corners}.',
     mend: 'Make one and look at it: where it keeps its petals, say so at Motif, under Shape.',
   },
   'motif/other-shape': {
     severity: 'warning',
-    message: 'its rounds cannot make {what}, as its shape says; it is planned as they make it.',
+    message: 'its rounds cannot make {what}, the shape that is chosen; the plan follows the rounds.',
     mend: 'Choose its shape again at Motif, or enter the measures of a finished one.',
   },
   'motif/in-rows': {
     severity: 'note',
     message:
-      'its rows go back and forth: they are counted as written, but size and chart are those of rounds that close.',
+      'its rows go back and forth: they are counted as written, but size and chart treat them as closed rounds.',
     mend: 'For a half motif or a piece in rows, enter its sizes as measured.',
   },
   'motif/ruffles': {
@@ -151,12 +151,12 @@ export const MOTIF_FINDINGS = {
   },
   'motif/other-than-gauge': {
     severity: 'note',
-    message: 'yours comes out {percent} % {direction} than the {gauge} says; the measure rules.',
-    mend: 'Nothing to do: the rest follows your measure.',
+    message: 'yours comes out {percent} % {direction} than the {gauge} says; your measure counts.',
+    mend: 'Nothing to do: the rest follows it.',
   },
   'motif/kept-photo': {
     severity: 'warning',
-    message: 'the photo that is kept with it is no JPEG of up to {most} pixels a side; it is not shown.',
+    message: 'the photo that is kept with it is not a JPEG of up to {most} pixels a side; it is not shown.',
     mend: 'Measure a photo of it again, or remove the one that is kept.',
   },
   'motif/no-outline': {

@@ -4,12 +4,12 @@ import type { CatalogueEntry } from './catalogue'
 export const PHOTO_FINDINGS = {
   'photo/no-sheet': {
     severity: 'error',
-    message: 'no sheet of the size {sheet} can be made out in the picture.',
+    message: 'no {sheet} sheet can be made out in the picture.',
     mend: 'Lay the motif on one whole sheet, on a table of another colour, and take the picture from straight above; or say which sheet it is.',
   },
   'photo/sheet-cut-off': {
     severity: 'error',
-    message: 'the sheet ({sheet}) runs over the rim of the picture.',
+    message: 'the sheet ({sheet}) runs off the edge of the picture.',
     mend: 'Take the picture from further away, so that all four corners are in it.',
   },
   'photo/corner-outside': {
@@ -20,12 +20,12 @@ export const PHOTO_FINDINGS = {
   },
   'photo/sheet-shape': {
     severity: 'warning',
-    message: 'the sheet in the picture has not quite the shape of {sheet}, or its edges are bent.',
+    message: 'the sheet in the picture is not quite the shape of {sheet}, or its edges are bent.',
     mend: 'Check which sheet it is, lay it flat, and set its corners by hand where they are off.',
   },
   'photo/other-sheet': {
     severity: 'warning',
-    message: 'the sheet has the shape of {sheet}, not of {asked}, and is taken for it.',
+    message: 'the sheet has the shape of {sheet}, not of {asked}, and is measured as {sheet}.',
     mend: 'Check which sheet it is, and choose it.',
   },
   'photo/ruler-points': {
@@ -35,7 +35,7 @@ export const PHOTO_FINDINGS = {
   },
   'photo/by-ruler': {
     severity: 'warning',
-    message: 'the scale is that of a ruler: a picture taken at a slant is not corrected.',
+    message: 'the scale comes from a ruler: a picture taken at a slant is not corrected.',
     mend: 'Hold the camera right above the motif, with the ruler flat beside it; or lay the motif on a sheet of paper.',
   },
   'photo/tilt': {
@@ -46,7 +46,7 @@ export const PHOTO_FINDINGS = {
   'photo/few-pixels': {
     severity: 'warning',
     message: 'the picture has few pixels for the sheet.',
-    mend: 'Take it from nearer, so that the sheet fills it, or use the picture as the camera made it.',
+    mend: 'Move closer, so that the sheet fills the picture, or use it at the full size that the camera made.',
   },
   'photo/blurred': {
     severity: 'warning',
@@ -75,18 +75,18 @@ export const PHOTO_FINDINGS = {
   },
   'photo/petals-unsure': {
     severity: 'warning',
-    message: 'the number of petals is not sure: {petals} fits best.',
+    message: 'the number of petals is uncertain: {petals} fits best.',
     mend: 'Count them.',
   },
   'photo/petals-take-turns': {
     severity: 'warning',
     message:
-      'long and short petals take turns: {petals} of them are counted, and tip to tip is that of the longest.',
+      'long and short petals alternate: {petals} of them are counted, and tip to tip is that of the longest.',
     mend: 'Count them, and check tip to tip.',
   },
   'photo/nearly-round': {
     severity: 'warning',
-    message: 'the motif is nearly round: whether it has petals, and how many, is not sure.',
+    message: 'the motif is nearly round: whether it has petals, and how many, is uncertain.',
     mend: 'Choose its shape, and count the petals.',
   },
   'photo/no-repeat': {

@@ -205,7 +205,7 @@ describe('M46 limits of a fill', () => {
     )
     if (codes(found)[0] === 'colours/limits-nearest')
       expect(found.findings[0]?.message).toMatch(
-        /each goes at least \d+ motifs beyond them\. Closest fit found: /,
+        /every way goes at least \d+ motifs over\. Closest fit found: /,
       )
     // With three colourways in offset rows there is one filling but for which is which: the two rarest in A and B.
     const plain = assign({ cells: of.cells, fill: { ...fill, most: {} } }).colourways

@@ -204,7 +204,7 @@ describe('arrangers on a project', () => {
     const { count } = completeWreath({ ...ground, panel: ground.panel! }, STAR, { how: 'wreath' })
     expect(told({ how: 'wreath', count: count + 3 })).toMatchObject({
       code: 'applique/room',
-      message: `${count + 3} are asked for, and there is room for ${count}.`,
+      message: `you asked for ${count + 3}; there is room for ${count}.`,
     })
     for (const wish of [{ how: 'wreath', count }, { how: 'wreath' }, { how: 'scatter', seed: 1 }] as const)
       expect(told(wish)).toBeNull()
@@ -214,7 +214,7 @@ describe('arrangers on a project', () => {
       { x: 40, y: 150 },
       { x: 260, y: 150 },
     ]
-    expect(told({ how: 'row', points, count: 40 })!.message).toContain('40 are asked for')
+    expect(told({ how: 'row', points, count: 40 })!.message).toContain('you asked for 40')
   })
 
   it('lays a single item in the middle of its panel, where nobody asked for more', () => {

@@ -73,7 +73,7 @@ describe('M36 repeats on each side', () => {
     // 100 and two at each corner are six repeats of 18; 72 and 144 are one and two for each side.
     expect(loop.stitches).toBe(100)
     expect(found?.message).toBe(
-      '6 repeats of round 3 of the border do not divide by its sides: of its 4 corners each falls on another stitch of a repeat. 4 or 8 repeats do, over 64 or 136 stitches instead of 100.',
+      '6 repeats of round 3 of the border do not divide evenly over its sides: each of its 4 corners falls on a different stitch of a repeat. 4 or 8 repeats do, over 64 or 136 stitches instead of 100.',
     )
   })
 })

@@ -164,7 +164,7 @@ describe('an appliqué', () => {
     expect(plan.findings[0]).toMatchObject({
       code: 'applique/too-close',
       severity: 'warning',
-      message: 'item 1 (Disc) and item 2 (Disc) are 3 mm apart, 5 mm are asked for.',
+      message: 'item 1 (Disc) and item 2 (Disc) are 3 mm apart; the minimum gap is 5 mm.',
     })
     expect(codes(planOf([disc(100, 80), disc(145, 80)], { clearance: 5 }))).toEqual([])
   })

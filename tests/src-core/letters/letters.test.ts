@@ -27,7 +27,7 @@ describe('texts that paper cannot print', () => {
   it('are told with what they are, their characters and their script', () => {
     const [one] = letters({ ...base, title: 'Throw שלום' })
     expect(one).toMatchObject({ code: 'letters/missing', severity: 'warning', where: 'title' })
-    expect(one!.message).toBe('the title: the type on paper lacks ש, ל, ו and ם (Hebrew).')
+    expect(one!.message).toBe('the title: the font used on paper has no ש, ל, ו and ם (Hebrew).')
     expect(one!.mend).toContain('spelled in Latin letters')
   })
 

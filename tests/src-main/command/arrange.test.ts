@@ -153,7 +153,7 @@ describe('arrange', () => {
   })
 
   it.each([
-    ['a program', '<svg onload="alert(1)"><path d="M0 0H9V9Z"/></svg>', 'brings a program with it'],
+    ['a program', '<svg onload="alert(1)"><path d="M0 0H9V9Z"/></svg>', 'contains a program'],
     ['entities', '<!DOCTYPE svg [<!ENTITY a "b">]><svg><path d="&a;"/></svg>', 'declares entities'],
     ['a broken file', '<svg><path d="M0 0H9V9Z"></svg>', 'cannot be read at line 1'],
     ['no drawing', '<html></html>', 'is not an SVG drawing'],
@@ -167,7 +167,7 @@ describe('arrange', () => {
       `<svg width="9mm" viewBox="0 0 9 9"><path d="M0 0${'l1 1'.repeat(6000)}"/></svg>`,
       'more than 5,000 corners',
     ],
-    ['an endless path', `<svg><path d="${'M0 0'.padEnd(150_000)}"/></svg>`, 'longer than the 100,000'],
+    ['an endless path', `<svg><path d="${'M0 0'.padEnd(150_000)}"/></svg>`, 'at most 100,000'],
     ['bytes', '\u0000\u0001', 'it is not a text'],
   ])('refuses %s in one clear line, and writes nothing', async (_, text, words) => {
     const svg = join(dirname(file), 'hostile.svg')

@@ -101,7 +101,7 @@ describe('a garland kit on the command line', () => {
   it('fit says that it is for blankets', async () => {
     const ran = await petalyard('fit', await file(), '--width', '1000', '--height', '1000')
     expect(ran.code).toBe(1)
-    expect(ran.out).toContain('sizes are fitted for blankets; this is a garland.')
+    expect(ran.out).toContain('only a blanket is fitted to a size; this is a garland.')
   })
 
   it('check tells an impossible margin and ends with 1', async () => {

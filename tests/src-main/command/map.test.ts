@@ -42,7 +42,7 @@ describe('map', () => {
     expect(ran.code).toBe(0)
     expect(ran.out).toMatch(/^Wrote /)
     expect(ran.err).toMatch(
-      /letters\/missing[^\n]*title[^\n]*the type on paper lacks ש, מ, י, כ and ה \(Hebrew\)/,
+      /letters\/missing[^\n]*title[^\n]*the font used on paper has no ש, מ, י, כ and ה \(Hebrew\)/,
     )
     const checked = await petalyard('check', hebrew)
     expect(checked).toMatchObject({ code: 0 })

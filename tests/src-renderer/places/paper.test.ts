@@ -109,7 +109,7 @@ describe('texts that paper cannot print as they are written', () => {
       HEBREW,
     )
     expect(app.document.findings.map(({ code }) => code)).toContain('letters/missing')
-    screen.getByText(/the title: the type on paper lacks ש, מ, י, כ and ה \(Hebrew\)\.$/)
+    screen.getByText(/the title: the font used on paper has no ש, מ, י, כ and ה \(Hebrew\)\.$/)
     expect(screen.getAllByRole('button', { name: 'Go to Yarn' }).length).toBeGreaterThan(0)
     screen.getByRole('button', { name: 'Go to Paper' })
   })
