@@ -40,7 +40,7 @@ describe('the guide for makers', () => {
     expect(page).toContain(`${size(bare.size).replace(' cm', '')} | ${bare.counts.motifs} | 658`)
     expect(bare.counts.joins).toBe(658)
     expect(page).toContain(`brings the blanket to ${size(plan.size)}`)
-    expect(page).toContain(`the blanket is ${formatNumber(bare.minutes!.expected / 60)} hours`)
+    expect(page).toContain(`the blanket takes ${formatNumber(bare.minutes!.expected / 60)} hours`)
   })
 
   it('gives its shopping list', () => {
@@ -64,7 +64,7 @@ describe('the guide for sellers', () => {
   it('gives the cord of its garland and what hangs on it', () => {
     const { cord, items } = plan.garland!
     expect(page).toContain(`${items.length} things hang on it, 14 flowers and 13 leaves`)
-    expect(page).toContain(`it is ${cord.whole.chains} chains with both ties`)
+    expect(page).toContain(`That makes ${cord.whole.chains} chains with both ties`)
   })
 
   it('gives what one kit takes, costs and sells for', () => {
