@@ -56,7 +56,7 @@ export function madeYarnWords({ days, edging }: Pick<Progress, 'days' | 'edging'
     ...(before > 0 ? [`${formatNumber(before)} made before: nothing to buy for them.`] : []),
     ...(made.length > 0
       ? [
-          `${capital(made.join(', '))}: to buy is what the rest takes. On hand is what there was at the beginning; what you have bought since belongs there too.`,
+          `${capital(made.join(', '))}: only the rest is on the list to buy. Under “on hand”, enter what you had at the beginning and what you have bought since.`,
         ]
       : []),
   ].join(' ')
