@@ -195,7 +195,7 @@ describe('the panel', () => {
     // A file beyond all measure is not even loaded.
     const huge = Object.defineProperty(svgFile('<svg/>'), 'size', { value: 1e9 })
     await fireEvent.change(screen.getByLabelText('Choose an SVG file'), { target: { files: [huge] } })
-    expect((await screen.findByRole('alert')).textContent).toContain('2,000,000 are read')
+    expect((await screen.findByRole('alert')).textContent).toContain('at most 2,000,000 can be read')
   })
 })
 
