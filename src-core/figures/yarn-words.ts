@@ -135,3 +135,7 @@ export function buyingRemark(
   })
   return reasons.join(' ')
 }
+
+/** Said where something of a yarn is on hand or made, so that what is to be bought is not what it costs in all. */
+export const wholeCostWords = (money: string, terms: Terms): string =>
+  `All of its yarn in whole ${termWord('balls', terms)}, with what is on hand and what is made, costs ${money}.`

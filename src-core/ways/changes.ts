@@ -79,6 +79,9 @@ function edgingSteps(project: Project, more: readonly number[]): (Change & { rea
   // As many more as come to the size, if that is no border without end; as many fewer as there are.
   const steps = [...Array.from({ length: rounds.length }, (_, i) => -1 - i), ...more]
   const written = edging?.written ?? []
+  const isFirst = rounds.length === 0
+  // What is joined in the round and has no edging yet gets one round its open end: a bag is closed at its bottom.
+  const atMouth = isFirst && edging?.ends === undefined && (blanketOf(project)?.inTheRound ?? false)
   /** Written rounds are left out from the outside, and last of all the round that they are worked into. */
   const without = (kept: number, plain: readonly string[]) => ({
     kind: 'edging' as const,
@@ -100,12 +103,13 @@ function edgingSteps(project: Project, more: readonly number[]): (Change & { rea
     .map((step) => ({
       kind: 'edging' as const,
       more: step,
-      words: words.edgingWay(step, stitch, speech),
+      words: words.edgingWay(step, stitch, speech, { isFirst, atMouth }),
       edit: (before: Project) =>
         withBlanket(before, {
           edging: {
             ...edging,
             ...(yarn !== undefined && { yarn }),
+            ...(atMouth && { ends: 'mouth' as const }),
             rounds: step > 0 ? [...rounds, ...Array<string>(step).fill(stitch)] : rounds.slice(0, step),
           },
         }),

@@ -31,10 +31,17 @@ export const countWay = ({ arrangement, rings, columns, rows }: BlanketCounts): 
     ? counted(rings, 'ring')
     : `${counted(columns, 'motif')} in a row, ${counted(rows, 'row')}`
 
-export function edgingWay(rounds: number, stitch: string, { terms }: Speech): string {
+/** `isFirst`: there is none yet, so that there is nothing to add to; `atMouth`: it is worked round the open end alone. */
+export function edgingWay(
+  rounds: number,
+  stitch: string,
+  { terms }: Speech,
+  { isFirst = false, atMouth = false } = {},
+): string {
   const name = terms === 'US' ? 'border' : 'edging'
+  const more = isFirst ? counted(rounds, 'round') : counted(rounds, 'more round', 'more rounds')
   return rounds > 0
-    ? `${counted(rounds, 'more round', 'more rounds')} of ${name} (${stitch})`
+    ? `${more} of ${name} (${stitch})${atMouth ? ' at the mouth' : ''}`
     : `${counted(-rounds, 'fewer round', 'fewer rounds')} of ${name}`
 }
 

@@ -12,6 +12,7 @@ import {
   unpriced,
 } from '../../src-core/figures/yarn-words'
 import { termWord } from '../../src-core/stitches/terms'
+import { PENNY, wholeCost } from '../../src-core/materials/whole-cost'
 import { kindOf } from '../kinds/kinds'
 import { counted } from '../../src-core/figures/words'
 import { hasBegun } from '../../src-core/progress/words'
@@ -138,7 +139,14 @@ function moneyFigures(project: Project, plan: PlanNumbers, before: PlanNumbers |
     const toBuy = sum('To buy', costOf(plan), before ? costOf(before) : null, guessed)
     // There is no room here for their names, which stand in the place of the yarns.
     const left = unpriced(plan.yarns).length
-    return [left > 0 ? { ...toBuy, unit: `${toBuy.unit} and ${left} unpriced`.trim() } : toBuy]
+    const bought = left > 0 ? { ...toBuy, unit: `${toBuy.unit} and ${left} unpriced`.trim() } : toBuy
+    // What is made already is no longer to buy, but it was paid for.
+    const { yarns } = settled(project)
+    const whole = wholeCost(plan.yarns, yarns)
+    const isLess = hasBegun(plan.progress) && whole !== null && whole - (costOf(plan) ?? 0) > PENNY
+    return isLess
+      ? [bought, sum('Yarn in all', whole, before ? wholeCost(before.yarns, yarns) : null, guessed)]
+      : [bought]
   }
   const assumed = kit.assumed?.includes('cost') ?? false
   return [

@@ -116,6 +116,9 @@ function motifLines(project: Project, plan: Plan): string[] {
   ]
 }
 
+/** Colourways that a summary counts before it says how many more there are. */
+const WAYS_SHOWN = 5
+
 function colourLines(project: Project, plan: Plan): string[] {
   const ways = project.colourways ?? []
   if (ways.length === 0) return [say`no colourways yet`]
@@ -123,8 +126,11 @@ function colourLines(project: Project, plan: Plan): string[] {
     .map((way) => ({ code: way.code ?? way.name ?? way.id, count: plan.counts.byColourway[way.id] ?? 0 }))
     .filter((way) => way.count > 0)
   if (placed.length === 0) return [spelled(counted(ways.length, 'colourway')), 'none placed yet']
-  const shown = placed.slice(0, 4).map((way) => `${way.code} ${formatNumber(way.count)}`)
-  return [shown.join(' · ') + (placed.length > 4 ? ` · ${placed.length - 4} more` : '')]
+  // "1 more" would take the room of the one that it leaves out.
+  const shown = placed.length <= WAYS_SHOWN + 1 ? placed : placed.slice(0, WAYS_SHOWN)
+  const left = placed.length - shown.length
+  const told = shown.map((way) => `${way.code} ${formatNumber(way.count)}`)
+  return [[...told, ...(left > 0 ? [`${left} more`] : [])].join(' · ')]
 }
 
 function yarnLines(project: Project, plan: Plan): string[] {

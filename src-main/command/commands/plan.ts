@@ -5,6 +5,7 @@ import { PROJECT_FORMAT, PROJECT_VERSION } from '../../../shared-types/project'
 import type { ListName } from '../../../shared-types/sheets'
 import { LISTS } from '../../../shared-types/sheets'
 import { joiningRounds } from '../../../src-core/joining-round/joining-round'
+import { wholeCost } from '../../../src-core/materials/whole-cost'
 import { planProject } from '../../../src-core/plan'
 import { CommandEnd, EXIT } from '../exit-codes'
 import type { AddCommand } from '../program'
@@ -73,6 +74,7 @@ function planJson(plan: Plan): object {
     }),
     ...(garland ? garlandJson(garland) : {}),
     ...inNumbers(rest),
+    wholeCost: wholeCost(plan.yarns, plan.settled.yarns),
     joiningRounds: joiningRounds(plan, plan.settled.terms),
     progress: { ...progress, left: { ...progress.left, ...inNumbers(progress.left) } },
   }

@@ -20,6 +20,7 @@ import {
   totalMass,
 } from '../../../src-core/units/format'
 import { sensitivityWords } from '../../../src-core/figures/sensitivity'
+import { PENNY, wholeCost } from '../../../src-core/materials/whole-cost'
 import {
   isAssumed,
   isNeedKnown,
@@ -28,6 +29,7 @@ import {
   starred,
   starWords,
   sumRemark,
+  wholeCostWords,
 } from '../../../src-core/figures/yarn-words'
 import { blanketOf, byKind } from '../../../src-core/plans/layouts'
 import { saying } from '../../../src-core/stitches/spelling'
@@ -251,8 +253,10 @@ function yarnSection(project: Project, plan: Plan, width: number): string[] {
   const split = splitRemark(plan.yarns, (id) => names.get(id) ?? id)
   const unpriced = sumRemark(plan.yarns, (id) => names.get(id) ?? id)
   const made = madeYarnWords(plan.progress)
+  const whole = wholeCost(plan.yarns, project.yarns ?? [])
   const remarks = [
     ...(made ? [made] : []),
+    ...(whole !== null && whole - cost > PENNY ? [wholeCostWords(money(whole), termsOf(project))] : []),
     ...(unpriced ? [unpriced] : []),
     ...(split ? [saying(termsOf(project))`One weight for several colours: ${split}.`] : []),
     ...(plan.yarns.some(({ assumed }) => assumed) ? [starWords(termWord('ball', termsOf(project)))] : []),

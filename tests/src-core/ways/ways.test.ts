@@ -338,6 +338,37 @@ describe('M29 ways to a size', () => {
     expect(withEdit(rounds, more.edit).motifs![0]).toMatchObject({ rounds: [{}, {}, {}, {}] })
   })
 
+  it('an edging where there is none is no more of it, and of what is joined in the round it is at the mouth', () => {
+    for (const inTheRound of [false, true]) {
+      const project: Project = {
+        ...{ format: 'petalyard-project', version: 1, terms: 'UK' },
+        motifs: [{ id: 'm', kind: 'measured', outline: 'square', sideToSide: 100 }],
+        joining: { rule: 'edges' },
+        layout: {
+          ...{ kind: 'blanket', arrangement: 'straight-rows', motif: 'm', columns: 8, rows: 6 },
+          inTheRound,
+        },
+        gauge: { stitch: 'dc', stitches: 20, rows: 22, over: 100, hook: 4 },
+      }
+      const { height } = planProject(project).size
+      const edged = waysForProject(project, { height: height + 20 }).ways.filter(
+        ({ kinds }) => kinds.join() === 'edging',
+      )
+      expect(edged.length).toBeGreaterThan(0)
+      for (const way of edged) {
+        expect(way.change).toMatch(
+          inTheRound ? /^\d+ rounds? of edging \(dc\) at the mouth$/ : /^\d+ rounds? of edging \(dc\)$/,
+        )
+        const { edging } = withEdit(project, way.edit).layout as BlanketLayout
+        expect(edging!.ends).toBe(inTheRound ? 'mouth' : undefined)
+        const planned = planProject(withEdit(project, way.edit))
+        expect(planned.size.height).toBeCloseTo(way.size.height, 6)
+        // At one end it is higher by the edging once, round about twice.
+        expect(planned.size.height - height).toBeCloseTo((inTheRound ? 1 : 2) * planned.edging!.height, 6)
+      }
+    }
+  })
+
   it('an outline of another size, to the millimetre with one thing more; its motifs stay under another gauge', () => {
     for (const outlineShape of [
       { kind: 'circle', size: 700 },

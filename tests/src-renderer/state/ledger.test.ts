@@ -1,3 +1,4 @@
+import type { Project } from '../../../shared-types/project'
 import { describe, expect, it } from 'vitest'
 import { unpricedWords } from '../../../src-core/figures/yarn-words'
 import { planProject } from '../../../src-core/plan'
@@ -31,6 +32,24 @@ describe('the ledger', () => {
   it('lets bars stand for the high end of the range', () => {
     const need = plan.yarns[0]!
     expect(ledgerOf(SMALL, plan, null).yarns[0]).toMatchObject({ need: need.grams.high, onHand: 20 })
+  })
+
+  it('says what the yarn of the whole costs once some of it is made', () => {
+    const sums = (project: Project) =>
+      Object.fromEntries(
+        ledgerOf(project, planProject(project), null).figures.map(({ name, value }) => [name, value]),
+      )
+    const bought = { ...SMALL, yarns: SMALL.yarns!.map((yarn) => ({ ...yarn, onHandGrams: 0, price: 4 })) }
+    const { balls } = planProject(bought).yarns.reduce((all, need) => ({ balls: all.balls + need.balls! }), {
+      balls: 0,
+    })
+    expect(sums(bought)).not.toHaveProperty('Yarn in all')
+    expect(sums(bought)['To buy']).toContain(`${balls * 4}.00`)
+    // Made before: nothing of it is to buy any more.
+    const made = Object.fromEntries(planProject(bought).motifs.map(({ id }) => [id, '']))
+    const all = sums({ ...bought, made })
+    expect(all['To buy']).toContain('0.00')
+    expect(all['Yarn in all']).toContain(`${balls * 4}.00`)
   })
 
   it('says how many yarns the sum to buy leaves out, and their names where there is room', () => {
