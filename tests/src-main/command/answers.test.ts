@@ -5,6 +5,7 @@ import { describe, expect, it } from 'vitest'
 import type { SizeWay } from '../../../shared-types/ways'
 import type { FitArrangement, Plan } from '../../../shared-types/plan'
 import { joiningRounds } from '../../../src-core/joining-round/joining-round'
+import { wholeCost } from '../../../src-core/materials/whole-cost'
 import { planProject } from '../../../src-core/plan'
 import { petalyard, SAMPLE, writeProject } from './sample'
 
@@ -151,7 +152,7 @@ describe('plan', () => {
     const ran = await petalyard('plan', file, '--json')
     const plan = JSON.parse(ran.out) as Plan
     const {
-      settled: _,
+      settled,
       motif: _motif,
       fillerMotifs: _fillers,
       accounts: _accounts,
@@ -170,6 +171,7 @@ describe('plan', () => {
       motifs: rest.motifs.map((motif) => ({ ...motif, place: motif.column })),
       ...inNumbers(rest),
       joiningRounds: joiningRounds(planProject(SAMPLE), 'US'),
+      wholeCost: wholeCost(rest.yarns, settled.yarns),
       progress: { ...progress, left: { ...progress.left, ...inNumbers(progress.left) } },
     }
     expect(plan).toEqual(JSON.parse(JSON.stringify(told)))
