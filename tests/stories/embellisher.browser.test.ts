@@ -163,7 +163,7 @@ describe('somebody who lays blossoms on a bag, in a browser', () => {
     await page.getByText('There is no panel to place anything on.').waitFor()
     await hands.press('To the panel')
     await page
-      .getByText(/^This is a piece of a document, with tags, quotes or entities/)
+      .getByText(/^This is part of a document \(tags, quotes or entities\)/)
       .first()
       .waitFor()
     expect(await page.title()).toBe('Bag – Petalyard')
