@@ -4,7 +4,8 @@
  */
 import { STITCHES } from '../stitches/table'
 import type { StitchKey } from '../stitches/table'
-import type { ChainItem, GroupItem, Item, JoinItem, StatementItem, StitchName, WorkItem } from './tree'
+import type { ChainItem, GroupItem, Item, JoinItem, StatementItem, WorkItem } from './tree'
+import type { StitchName } from './stitch-name'
 
 export interface Beginning {
   readonly item: ChainItem

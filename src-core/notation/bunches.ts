@@ -1,7 +1,8 @@
 /** How many legs a cluster, puff, popcorn or bobble has: as named, as explained, else as is usual. */
 import { USUAL_BUNCH } from '../stitches/table'
 import type { StitchKey } from '../stitches/table'
-import type { Definition, Item, Place, StitchName } from './tree'
+import type { Definition, Item, Place } from './tree'
+import type { StitchName } from './stitch-name'
 
 interface Bunch {
   readonly stitch: StitchKey

@@ -1,6 +1,6 @@
 /** Along a chain ("2nd ch from hook", "next 5 chs", "opposite side of ch") and up to the tip of a petal. */
 import type { Span } from './tokens'
-import { isSlip } from './tree'
+import { isSlip } from './stitch-name'
 import type { PlacePart } from './tree'
 import { baseSource, report, spend, targetAt } from './work'
 import type { ChainWork, Target, Work } from './work'

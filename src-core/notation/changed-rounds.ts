@@ -2,7 +2,8 @@
 import { readRound } from './nouns'
 import type { Reader } from './reader'
 import type { ChainItem, Item, Place, PlacePart, RoundChange } from './tree'
-import { isSlip, placeParts } from './tree'
+import { placeParts } from './tree'
+import { isSlip } from './stitch-name'
 import { readStitch } from './vocabulary'
 
 type Amount = Pick<RoundChange, 'stitch' | 'to'>

@@ -1,7 +1,8 @@
 /** What closes: a round in its first stitch, a picot on the stitch below it, a chain to a ring. */
 import { cellsLeft } from './chain-targets'
-import { isSlip } from './tree'
-import type { Item, Place, StitchName, WorkItem } from './tree'
+import { isSlip } from './stitch-name'
+import type { Item, Place, WorkItem } from './tree'
+import type { StitchName } from './stitch-name'
 import { baseSource, hasBody, push, report } from './work'
 import type { Work } from './work'
 import { firstStitchOf } from './worked'

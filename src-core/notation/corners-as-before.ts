@@ -2,9 +2,10 @@
 import { passAsThere } from './as-there'
 import type { Reader } from './reader'
 import { plainPlace } from './plain-place'
-import { isSlip } from './tree'
-import type { Definition, Item, PlacePart, RoundNode, StitchName, WorkItem } from './tree'
-import { NO_NAME } from './tree'
+import { isSlip } from './stitch-name'
+import type { Definition, Item, PlacePart, RoundNode, WorkItem } from './tree'
+import type { StitchName } from './stitch-name'
+import { NO_NAME } from './stitch-name'
 import type { Work } from './work'
 
 const SIDES = new Set(['with', 'and', 'but'])

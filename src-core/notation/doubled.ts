@@ -2,8 +2,9 @@
 import { readPlace } from './places'
 import type { Reader } from './reader'
 import { plainPlace } from './plain-place'
-import type { GroupItem, Item, StitchName } from './tree'
-import { NO_NAME } from './tree'
+import type { GroupItem, Item } from './tree'
+import type { StitchName } from './stitch-name'
+import { NO_NAME } from './stitch-name'
 import { readStitch } from './vocabulary'
 
 const EACH = new Set(['each', 'every', 'all', 'next'])

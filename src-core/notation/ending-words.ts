@@ -4,7 +4,7 @@ import { readNoun } from './nouns'
 import { readPlace } from './places'
 import type { Reader } from './reader'
 import type { Item, Place, RepeatEnding } from './tree'
-import { NO_NAME } from './tree'
+import { NO_NAME } from './stitch-name'
 import { readStitch } from './vocabulary'
 
 /** Token where "on last rep" begins, if it comes soon; what is left out stands before it. */

@@ -4,7 +4,8 @@ import { readPlace } from './places'
 import type { Reader } from './reader'
 import { readRowEnds } from './row-ends'
 import { spanOf } from './tokens'
-import type { EvenItem, Item, NoteItem, StitchName, WorkItem } from './tree'
+import type { EvenItem, Item, NoteItem, WorkItem } from './tree'
+import type { StitchName } from './stitch-name'
 import { readStitch } from './vocabulary'
 
 /** "(sc evenly down the side,) working 1 sc in each row end": how many that are. */

@@ -3,7 +3,7 @@ import { readChains, skipAdjustable } from './nouns'
 import { readPlace } from './places'
 import type { Reader } from './reader'
 import type { FoundationItem, Item } from './tree'
-import { isSlip } from './tree'
+import { isSlip } from './stitch-name'
 import { readStitch } from './vocabulary'
 
 /** Words that close a chain; "form" and "make" do so where it is told what the ring is made of. */

@@ -9,7 +9,7 @@ import { workRound } from './rounds'
 import type { Attempt } from './rounds'
 import { statedStitches } from './told-counts'
 import type { Span } from './tokens'
-import { isSlip } from './tree'
+import { isSlip } from './stitch-name'
 import type { GroupItem, Item, PlacePart, RoundNode, RoundsTree, WorkItem } from './tree'
 
 type Items = readonly Item[]

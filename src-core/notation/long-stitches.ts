@@ -8,7 +8,7 @@ import { readPlace } from './places'
 import type { Reader } from './reader'
 import { plainPlace } from './plain-place'
 import type { GroupItem, Item, Place, PlacePart, SkipItem, WorkItem } from './tree'
-import { isSlip } from './tree'
+import { isSlip } from './stitch-name'
 import { readStitch } from './vocabulary'
 import { passBelow } from './where'
 

@@ -1,7 +1,8 @@
 /** What is worked into: nouns of the trade, loops, rounds, and how far a stretch goes. */
 import { readGap } from './gap-nouns'
 import type { Reader } from './reader'
-import type { Extent, Loop, Noun, PlacePart, StitchName } from './tree'
+import type { Extent, Noun, PlacePart } from './tree'
+import type { Loop, StitchName } from './stitch-name'
 import { readStitch } from './vocabulary'
 
 /** "ch-sp", "chain-loops": in one word. */

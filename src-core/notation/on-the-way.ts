@@ -2,7 +2,7 @@
 import { readPlace } from './places'
 import type { Reader } from './reader'
 import type { Place, WorkItem } from './tree'
-import { NO_NAME, isSlip } from './tree'
+import { NO_NAME, isSlip } from './stitch-name'
 import { readStitch } from './vocabulary'
 
 const GOES = new Set([

@@ -4,7 +4,7 @@ import type { SequenceReader } from './clauses'
 import { readPlace } from './places'
 import type { Reader } from './reader'
 import type { Item, NoteItem, Place, PlacedItem, StarItem } from './tree'
-import { isSlip } from './tree'
+import { isSlip } from './stitch-name'
 
 /** "In ring, *sc, ch 2; rep from * 3 more times": what is repeated goes into that place, not on from it. */
 function staysThere(star: StarItem, place: Place): boolean {

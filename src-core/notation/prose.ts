@@ -7,7 +7,7 @@ import type { Reader } from './reader'
 import { readStitch } from './vocabulary'
 import type { Token } from './tokens'
 import { isSlipOfKeys } from './words'
-import { NO_NAME } from './tree'
+import { NO_NAME } from './stitch-name'
 import type { DescribedItem, Item, NoteItem, Place, WorkItem } from './tree'
 
 /** Words behind which what is worked into must stand. */

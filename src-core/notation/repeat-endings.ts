@@ -1,7 +1,8 @@
 /** How the last repeat differs: cut at `**`, put differently, or closed over the first stitch. */
 import { spanOf } from './tokens'
-import { NO_NAME } from './tree'
-import type { Item, StarItem, StitchName, WorkItem } from './tree'
+import { NO_NAME } from './stitch-name'
+import type { Item, StarItem, WorkItem } from './tree'
+import type { StitchName } from './stitch-name'
 
 /** How often a star runs in all, where it says so; null where it goes around. */
 export function starTimes({ repeat, closed }: StarItem): number | null {

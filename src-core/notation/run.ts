@@ -22,18 +22,9 @@ import { sweepPartners, sweptParts } from './swept'
 import type { SweptItem } from './swept'
 import { placeTargets, sweep } from './targets'
 import { runTogether } from './together'
-import { isSlip } from './tree'
-import type {
-  ColourItem,
-  EveryItem,
-  GroupItem,
-  Item,
-  Place,
-  ScopeItem,
-  SkipItem,
-  StitchName,
-  WorkItem,
-} from './tree'
+import { isSlip } from './stitch-name'
+import type { ColourItem, EveryItem, GroupItem, Item, Place, ScopeItem, SkipItem, WorkItem } from './tree'
+import type { StitchName } from './stitch-name'
 import { baseSource, hasBody, push, report, spend } from './work'
 import type { Target, Work } from './work'
 

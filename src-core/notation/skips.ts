@@ -4,7 +4,7 @@ import { plainPlace } from './plain-place'
 import { readPlace } from './places'
 import { BOUNDARY } from './prose'
 import type { Reader } from './reader'
-import { isSlip } from './tree'
+import { isSlip } from './stitch-name'
 import type { Place, PlacePart, SkipItem } from './tree'
 import { readStitch, sizesStitch } from './vocabulary'
 

@@ -1,8 +1,10 @@
 /** Slip stitches at the beginning of a round that only lead to the first place. */
 import { TRAVELLED } from './source'
 import { settle } from './taking'
-import { isSlip, placeParts } from './tree'
-import type { Item, Place, StitchName, WorkItem } from './tree'
+import { placeParts } from './tree'
+import { isSlip } from './stitch-name'
+import type { Item, Place, WorkItem } from './tree'
+import type { StitchName } from './stitch-name'
 import { baseSource } from './work'
 import type { Target, Work } from './work'
 

@@ -1,6 +1,6 @@
 /** Rows that are turned: the chain that brings the hook up, made before or behind the turn, and its top in the next row. */
 import type { PlaceTest, Source } from './source'
-import { isSlip } from './tree'
+import { isSlip } from './stitch-name'
 import type { ChainItem, Item } from './tree'
 import { baseSource } from './work'
 import type { Work } from './work'

@@ -2,7 +2,8 @@
 import type { Reader } from './reader'
 import { ONE, readStatement } from './stated'
 import type { Token } from './tokens'
-import type { Loop, StatementItem, UsualChain } from './tree'
+import type { StatementItem, UsualChain } from './tree'
+import type { Loop } from './stitch-name'
 import { wordOf } from './words'
 
 /** "ch-3", "ch 3", "3 ch", "three chains": how many the word there stands for; 0 where none are named, null: no chains. */

@@ -4,7 +4,7 @@ import type { StitchKey } from '../stitches/table'
 import type { Reader } from './reader'
 import { plain } from './tokens'
 import type { Token } from './tokens'
-import type { Loop, StitchForm, StitchName } from './tree'
+import type { Loop, StitchForm, StitchName } from './stitch-name'
 import { wordOf } from './words'
 import type { Word } from './words'
 

@@ -10,7 +10,8 @@ import type { Reader } from './reader'
 import { spanOf } from './tokens'
 import type { Span } from './tokens'
 import { UNMARKED } from './marked'
-import { isSlip, placeParts } from './tree'
+import { placeParts } from './tree'
+import { isSlip } from './stitch-name'
 import type { Item, RepeatClause, StarItem } from './tree'
 
 /** How often in all: a number of times or of more times, or null for all around. */

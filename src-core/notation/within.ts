@@ -1,7 +1,8 @@
 /** Places within a petal, group or loop: "center dc of next petal", "4th of 7 dc", "middle ch of next loop". */
 import { readNoun } from './nouns'
 import type { Reader } from './reader'
-import type { Noun, StitchName, Which } from './tree'
+import type { Noun, Which } from './tree'
+import type { StitchName } from './stitch-name'
 import { readStitch } from './vocabulary'
 
 /** Which group or loop: "next", "each", "that". */

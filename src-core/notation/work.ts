@@ -9,7 +9,8 @@ import type { Piece } from './piece'
 import { Source } from './source'
 import type { Base, RoundState } from './state'
 import type { Span } from './tokens'
-import type { ColourItem, Item, Loop, RoundNode, RoundsTree, WorkItem } from './tree'
+import type { ColourItem, Item, RoundNode, RoundsTree, WorkItem } from './tree'
+import type { Loop } from './stitch-name'
 import type { ElementRole, Foundation, WorkedElement, WorkedPlace } from './worked'
 
 export type Element = { -readonly [Key in keyof WorkedElement]: WorkedElement[Key] }

@@ -8,7 +8,7 @@
  */
 import type { StitchKey } from '../stitches/table'
 import type { Span } from './tokens'
-import type { Loop, StitchForm } from './tree'
+import type { Loop, StitchForm } from './stitch-name'
 
 /** Where a stitch goes into. */
 export interface WorkedPlace {

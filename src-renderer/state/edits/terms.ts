@@ -4,7 +4,8 @@ import { translateTexts } from '../../../src-core/notation/translate'
 import { saying } from '../../../src-core/stitches/spelling'
 import { translateStitch } from '../../../src-core/stitches/terms'
 import { editsOf } from '../../kinds/layouts'
-import { renameSlot, slotsOf } from './motif'
+import { slotsOf } from './motif'
+import { renameSlot } from './slots'
 import { settled } from '../../../src-core/settled'
 
 const gaugeIn = <Gauge extends StitchGauge | undefined>(gauge: Gauge, from: Terms, to: Terms): Gauge => {

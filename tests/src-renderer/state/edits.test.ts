@@ -5,6 +5,7 @@ import { planProject } from '../../../src-core/plan'
 import { freeLetter, LETTERS } from '../../../src-renderer/state/edits/ids'
 import { paint } from '../../../src-renderer/state/edits/layout'
 import * as motifs from '../../../src-renderer/state/edits/motif'
+import { renameSlot } from '../../../src-renderer/state/edits/slots'
 import { takeMotif, takeYarn } from '../../../src-renderer/state/edits/take'
 import { setTerms } from '../../../src-renderer/state/edits/terms'
 import {
@@ -95,11 +96,11 @@ describe('motifs', () => {
   })
 
   it('rename a colour everywhere, and refuse a name that is taken', () => {
-    const next = motifs.renameSlot(SMALL, 'm1', 'petals', 'ring')
+    const next = renameSlot(SMALL, 'm1', 'petals', 'ring')
     expect(motifs.slotsOf(next.motifs![0]!)).toEqual(['centre', 'ring'])
     expect(next.colourways![0]!.yarns).toEqual({ centre: 'y2', ring: 'y1' })
     expect(planProject(next).yarns).toEqual(planProject(SMALL).yarns)
-    expect(motifs.renameSlot(SMALL, 'm1', 'petals', 'centre')).toBe(SMALL)
+    expect(renameSlot(SMALL, 'm1', 'petals', 'centre')).toBe(SMALL)
   })
 
   it('are copied with their colourways, under letters of their own', () => {

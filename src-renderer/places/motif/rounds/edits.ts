@@ -5,7 +5,8 @@ import type { PrintStyle } from '../../../../src-core/notation/print'
 import type { TakenApart } from '../../../../src-core/notation/take-apart'
 import { colourName, withPage } from '../../../../src-core/page/proposals'
 import { freeId, freeName } from '../../../state/edits/ids'
-import { findMotif, renameSlot, slotsOf, updateMotif } from '../../../state/edits/motif'
+import { findMotif, slotsOf, updateMotif } from '../../../state/edits/motif'
+import { renameSlot } from '../../../state/edits/slots'
 import { settled } from '../../../../src-core/settled'
 
 export type WrittenRound = NonNullable<RoundsMotif['rounds']>[number]
