@@ -144,7 +144,9 @@ export function abbreviateText(text: string, terms: Terms): string {
       const key = keyOf(tokens, at, length)
       // A "magic loop" is a ring, no loop to work in.
       const ring = key === 'loop' && /^(magic|adjustable|sliding)$/.test(tokens[at - 1]?.key ?? '')
-      const word = key === null || ring ? undefined : SHORT_NAMES[terms].get(key)
+      // "Round the stem" is where the hook goes, no round.
+      const about = key === 'round' && /^(the|stem|post|each|next|that|same)$/.test(tokens[at + 1]?.key ?? '')
+      const word = key === null || ring || about ? undefined : SHORT_NAMES[terms].get(key)
       if (word !== undefined) return { words: withCapitals(word, tokens[at]!.text), length }
     }
     // "s.c." and "ea" in today's spelling.

@@ -161,7 +161,15 @@ export function accountFacts(
 export function runWords(kit: KitAccount): string {
   const kits = kit.count === 1 ? 'One kit' : counted(kit.count, 'kit')
   const spares = kit.spares > 0 ? `, and ${formatNumber(kit.spares)} more of everything to spare` : ''
-  return `${kits}${spares}. Yarn is wound from the high end of its range, up to whole steps of ${formatNumber(kit.windTo, 1)} g; 2 % is allowed for loss in winding. ${PACKING_WORDS.forSeller}`
+  return `${kits}${spares}. Yarn is counted from the high end of its range, up to whole steps of ${formatNumber(kit.windTo, 1)} g; ${lossWords(kit)}. ${PACKING_WORDS.forSeller}`
+}
+
+/** Whole packs are not wound: nothing of them is lost. */
+function lossWords({ run }: KitAccount): string {
+  const wound = run.filter(({ loss }) => loss > 0).length
+  if (wound === 0) return 'whole packs go in as they are, so that nothing is lost in winding'
+  const allowed = '2 % is allowed for loss in winding'
+  return wound < run.length ? `${allowed}, but none where whole packs go in` : allowed
 }
 
 /** What is in one kit, thing by thing: "Moss 31 g", "2 × blunt needle". Yarn is told in grams, as labels ask. */

@@ -202,6 +202,26 @@ describe('one style', () => {
   })
 })
 
+describe('a stem that is gone round', () => {
+  it.each([
+    ['US', '1 sc round the stem of next sc of Round 1'],
+    ['US', 'BPsc round the post of next sc'],
+    ['UK', '1 dc round the stem of next dc of Round 1'],
+    ['UK', '1 dc round stem of next dc'],
+  ] as const)('is no round, and reads the same when it is printed (%s: %s)', (terms, step) => {
+    const sc = terms === 'US' ? 'sc' : 'dc'
+    const text = `Round 1: Make a magic ring, ch 1, 6 ${sc} in ring, join. (6 ${sc})
+Round 2: Ch 1, *${step}, ch 3; rep from * 5 more times, join.`
+    const read = readRounds(text, { terms })
+    expect(read.rounds[1]!.made).toBe(6)
+    for (const style of STYLES) {
+      const printed = printRounds(read.tree, { style })
+      expect(printed).toMatch(/round (?:the )?(?:stem|post)/)
+      expect(account(readRounds(printed, { terms }))).toEqual(account(read))
+    }
+  })
+})
+
 describe('abbreviations', () => {
   it('lists what the text uses, in the terms asked for', () => {
     const text =

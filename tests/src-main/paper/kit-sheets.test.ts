@@ -28,6 +28,21 @@ const KINDS = [
   ['an appliqué', withKit(example('quince-wreath-cushion'))],
 ] as const
 
+describe('the packing list', () => {
+  it('says what is lost in winding, and that whole packs lose nothing', async () => {
+    const told = async (kit: Kit) => {
+      const project = withKit(flowers(), kit)
+      const yarns = project.yarns!.map((yarn) => ({ ...yarn, ball: { grams: 100, metres: 250 } }))
+      const { pages } = await read({ ...project, yarns }, { sheets: ['packing'] })
+      return pages[0]!.words
+    }
+    expect(await told({ count: 40, windTo: 1 })).toContain('2 % is allowed for loss in winding.')
+    const whole = await told({ count: 40, windTo: 100 })
+    expect(whole).toContain('whole packs go in as they are, so that nothing is lost in winding.')
+    expect(whole).not.toContain('2 %')
+  })
+})
+
 describe('each sheet of a kit alone', () => {
   it.each(KINDS)(
     'the card of %s is one page, A4 and Letter, with cautions and credit',
