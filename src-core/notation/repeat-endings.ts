@@ -1,6 +1,6 @@
 /** How the last repeat differs: cut at `**`, put differently, or closed over the first stitch. */
 import { spanOf } from './tokens'
-import { NO_NAME } from './stitch-name'
+import { isSlip, NO_NAME } from './stitch-name'
 import type { Item, StarItem, WorkItem } from './tree'
 import type { StitchName } from './stitch-name'
 
@@ -44,7 +44,7 @@ export function lastItems(star: StarItem): readonly Item[] | null {
   }
   const body = [...star.items]
   // The join behind it stands for nothing in the repeat.
-  const drop = Math.max(1, ending.items.filter((item) => works(item) && item.type !== 'join').length)
+  const drop = Math.max(1, ending.items.filter((item) => makes(item) && !isClosingSlip(item)).length)
   for (let dropped = 0; dropped < drop && body.length > 0;) {
     const item = body.pop()!
     if (!works(item)) continue
@@ -121,6 +121,9 @@ export function endsWithSingle(items: readonly Item[]): boolean {
 /** Into the first stitch, or where the round began. */
 const isClosing = (item: WorkItem): boolean =>
   endsInFirst([item]) || (item.place?.parts.length === 1 && item.place.parts[0]!.which === 'same')
+
+/** "…, sl st in top of ch-3" behind what the last repeat ends with. */
+const isClosingSlip = (item: Item): boolean => item.type === 'work' && isSlip(item.stitch) && isClosing(item)
 
 /** The same stitch, or one that is not named. */
 const isAlike = (said: StitchName, last: StitchName): boolean =>

@@ -33,6 +33,19 @@ describe('a last stitch that goes where the round began', () => {
     expect([told(text), made(text)]).toEqual([[], [12, 6]])
   })
 
+  it.each([
+    'ending last rep with dc in next 3 dc, sl st in top of ch-3',
+    'ending last rep with dc in last 3 dc, sl st in top of ch-3',
+    'ending last rep dc in last 3 dc, sl st in top of beg ch-3',
+    'end last repeat with 1 dc in each of last 3 dc, ss to 3rd ch of beg ch-3',
+    'ending last rep with dc in next 3 dc; join with sl st in top of ch-3',
+    'omitting last 2 dc on last rep, sl st in top of ch-3',
+  ])('is not reckoned among what the last repeat ends with: "%s"', (ends) => {
+    const text = `${TWELVE}Rnd 2: Ch 3 (counts as dc), (dc, ch 2, 2 dc) in same st, dc in next sc, *(2 dc, ch 2, 2 dc) in next sc, dc in next sc; rep from * 4 more times, sl st in top of ch-3. (30 dc, 6 ch-2 sps)
+Rnd 3: Ch 3, dc in next dc, *(2 dc, ch 2, 2 dc) in ch-2 sp, dc in next 5 dc; rep from * around, ${ends}. (54 dc, 6 ch-2 sps)`
+    expect([told(text), made(text)]).toEqual([[], [12, 30, 54]])
+  })
+
   it('is held to what there is all the same', () => {
     const text = `${TWENTY}Rnd 3: *Ch 5, sk next 3 sc, sl st in next sc; rep from * 3 more times, working last sl st in joining sl st.`
     expect(told(text)).toHaveLength(1)
