@@ -192,7 +192,7 @@ export const LAYOUT_FINDINGS = {
   },
   'layout/fit-stash': {
     severity: 'warning',
-    message: 'the yarn on hand is not enough for a single motif: {yarns} will not do.',
+    message: 'the yarn on hand is not enough for a single motif: there is too little {yarns}.',
     mend: 'Enter what is on hand of each yarn, or choose colourways in yarns that are on hand.',
   },
   'layout/fit-kind': {

@@ -4,8 +4,8 @@ import type { CatalogueEntry } from './catalogue'
 export const NOTATION_FINDINGS = {
   'rounds/repeat-does-not-fit': {
     severity: 'error',
-    message: 'each repeat uses {unit}: {available} make {times}, with {over} left over.',
-    mend: 'Change the repeat, or say what to do with what is left over.',
+    message: 'one repeat takes {unit}; {available} = {times} and {over} over.',
+    mend: 'Change the repeat, or say what happens with what is over.',
   },
   'rounds/too-many-used': {
     severity: 'error',
@@ -35,7 +35,8 @@ export const NOTATION_FINDINGS = {
   },
   'rounds/last-repeat-does-not-fit': {
     severity: 'error',
-    message: 'each repeat uses {unit}, the last one as written {last}; {available} do not come out even.',
+    message:
+      'one repeat takes {unit}, the last one as the text ends it {last}; {available} do not come out even.',
     mend: 'Check how the last repeat ends, and what it leaves for the joining.',
   },
   'rounds/last-repeat-not-said': {
@@ -50,7 +51,7 @@ export const NOTATION_FINDINGS = {
   },
   'rounds/repeat-stands-still': {
     severity: 'error',
-    message: 'this repeat uses nothing of the round before, so it would never end.',
+    message: 'this repeat uses nothing of the round before, so going around with it never ends.',
     mend: 'Say how many times it is worked.',
   },
   'rounds/repeat-without-star': {
@@ -85,7 +86,7 @@ export const NOTATION_FINDINGS = {
   },
   'rounds/group-too-small': {
     severity: 'error',
-    message: 'number {nth} of a group is asked for; the groups here have at most {most} of these.',
+    message: 'number {nth} of a group is asked for; the groups there have {most} of these at most.',
     mend: 'Check which one is meant, and how many are worked into one place.',
   },
   'rounds/no-such-round': {
@@ -145,12 +146,12 @@ export const NOTATION_FINDINGS = {
   },
   'rounds/nothing-to-work-in': {
     severity: 'error',
-    message: 'there is no round to work into: nothing comes before this one.',
+    message: 'there is no round to work in: nothing stands before this one.',
     mend: 'Begin with a ring or a chain, or say what the round before left.',
   },
   'rounds/no-last-stitch': {
     severity: 'error',
-    message: "'same' does not point to anything here.",
+    message: "'same' has nothing that it could mean here.",
     mend: 'Name the stitch or the space.',
   },
   'rounds/loop-already-used': {
@@ -177,7 +178,7 @@ export const NOTATION_FINDINGS = {
   },
   'rounds/first-group-short': {
     severity: 'warning',
-    message: 'the ch {chains} does not count, so the first group has {first}, the others {others}.',
+    message: 'the ch {chains} does not count, so the first group is of {first}, the others of {others}.',
     mend: 'Write "(counts as a st)" after the chains, or work one stitch more there.',
   },
   'rounds/ring-crowded': {
@@ -208,12 +209,12 @@ export const NOTATION_FINDINGS = {
   },
   'rounds/bracket-close': {
     severity: 'error',
-    message: '{bracket} closes a bracket that was never opened.',
+    message: '{bracket} closes nothing that was opened with its other half.',
     mend: 'Take it out, or open the bracket where the group begins.',
   },
   'rounds/nested-too-deep': {
     severity: 'error',
-    message: 'brackets are nested more than {depth} deep.',
+    message: 'brackets stand more than {depth} deep in each other.',
     mend: 'Write the round in simpler steps.',
   },
   'rounds/wrong-terms': {
@@ -239,7 +240,7 @@ export const NOTATION_FINDINGS = {
   },
   'rounds/none-of-it': {
     severity: 'error',
-    message: "'{words}' asks for none.",
+    message: "'{words}' is none at all.",
     mend: 'Write how many there are, or take it out.',
   },
   'rounds/ends-early': {

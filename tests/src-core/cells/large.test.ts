@@ -116,7 +116,7 @@ describe('M19: a large motif in the place of k × k small ones', () => {
     const small = of(260).find(({ code }) => code === 'layout/large-gapes')
     // (300 − 260) / 2
     expect(small?.message).toContain(
-      'is 26 cm, and the 3 × 3 places that it takes are 30 cm: it stands 20 mm from',
+      'is 26 cm, but the 3 × 3 places that it takes are 30 cm: the gap round it, 20 mm, is too wide',
     )
     const large = of(400).find(({ code }) => code === 'layout/large-pushes')
     // 100 over four columns: from its middle to the next small one it is two of them.

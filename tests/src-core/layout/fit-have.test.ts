@@ -101,7 +101,7 @@ describe('M26 the largest arrangement from the yarn on hand', () => {
     const none = fitFromHave(squares({}, [0, 0]), { stash: true })
     expect(none.arrangements).toEqual([])
     expect(none.findings.map(({ code }) => code)).toEqual(['layout/fit-stash'])
-    expect(none.findings[0]!.message).toContain('not enough of Yarn 0')
+    expect(none.findings[0]!.message).toContain('not enough for a single motif: there is too little Yarn 0')
     expect(codes(squares({ cells: {} }))).toEqual(['layout/fit-no-yarn'])
     expect(codes({ ...squares({}), layout: { kind: 'garland' } })).toEqual(['layout/fit-kind'])
   })

@@ -144,7 +144,7 @@ describe('Chains of which the text says what they are', () => {
     (words) => {
       const text = (chains: string) => second(`${chains}, ${words}, sl st in first dc.`)
       expect(told(text('Ch 3 (does not count as a st)'))).toEqual([
-        expect.stringContaining('first group has 1'),
+        expect.stringContaining('first group is of 1'),
       ])
       expect(told(text('Ch 3 (counts as a dc)'))).toEqual([])
     },

@@ -134,7 +134,7 @@ Rnd 3: Sl st in next ch-2 sp, ch 1, (sc, ch 2, sc) in same sp, *ch 1, sc in next
       `${RING_12}Rnd 2: Ch 1, *sc in next sc, ch 3, sk next sc; rep from * around, ending last rep with sc in next 2 sc, ch 1, sc in next sc; join.`,
     )
     expect(findings[0]).toMatchObject({ code: 'rounds/last-repeat-does-not-fit' })
-    expect(findings[0]!.message).toContain('each repeat uses 2 sts')
+    expect(findings[0]!.message).toContain('one repeat takes 2 sts')
     expect(findings[0]!.message).toContain('12 sts do not come out even')
   })
 })
