@@ -8,7 +8,9 @@ import { pathToFileURL } from 'node:url'
 import { makePath } from '../documents/make-path'
 
 const PREFIX = '.opening-'
-/** A browser has read the page by then; what an earlier run left behind is older (ms). */
+/** Who made it: what belongs to nobody who still runs was left behind by a kill. */
+const MAKER = /^\.opening-(\d+)-/
+/** A browser has read the page by then (ms). */
 const HOLDS = 60_000
 
 export class OpeningPage {
@@ -28,7 +30,7 @@ export class OpeningPage {
       await makePath(this.#folder)
       await this.#tidy()
       // mkdtemp makes a folder that nobody else may enter.
-      this.#own = await mkdtemp(join(this.#folder, PREFIX))
+      this.#own = await mkdtemp(join(this.#folder, `${PREFIX}${process.pid}-`))
       const page = join(this.#own, 'petalyard.html')
       await writeFile(page, pageTo(url), { flag: 'wx', mode: 0o600 })
       this.#timer = setTimeout(() => void this.remove(), HOLDS)
@@ -51,9 +53,20 @@ export class OpeningPage {
   async #tidy(): Promise<void> {
     for (const name of await readdir(this.#folder)) {
       const path = join(this.#folder, name)
-      if (!name.startsWith(PREFIX) || Date.now() - (await stat(path)).mtimeMs < HOLDS) continue
+      if (!name.startsWith(PREFIX)) continue
+      const isOld = Date.now() - (await stat(path)).mtimeMs >= HOLDS
+      if (!isOld && runs(Number(MAKER.exec(name)?.[1] ?? process.pid))) continue
       await rm(path, { recursive: true, force: true }).catch(() => undefined)
     }
+  }
+}
+
+function runs(id: number): boolean {
+  try {
+    return process.kill(id, 0)
+  } catch (error) {
+    // Of another user, but there.
+    return (error as NodeJS.ErrnoException).code === 'EPERM'
   }
 }
 

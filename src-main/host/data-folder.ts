@@ -1,5 +1,5 @@
 import { homedir } from 'node:os'
-import { join } from 'node:path'
+import { isAbsolute, join } from 'node:path'
 
 interface Surroundings {
   readonly platform: NodeJS.Platform
@@ -17,7 +17,9 @@ export function programFolder(
   if (env.PETALYARD_DATA) return env.PETALYARD_DATA
   if (platform === 'darwin') return join(home, 'Library', 'Application Support', 'Petalyard')
   if (platform === 'win32') return join(env.APPDATA || join(home, 'AppData', 'Roaming'), 'Petalyard')
-  return join(env.XDG_CONFIG_HOME || join(home, '.config'), 'Petalyard')
+  // The XDG Base Directory Specification: a path that is not absolute is to be ignored.
+  const { XDG_CONFIG_HOME: config = '' } = env
+  return join(isAbsolute(config) ? config : join(home, '.config'), 'Petalyard')
 }
 
 /** Where projects, settings and the list of recent files are kept in it. */

@@ -1,3 +1,4 @@
+import { spawnSync } from 'node:child_process'
 import { mkdir, mkdtemp, readdir, readFile, rm, stat, utimes, writeFile } from 'node:fs/promises'
 import { tmpdir } from 'node:os'
 import { dirname, join } from 'node:path'
@@ -36,6 +37,16 @@ describe('the page that the launcher is given', () => {
     await page.write(ADDRESS)
     await page.remove()
     expect((await readdir(folder)).sort()).toEqual(['.opening-young', 'old'])
+  })
+
+  it('takes away at once what was left by a run that was killed, and not what another run just made', async () => {
+    const ended = spawnSync(process.execPath, ['--version']).pid
+    const [left, another] = [`.opening-${ended}-abc`, `.opening-${process.ppid}-abc`]
+    for (const name of [left, another]) await mkdir(join(folder, name))
+    const page = new OpeningPage(folder)
+    await page.write(ADDRESS)
+    await page.remove()
+    expect(await readdir(folder)).toEqual([another])
   })
 
   it('is none where nothing can be written', async () => {

@@ -105,6 +105,7 @@ describe('the data folder', () => {
   it.each([
     ['linux', {}, '/home/a/.config/Petalyard'],
     ['linux', { XDG_CONFIG_HOME: '/x' }, '/x/Petalyard'],
+    ['linux', { XDG_CONFIG_HOME: 'x' }, '/home/a/.config/Petalyard'],
     ['darwin', {}, '/home/a/Library/Application Support/Petalyard'],
     ['linux', { PETALYARD_DATA: '/elsewhere' }, '/elsewhere'],
   ] as const)('on %s with %j is %s', (platform, env, expected) => {
