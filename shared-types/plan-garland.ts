@@ -121,10 +121,12 @@ export interface KitAccount {
   readonly costPerKit: number | null
   /** Before tax, unrounded; null where the cost or the margin does not allow one. */
   readonly price: number | null
-  /** What is asked for one, to the cent: beforeTax + tax = withTax. */
+  /** What is asked for one, to the smallest coin: beforeTax + tax = withTax. */
   readonly asked: { readonly beforeTax: number; readonly tax: number; readonly withTax: number } | null
-  /** Kits that must be sold to get back what the run costs. */
+  /** Kits that must be sold, at the price that is asked, to get back what the run costs. */
   readonly breakEven: number | null
+  /** What is still missing when all are sold, since the price was rounded down; left out where nothing is. */
+  readonly shortByRounding?: number
   /** Weight of what is in one kit; null where a part is not known. */
   readonly postageGrams: number | null
   /** What follows from a ball band that nobody entered: all costs and prices, the weight to post; left out where nothing does. */

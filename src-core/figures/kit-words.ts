@@ -1,7 +1,9 @@
 /** Words of a kit that the window and the printed sheets share: cautions, credit, fibres, what a seller checks. */
+import type { KitAccount } from '../../shared-types/plan'
 import type { Terms } from '../../shared-types/project'
 import type { Settled } from '../../shared-types/settled'
 import { saying } from '../stitches/spelling'
+import { formatNumber } from '../units/format'
 import { layoutKindOf } from '../plans/layouts'
 import { cribWord, KIND_WORDS } from './kind-words'
 
@@ -47,4 +49,14 @@ export function fibreWords(settled: Settled, yarnIds: readonly string[]): string
   const known = [...new Set(fibres.filter(Boolean))]
   if (known.length === 0) return FILL_IN
   return fibres.includes('') ? `${known.join(', ')}; ${FILL_IN}` : known.join(', ')
+}
+
+/** When a run of kits has paid for itself: "at 25 of 40", and what a price that was rounded down leaves open. */
+export function breakEvenWords(
+  { breakEven, count, shortByRounding = 0 }: KitAccount,
+  money: (amount: number) => string,
+): string {
+  if (breakEven === null) return ''
+  const at = `at ${formatNumber(breakEven)} of ${formatNumber(count)}`
+  return shortByRounding > 0 ? `${at}, less ${money(shortByRounding)} lost in rounding the price` : at
 }

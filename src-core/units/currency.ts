@@ -20,6 +20,18 @@ const FIRST = [
 ] as const
 const isCode = (text: string): boolean => /^[A-Z]{3}$/.test(text)
 
+/** Currencies whose smallest coin is not a hundredth, by its decimals (ISO 4217, list one). */
+const COIN_DECIMALS: Readonly<Record<number, readonly string[]>> = {
+  0: 'BIF CLP DJF GNF ISK JPY KMF KRW PYG RWF UGX VND VUV XAF XOF XPF'.split(' '),
+  3: 'BHD IQD JOD KWD LYD OMR TND'.split(' '),
+}
+
+/** How many of the smallest coins make one: 100 of most currencies. */
+export function coinsIn(currency: string): number {
+  const [decimals] = Object.entries(COIN_DECIMALS).find(([, codes]) => codes.includes(currency)) ?? ['2']
+  return 10 ** Number(decimals)
+}
+
 /** Whether a sign or three letters can mean a currency: "$" and "CA$" both mean CAD. */
 export function meansCurrency(named: string, code: string): boolean {
   if (named === code) return true

@@ -5,7 +5,7 @@ import type { Terms, UnitSystem } from '../../shared-types/project'
 import type { Settled } from '../../shared-types/settled'
 import { garlandOf } from '../../src-core/plans/layouts'
 import { formatLength, formatMass, formatNumber, formatYarnLength } from '../../src-core/units/format'
-import { FILL_IN, sellerCheck } from '../../src-core/figures/kit-words'
+import { breakEvenWords, FILL_IN, sellerCheck } from '../../src-core/figures/kit-words'
 import { joiningWords } from '../../src-core/figures/sentence'
 import { saying } from '../../src-core/stitches/spelling'
 import { termWord } from '../../src-core/stitches/terms'
@@ -147,8 +147,7 @@ export function accountFacts(
     ])
     if (taxed) facts.push(['', told(`${money(withTax)} with ${money(tax)} of tax in it`)])
   }
-  if (kit.breakEven !== null)
-    facts.push(['Breaks even', told(`at ${formatNumber(kit.breakEven)} of ${formatNumber(kit.count)}`)])
+  if (kit.breakEven !== null) facts.push(['Breaks even', told(breakEvenWords(kit, money))])
   if (kit.postageGrams !== null)
     facts.push([
       capital(termWord('shippingWeight', terms)),

@@ -37,12 +37,12 @@ export type PutIn = (extras: readonly Extra[]) => readonly Extra[]
 /** The plan with the account of its kits, where its layout asks for them. */
 export function withKit<Own extends Plan>(
   kit: Kit | undefined,
-  { yarns, motifs }: Pick<Project, 'yarns' | 'motifs'>,
+  { yarns, motifs, currency }: Pick<Project, 'yarns' | 'motifs' | 'currency'>,
   plan: Own,
   putIn?: PutIn,
 ): Own {
   if (!kit) return plan
-  const told = kitAccount(kit, yarns, plan.yarns, putIn)
+  const told = kitAccount(kit, yarns, plan.yarns, putIn, currency)
   const findings = [...plan.findings, ...told.findings, ...untold(motifs, plan)]
   // Without anything to put in there is no kit, but the numbers are checked all the same.
   if (!told.kit || plan.motifs.length === 0) return { ...plan, findings }
@@ -68,6 +68,7 @@ export function kitAccount(
   shelf: readonly Yarn[] | undefined,
   needs: readonly YarnNeed[],
   besides: PutIn = () => [],
+  currency?: string,
 ): { kit: KitAccount | null; findings: Finding[] } {
   const { numbers, findings } = readKit(kit)
   if (kit.pattern?.by && kit.pattern.allowed !== true)
@@ -129,6 +130,8 @@ export function kitAccount(
   ]
   const costPerKit = runCost === null ? null : runCost / numbers.count
   const price = costPerKit === null || !possible ? null : priceOf(costPerKit, numbers)
+  const asked = price === null ? null : toCents(price, numbers.taxPercent, currency)
+  const even = asked === null || runCost === null ? null : breakEven(runCost, asked, numbers, currency)
   return {
     kit: {
       count: numbers.count,
@@ -141,8 +144,9 @@ export function kitAccount(
       runCost,
       costPerKit,
       price,
-      asked: price === null ? null : toCents(price, numbers.taxPercent),
-      breakEven: price === null || runCost === null ? null : breakEven(runCost, price, numbers),
+      asked,
+      breakEven: even && even.kits,
+      ...(even && even.short > 0 ? { shortByRounding: even.short } : {}),
       postageGrams,
       ...(follows.length > 0 ? { assumed: follows } : {}),
     },

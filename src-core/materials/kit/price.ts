@@ -1,4 +1,8 @@
-/** M52: from the cost of a kit to its price, to what is asked, and to when the run is paid for. */
+/**
+ * M52: from the cost of a kit to its price, to what is asked, and to when the run is paid for. What is asked is counted
+ * in whole coins, the smallest of the currency; nothing else of the project adds up money that is paid.
+ */
+import { coinsIn } from '../../units/currency'
 import type { KitNumbers } from './read'
 
 /**
@@ -10,24 +14,43 @@ export const priceOf = (
   { margin, feeShare, feeFixed }: Pick<KitNumbers, 'margin' | 'feeShare' | 'feeFixed'>,
 ): number => (cost + feeFixed) / (1 - margin / 100 - feeShare / 100)
 
-const cents = (amount: number): number => Math.round(amount * 100 + 1e-7)
-
-/** What is asked, in whole cents: price and tax are rounded once each, and their sum is what is paid. */
-export function toCents(
-  price: number,
-  taxPercent: number,
-): { beforeTax: number; tax: number; withTax: number } {
-  const beforeTax = cents(price)
-  const tax = cents((beforeTax / 100) * (taxPercent / 100))
-  return { beforeTax: beforeTax / 100, tax: tax / 100, withTax: (beforeTax + tax) / 100 }
+/** What is asked for one kit: beforeTax + tax = withTax. */
+interface Asked {
+  readonly beforeTax: number
+  readonly tax: number
+  readonly withTax: number
 }
 
-/** Kits to sell before the run has paid for itself: its cost over what is left of each price after fees. */
+const coins = (amount: number, coinsInOne: number): number => Math.round(amount * coinsInOne + 1e-7)
+
+/** What is asked, in whole coins: price and tax are rounded once each, and their sum is what is paid. */
+export function toCents(price: number, taxPercent: number, currency = ''): Asked {
+  const inOne = coinsIn(currency)
+  const beforeTax = coins(price, inOne)
+  const tax = coins((beforeTax / inOne) * (taxPercent / 100), inOne)
+  return { beforeTax: beforeTax / inOne, tax: tax / inOne, withTax: (beforeTax + tax) / inOne }
+}
+
+/** A coin in this many parts: whole numbers of them divide without the dust of binary fractions. */
+const PARTS = 1e4
+
+/**
+ * Kits to sell, at the price that is asked, before the run has paid for itself: its cost over what is left of each
+ * price after fees. A price that was rounded down may leave a few coins of a whole run open when it has no margin to
+ * take them from: then all are to be sold, and `short` is what is still missing.
+ */
 export function breakEven(
   runCost: number,
-  price: number,
-  { feeShare, feeFixed }: Pick<KitNumbers, 'feeShare' | 'feeFixed'>,
-): number | null {
-  const left = price * (1 - feeShare / 100) - feeFixed
-  return left > 0 ? Math.ceil(runCost / left - 1e-9) : null
+  asked: Asked,
+  { count, feeShare, feeFixed }: Pick<KitNumbers, 'count' | 'feeShare' | 'feeFixed'>,
+  currency = '',
+): { kits: number; short: number } | null {
+  const inOne = coinsIn(currency)
+  const parts = (amountInCoins: number): number => Math.round(amountInCoins * PARTS)
+  const left = parts(coins(asked.beforeTax, inOne) * (1 - feeShare / 100) - feeFixed * inOne)
+  if (left <= 0) return null
+  const cost = parts(runCost * inOne)
+  const kits = Math.ceil(cost / left)
+  if (kits <= count) return { kits, short: 0 }
+  return { kits: count, short: Math.ceil((cost - left * count) / PARTS) / inOne }
 }

@@ -1,4 +1,5 @@
 /** `petalyard plan` of a kit: what goes in, what is bought for the run, cost and price. */
+import { breakEvenWords } from '../../../src-core/figures/kit-words'
 import { capital, counted } from '../../../src-core/figures/words'
 import { termWord } from '../../../src-core/stitches/terms'
 import type { KitAccount, KitYarnRun } from '../../../shared-types/plan'
@@ -76,8 +77,7 @@ function priceFacts(
       : `${money(beforeTax)}, no tax in it`
     pairs.push(['Price', told])
   }
-  if (kit.breakEven !== null)
-    pairs.push(['Breaks even', `at ${formatNumber(kit.breakEven)} of ${formatNumber(kit.count)}`])
+  if (kit.breakEven !== null) pairs.push(['Breaks even', breakEvenWords(kit, money)])
   if (kit.postageGrams !== null)
     pairs.push([
       capital(termWord('shippingWeight', termsOf(project))),

@@ -5,7 +5,8 @@ import type { Kit, Layout, Motif, Project, Yarn } from '../../../shared-types/pr
 import { kitAccount, woundGrams } from '../../../src-core/materials/kit/kit'
 import { cheapestMix } from '../../../src-core/materials/kit/packs'
 import type { Pack } from '../../../src-core/materials/kit/packs'
-import { toCents } from '../../../src-core/materials/kit/price'
+import { breakEven, toCents } from '../../../src-core/materials/kit/price'
+import { breakEvenWords } from '../../../src-core/figures/kit-words'
 import { planProject } from '../../../src-core/plan'
 import { project } from './helpers'
 
@@ -160,6 +161,74 @@ describe('M52: the run', () => {
       ),
     )
     expect(toCents(1.005, 0).beforeTax).toBe(1.01)
+  })
+
+  it('breaks even at the price that is asked: 24 × 42.28 are 8 cents short of 1,014.80', () => {
+    const asked = { beforeTax: 42.28, tax: 0, withTax: 42.28 }
+    const free = { count: 40, feeShare: 0, feeFixed: 0 }
+    expect(breakEven(1014.8, asked, free)).toEqual({ kits: 25, short: 0 })
+    // 24 × 46.73 = 1,121.52 of 1,121.60.
+    expect(breakEven(1121.6, { ...asked, beforeTax: 46.73 }, free)).toEqual({ kits: 25, short: 0 })
+    // With fees of 6.5 % and 0.25: 42.28 leaves 39.2818, and 26 × 39.2818 = 1,021.33; 25 × it is 982.05.
+    expect(breakEven(1014.8, asked, { ...free, feeShare: 6.5, feeFixed: 0.25 })).toMatchObject({ kits: 26 })
+    expect(breakEven(1, { ...asked, beforeTax: 0 }, free)).toBeNull()
+    // One cent over 3 × 20,000.00.
+    const dear = { ...asked, beforeTax: 20_000 }
+    expect(breakEven(60_000, dear, free)).toEqual({ kits: 3, short: 0 })
+    expect(breakEven(60_000.01, dear, free)).toEqual({ kits: 4, short: 0 })
+  })
+
+  it('without a margin the last kit pays for the run, to the cent where the cent allows it', () => {
+    // 2 kits of one ball at 3.90 each: the price is the cost, 2 × 3.90 = 7.80.
+    const even = account({ count: 2, windTo: 50, marginPercent: 0 }, [need('y1', 50)]).kit!
+    expect(even).toMatchObject({ runCost: 7.8, asked: { beforeTax: 3.9 }, breakEven: 2 })
+    expect(even).not.toHaveProperty('shortByRounding')
+    // 10.00 over 3 kits: asked are 3.33, and 3 × 3.33 = 9.99.
+    const yarns = [{ id: 'y1', ballGrams: 50, ballMetres: 125, price: 10 }]
+    const three = account({ count: 3, marginPercent: 0 }, [need('y1', 10)], yarns).kit!
+    expect(three).toMatchObject({
+      runCost: 10,
+      asked: { beforeTax: 3.33 },
+      breakEven: 3,
+      shortByRounding: 0.01,
+    })
+    expect(breakEvenWords(three, (amount) => `€${amount}`)).toBe(
+      'at 3 of 3, less €0.01 lost in rounding the price',
+    )
+    expect(breakEvenWords(even, String)).toBe('at 2 of 2')
+  })
+
+  it('asks for whole coins of the currency: yen have no hundredths, dinars have thousandths', () => {
+    expect(toCents(1233.4, 10, 'JPY')).toEqual({ beforeTax: 1233, tax: 123, withTax: 1356 })
+    expect(toCents(12.3456, 0, 'KWD').beforeTax).toBe(12.346)
+    expect(toCents(12.3456, 0, 'EUR').beforeTax).toBe(12.35)
+    // 100 over 3 kits in yen: asked are 33, and the run is 1 short.
+    const yarns = [{ id: 'y1', ballGrams: 50, ballMetres: 125, price: 100 }]
+    const { kit } = kitAccount({ count: 3 }, yarns, [need('y1', 10)], undefined, 'JPY')
+    expect(kit).toMatchObject({ asked: { beforeTax: 33 }, breakEven: 3, shortByRounding: 1 })
+  })
+
+  it('no fewer kits than told pay for the run, and these do, or lack what is told (coins of whole numbers)', () => {
+    const whole = fc.integer({ min: 1, max: 2_000_000 })
+    fc.assert(
+      fc.property(
+        whole,
+        fc.integer({ min: 1, max: 500 }),
+        fc.integer({ min: 0, max: 90 }),
+        (cents, count, margin) => {
+          const asked = toCents(cents / 100 / count / (1 - margin / 100), 0)
+          const even = breakEven(cents / 100, asked, { count, feeShare: 0, feeFixed: 0 })
+          const each = Math.round(asked.beforeTax * 100)
+          if (!even) {
+            expect(each).toBe(0)
+            return
+          }
+          expect(even.kits).toBeLessThanOrEqual(count)
+          expect((even.kits - 1) * each).toBeLessThan(cents)
+          expect(Math.max(0, cents - even.kits * each)).toBe(Math.round(even.short * 100))
+        },
+      ),
+    )
   })
 
   it('loses nothing where whole balls are put in, by hand', () => {
