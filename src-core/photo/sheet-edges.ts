@@ -166,12 +166,22 @@ function oncemore(picture: Picture, corners: Corners, reach: number): SheetEdges
   }
 }
 
+/** How far off rough corners may be, as a share of the picture's longer side: two places of the search and the blur. */
+const ROUGH = 1 / 120
+
 /** Corners to a fraction of a pixel from rough ones; null where an edge cannot be made out. */
-export function fineCorners(picture: Picture, rough: Corners): SheetEdges | null {
-  const size = Math.hypot(rough[2].x - rough[0].x, rough[2].y - rough[0].y)
-  let edges: SheetEdges | null = { corners: rough, stray: 0, blur: 0, found: 0 }
-  for (const share of [0.02, 0.01, 0.006]) {
-    const next: SheetEdges | null = oncemore(picture, edges.corners, Math.max(6, share * size))
+export function fineCorners(picture: Picture, about: Corners): SheetEdges | null {
+  const size = Math.hypot(about[2].x - about[0].x, about[2].y - about[0].y)
+  let edges: SheetEdges | null = { corners: about, stray: 0, blur: 0, found: 0 }
+  const rough = ROUGH * Math.max(picture.width, picture.height)
+  // A card is small: what is a part of a sheet's edge is nearly nothing of its own.
+  for (const least of [
+    { share: 0.02, pixels: rough },
+    { share: 0.01, pixels: 0 },
+    { share: 0.006, pixels: 0 },
+  ]) {
+    const reach = Math.max(6, least.share * size, least.pixels)
+    const next: SheetEdges | null = oncemore(picture, edges.corners, reach)
     if (!next) return null
     edges = next
   }

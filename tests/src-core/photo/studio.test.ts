@@ -6,12 +6,14 @@ import type { Trial } from './rates'
 import { studio } from './studio'
 
 const NUMBERS = [3, 14, 18, 22, 63, 67, 73, 81]
+/** Pixels across: fewer than a phone's by far, and enough for all that is asked here. */
+const WIDE = 760
 
 describe('motifs of the studio', () => {
   const trials: Trial[] = []
 
   it.each(NUMBERS)('has its petals counted: picture %i', (number) => {
-    const taken = studio(number)
+    const taken = studio(number, { wide: WIDE })
     const trial = trialOf(taken, measurePhoto(taken.picture, { sheet: taken.sheet }))
     trials.push(trial)
     expect(trial.petalsRight).toBe(true)
@@ -19,11 +21,20 @@ describe('motifs of the studio', () => {
 
   it('are measured on the sheet whose shape they show, though another was asked for', () => {
     // A4 that a camera with another lens could take for Letter.
-    const taken = studio(115)
+    const taken = studio(115, { wide: WIDE })
     expect(taken.sheet).toBe('A4')
     const { sheet, findings } = measurePhoto(taken.picture, { sheet: 'Letter' })
     expect(sheet).toBe('A4')
     expect(findings.map(({ code }) => code)).toContain('photo/other-sheet')
+  })
+
+  it('lies beside a bank card, whose edges are looked for as far off as those of a sheet', () => {
+    const taken = studio(8, { rough: true })
+    const { measures, findings } = measurePhoto(taken.picture, { sheet: taken.sheet })
+    expect(taken.sheet).toBe('card')
+    expect(findings).toEqual([])
+    expect(measures!.kind).toBe('round')
+    expect(Math.abs(measures!.overTips / taken.motif.overTips - 1)).toBeLessThan(0.005)
   })
 
   it('are measured within the bounds wherever the finder is sure', () => {
