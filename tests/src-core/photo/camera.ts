@@ -57,6 +57,37 @@ function onWood({ ruler }: Scene, x: number, y: number): Colour | null {
 
 const PARTS = 2
 
+/** The grain of a table is one board of so many mm, laid again and again, that many of its places to a millimetre. */
+const BOARD = 256
+const PLACES = 2
+const WAVES = 40
+
+/** A board of waves that close at its edges, and their sum at each place. */
+function boardOf(random: () => number): Float32Array {
+  const side = BOARD * PLACES
+  const board = new Float32Array(side * side)
+  const whole = (about: number) => Math.round((about * BOARD) / (2 * Math.PI))
+  for (let wave = 0; wave < WAVES; wave++) {
+    const across = whole((random() - 0.5) * 0.9)
+    const down = whole((random() - 0.5) * 0.9 * 4)
+    const phase = random() * 6.283
+    const turn = (by: number, at: number) => (2 * Math.PI * by * at) / side
+    const cosine = Float32Array.from({ length: side }, (_, x) => Math.cos(turn(across, x) + phase))
+    const sine = Float32Array.from({ length: side }, (_, x) => Math.sin(turn(across, x) + phase))
+    for (let y = 0; y < side; y++) {
+      const [c, s] = [Math.cos(turn(down, y)), Math.sin(turn(down, y))]
+      for (let x = 0; x < side; x++) board[y * side + x]! += cosine[x]! * c - sine[x]! * s
+    }
+  }
+  return board
+}
+
+const boardAt = (board: Float32Array, x: number, y: number): number => {
+  const side = BOARD * PLACES
+  // Its side is a power of two, so that the lower bits of a place are its place on the board.
+  return board[(Math.floor(y * PLACES) & (side - 1)) * side + (Math.floor(x * PLACES) & (side - 1))]!
+}
+
 /** Takes the picture. */
 export function photograph(scene: Scene): { width: number; height: number; data: Uint8Array } {
   const { width, height } = scene.picture
@@ -84,25 +115,24 @@ export function photograph(scene: Scene): { width: number; height: number; data:
   }
   const eye = turned(0, 0, -far)
   const light = new Float32Array(3 * width * height)
-  const grains = Array.from({ length: 40 }, () => ({
-    x: (random() - 0.5) * 0.9,
-    y: (random() - 0.5) * 0.9,
-    phase: random() * 6.283,
-  }))
+  const board = boardOf(random)
+  // A turn is linear: what it makes of three axes tells what it makes of every ray.
+  const [across, down, ahead] = [turned(1, 0, 0), turned(0, 1, 0), turned(0, 0, 1)]
+  const [cosine, sine] = [Math.cos(turn), Math.sin(turn)]
   for (let row = 0; row < height; row++)
     for (let column = 0; column < width; column++)
       for (let part = 0; part < PARTS * PARTS; part++) {
         const px = column + ((part % PARTS) + 0.5) / PARTS - 0.5 - (width - 1) / 2
         const py = row + (Math.floor(part / PARTS) + 0.5) / PARTS - 0.5 - (height - 1) / 2
-        const ray = turned(px / focal, py / focal, 1)
-        const t = -eye.z / ray.z
-        const tx = eye.x + t * ray.x
-        const ty = eye.y + t * ray.y
+        const [u, v] = [px / focal, py / focal]
+        const t = -eye.z / (u * across.z + v * down.z + ahead.z)
+        const tx = eye.x + t * (u * across.x + v * down.x + ahead.x)
+        const ty = eye.y + t * (u * across.y + v * down.y + ahead.y)
         // On the sheet, about its middle.
-        const x = tx * Math.cos(turn) + ty * Math.sin(turn)
-        const y = -tx * Math.sin(turn) + ty * Math.cos(turn)
+        const x = tx * cosine + ty * sine
+        const y = -tx * sine + ty * cosine
         const at = 3 * (row * width + column)
-        shade(scene, x, y, grains, light, at)
+        shade(scene, x, y, board, light, at)
       }
   const blurred = blur(light, width, height, scene.blur)
   const data = new Uint8Array(4 * width * height)
@@ -121,12 +151,15 @@ export function photograph(scene: Scene): { width: number; height: number; data:
   return { width, height, data }
 }
 
+/** Where the light of a lamp comes from that is no point, in mm. */
+const SOFT = [0, 1, 2].map((i) => ({ x: 1.2 * Math.cos(i * 2.094), y: 1.2 * Math.sin(i * 2.094) }))
+
 /** Adds the light of one place on the table. */
 function shade(
   scene: Scene,
   x: number,
   y: number,
-  grains: readonly { x: number; y: number; phase: number }[],
+  board: Float32Array,
   light: Float32Array,
   into: number,
 ): void {
@@ -149,16 +182,14 @@ function shade(
   } else if (wood) colour = wood
   else if (!onSheet) {
     colour = scene.table
-    let sum = 0
-    for (const grain of grains) sum += Math.cos(grain.x * x + grain.y * y * 4 + grain.phase)
-    by = 1 + (scene.grain * sum) / 6
+    by = 1 + (scene.grain * boardAt(board, x, y)) / 6
   }
   // The shadow: soft, of a motif a little above the ground.
   if (by === 1 || !onSheet) {
     let covered = 0
-    for (let i = 0; i < 3; i++) {
-      const sx = mx - shadowBy.x + 1.2 * Math.cos(i * 2.094)
-      const sy = my - shadowBy.y + 1.2 * Math.sin(i * 2.094)
+    for (const off of SOFT) {
+      const sx = mx - shadowBy.x + off.x
+      const sy = my - shadowBy.y + off.y
       if (Math.hypot(sx, sy) < shape.most && shape.covers(sx, sy)) covered++
     }
     by *= 1 - (scene.shadow * covered) / 3
@@ -179,14 +210,22 @@ function blur(from: Float32Array, width: number, height: number, sigma: number):
   const pass = (values: Float32Array, down: boolean) => {
     const result = new Float32Array(values.length)
     for (let row = 0; row < height; row++)
-      for (let column = 0; column < width; column++)
+      for (let column = 0; column < width; column++) {
+        let [red, green, blue] = [0, 0, 0]
         for (let at = -reach; at <= reach; at++) {
           const y = down ? Math.min(height - 1, Math.max(0, row + at)) : row
           const x = down ? column : Math.min(width - 1, Math.max(0, column + at))
           const weight = bell[at + reach]! / sum
-          for (let c = 0; c < 3; c++)
-            result[3 * (row * width + column) + c]! += weight * values[3 * (y * width + x) + c]!
+          const from = 3 * (y * width + x)
+          red += weight * values[from]!
+          green += weight * values[from + 1]!
+          blue += weight * values[from + 2]!
         }
+        const to = 3 * (row * width + column)
+        result[to] = red
+        result[to + 1] = green
+        result[to + 2] = blue
+      }
     return result
   }
   return pass(pass(from, false), true)
