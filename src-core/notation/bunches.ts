@@ -28,6 +28,17 @@ export function stitchesUnder({ parts: [part, ...more] }: Place): number {
   return isRow && part.noun.kind === 'stitch' && part.count > 1 ? part.count : 0
 }
 
+/**
+ * "Cluster: 1 tr into each of next 3 d.c. leaving the last loop of each": over how many stitches it goes; 0 for one
+ * place. "Beg cluster: Ch 2, dc in each of next 4 dc, …": where the round `begins` so, the chains stand in the first of five.
+ */
+export function heldOver(items: readonly Item[], begins: boolean): number {
+  const place = items.flatMap((item) => (item.type === 'work' && item.place ? [item.place] : []))[0]
+  const over = place ? stitchesUnder(place) : 0
+  const [first] = items
+  return over > 1 && begins && first?.type === 'chain' && first.count > 1 ? over + 1 : over
+}
+
 /** Legs that an explanation tells: "5 dc in same st, drop loop …", "(yo, insert hook, …) 4 times", "dc3tog". */
 function explained(items: readonly Item[]): { stitch: StitchKey | null; legs: number } | null {
   let single: StitchKey | null = null

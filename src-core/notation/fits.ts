@@ -8,7 +8,7 @@ import type { Source } from './source'
 import { chainsOf, spaceKey } from './state'
 import type { ItemRunner } from './stitching'
 import { placeParts } from './tree'
-import type { GroupItem, Item, Place, StarItem } from './tree'
+import type { GroupItem, Item, Place, PlacePart, StarItem } from './tree'
 import { hasBody, spend, spendLooking } from './work'
 import type { Work } from './work'
 
@@ -120,8 +120,20 @@ export function lapsThatFit(
     run(trial, part.rest)
     if (comesOut(trial, work, source, lap, part.lastCount, chained && count > times)) return count
   }
-  return lap.after.picked && !work.picked && times > 0 ? times : null
+  const picks = !work.picked || [...placeParts(laps.body)].some(picksInGroup)
+  if (!lap.after.picked || !picks || times === 0) return null
+  // "…, ending last rep with sl st in first sc" takes none, so one more has room.
+  const closing = forkWork(work)
+  if (laps.last !== laps.body) {
+    for (let at = 0; at < times; at++) run(closing, laps.body)
+    runLast(closing, laps.body, laps.last, run)
+  }
+  const room = laps.last !== laps.body && closing.sources.get(source.state)!.over === before
+  return room && errorsOf(closing) === errorsOf(work) ? times + 1 : times
 }
+
+/** "Center tr of next petal": the others of the petal are passed. */
+const picksInGroup = ({ noun }: PlacePart): boolean => noun.kind === 'within' && noun.run !== 'all'
 
 const usedCount = (source: Source): number =>
   source.count('stitch', SKIPPED) +

@@ -262,9 +262,10 @@ export function findHeadings(reader: Reader): Heading[] {
     // "* sc in next st …" is worked: a sign before a title has its like behind it.
     const closed = decorated && isDecorated(reader)
     const start = reader.at
-    const free = token.first || FREE_BEHIND.has(before)
-    const behind =
-      !token.first && (/^[:.;]$/.test(before) || (BULLETS.test(before) && reader.tokens[index - 1]!.first))
+    const listed = !token.first && BULLETS.test(before) && reader.tokens[index - 1]!.first
+    // "- Knot (kn): …" in a list of special stitches.
+    const free = token.first || FREE_BEHIND.has(before) || (listed && special)
+    const behind = listed || (!token.first && /^[:.;]$/.test(before))
     // "Size 10 thread. Picot: ch 3, sl st in last sc."
     // "3. Corner = (dc, ch 2, dc) in next sp."
     const head = reader.peek()
@@ -292,7 +293,8 @@ export function findHeadings(reader: Reader): Heading[] {
       headings.push({ ...heading, kind: 'definition' })
     } else headings.push(heading)
     if (heading.kind === 'part') special = false
-    else if (section !== null) special = EXPLAINS.test(section)
+    else if (section !== null)
+      special = EXPLAINS.test(section) || sectionOf(section.split(/\s+/)) === 'explained'
     else if (heading.kind === 'round' && heading.numbers !== null) special = false
     index = Math.max(index, heading.to - 1)
   }

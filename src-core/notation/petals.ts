@@ -34,10 +34,16 @@ function runsOf(source: Source, name: StitchName | null): number[][] {
   return runs.filter(({ length }) => length > 0)
 }
 
+/** "Next 3-dc group": those of that size, where there are such; else all. */
+function ofSize(lists: readonly (readonly number[])[], size: number | undefined) {
+  const meant = lists.filter(({ length }) => length === size)
+  return meant.length > 0 ? meant : lists
+}
+
 /** Where no stitches share a place, a petal is a run of like stitches. */
 function inRun(work: Work, source: Source, part: PlacePart, noun: Within, taking: Taking): Target[] {
-  const { name } = noun
-  const runs = runsOf(source, name).map((run) => pick(freeFor(source, noun, run), noun))
+  const { name, size } = noun
+  const runs = ofSize(runsOf(source, name), size).map((run) => pick(freeFor(source, noun, run), noun))
   const meant = new Map(runs.map((run) => [run[0], run] as const))
   const next = source.find('stitch', 'run', (_, at) => meant.has(at))
   const index = next >= 0 ? next : source.find('stitch', 'like', (_, at) => isLike(source, name, at))
@@ -52,13 +58,12 @@ const freeFor = (source: Source, { run }: Within, members: readonly number[]): r
 /** "3 sc in center sc of each corner" in a sweep: the stitch that is picked of each group. */
 export function withinTest(source: Source, noun: Noun): { name: string; test: PlaceTest } | null {
   if (noun.kind !== 'within' || noun.what !== 'stitch') return null
-  const picked = new Set<number>()
-  source.places.forEach(({ group }) => {
-    if (!source.isGroup(group)) return
-    const like = source.membersOf(group).filter((at) => isLike(source, noun.name, at))
-    for (const member of pick(like, noun)) picked.add(member)
-  })
-  return { name: `within ${noun.nth} ${noun.run}`, test: (_, index) => picked.has(index) }
+  const groups = [...new Set(source.places.map(({ group }) => group))].filter((group) =>
+    source.isGroup(group),
+  )
+  const like = groups.map((group) => source.membersOf(group).filter((at) => isLike(source, noun.name, at)))
+  const picked = new Set(ofSize(like, noun.size).flatMap((members) => pick(members, noun)))
+  return { name: `within ${noun.nth} ${noun.run} ${noun.size}`, test: (_, index) => picked.has(index) }
 }
 
 /** The nth stitch or space of the next petal, shell or group. */
@@ -86,9 +91,16 @@ export function withinTargets(work: Work, part: PlacePart, taking: Taking): Targ
     return named.length > 0 ? named : members
   }
   const membersOf = (group: number) => pick(freeFor(source, noun, likeIn(group)), noun)
+  const sized =
+    noun.size !== undefined &&
+    source.has(
+      'stitch',
+      `group of ${noun.size} ${name?.stitch}`,
+      ({ group }) => source.isGroup(group) && likeIn(group).length === noun.size,
+    )
   // A group of which that stitch is worked already is behind.
   const inGroup: PlaceTest = ({ group }) => {
-    if (!source.isGroup(group)) return false
+    if (!source.isGroup(group) || (sized && likeIn(group).length !== noun.size)) return false
     const [member] = membersOf(group)
     return member !== undefined && source.used[member]! <= TRAVELLED
   }

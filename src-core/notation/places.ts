@@ -150,7 +150,8 @@ function readPart(reader: Reader, around: boolean, inherited: Draft | null): Pla
       const looped = what?.kind === 'stitch' && !what.name && !group ? readLoopOf(reader) : null
       if (looped) return finish({ which: looped.which, count: 1, each: looped.each }, looped.noun)
       const name = what?.kind === 'stitch' ? what.name : (group?.name ?? null)
-      const within: Noun = { kind: 'within', what: what?.kind ?? 'stitch', nth: 'center', run, name }
+      const size = group?.size
+      const within: Noun = { kind: 'within', what: what?.kind ?? 'stitch', nth: 'center', run, name, size }
       const several = run > 1 ? { which: 'next' as const, count: 1, each: true } : draft
       return finish(several ?? { which: group?.each ? 'each' : 'next', count: 1, each: false }, within)
     }
@@ -170,7 +171,8 @@ function readPart(reader: Reader, around: boolean, inherited: Draft | null): Pla
       const group = draft?.which === 'nth' || draft?.which === 'first' ? readWithin(reader) : null
       if (draft && group) {
         const nth = draft.which === 'nth' ? draft.count : 1
-        return finish(NEXT_ONE, { kind: 'within', what: 'stitch', nth, name: group.name })
+        const { name, size } = group
+        return finish(NEXT_ONE, { kind: 'within', what: 'stitch', nth, name, size })
       }
       // "hdc in next", "2 dc in same", "in each": the word for a stitch is left out.
       if (!draft || draft.which === 'nth' || (draft.which === 'any' && !loop)) return null
@@ -200,7 +202,7 @@ function readPart(reader: Reader, around: boolean, inherited: Draft | null): Pla
           which === 'nth' ? draft!.count : which === 'last' ? 'last' : which === 'first' ? 1 : 'center'
         const run = each ? 'all' : which === 'last' || which === 'first' ? draft!.count : 1
         const name = noun.kind === 'stitch' ? noun.name : null
-        const within: Noun = { kind: 'within', what: noun.kind, nth, run, name }
+        const within: Noun = { kind: 'within', what: noun.kind, nth, run, name, size: group.size }
         return finish({ which: 'next', count: 1, each: draft?.each ?? false }, within)
       }
     }

@@ -175,9 +175,11 @@ export function readPlainNote(reader: Reader): NoteItem | null {
       if (
         effect === 'turn' &&
         reader.sees('with') &&
-        (reader.peek(1)?.kind === 'number' || reader.isA('chain', 1))
-      )
+        (reader.peek(1)?.kind === 'number' || reader.isA('chain', 1) || reader.peek(1)?.kind === 'chains')
+      ) {
+        reader.at++
         break
+      }
       reader.at++
     }
     return { type: 'note', effect, ...reader.span(start) }

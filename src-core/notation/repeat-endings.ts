@@ -1,7 +1,7 @@
 /** How the last repeat differs: cut at `**`, put differently, or closed over the first stitch. */
 import { spanOf } from './tokens'
 import { isSlip, NO_NAME } from './stitch-name'
-import type { Item, StarItem, WorkItem } from './tree'
+import type { Item, RepeatEnding, StarItem, WorkItem } from './tree'
 import type { StitchName } from './stitch-name'
 
 /** How often a star runs in all, where it says so; null where it goes around. */
@@ -129,6 +129,17 @@ const isClosingSlip = (item: Item): boolean => item.type === 'work' && isSlip(it
 const isAlike = (said: StitchName, last: StitchName): boolean =>
   (said.form === last.form && said.stitch === last.stitch) ||
   (said.stitch === null && said.form === NO_NAME.form)
+
+/** "*…, dc in next 13 dc; rep from * around, ending with dc in last 11 dc": fewer of the same in the last repeat; null where it is another ending. */
+export function endsAlike({ items, repeat }: StarItem): RepeatEnding | null {
+  const ending = repeat?.ending
+  if (ending?.mode !== 'append') return null
+  const last = items.findLast(works)
+  const first = ending.items.find(works)
+  if (last?.type !== 'work' || first?.type !== 'work' || !isAlike(first.stitch, last.stitch)) return null
+  const fewer = stitchesIn(last) > stitchesIn(first) && first.place?.parts[0]?.which !== 'same'
+  return fewer && !isClosing(first) ? { ...ending, mode: 'replace' } : null
+}
 
 /** "*ch 5, sk 3, sl st in next st; rep from * around, working last sl st in joining sl st": nothing but the closing. */
 export function onlyCloses({ items, repeat }: StarItem): boolean {

@@ -8,10 +8,21 @@ import { cornersAhead, runBehindCorners } from './corner-laps'
 import { freeOf, lapsThatFit, runLaps, runLast } from './fits'
 import type { AroundPart, Laps } from './fits'
 import { forkWork } from './fork'
-import { amountWords, kindsOf, landmarksIn, lapOf, sweeps, unitOf, tailOf, takesSpace } from './laps'
+import {
+  amountWords,
+  errorsOf,
+  kindsOf,
+  landmarksIn,
+  lapOf,
+  sweeps,
+  unitOf,
+  tailOf,
+  takesSpace,
+} from './laps'
 import type { Lap } from './laps'
-import { endsInFirst, lastItems, onlyCloses, starTimes } from './repeat-endings'
+import { endsAlike, endsInFirst, lastItems, onlyCloses, starTimes, works } from './repeat-endings'
 import { cornerPlaces } from './source'
+import { isSlip } from './stitch-name'
 import type { ItemRunner } from './stitching'
 import { spanOf } from './tokens'
 import type { Span } from './tokens'
@@ -29,11 +40,21 @@ function bodySpan(item: GroupItem | StarItem): Span {
 function lastBody(work: Work, star: StarItem): readonly Item[] {
   // A round that hangs from the stitch of the joining ends in it by itself.
   if (work.first === null && onlyCloses(star)) return star.items
+  const ending = endsInRow(work, star)
+  if (ending) return [...star.items.slice(0, star.items.findLastIndex(works)), ...ending]
   const items = lastItems(star)
   if (items) return items
   report(work, 'rounds/double-asterisk-missing', star.repeat, {}, 'once')
   work.open = true
   return star.items
+}
+
+/** "*…, dc in next st; rep from * to end, working last dc in top of ch-3": the last place of the row below. */
+function endsInRow(work: Work, star: StarItem): readonly Item[] | null {
+  const items = star.repeat?.ending?.items
+  const only = items?.find(works)
+  const own = only?.type === 'work' && !isSlip(only.stitch) && only.place?.parts[0]?.noun.kind === 'own'
+  return own && onlyCloses(star) && (baseSource(work)?.edge() ?? -1) >= 0 ? items! : null
 }
 
 /** "[…] across to next corner": as often as what lies before the corner allows. */
@@ -283,8 +304,31 @@ function timesThatFit(work: Work, star: StarItem, rest: readonly Item[], run: It
   return fewer ? times - 1 : times
 }
 
+const oversOf = ({ sources }: Work): number => [...sources.values()].reduce((sum, { over }) => sum + over, 0)
+
+/** "*…, dc in next 13 dc; rep from * around, ending with dc in last 11 dc": in place of the 13 where only that fits. */
+function asItEnds(work: Work, star: StarItem, rest: readonly Item[], run: ItemRunner): StarItem {
+  const { repeat } = star
+  const instead = repeat && endsAlike(star)
+  if (!instead) return star
+  const faults = (ended: StarItem) => {
+    const trial = forkWork(work)
+    runMarked(trial, ended, rest, run)
+    return errorsOf(trial) - errorsOf(work) + oversOf(trial) - oversOf(work)
+  }
+  const other = { ...star, repeat: { ...repeat, ending: instead } }
+  return faults(star) > 0 && faults(other) === 0 ? other : star
+}
+
 /** A part marked with an asterisk, as often as is said. */
 export function runStar(work: Work, star: StarItem, rest: readonly Item[], run: ItemRunner): void {
+  const ended = asItEnds(work, star, rest, run)
+  runMarked(work, ended, rest, run)
+  // What the last one differs in is not in the text, so it is never written out.
+  if (ended !== star) work.repeats.delete(ended)
+}
+
+function runMarked(work: Work, star: StarItem, rest: readonly Item[], run: ItemRunner): void {
   const clause = star.repeat
   const double = star.items.find((item) => item.type === 'double')
   const laterDouble = rest.some((item) => item.type === 'again' && item.toDouble)

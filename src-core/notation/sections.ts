@@ -51,6 +51,10 @@ const LABELS: Readonly<Record<SectionKind, readonly string[]>> = {
     'finished dimensions',
     'size',
     'measurements',
+    'measurement',
+    'approximate measurements',
+    'approximate measurement',
+    'measures',
     'dimensions',
     'finished size approx',
     'approximate size',
@@ -222,6 +226,12 @@ const LABELS: Readonly<Record<SectionKind, readonly string[]>> = {
     'stitch instructions',
     'special stitch instructions',
     'special stitches and techniques',
+    ...['you may not know', 'you might not know', 'you may need', 'that may be new', 'explained here'].map(
+      (how) => `stitches ${how}`,
+    ),
+    ...['less common', 'unusual', 'new', 'unfamiliar', 'particular', 'feature', 'fancy'].map(
+      (which) => `${which} stitches`,
+    ),
   ],
   abbreviations: [
     'abbreviations',
@@ -248,6 +258,18 @@ const LABELS: Readonly<Record<SectionKind, readonly string[]>> = {
     'stitch list',
     'legend',
     'abbreviations and symbols',
+    ...[
+      'you will need to know',
+      "you'll need to know",
+      'you need to know',
+      'you should know',
+      'you must know',
+    ],
+    ...['stitches', 'sts', 'abbreviations'].flatMap((what) =>
+      ['to know', 'you will need', "you'll need", 'you need', 'needed', 'required', 'you should know'].map(
+        (how) => `${what} ${how}`,
+      ),
+    ),
   ],
   opening: [
     'pattern',

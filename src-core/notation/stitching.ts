@@ -2,7 +2,7 @@
 import { STITCHES } from '../stitches/table'
 import type { StitchKey } from '../stitches/table'
 import { findBeginning } from './beginning'
-import { bunchOf, isBunchForm, stitchesUnder } from './bunches'
+import { bunchOf, heldOver, isBunchForm } from './bunches'
 import { alongFoundation, cellsLeft, nextCell, standsOnChain, tipCell } from './chain-targets'
 import { WORKED } from './source'
 import { WORKING, nextStitch, settle } from './taking'
@@ -301,12 +301,10 @@ function nextBare(work: Work, taking: Taking): Target {
 export const clusterOf = (work: Work, name: StitchName) =>
   bunchOf(name, 'cluster', definitionOf(work, name), work.tree.text)
 
-/** "Cluster: 1 tr into each of next 3 d.c. leaving the last loop of each": over how many stitches it goes; 0 for one place. */
+/** Over how many stitches a cluster goes as it is explained; 0 for one place. */
 function stitchesOver(work: Work, name: StitchName): number {
-  if (!isBunchForm(name.form)) return 0
-  const held = definitionOf(work, name)?.items ?? []
-  const place = held.flatMap((item) => (item.type === 'work' && item.place ? [item.place] : []))[0]
-  return place ? stitchesUnder(place) : 0
+  const begins = !hasBody(work) && !work.beginningDone && !work.leg
+  return isBunchForm(name.form) ? heldOver(definitionOf(work, name)?.items ?? [], begins) : 0
 }
 
 /** Bare stitches: each in the next stitch, or all in the place that is named around them. */

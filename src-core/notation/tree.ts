@@ -34,6 +34,8 @@ export type Noun =
       /** "Last 3 dc of petal", "each dc of next shell": so many from there on, or all that are left; none: that one. */
       readonly run?: number | 'all'
       readonly name: StitchName | null
+      /** "Next 3-dc group": how many stitches the group has; none: not told. */
+      readonly size?: number
     }
   /** Part of this very round: "first sc", "top of beg ch-3", "3rd ch of ch-4". */
   | { readonly kind: 'own'; readonly chain: number; readonly of: number; readonly words: string }

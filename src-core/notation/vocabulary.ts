@@ -34,9 +34,14 @@ const COMPOUND =
 /** Whether a word names a form of stitch. */
 export const isForm = ({ kinds }: Pick<Word, 'kinds'>): boolean => FORMS.some((form) => kinds.has(form))
 
+/** "Fasten off, and pop the kettle on": a verb of every day, and no popcorn. */
+const POPPED = /^(the|your|it|them|that|this|a|an|some|on|off|out|round|over|along)$/
+const isVerb = (reader: Reader, ahead: number): boolean =>
+  reader.spelled(ahead) === 'pop' && POPPED.test(reader.spelled(ahead + 1))
+
 /** "puff", "cl": the form that the word at the cursor names. */
 const formAt = (reader: Reader, ahead = 0): StitchForm | null =>
-  FORMS.find((form) => reader.isA(form, ahead)) ?? null
+  isVerb(reader, ahead) ? null : (FORMS.find((form) => reader.isA(form, ahead)) ?? null)
 
 /** "beg-CL", "first-pc", "start-shell" in one word: its form; null where it is another one. */
 function begunForm(reader: Reader): StitchForm | null {
@@ -158,8 +163,20 @@ const RAISED_BEHIND: ReadonlyMap<string, 'front' | 'back'> = new Map([
   ['rb', 'back'],
 ])
 
-/** One-word compounds: "FPdc", "BPsc", "dc3tog", "scdec". */
+/** "dc-cl", "tr-puff", "dc-popcorn" in one word: a form and what it is made of. */
+function readHyphened(reader: Reader, name: Draft): boolean {
+  const [, base = '', behind = ''] = /^(\p{L}+)-(\p{L}+)$/u.exec(reader.spelled()) ?? []
+  const { kinds } = wordOf(behind)
+  const form = FORMS.find((each) => kinds.has(each))
+  const stitch = form && form !== 'picot' ? baseStitch(reader, base) : null
+  if (!form || !stitch || stitch.stitch === 'ch') return false
+  Object.assign(name, { form, ...stitch })
+  return ++reader.at > 0
+}
+
+/** One-word compounds: "FPdc", "BPsc", "dc3tog", "scdec", "dc-cl". */
 function readCompound(reader: Reader, name: Draft): boolean {
+  if (readHyphened(reader, name)) return true
   const raised = RAISED.exec(reader.spelled())
   const lifted = raised && baseStitch(reader, raised[1]!)
   if (lifted) {
@@ -305,6 +322,9 @@ export function sizesStitch(reader: Reader): boolean {
   return named
 }
 
+const isBunched = (form: StitchForm): boolean =>
+  ['cluster', 'puff', 'popcorn', 'bobble', 'shell'].includes(form)
+
 /** "3-dc cl", "5-dc shell", "ch-3 picot": a size before the name. */
 function readSized(reader: Reader, name: Draft): boolean {
   const token = reader.peek()
@@ -319,7 +339,7 @@ function readSized(reader: Reader, name: Draft): boolean {
   if (token?.kind !== 'number' || !glued) return false
   const start = reader.at
   reader.at++
-  if (readCompound(reader, name) && name.form === 'cluster') {
+  if (readCompound(reader, name) && isBunched(name.form)) {
     name.size = token.value
     return true
   }

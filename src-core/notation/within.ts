@@ -31,8 +31,14 @@ const passOf = (reader: Reader): boolean =>
     return (reader.skip('center') && reader.skip('of')) || null
   }) === true
 
+/** A group as it is named: by its stitches, and how many of them there are. */
+interface Group {
+  readonly name: StitchName | null
+  readonly size?: number
+}
+
 /** "7-dc group", "group of 7 dc", "7 dc", "petal", "7 dc of next petal"; with the stitch that is named. */
-function readGroup(reader: Reader): { readonly name: StitchName | null } | null {
+function readGroup(reader: Reader): Group | null {
   return reader.attempt(() => {
     const hyphen = reader.peek()?.hyphen === true
     const count = reader.number()
@@ -47,9 +53,10 @@ function readGroup(reader: Reader): { readonly name: StitchName | null } | null 
       const many = reader.number()
       const stitch = readStitch(reader)
       const petal = reader.skipA('group')
-      return petal || (many !== null && stitch) ? { stitch } : null
+      return petal || (many !== null && stitch) ? { stitch, many } : null
     })
-    return { name: named ?? inside?.stitch ?? null }
+    const size = named ? count : (inside?.many ?? null)
+    return { name: named ?? inside?.stitch ?? null, ...(size !== null && size > 1 && { size }) }
   })
 }
 
@@ -62,7 +69,7 @@ export const passWorkedInto = (reader: Reader): boolean =>
   }) === true
 
 /** "of next petal", "of the 7 dc", "at the center of next shell" behind a stitch or space counted within it. */
-export const readWithin = (reader: Reader): (InWhich & { readonly name: StitchName | null }) | null =>
+export const readWithin = (reader: Reader): (InWhich & Group) | null =>
   reader.attempt(() => {
     if (!passOf(reader)) return null
     const which = passWhich(reader)

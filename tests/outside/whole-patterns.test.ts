@@ -19,7 +19,6 @@ const NOT_YET: Readonly<Record<string, readonly string[]>> = {
     'e218',
     'e219',
     'e229',
-    'e231',
     'd208',
     'd216',
     'd217',
@@ -27,7 +26,6 @@ const NOT_YET: Readonly<Record<string, readonly string[]>> = {
     'd224',
     'd233',
     'd235',
-    'd244',
     'd247',
   ],
 }
