@@ -75,6 +75,8 @@ const motifCommon = {
   /** How it is worked, in the designer's words, to be printed with it: lines as they are. */
   instructions: text.optional(),
   photo: photoSchema.optional(),
+  /** Sizes as the page of its rounds states them, by their names; one that stands in the motif otherwise was measured. */
+  stated: z.record(text, number).optional(),
 }
 
 /** What a motif in written rounds can be said to be, where its stitches alone do not settle it. */

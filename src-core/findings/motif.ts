@@ -154,6 +154,18 @@ export const MOTIF_FINDINGS = {
     message: 'yours comes out {percent} % {direction} than the {gauge} says; your measure counts.',
     mend: 'Nothing to do: the rest follows it.',
   },
+  'motif/stated-size': {
+    severity: 'note',
+    message:
+      'the page states {stated}, {percent} % {direction} than the {gauge} says; the page counts until one is measured.',
+    mend: 'Make one and measure it.',
+  },
+  'motif/stated-against-gauge': {
+    severity: 'warning',
+    message:
+      'its finished size and its {gauge} contradict each other: the page states {stated}, and by the {gauge} its rounds come to {expected}, so the page is {percent} % {direction}.',
+    mend: 'Make one and measure it, or correct whichever of the two is wrong; until then the stated size counts.',
+  },
   'motif/kept-photo': {
     severity: 'warning',
     message: 'the photo that is kept with it is not a JPEG of up to {most} pixels a side; it is not shown.',

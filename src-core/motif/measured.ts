@@ -21,6 +21,7 @@ import {
   PETALS,
 } from './constants'
 import { isFromRounds } from './from-rounds'
+import { areStated, statedSpread } from './stated'
 import { isOdd, layingOf, rulerWords } from './ruler'
 import { sizedOutline, tracedAnchors, tracedOutline } from './traced'
 import { leafOutline, leafWidest, petalOutline, roundOutline, sidedOutline } from './outlines'
@@ -88,6 +89,8 @@ function knownFrom(
   terms: Terms,
 ): { readonly provenance: MotifAccount['provenance']; readonly spread: number } {
   const isMeasured = !LEADS.some((name) => motif[name] !== undefined && isFromRounds(motif, name))
+  if (areStated(motif, motif, LEADS))
+    return { provenance: 'stated', spread: statedSpread(resolveGauge(motif.gauge, terms)) }
   if (isMeasured) return { provenance: measuredOrAimed(motif), spread: MEASURED_SPREAD }
   const gauge = resolveGauge(motif.gauge, terms)
   if (!gauge.roundsMeasure) return gauge

@@ -4,6 +4,7 @@
  */
 import type { MotifAccount } from '../../shared-types/plan'
 import type { MeasuredSizes, Motif, Project, StitchGauge, Terms, Yarn } from '../../shared-types/project'
+import type { SizeName } from '../motif/stated'
 import { laidBlanketOf } from '../plans/layouts'
 import { settled, withGauge } from '../settled'
 import { inSpelling, saying } from '../stitches/spelling'
@@ -209,6 +210,16 @@ function withYarn(
   }
 }
 
+/** A motif with sizes that its page states: nobody has measured one, but where they stand already, as measured. */
+function withSize(motif: Motif, sizes: MeasuredSizes): Motif {
+  const before: MeasuredSizes = motif.kind === 'rounds' ? (motif.measured ?? {}) : motif
+  const { blocked: _, ...numbers } = sizes as Record<string, number> & { blocked?: boolean }
+  const news = Object.entries(numbers).filter(([name, value]) => before[name as SizeName] !== value)
+  const next: Motif =
+    motif.kind === 'rounds' ? { ...motif, measured: { ...motif.measured, ...sizes } } : { ...motif, ...sizes }
+  return news.length === 0 ? next : { ...next, stated: { ...motif.stated, ...Object.fromEntries(news) } }
+}
+
 function apply(
   project: Project,
   id: string,
@@ -256,11 +267,7 @@ function apply(
         const layout = laidBlanketOf(project)
         return layout ? { ...project, layout: { ...layout, target: { width, height } } } : project
       }
-      return withMotif((motif) =>
-        motif.kind === 'rounds'
-          ? { ...motif, measured: { ...motif.measured, ...measuresOf(fact, shape) } }
-          : { ...motif, ...measuresOf(fact, shape) },
-      )
+      return withMotif((motif) => withSize(motif, measuresOf(fact, shape)))
     case 'yarn':
       return withYarn(project, id, fact)
     case 'piece':

@@ -48,6 +48,7 @@ export { counted, listed }
 /** Behind the size of a motif. */
 const SOURCES: Readonly<Record<Provenance, string>> = {
   measured: ', measured',
+  stated: ', stated',
   aimed: ', not measured yet',
   gauge: '',
   'rule-of-thumb': '',

@@ -22,6 +22,7 @@ const sizes = {
   width: 25,
 }
 const care = {
+  stated: { overTips: 80, sideToSide: 60 },
   gauge,
   weighed: { motifs: 3, grams: 30, resolution: 1, shares: { petals: 0.7, centre: 0.3 } },
   unravelled: { petals: 4, centre: 2 },

@@ -11,6 +11,7 @@ import type { ResolvedGauge } from '../../stitches/gauge'
 import { formatNumber } from '../../units/format'
 import type { Millimetres, Radians } from '../../units/quantity'
 import { MEASURED_SPREAD } from '../constants'
+import { statedSpread } from '../stated'
 import { checkRounds, flatnessOf, lieOf } from './checks'
 import { MOST_SYMBOLS } from './constants'
 import { drawingGauge } from './drawing'
@@ -163,8 +164,14 @@ function plainAccount(
   const located = locateAll(read, gauge, motif, motif.shape)
   const shape = shapeOf(located, gauge, context.hand, motif.shape)
   const shapes = natural?.account?.shapes ?? shapesFor(located, shape)
-  const scaled = calibrateSize(motif, shape, context.growth, gauge.provenance !== 'rule-of-thumb')
-  const spread = scaled.ratio === null ? sizeSpread(gauge, tallest(read.worked)) : MEASURED_SPREAD
+  const common = tallest(read.worked)
+  const scaled = calibrateSize(motif, shape, context.growth, gauge, common)
+  const spread =
+    scaled.ratio === null
+      ? sizeSpread(gauge, common)
+      : scaled.isStated
+        ? statedSpread(gauge, common)
+        : MEASURED_SPREAD
   const own = scaled.ratio === null ? gauge : scaleGauge(gauge, scaled.ratio)
   const work = slotWork(read.worked, (round) => slotOf(motif, read, round), own, read.ringChains)
   const rounds = measuredRounds(located, scaled.ratio ?? 1)
@@ -187,7 +194,12 @@ function plainAccount(
     overValleys: scaled.shape.overValleys,
     ...(motif.measured?.ruler && { ruler: motif.measured.ruler }),
     range: { low: scaled.shape.overTips * (1 - spread), high: scaled.shape.overTips * (1 + spread) },
-    provenance: scaled.ratio === null ? gauge.provenance : measuredOrAimed(motif.measured ?? {}),
+    provenance:
+      scaled.ratio === null
+        ? gauge.provenance
+        : scaled.isStated
+          ? 'stated'
+          : measuredOrAimed(motif.measured ?? {}),
     rounds,
     ...work,
     outline: scaled.shape.outline,

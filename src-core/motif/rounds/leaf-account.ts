@@ -1,5 +1,6 @@
 /** The account of a leaf: rounds on a foundation chain that is worked along on both sides. */
 import { measuredOrAimed } from '../measured'
+import { areStated, statedFindings, statedSpread } from '../stated'
 import type { MotifAccount } from '../../../shared-types/plan'
 import type { RoundsMotif } from '../../../shared-types/project'
 import { sizeSpread } from '../../stitches/gauge'
@@ -46,7 +47,18 @@ export function leafAccount(
     width: (measured?.width ?? measured?.overValleys ?? 0) * grown || width,
   }
   const ruled = own.length !== length || own.width !== width
-  const spread = ruled ? MEASURED_SPREAD : sizeSpread(gauge, tallest(read.worked))
+  const common = tallest(read.worked)
+  const isStated = ruled && areStated(motif, measured ?? {}, ['length', 'overTips', 'width', 'overValleys'])
+  const spread = !ruled ? sizeSpread(gauge, common) : isStated ? statedSpread(gauge, common) : MEASURED_SPREAD
+  const [known, expected] = own.length !== length ? [own.length, length] : [own.width, width]
+  const findings = [
+    ...read.findings,
+    ...(isStated ? statedFindings(known, expected, gauge, common) : []).map((entry) => ({
+      ...entry,
+      where: `motif ${motif.id}`,
+      target: { motif: motif.id },
+    })),
+  ]
   const work = slotWork(read.worked, (round) => slotOf(motif, read, round), gauge)
   const outline = workedOutline(located, own)
   const slots = [...new Set(read.worked.map((round) => slotOf(motif, read, round)))].reverse()
@@ -60,7 +72,7 @@ export function leafAccount(
     outline,
     anchors: leafAnchors(own.length, own.width, widestOf(outline), context.hand),
     range: { low: own.length * (1 - spread), high: own.length * (1 + spread) },
-    provenance: ruled ? measuredOrAimed(motif.measured ?? {}) : gauge.provenance,
+    provenance: !ruled ? gauge.provenance : isStated ? 'stated' : measuredOrAimed(motif.measured ?? {}),
     rounds: read.worked.map((round) => ({
       number: round.number,
       outerRadius: own.length / 2,
@@ -76,7 +88,7 @@ export function leafAccount(
         y: (y * (slots.length - i)) / slots.length,
       })),
     })),
-    findings: read.findings,
+    findings,
   }
   const beginning = {
     stitchWidth: gauge.width,
@@ -86,7 +98,7 @@ export function leafAccount(
   }
   return {
     account,
-    findings: read.findings,
+    findings,
     located,
     drawing: () => ({ located, beginning }),
     beginning,

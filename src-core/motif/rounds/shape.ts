@@ -5,10 +5,12 @@ import { ROUND_SHAPES } from '../../../shared-types/project'
 import { finding } from '../../findings/finding'
 import type { Outline } from '../../geometry/points'
 import type { ResolvedGauge } from '../../stitches/gauge'
+import type { StitchKey } from '../../stitches/table'
 import { formatNumber } from '../../units/format'
 import type { Millimetres, Radians } from '../../units/quantity'
 import { CLOCK_DIRECTIONS, petalAnchors, roundAnchors, sidedAnchors } from '../anchors'
 import { OUTLINE_POINTS, PETALS } from '../constants'
+import { areStated, statedFindings } from '../stated'
 import { roundOutline, sidedOutline } from '../outlines'
 import { CORNERS, OUTER_LOOPS } from './constants'
 import { angleOf, mean, radiusOf } from './ground'
@@ -146,7 +148,13 @@ function onOutline(anchor: Anchor, outline: Outline, sides: number, first: Radia
  * M15, M18: a measure of the finished motif rules; the ratio to what the gauge says is told. Without a gauge there
  * is nothing but a rule of thumb to differ from.
  */
-export function calibrateSize(motif: RoundsMotif, shape: Shape, growth: number, hasGauge: boolean) {
+export function calibrateSize(
+  motif: RoundsMotif,
+  shape: Shape,
+  growth: number,
+  gauge: ResolvedGauge,
+  tallest: StitchKey,
+) {
   const measured = motif.measured
   const grown = measured?.blocked === false ? 1 + growth : 1
   const tips =
@@ -155,7 +163,7 @@ export function calibrateSize(motif: RoundsMotif, shape: Shape, growth: number, 
       (shape.shape === 'round' ? measured?.across : undefined) ??
       0) * grown
   const valleys = (measured?.overValleys ?? measured?.sideToSide ?? 0) * grown
-  if (!(tips > 0 || valleys > 0)) return { shape, ratio: null, findings: [] }
+  if (!(tips > 0 || valleys > 0)) return { shape, ratio: null, isStated: false, findings: [] }
   const outerFactor = tips > 0 ? tips / shape.overTips : valleys / shape.overValleys
   const innerFactor = valleys > 0 ? valleys / shape.overValleys : outerFactor
   const inner = Math.min(shape.overValleys * innerFactor, shape.overTips * outerFactor)
@@ -170,8 +178,15 @@ export function calibrateSize(motif: RoundsMotif, shape: Shape, growth: number, 
     return { ...p, x: (p.x * target) / radius, y: (p.y * target) / radius }
   }
   const percent = (outerFactor - 1) * 100
-  const findings =
-    !hasGauge || Math.abs(percent) < 1
+  const isStated = areStated(motif, measured ?? {}, [
+    ...(['overTips', 'pointToPoint', 'overValleys', 'sideToSide'] as const),
+    ...(shape.shape === 'round' ? (['across'] as const) : []),
+  ])
+  const hasGauge = gauge.provenance !== 'rule-of-thumb'
+  const [known, expected] = tips > 0 ? [tips, shape.overTips] : [valleys, shape.overValleys]
+  const findings = isStated
+    ? statedFindings(known, expected, gauge, tallest)
+    : !hasGauge || Math.abs(percent) < 1
       ? []
       : [
           finding('motif/other-than-gauge', '', {
@@ -188,6 +203,7 @@ export function calibrateSize(motif: RoundsMotif, shape: Shape, growth: number, 
       anchors: shape.anchors.map(scale),
     },
     ratio: outerFactor,
+    isStated,
     findings,
   }
 }

@@ -13,6 +13,7 @@ import { termsOf, unitsOf } from './words'
 
 const sources = (gauge: string): Record<Provenance, string> => ({
   measured: 'your own measure',
+  stated: 'the finished size that the page states, which nobody has measured: make one and measure it',
   aimed: `worked out from your own measure for another ${gauge} or other rounds: make one and measure it`,
   gauge: `your rounds and ${gauge}`,
   'rule-of-thumb': `a rule of thumb, since no ${gauge} is given: make one and measure it`,

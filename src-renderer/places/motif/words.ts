@@ -62,6 +62,10 @@ export const ASSUMED = 'Assumed, and follows the first, until you enter yours.'
 export const OF_ROUNDS =
   'These are the sizes that the written rounds give; nobody has measured them. Enter what your ruler says.'
 
+/** Under sizes that a pasted page states. */
+export const OF_PAGE =
+  'The page of the pattern states this size; nobody has measured one. Enter what your ruler says, the same number too.'
+
 /** Under sizes that a way to a size worked out. */
 export const aimedWords = (terms: Terms): string =>
   `Worked out from what you measured, for another ${termWord('gauge', terms)} or other rounds. Make one, measure it and enter it here.`

@@ -17,6 +17,7 @@ import { editsOf } from '../../kinds/layouts'
 import { firstSizes } from './first-sizes'
 import { freeId, freeLetter, freeName } from './ids'
 import { isFromRounds, withoutFromRounds } from '../../../src-core/motif/from-rounds'
+import { withoutStated } from '../../../src-core/motif/stated'
 import { circlesOf, layingOf, readingsOf } from '../../../src-core/motif/ruler'
 import type { Laying, Readings } from '../../../src-core/motif/ruler'
 import { workedEntries } from '../../../src-core/motif/rounds/special'
@@ -91,11 +92,12 @@ export function setMeasure(
 ): Project {
   // What is measured now is no longer worked out from what was measured before.
   const entered = { [key]: value, asMeasured: undefined }
-  return updateMotif(project, id, (motif) =>
-    motif.kind === 'measured'
+  return updateMotif(project, id, (given) => {
+    const motif = withoutStated(given, key)
+    return motif.kind === 'measured'
       ? { ...withoutFromRounds(motif, key), ...entered }
-      : { ...motif, measured: { ...motif.measured, ...entered } },
-  )
+      : { ...motif, measured: { ...motif.measured, ...entered } }
+  })
 }
 
 const ALL_MEASURES = [...new Set(Object.values(MEASURES).flat())]
@@ -110,7 +112,8 @@ export const clearMeasures = (project: Project, id: string): Project =>
     if (motif.kind !== 'rounds') return motif
     const measured: MeasuredSizes = { ...motif.measured }
     for (const key of [...ALL_MEASURES, 'asMeasured'] as const) delete measured[key]
-    return { ...motif, measured }
+    const { stated: _, ...rest } = motif
+    return { ...rest, measured }
   })
 
 /** Where a motif keeps what was measured of it. */
@@ -143,8 +146,19 @@ export function setReading(
   const { lead, second } = part === 'lead' ? { ...before, lead: value } : { ...before, second: value }
   const { overTips, overValleys } = circlesOf(laying, { lead: lead ?? 0, second }, share)
   const tips = lead === undefined ? undefined : overTips
-  const next = setMeasure(setMeasure(project, id, 'overTips', tips), id, 'overValleys', overValleys)
+  const both = setMeasure(setMeasure(project, id, 'overTips', tips), id, 'overValleys', overValleys)
+  const next = stillStated(motif, both, part === 'lead' ? 'overValleys' : 'overTips')
   return motif.kind === 'measured' ? stillFromRounds(motif, next, part) : next
+}
+
+/** What the page states of a flower stays stated while the ruler's other number is entered. */
+function stillStated(before: Motif, project: Project, other: MeasureKey): Project {
+  const size = before.stated?.[other]
+  if (size === undefined) return project
+  return updateMotif(project, before.id, (motif) => ({
+    ...motif,
+    stated: { ...motif.stated, [other]: size },
+  }))
 }
 
 /** What the rounds give of a flower stays no measure while the ruler's other number is entered, also where it follows from that. */
@@ -283,6 +297,7 @@ const SIZE_FIELDS = [
     'photo',
     'asMeasured',
     'fromRounds',
+    'stated',
     'overTips',
     'overValleys',
   ] as const),

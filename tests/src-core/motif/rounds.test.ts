@@ -119,6 +119,44 @@ describe('a motif in written rounds', () => {
     expect(bare.findings.some((entry) => entry.code === 'motif/other-than-gauge')).toBe(false)
   })
 
+  it('M15 a size that the page states rules as stated, as sure as the gauge, until one is measured', () => {
+    const plain = account(FLOWER).account!
+    const of = (share: number, more: Partial<RoundsMotif> = {}) => {
+      const overTips = plain.overTips * share
+      const stated = { overTips }
+      return account({ ...FLOWER, measured: { overTips }, stated, ...more })
+    }
+    const codes = ({ findings }: ReturnType<typeof of>) =>
+      findings.flatMap(({ code }) => (/stated|other-than/.test(code) ? [code] : []))
+    const near = of(0.95)
+    expect(near.account!.provenance).toBe('stated')
+    expect(near.account!.overTips).toBeCloseTo(plain.overTips * 0.95, 9)
+    const spread = (told: typeof plain) => (told.range.high - told.range.low) / told.overTips / 2
+    expect(spread(near.account!)).toBeCloseTo(spread(plain), 9)
+    expect(codes(near)).toEqual(['motif/stated-size'])
+    // Within 3 % and the spread both can be right; beyond, one of them is wrong.
+    const least = (1 - spread(plain)) / 1.03
+    const most = (1 + spread(plain)) / 0.97
+    expect(codes(of(least + 0.001))).toEqual(['motif/stated-size'])
+    expect(codes(of(most - 0.001))).toEqual(['motif/stated-size'])
+    for (const share of [least - 0.001, most + 0.001]) {
+      const apart = of(share)
+      expect(codes(apart)).toEqual(['motif/stated-against-gauge'])
+      expect(apart.findings.find(({ code }) => code === 'motif/stated-against-gauge')).toMatchObject({
+        severity: 'warning',
+        target: { motif: FLOWER.id },
+      })
+    }
+    // No word where they agree, and nothing to contradict without a gauge.
+    expect(codes(of(1.005))).toEqual([])
+    expect(codes(of(2, { gauge: undefined }))).toEqual([])
+    // Measured: another number, or the same one that is stated no more.
+    const measured = of(0.8, { measured: { overTips: plain.overTips * 0.82 } })
+    expect(measured.account!.provenance).toBe('measured')
+    expect(codes(measured)).toEqual(['motif/other-than-gauge'])
+    expect(of(0.8, { stated: undefined }).account!.provenance).toBe('measured')
+  })
+
   it('M15 a measured round rules from there on', () => {
     const plain = account(FLOWER).account!
     const across = plain.rounds[0]!.outerRadius * 2 * 1.2

@@ -166,6 +166,17 @@ describe('a page of a motif', () => {
     expect(sizes('leaf')).toEqual({ length: 100 })
   })
 
+  it('takes a size as stated: nobody has measured one, and one that was measured stays so', () => {
+    const project = pasted('Finished size: 10 cm across')
+    const taken = take(project, 'size-1')
+    expect(motifOf(taken)).toMatchObject({ measured: { across: 100 }, stated: { across: 100 } })
+    expect(measureProject(taken).motifs[0]).toMatchObject({ provenance: 'stated', overTips: 100 })
+    const own = { ...motif, measured: { across: 100 } }
+    const before = { ...project, motifs: [{ ...motifOf(project), ...own }] }
+    expect(ids(before)).toEqual([])
+    expect(motifOf(take(before, 'size-1'))).not.toHaveProperty('stated')
+  })
+
   it('makes its rounds come out as it says (M3)', () => {
     const project = take(pasted('Gauge: Rnds 1 and 2 = 3 in'), 'rounds-gauge-1')
     expect(measureProject(project).motifs[0]!.rounds[1]!.outerRadius * 2).toBeCloseTo(76.2, 1)

@@ -1,8 +1,9 @@
 import { cleanup, fireEvent, screen } from '@testing-library/svelte'
 import { afterEach, describe, expect, it, vi } from 'vitest'
-import type { MeasuredMotif, Project } from '../../../shared-types/project'
+import type { MeasuredMotif, Project, RoundsMotif } from '../../../shared-types/project'
 import { scaledProject } from '../../../src-core/ways/scale'
 import MotifPlace from '../../../src-renderer/places/motif/MotifPlace.svelte'
+import { placeSummary } from '../../../src-renderer/state/summaries'
 import { inWindow } from '../in-window'
 import { SMALL } from '../projects'
 
@@ -63,6 +64,40 @@ describe('sizes that a way worked out for another gauge', () => {
     await fireEvent.keyDown(field(), { key: 'Enter' })
     expect(first(app.document.project).asMeasured).toBeUndefined()
     expect(app.document.plan.motif).toMatchObject({ overTips: 81, provenance: 'measured' })
+  })
+})
+
+describe('sizes that the page states', () => {
+  const ROUNDS: RoundsMotif = {
+    id: 'm1',
+    name: 'Disc',
+    kind: 'rounds',
+    gauge: { stitch: 'sc', stitches: 20, rows: 22, over: 100 },
+    rounds: [
+      { slot: 'centre', work: 'ch 1, 6 sc in ring, join with sl st in first sc' },
+      { slot: 'centre', work: 'ch 1, 2 sc in each sc around, join with sl st in first sc' },
+    ],
+    measured: { across: 40 },
+    stated: { across: 40 },
+  }
+  const project: Project = { ...SMALL, motifs: [ROUNDS] }
+  const across = () => screen.getByRole<HTMLInputElement>('textbox', { name: 'Across' })
+
+  it('are called stated, and contradict the gauge, until the same number is entered from a ruler', async () => {
+    const { app } = await inWindow(MotifPlace, {}, project)
+    expect(screen.getByText(/^The page of the pattern states this size/)).toBeTruthy()
+    const codes = () => app.document.plan.findings.map(({ code }) => code)
+    await vi.waitFor(() => expect(app.document.plan.motif).toMatchObject({ provenance: 'stated' }), 5000)
+    expect(codes()).toContain('motif/stated-against-gauge')
+    expect(placeSummary('motif', app.document.project, app.document.plan, []).lines[0]).toMatch(
+      /40 mm across, stated$/,
+    )
+    await fireEvent.input(across(), { target: { value: '40 mm' } })
+    await fireEvent.keyDown(across(), { key: 'Enter' })
+    expect(app.document.project.motifs![0]).not.toHaveProperty('stated')
+    await vi.waitFor(() => expect(app.document.plan.motif).toMatchObject({ provenance: 'measured' }), 5000)
+    expect(codes()).not.toContain('motif/stated-against-gauge')
+    expect(screen.queryByText(/^The page of the pattern states this size/)).toBeNull()
   })
 })
 
