@@ -1,6 +1,6 @@
 /** Answers of the loopback server, and the words of those that refuse. */
 import type { IncomingMessage, ServerResponse } from 'node:http'
-import { SECURITY_HEADERS } from '../host/static-files'
+import { BROWSER_HEADERS } from '../host/static-files'
 import type { Verdict } from './doorkeeper'
 
 export const WORDS: Readonly<Record<Exclude<Verdict, 'welcome'> | 'used-twice', string>> = {
@@ -21,7 +21,7 @@ export function send(
   type = 'text/plain; charset=utf-8',
   more: Readonly<Record<string, string>> = {},
 ): void {
-  response.writeHead(status, { ...SECURITY_HEADERS, 'Content-Type': type, ...more })
+  response.writeHead(status, { ...BROWSER_HEADERS, 'Content-Type': type, ...more })
   response.end(body)
 }
 
@@ -38,7 +38,7 @@ export function redirect(
   to: string,
   more: Readonly<Record<string, string>> = {},
 ): void {
-  response.writeHead(303, { ...SECURITY_HEADERS, Location: to, ...more })
+  response.writeHead(303, { ...BROWSER_HEADERS, Location: to, ...more })
   response.end()
 }
 

@@ -6,11 +6,12 @@ import type { ExportDone, HostGone, Outcome, ProjectChange } from '../../shared-
 import { CANCELLED, done, refused } from '../../shared-types/bridge'
 import { finding } from '../../src-core/findings/finding'
 import { makeBridge } from '../host/surface'
-import { KEY_PLACE, PICKING, seatLock } from './envelope'
+import { ENTRY, LOST_MARK, PICKING } from './envelope'
 import type { Answer, JobProgress, Question, Upload } from './envelope'
 import { postSealed } from './sealed-post'
 import type { Heard } from './stream-hub'
-import { StreamHub } from './stream-hub'
+import { TabKey } from './tab-key'
+import { tabStream } from './tab-stream'
 
 /** A change of this many characters and more may be too long for a farewell (`postSealed`). */
 const LONG_CHANGE = 50_000
@@ -28,10 +29,13 @@ const COPY_HOLDS = 60_000
 const address = new URL((document.currentScript as HTMLScriptElement).src)
 const project = address.searchParams.get('project') ?? ''
 const seat = address.searchParams.get('seat') ?? ''
-let key = keptKey() ?? ''
-
-/** Tells the stream of this browser whose page this is; again after a new key. */
-let enrol = (): void => undefined
+const stream = tabStream(seat, hear)
+const key = new TabKey(
+  () => sessionStorage,
+  () => stream.anotherKey(),
+)
+/** While a key is on its way. */
+let keyComes: Promise<void> | null = null
 
 const beforeClose = new Set<() => Promise<void>>()
 /** Changes on their way that would be lost with the page: too long for a farewell. */
@@ -45,15 +49,6 @@ let movedElsewhere = false
 /** Something was handed over from this page. */
 let hasChanges = false
 let lastJob = 0
-
-/** The newest key that this browser was given, for every page of this port. */
-function keptKey(): string | null {
-  try {
-    return localStorage.getItem(KEY_PLACE)
-  } catch {
-    return null
-  }
-}
 
 const listeners = new Map<string, Set<(payload: never) => void>>()
 
@@ -95,35 +90,27 @@ function hear(heard: Heard): void {
   } else setGone(heard.kind === 'gone' ? 'app/host-gone' : null)
 }
 
-/** Another tab of this browser was let in since: its key is for all of them. */
-function takeNewKey(): void {
-  const newest = keptKey()
-  if (newest === null || newest === key) return
-  key = newest
-  enrol()
-}
-
-/** Joins the stream that all tabs share; in a browser without shared workers, one of its own. */
-function joinStream(): void {
-  if (typeof SharedWorker === 'undefined' || !('locks' in navigator)) {
-    const hub = new StreamHub()
-    enrol = () => hub.join({ project, seat, key }, hear)
-    return enrol()
+/** Before its first word this page needs a key; after it was shut out, another. */
+async function obtainKey(): Promise<void> {
+  try {
+    const isNew = key.text === ''
+    if (await (isNew ? key.begin() : key.renew())) stream.join({ project, seat, key: key.text })
+    // The door says what to do; this page was loaded from an address that somebody typed.
+    else if (isNew) location.replace(`${ENTRY}${LOST_MARK}`)
+  } catch {
+    setGone('app/host-gone')
   }
-  // The lock tells the worker that this page is there, until it is not.
-  void navigator.locks.request(seatLock(seat), () => {
-    const { port } = new SharedWorker('/stream.js')
-    port.onmessage = ({ data }: MessageEvent<Heard>) => hear(data)
-    enrol = () => port.postMessage({ project, seat, key })
-    enrol()
-    return new Promise<never>(() => undefined)
-  })
 }
 
 async function post<T>(path: string, body: unknown): Promise<T | null> {
-  if (gone !== null) takeNewKey()
+  // A page that is closed waits for nothing.
+  if ((key.text === '' || gone === 'app/shut-out') && !isLeaving) {
+    keyComes ??= obtainKey().finally(() => (keyComes = null))
+    await keyComes
+    if (key.text === '') return null
+  }
   try {
-    const reply = await postSealed(key, path, body, isLeaving)
+    const reply = await postSealed(key.text || key.former, path, body, isLeaving)
     if (reply?.status === 200) {
       setGone(null)
       return reply.body as T
@@ -184,7 +171,10 @@ function carryOut(answer: Answer): Outcome<unknown> {
   if (answer.shown) {
     const url = `/?project=${answer.shown.project}`
     // A browser that lets no new tab open shows it here; this project is kept and in the list.
-    if (answer.shown.inThisTab || !window.open(url)) location.assign(url)
+    const opened = answer.shown.inThisTab ? null : window.open(url)
+    // What that tab may show later, from this address, has no way back to this page.
+    if (opened) opened.opener = null
+    else location.assign(url)
   }
   if (answer.download) {
     const link = document.createElement('a')
@@ -249,4 +239,4 @@ const bridge = makeBridge({
 })
 
 Object.defineProperty(window, 'petalyard', { value: Object.freeze(bridge) })
-joinStream()
+keyComes = obtainKey().finally(() => (keyComes = null))

@@ -8,11 +8,8 @@ import { ENTRY, KEY_HEADER, TOKEN_MARK } from './envelope'
 import { newKey, writeKey } from './sealed'
 import type { Key } from './sealed'
 
-/** A session by the digest of its cookie and the name of its key. */
-export interface Session {
-  readonly cookie: string
-  readonly key: string
-}
+/** Page loads of one person, each of which takes a key; those that were silent longest are forgotten beyond it. */
+const KEYS_AT_MOST = 1_000
 
 /** What a page says of itself beside what it has sealed. */
 export interface Speaker {
@@ -27,21 +24,22 @@ export interface Speaker {
 export type Entered =
   | { readonly is: 'in'; readonly cookie: string; readonly key: string }
   | { readonly is: 'unknown' }
-  /** It was used before: whoever was let in with it no longer is. */
-  | { readonly is: 'used'; readonly ended: Session | null }
+  /** It was used before: the session that it gave (the digest of its cookie) is no more. */
+  | { readonly is: 'used'; readonly ended: string | null }
 
 export type Verdict = 'welcome' | 'wrong-host' | 'foreign-origin' | 'no-session' | 'no-key'
 
 export class Doorkeeper {
   readonly #port: number
   #token: string | null = null
+  /** By the digests of their cookies. */
   readonly #sessions = new Set<string>()
-  /** By their names. */
-  readonly #keys = new Map<string, Key>()
+  /** By their names, with their sessions, in the order of their last word. */
+  readonly #keys = new Map<string, { readonly key: Key; readonly session: string }>()
   /** Of sessions that were ended: their pages are told so, in words that they believe. */
   readonly #ended = new Map<string, Key>()
   /** What each used token, by its digest, let in; null where that was ended. */
-  readonly #used = new Map<string, Session | null>()
+  readonly #used = new Map<string, string | null>()
 
   constructor(port: number) {
     this.#port = port
@@ -72,20 +70,39 @@ export class Doorkeeper {
     }
     if (this.#token === null || !equal(token, this.#token)) return { is: 'unknown' }
     this.#token = null
-    const session = randomBytes(32).toString('base64url')
-    const key = newKey()
-    const given = { cookie: digest(session), key: key.name }
-    this.#sessions.add(given.cookie)
-    this.#keys.set(given.key, key)
-    this.#used.set(digest(token), given)
-    const cookie = `${this.#cookieName}=${session}; HttpOnly; SameSite=Strict; Path=/`
-    return { is: 'in', cookie, key: writeKey(key) }
+    const secret = randomBytes(32).toString('base64url')
+    const session = digest(secret)
+    this.#sessions.add(session)
+    this.#used.set(digest(token), session)
+    const cookie = `${this.#cookieName}=${secret}; HttpOnly; SameSite=Strict; Path=/`
+    return { is: 'in', cookie, key: this.#give(session) }
   }
 
-  #end(session: Session): void {
-    this.#sessions.delete(session.cookie)
-    this.#ended.set(session.key, this.#keys.get(session.key)!)
-    this.#keys.delete(session.key)
+  /** A key for one more page, for whoever speaks with one; null where that ended meanwhile. */
+  anotherKey({ name }: Key): string | null {
+    const session = this.#keys.get(name)?.session
+    return session === undefined ? null : this.#give(session)
+  }
+
+  /** Is this the name of a key that lets in? */
+  hasKey(name: unknown): boolean {
+    return typeof name === 'string' && this.#keys.has(name)
+  }
+
+  #give(session: string): string {
+    const key = newKey()
+    this.#keys.set(key.name, { key, session })
+    const [silent] = this.#keys.keys()
+    if (silent !== undefined && this.#keys.size > KEYS_AT_MOST) this.#keys.delete(silent)
+    return writeKey(key)
+  }
+
+  #end(session: string): void {
+    this.#sessions.delete(session)
+    for (const [name, given] of [...this.#keys].filter(([, each]) => each.session === session)) {
+      this.#ended.set(name, given.key)
+      this.#keys.delete(name)
+    }
   }
 
   /** Is this request meant for us, and from our own page (or the address bar)? */
@@ -117,8 +134,11 @@ export class Doorkeeper {
     const ended = this.#ended.get(name)
     if (ended) return { key: ended, question, isShutOut: true }
     if (this.sessionOf(headers) === null) return 'no-session'
-    const key = this.#keys.get(name)
-    return key ? { key, question, isShutOut: false } : 'no-key'
+    const given = this.#keys.get(name)
+    if (!given) return 'no-key'
+    this.#keys.delete(name)
+    this.#keys.set(name, given)
+    return { key: given.key, question, isShutOut: false }
   }
 
   /** The session whose cookie comes with a request, by its digest; null where there is none. */

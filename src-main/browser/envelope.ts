@@ -42,12 +42,19 @@ export interface Reply {
 
 /** In which header a page names its key and its question; the key itself is never sent. */
 export const KEY_HEADER = 'x-petalyard-key'
-/** Where a browser keeps its key, for the pages of this port alone. */
+/** Where a tab keeps its key from one page to the next: in the storage of that tab alone. */
 export const KEY_PLACE = 'petalyard-key'
 
 /** The door of the server: a page that holds nothing, and where it hands in the token behind the # of its address. */
 export const ENTRY = '/enter'
 export const TOKEN_MARK = '#token='
+/** Behind the address of the door: a page found no key. */
+export const LOST_MARK = '#lost'
+
+/** Where whoever has a key is given another one. */
+export const KEY_PATH = '/key'
+/** Where a page that was shut out asks whether a key that it was offered (by its name) is one of Petalyard's. */
+export const KNOWN_PATH = '/known'
 
 /** What the door answers a token that it takes. */
 export interface Admission {

@@ -7,12 +7,12 @@ import { updatedPage } from '../host/build'
 import type { Host } from '../host/host'
 import { MESSAGE_LIMIT } from '../host/limits'
 import type { Announce } from '../host/ports'
-import { readStatic, SECURITY_HEADERS } from '../host/static-files'
+import { BROWSER_HEADERS, readStatic } from '../host/static-files'
 import { readBody, redirect, send, sendJson, WORDS } from './answering'
 import { Doorkeeper } from './doorkeeper'
 import type { Speaker } from './doorkeeper'
 import type { Admission, Reply } from './envelope'
-import { ENTRY } from './envelope'
+import { ENTRY, KEY_PATH, KNOWN_PATH } from './envelope'
 import { Offers } from './offers'
 import { CONNECTIONS_AT_MOST, Places } from './places'
 import { Questions } from './questions'
@@ -52,6 +52,7 @@ const LANGUAGE = /^[a-z]{2,3}-[A-Z]{2}$/
 
 /** What a page sends is read by nobody but us; no form of another page can send it. */
 const SEALED = 'application/octet-stream'
+const SHUT_OUT: Reply = { status: 403, body: WORDS['used-twice'] }
 const FAILED: Reply = { status: 500, body: 'Something went wrong.' }
 
 /** A token is 43 characters. */
@@ -151,6 +152,7 @@ export class LoopbackServer {
     if (method === 'POST') return this.#post(url, request, response, doorkeeper)
     const known = doorkeeper.checkSession(request.headers)
     if (known !== 'welcome') return refuse(response, known)
+    this.#places.know(request.socket)
     if (method === 'GET' && url.pathname === '/stream')
       return this.#stream(url, response, doorkeeper.sessionOf(request.headers)!)
     if (method === 'GET') return this.#get(url, request, response, host)
@@ -176,7 +178,7 @@ export class LoopbackServer {
       response.setHeader('Connection', 'close')
       if (entered.is === 'unknown') return send(response, 403, WORDS['no-session'])
       if (entered.ended) {
-        this.#tabs.shutOut(entered.ended.cookie)
+        this.#tabs.shutOut(entered.ended)
         this.#options.onEntered?.('again')
       }
       return send(response, 403, WORDS['used-twice'])
@@ -243,7 +245,7 @@ export class LoopbackServer {
   #stream(url: URL, response: ServerResponse, session: string): void {
     const id = url.searchParams.get('id') ?? ''
     if (!/^[\w-]{1,64}$/.test(id)) return send(response, 400, 'A stream needs a name.')
-    response.writeHead(200, { ...SECURITY_HEADERS, 'Content-Type': 'text/event-stream' })
+    response.writeHead(200, { ...BROWSER_HEADERS, 'Content-Type': 'text/event-stream' })
     this.#tabs.open(id, response, session)
     response.write(': here\n\n')
   }
@@ -257,7 +259,7 @@ export class LoopbackServer {
   ): Promise<void> {
     const speaker = doorkeeper.speakerOf(request.headers)
     if (typeof speaker === 'string') return refuse(response, speaker)
-    const reply = await this.#reply(url.pathname, request, speaker).catch(() => FAILED)
+    const reply = await this.#reply(url.pathname, request, speaker, doorkeeper).catch(() => FAILED)
     if (reply === null) return refuse(response, 'no-key')
     const { status, body } = reply
     if (status === 403 || status === 413) response.setHeader('Connection', 'close')
@@ -270,14 +272,21 @@ export class LoopbackServer {
     path: string,
     request: IncomingMessage,
     { key, question, isShutOut }: Speaker,
+    doorkeeper: Doorkeeper,
   ): Promise<Reply | null> {
-    if (isShutOut) return { status: 403, body: WORDS['used-twice'] }
+    const isToKnow = path === KNOWN_PATH
+    if (isShutOut && !isToKnow) return SHUT_OUT
     if (request.headers['content-type'] !== SEALED) return { status: 415, body: 'Only what is sealed.' }
-    const sealed = await readBody(request, MESSAGE_LIMIT)
+    const sealed = await readBody(request, isToKnow ? TOKEN_LIMIT : MESSAGE_LIMIT)
     if (sealed === null) return { status: 413, body: 'Too large.' }
     const text = unseal(key, asking(path, question), sealed)
     if (text === null) return null
+    if (isToKnow) return { status: 200, body: doorkeeper.hasKey(JSON.parse(text)) }
     this.#places.keep(request.socket)
+    if (path === KEY_PATH) {
+      const another = doorkeeper.anotherKey(key)
+      return another === null ? SHUT_OUT : { status: 200, body: another }
+    }
     return this.#questions!.reply(path, text, key)
   }
 }

@@ -2,6 +2,7 @@
  * One stream of events for all tabs of a browser. A browser opens six connections to a server and no more: with
  * a stream for each tab the sixth tab would leave none to keep a change with.
  */
+import { KEY_PATH } from './envelope'
 import type { Reply, Telling, Told } from './envelope'
 import { fromText, readKey, telling, unseal } from './sealed'
 import { postSealed } from './sealed-post'
@@ -38,6 +39,15 @@ export class StreamHub {
     this.#members.set(member.seat, { member, hear })
     if (this.#source === null) this.#listen()
     else if (this.#isOpen) void this.#enrol(member)
+  }
+
+  /** A key of its own for one more tab, from the server; null where no tab here has one that still counts. */
+  async anotherKey(): Promise<string | null> {
+    for (const { member } of [...this.#members.values()]) {
+      const reply = await this.#post(KEY_PATH, member, {})
+      if (reply?.status === 200) return String(reply.body)
+    }
+    return null
   }
 
   leave(seat: string): void {

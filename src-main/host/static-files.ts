@@ -19,6 +19,12 @@ export const CONTENT_SECURITY_POLICY = [
   "frame-ancestors 'none'",
 ].join('; ')
 
+/**
+ * In a browser workers start from what the page keeps of them: their own address may be somebody else's by then. Only a
+ * script of the page could make others, and that is one of its own files.
+ */
+const BROWSER_POLICY = CONTENT_SECURITY_POLICY.replace("worker-src 'self'", "worker-src 'self' blob:")
+
 export const SECURITY_HEADERS: Readonly<Record<string, string>> = {
   'Content-Security-Policy': CONTENT_SECURITY_POLICY,
   'X-Content-Type-Options': 'nosniff',
@@ -27,6 +33,11 @@ export const SECURITY_HEADERS: Readonly<Record<string, string>> = {
   'Cross-Origin-Resource-Policy': 'same-origin',
   'Permissions-Policy': 'camera=(), microphone=(), geolocation=(), usb=(), serial=()',
   'Cache-Control': 'no-store',
+}
+
+export const BROWSER_HEADERS: Readonly<Record<string, string>> = {
+  ...SECURITY_HEADERS,
+  'Content-Security-Policy': BROWSER_POLICY,
 }
 
 const TYPES: Readonly<Record<string, string>> = {

@@ -1,9 +1,12 @@
+/// <reference types="vite/client" />
 /** Reads and measures pictures beside the window: the work of seconds never holds up a key. */
 import type { PhotoAnswer } from '../../src-core/photo/photo'
 import { damaged, LARGEST_PICTURE, PictureError } from '../../src-core/photo/picture-file'
 import type { Asked } from '../../src-core/photo/scale'
 import type { SheetChoice } from '../../src-core/photo/sheet-sizes'
 import type { KeptPhoto } from '../../shared-types/project'
+import { keepScript, startFrom } from '../state/worker-scripts'
+import address from './photo-worker.ts?worker&url'
 
 /** A picture that was read: its size, and what is shown of it. */
 export interface OpenedPicture {
@@ -45,8 +48,8 @@ interface Waiting {
   readonly come: (share: number) => void
 }
 
-const startWorker = (): Worker =>
-  new Worker(new URL('./photo-worker.ts', import.meta.url), { type: 'module' })
+const script = keepScript(address)
+const startWorker = (): Worker => startFrom(script)
 
 /** Reads and measures in a worker of its own, which is begun with the first picture. */
 export function workerFinder(start = startWorker): PhotoFinder {

@@ -1,3 +1,4 @@
+/// <reference types="vite/client" />
 /**
  * Work that may take longer than a frame, done beside the window: plans of large projects, arrangements that
  * fit, the best rotation. Questions in a lane overtake each other: only the latest that waits is asked.
@@ -12,8 +13,10 @@ import { createPlanner } from '../../src-core/plan'
 import type { RoundsChart } from '../drawing/rounds-chart'
 import type { Answer, FitWish, HearNumbers, Held, Message, Question } from './background-work'
 import { answerer } from './background-work'
+import address from './background-worker.ts?worker&url'
 import { settled } from '../../src-core/settled'
 import { unpacked } from './plan-parcel'
+import { keepScript, startFrom } from './worker-scripts'
 
 export interface Fit {
   readonly arrangement: FitArrangement
@@ -159,8 +162,8 @@ const MOST_TIME = 20_000
 /** What a worker is to its owner: so much of it as is used here. */
 export type PlanningWorker = Pick<Worker, 'postMessage' | 'terminate' | 'addEventListener'>
 
-const startWorker = (): PlanningWorker =>
-  new Worker(new URL('./background-worker.ts', import.meta.url), { type: 'module' })
+const script = keepScript(address)
+const startWorker = (): PlanningWorker => startFrom(script)
 
 /**
  * In workers: one plans the document, so that no search for arrangements keeps a key press waiting, one does the

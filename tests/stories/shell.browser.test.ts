@@ -58,7 +58,7 @@ describe('the same window in a browser', () => {
     await another.goto(await loopback.nextAddress())
     await another.waitForFunction(() => 'petalyard' in globalThis)
     expect(await another.evaluate(() => window.petalyard.facts())).toMatchObject({ outcome: 'done' })
-    const key = await another.evaluate(() => localStorage.getItem('petalyard-key')!)
+    const key = await another.evaluate(() => sessionStorage.getItem('petalyard-key')!)
     expect(visited.length).toBeGreaterThan(1)
     expect(visited.join(' ')).not.toContain(key)
     expect(visited.filter((url) => url.includes('#') && !url.includes('/enter#token='))).toEqual([])
@@ -191,7 +191,7 @@ describe('documents in a browser', () => {
         projectText('For nobody else'),
       )
     expect(await handOver()).toMatchObject({ problem: { code: 'app/host-gone' } })
-    const key = await page.evaluate(() => localStorage.getItem('petalyard-key')!.split('.')[1]!)
+    const key = await page.evaluate(() => sessionStorage.getItem('petalyard-key')!.split('.')[1]!)
     expect(key).toHaveLength(64)
     const heard: string[] = []
     // Whoever it is plays along: a stream that stays and tells lies, a tab that is not known, changes that are kept.

@@ -99,3 +99,35 @@ it('strangers who hold all the connections that they can get keep no tab from it
     stream.end()
   }
 })
+
+it('those who only heard the cookie take the place of nobody who has a key, strangers that of nobody with the cookie', async () => {
+  const tab = await openTab(await enter())
+  const member = { project: tab.project, seat: tab.seat }
+  const withKey = new Agent({ keepAlive: true, maxSockets: 1 })
+  const withCookie = new Agent({ keepAlive: true, maxSockets: 300 })
+  const speak = () => post(tab, '/ask/facts', { ...member, payload: null }, {}, undefined, withKey)
+  try {
+    expect((await speak()).status).toBe(200)
+    const held = socketsOf(withKey)
+    await Promise.all(
+      Array.from({ length: 300 }, () => raw('GET', '/app.js', { cookie: tab.cookie }, '', withCookie)),
+    )
+    await eventually(() => expect(socketsOf(withCookie)).toHaveLength(200))
+    const strangers = silent(450)
+    await eventually(() => expect(strangers.closed.size).toBe(50))
+    expect(socketsOf(withCookie)).toHaveLength(200)
+    strangers.end()
+    expect((await speak()).status).toBe(200)
+    // On the very connection that it had.
+    expect(socketsOf(withKey)).toEqual(held)
+  } finally {
+    withKey.destroy()
+    withCookie.destroy()
+  }
+})
+
+/** The local ends of connections that are open. */
+function socketsOf(agent: Agent): unknown[] {
+  const sockets = [...Object.values(agent.freeSockets), ...Object.values(agent.sockets)].flat()
+  return sockets.filter((socket) => socket && !socket.destroyed).map((socket) => socket?.localPort)
+}
