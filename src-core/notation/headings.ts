@@ -264,7 +264,7 @@ export function findHeadings(reader: Reader): Heading[] {
     const start = reader.at
     const listed = !token.first && BULLETS.test(before) && reader.tokens[index - 1]!.first
     // "- Knot (kn): …" in a list of special stitches.
-    const free = token.first || FREE_BEHIND.has(before) || (listed && special)
+    const free: boolean = token.first || FREE_BEHIND.has(before) || (listed && special)
     const behind = listed || (!token.first && /^[:.;]$/.test(before))
     // "Size 10 thread. Picot: ch 3, sl st in last sc."
     // "3. Corner = (dc, ch 2, dc) in next sp."
@@ -272,7 +272,7 @@ export function findHeadings(reader: Reader): Heading[] {
     const named = head !== undefined && (isForm(head) || head.kinds.has('counted'))
     const told = named && (reader.key(1) === '=' || (isForm(head) && reader.key(1) === ':'))
     const inline = behind && (special || told)
-    const found =
+    const found: Heading | null =
       free && reader.peek()
         ? ((numbered.has(index) ? readNumberedLine(reader) : readRoundHeading(reader, token.first)) ??
           (!decorated || closed || (special && labelled(reader)) || told
