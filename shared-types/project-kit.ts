@@ -20,7 +20,14 @@ export const kitSchema = z.looseObject({
   packaging: number.optional(),
   packagingGrams: number.optional(),
   marginPercent: number.optional(),
-  fees: z.looseObject({ fixed: number.optional(), sharePercent: number.optional() }).optional(),
+  /** `on`: what the share is charged on, the price before tax (left out) or all that the buyer pays, tax included. */
+  fees: z
+    .looseObject({
+      fixed: number.optional(),
+      sharePercent: number.optional(),
+      on: z.enum(['price', 'paid']).optional(),
+    })
+    .optional(),
   taxPercent: number.optional(),
   /** The pattern that is put in: whose it is, and whether its owner allows it. */
   pattern: z.looseObject({ by: text.optional(), allowed: z.boolean().optional() }).optional(),

@@ -69,7 +69,7 @@ export const DEFAULTS = {
     marginPercent: 0,
     taxPercent: 0,
   },
-  fees: { fixed: 0, sharePercent: 0 },
+  fees: { fixed: 0, sharePercent: 0, on: 'price' },
   extra: { count: 1 },
 } as const satisfies Record<string, unknown>
 

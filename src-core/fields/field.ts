@@ -41,6 +41,8 @@ export interface FieldFacts extends Partial<Bounds> {
   readonly hint?: string
   /** What it means, for the docs; the hint or the label when left out. */
   readonly doc?: string
+  /** The most that is told is out of reach itself: under 100 % is up to 99.99 %. */
+  readonly under?: number
   /** May be left empty; this stands there then. */
   readonly optional?: boolean
   readonly placeholder?: string

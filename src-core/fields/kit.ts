@@ -6,7 +6,14 @@ const value = { code: 'kit/value' } as const
 const money = { ...value, kind: 'money', ...USABLE_OR_ZERO, optional: true } as const
 const mass = { ...value, kind: 'mass', ...USABLE_OR_ZERO, optional: true, placeholder: 'unknown' } as const
 /** %. Of a price something must be left for the cost. */
-const share = { code: 'kit/margin', kind: 'percent', least: 0, most: 99.99, optional: true } as const
+const share = {
+  code: 'kit/margin',
+  kind: 'percent',
+  least: 0,
+  most: 99.99,
+  under: 100,
+  optional: true,
+} as const
 const percent = { ...value, kind: 'percent', least: 0, optional: true } as const
 
 export const KIT = {
@@ -51,6 +58,7 @@ export const KIT = {
   feeShare: field('kit', 'fees.sharePercent', {
     ...{ ...share, placeholder: '0 %', what: 'the share of fees' },
     label: 'Marketplace fees',
+    doc: 'marketplace fees, of the price before tax or of what the buyer pays (`fees.on`)',
     change: 'change the fees',
   }),
   feeFixed: field('kit', 'fees.fixed', {

@@ -9,7 +9,8 @@ export const KIT_FINDINGS = {
   },
   'kit/margin': {
     severity: 'error',
-    message: 'a margin of {margin} % and fees of {fees} % leave none of the price to cover the cost.',
+    message:
+      'a margin of {margin} % and fees of {fees} % of the price before tax leave none of it to cover the cost.',
     mend: 'Enter a margin and a share of fees that stay under 100 % together.',
   },
   'kit/no-price': {

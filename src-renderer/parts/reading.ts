@@ -3,13 +3,15 @@ import type { UnitSystem } from '../../shared-types/project'
 import { readQuantity } from '../../src-core/units/read'
 import type { QuantityField } from '../../src-core/units/read'
 import type { QuantityKind } from '../../src-core/units/written'
-import { writeBound } from '../../src-core/units/written'
+import { writeBound, writeQuantity } from '../../src-core/units/written'
 
 interface FieldRules {
   readonly kind: QuantityKind
   readonly units: UnitSystem
   readonly least?: number | undefined
   readonly most?: number | undefined
+  /** Out of reach itself: a number has to stay under it. */
+  readonly under?: number | undefined
   readonly optional?: boolean
   /** Of money: the project's. */
   readonly currency?: string | undefined
@@ -72,7 +74,14 @@ export function readField(text: string, rules: FieldRules): Reading {
 }
 
 /** What was read, where it keeps to its bounds. */
-function within({ value }: { readonly value: number }, { kind, units, least, most }: FieldRules): Reading {
+function within(
+  { value }: { readonly value: number },
+  { kind, units, least, most, under }: FieldRules,
+): Reading {
+  if (under !== undefined && value >= under && (least === undefined || value >= least)) {
+    const bound = writeQuantity(under, kind, units)
+    return { problem: `It must be less than ${bound}.` }
+  }
   if ((least !== undefined && value < least) || (most !== undefined && value > most)) {
     const told = (bound: number | undefined, side: 'least' | 'most') =>
       bound === undefined ? null : writeBound(bound, kind, units, side)

@@ -18,7 +18,7 @@ import { gramsPerMetre } from '../ledger'
 import { KIT_CONSTANTS } from './constants'
 import { cheapestMix, PACK_STEP } from './packs'
 import type { Pack } from './packs'
-import { breakEven, priceOf, toCents } from './price'
+import { breakEven, feesOfPrice, priceOf, toCents } from './price'
 import { readKit } from './read'
 import type { Extra, KitNumbers } from './read'
 
@@ -115,10 +115,11 @@ export function kitAccount(
     findings.push(finding('kit/no-price', 'layout.kit', { what: names.join(', ') }))
   }
   const { margin, feeShare } = numbers
+  const fees = feesOfPrice(numbers)
   const possible =
-    isWithin(margin, KIT.marginPercent) && isWithin(feeShare, KIT.feeShare) && margin + feeShare < 100
+    isWithin(margin, KIT.marginPercent) && isWithin(feeShare, KIT.feeShare) && margin + fees < 100
   if (!possible) {
-    const values = { margin: formatNumber(margin, 1), fees: formatNumber(feeShare, 1) }
+    const values = { margin: formatNumber(margin, 1), fees: formatNumber(fees, 1) }
     findings.push(finding('kit/margin', 'layout.kit.marginPercent', values))
   }
   const postageGrams = postage(perKit, putIn, numbers)

@@ -5,14 +5,18 @@
 import { coinsIn } from '../../units/currency'
 import type { KitNumbers } from './read'
 
+type Fees = Pick<KitNumbers, 'feeShare' | 'feeFixed' | 'feesOnTax' | 'taxPercent'>
+
+/** The share of fees as a percentage of the price before tax, whatever it is charged on. */
+export const feesOfPrice = ({ feeShare, feesOnTax, taxPercent }: Omit<Fees, 'feeFixed'>): number =>
+  feesOnTax ? feeShare * (1 + taxPercent / 100) : feeShare
+
 /**
- * Price before tax: (cost + fixed fees)/(1 − margin − share of fees). The caller sees to it that margin and
- * share stay under 100 % together.
+ * Price before tax: (cost + fixed fees)/(1 − margin − share of fees), the share being that of the price before tax. The
+ * caller sees to it that margin and share stay under 100 % together.
  */
-export const priceOf = (
-  cost: number,
-  { margin, feeShare, feeFixed }: Pick<KitNumbers, 'margin' | 'feeShare' | 'feeFixed'>,
-): number => (cost + feeFixed) / (1 - margin / 100 - feeShare / 100)
+export const priceOf = (cost: number, numbers: Pick<KitNumbers, 'margin'> & Fees): number =>
+  (cost + numbers.feeFixed) / (1 - numbers.margin / 100 - feesOfPrice(numbers) / 100)
 
 /** What is asked for one kit: beforeTax + tax = withTax. */
 interface Asked {
@@ -42,12 +46,18 @@ const PARTS = 1e4
 export function breakEven(
   runCost: number,
   asked: Asked,
-  { count, feeShare, feeFixed }: Pick<KitNumbers, 'count' | 'feeShare' | 'feeFixed'>,
+  {
+    count,
+    feeShare,
+    feeFixed,
+    feesOnTax,
+  }: Pick<KitNumbers, 'count' | 'feeShare' | 'feeFixed'> & Partial<Pick<KitNumbers, 'feesOnTax'>>,
   currency = '',
 ): { kits: number; short: number } | null {
   const inOne = coinsIn(currency)
   const parts = (amountInCoins: number): number => Math.round(amountInCoins * PARTS)
-  const left = parts(coins(asked.beforeTax, inOne) * (1 - feeShare / 100) - feeFixed * inOne)
+  const charged = coins(feesOnTax ? asked.withTax : asked.beforeTax, inOne)
+  const left = parts(coins(asked.beforeTax, inOne) - (charged * feeShare) / 100 - feeFixed * inOne)
   if (left <= 0) return null
   const cost = parts(runCost * inOne)
   const kits = Math.ceil(cost / left)

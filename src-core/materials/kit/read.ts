@@ -24,6 +24,8 @@ export interface KitNumbers {
   readonly margin: number
   readonly feeFixed: number
   readonly feeShare: number
+  /** The share of fees is charged on all that the buyer pays, tax included. */
+  readonly feesOnTax: boolean
   readonly taxPercent: number
   readonly extras: readonly Extra[]
 }
@@ -67,6 +69,7 @@ export function readKit(kit: Kit): { numbers: KitNumbers | null; findings: Findi
     margin: share(kit.marginPercent, KIT.marginPercent),
     feeFixed: read(kit.fees?.fixed, KIT.feeFixed) ?? 0,
     feeShare: share(kit.fees?.sharePercent, KIT.feeShare),
+    feesOnTax: kit.fees?.on === 'paid',
     taxPercent: read(kit.taxPercent, KIT.taxPercent) ?? 0,
     extras: (kit.extras ?? []).map(({ name, count, price, grams }, i) => {
       const own = (value: number | undefined, field: Field) =>

@@ -198,6 +198,34 @@ describe('M52: the run', () => {
     expect(breakEvenWords(even, String)).toBe('at 2 of 2')
   })
 
+  it('takes fees from what they are charged on: the price, or all that the buyer pays', () => {
+    const fees = { fixed: 0.25, sharePercent: 6.5 }
+    const numbers = { count: 10, marginPercent: 40, taxPercent: 20 }
+    const plain = account({ ...numbers, fees }).kit!
+    expect(account({ ...numbers, fees: { ...fees, on: 'price' } }).kit).toEqual(plain)
+    const paid = account({ ...numbers, fees: { ...fees, on: 'paid' } }).kit!
+    const cost = plain.costPerKit!
+    expect(plain.price).toBeCloseTo((cost + 0.25) / 0.535, 9)
+    // 6.5 % of 120 % of the price are 7.8 % of it, and the margin of 40 % is left of each.
+    expect(paid.price).toBeCloseTo((cost + 0.25) / 0.522, 9)
+    expect(paid.price! - 0.065 * 1.2 * paid.price! - 0.25 - cost).toBeCloseTo(0.4 * paid.price!, 9)
+    // Without tax both are the same.
+    const free = { ...numbers, taxPercent: 0 }
+    expect(account({ ...free, fees: { ...fees, on: 'paid' } }).kit!.price).toBe(
+      account({ ...free, fees }).kit!.price,
+    )
+    // 3.90 of 10.00 with 2.00 of tax: 10.00 - 12.00 / 10 leave 8.80, and 88 take ten kits, 88.01 eleven.
+    const asked = { beforeTax: 10, tax: 2, withTax: 12 }
+    const run = { count: 40, feeShare: 10, feeFixed: 0, feesOnTax: true }
+    expect([breakEven(88, asked, run), breakEven(88.01, asked, run)].map((even) => even?.kits)).toEqual([
+      10, 11,
+    ])
+    // 55 % and 40 % leave 5 %, but 40 % of 120 % leave nothing.
+    const most = { ...numbers, marginPercent: 55, fees: { sharePercent: 40 } }
+    expect(codes(account(most))).toEqual([])
+    expect(codes(account({ ...most, fees: { ...most.fees, on: 'paid' } }))).toEqual(['kit/margin'])
+  })
+
   it('asks for whole coins of the currency: yen have no hundredths, dinars have thousandths', () => {
     expect(toCents(1233.4, 10, 'JPY')).toEqual({ beforeTax: 1233, tax: 123, withTax: 1356 })
     expect(toCents(12.3456, 0, 'KWD').beforeTax).toBe(12.346)

@@ -61,6 +61,29 @@ describe('Kit', () => {
     within(screen.getByLabelText('Cost and price')).getByText('Price, no tax in it')
   })
 
+  it('says that margin and fees have to stay under what the other leaves of the price', async () => {
+    const { app } = await inWindow(KitPlace, {}, GATE)
+    const refused = async (label: string, text: string) => {
+      screen.getByRole('textbox', { name: label }).focus()
+      await fill(label, text)
+      const said = screen.getByRole('alert').textContent
+      await fireEvent.keyDown(screen.getByRole('textbox', { name: label }), { key: 'Escape' })
+      return said
+    }
+    await fill('Marketplace fees', '')
+    await fill('Margin', '40')
+    expect(await refused('Margin', '100')).toBe('It must be less than 100 %. 40 % is kept.')
+    await fill('Marketplace fees', '6.5')
+    expect(await refused('Margin', '95')).toBe('It must be less than 93.5 %. 40 % is kept.')
+    expect(await refused('Marketplace fees', '60')).toBe('It must be less than 60 %. 6.5 % is kept.')
+    await fill('Tax on the price', '20')
+    await fireEvent.click(screen.getByRole('radio', { name: 'what the buyer pays, tax included' }))
+    expect(app.document.undoLabel).toBe('change what fees are charged on')
+    expect(kitOf(app.document.project)?.fees).toMatchObject({ sharePercent: 6.5, on: 'paid' })
+    // 6.5 % of 120 % are 7.8 %.
+    expect(await refused('Margin', '92.2')).toBe('It must be less than 92.2 %. 40 % is kept.')
+  })
+
   it('puts extras in, and tells what is bought in the cheapest mix', async () => {
     const { app } = await inWindow(KitPlace, {}, GATE)
     await fireEvent.click(screen.getByRole('button', { name: 'Put something else in' }))
