@@ -15,6 +15,7 @@ import { evenLight } from './light'
 import { petalled } from './lobes'
 import type { Petalled } from './lobes'
 import { boxOf, findAgain, openAlong } from './motif-mask'
+import { notched } from './notches'
 import { reduced } from './picture'
 import type { Picture, Spot } from './picture'
 import { rectify } from './rectify'
@@ -145,8 +146,10 @@ export function measurePhoto(picture: Picture, { progress, ...asked }: PhotoOpti
   const across = sheet.blur ?? blurRound(picture, onPicture(found.mask, plane, size, corners))
   const blur = Math.max(0.5, (across / plane.density) * plane.scale)
   const outline = contourOf(plane, evened, found, blur)
-  const symmetry = petalled(
-    findSymmetry(outline, centroid(outline), (middle, reach) => openAlong(plane, found, middle, reach)),
+  const symmetry = notched(
+    petalled(
+      findSymmetry(outline, centroid(outline), (middle, reach) => openAlong(plane, found, middle, reach)),
+    ),
   )
   if (blur > DOUBT.blur * symmetry.mean) tell('photo/blurred')
   if (found.contrast < DOUBT.contrast) tell('photo/like-paper')

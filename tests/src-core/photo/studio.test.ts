@@ -28,6 +28,12 @@ describe('motifs of the studio', () => {
     expect(findings.map(({ code }) => code)).toContain('photo/other-sheet')
   })
 
+  it('has short shells counted by the notches between them', () => {
+    const { measures, findings } = measurePhoto(studio(48).picture, { sheet: 'Letter' })
+    expect(measures).toMatchObject({ kind: 'petals', petals: 7 })
+    expect(findings.map(({ code }) => code)).toEqual(['photo/petals-unsure'])
+  })
+
   it('lies beside a bank card, whose edges are looked for as far off as those of a sheet', () => {
     const taken = studio(8, { rough: true })
     const { measures, findings } = measurePhoto(taken.picture, { sheet: taken.sheet })
