@@ -4,6 +4,7 @@ import type { CodePointRanges } from '../../shared-types/fonts'
 import type { Plan } from '../../shared-types/plan'
 import type { Project } from '../../shared-types/project'
 import { bySeverity, finding, toldTo } from '../../src-core/findings/finding'
+import { isBlank } from '../../src-core/motif/rounds/account'
 import { createLetterFindings } from '../../src-core/letters/findings'
 import type { Planner } from '../../src-core/plan'
 import { isOfLetters } from './places-of-findings'
@@ -23,6 +24,15 @@ function withFonts(plan: Plan, project: Project, fonts: readonly CodePointRanges
   return bySeverity([...plan.findings.filter((each) => !isOfLetters(each)), ...lacking])
 }
 
+/** Rounds of which no word is written are a beginning, and no mistake. */
+function begun(findings: readonly Finding[], { motifs = [] }: Project): readonly Finding[] {
+  if (!findings.some(({ code }) => code === 'motif/no-rounds')) return findings
+  const isBegun = ({ code, target }: Finding) =>
+    code === 'motif/no-rounds' &&
+    motifs.some((motif) => motif.id === target?.motif && motif.kind === 'rounds' && isBlank(motif))
+  return bySeverity(findings.map((each) => (isBegun(each) ? { ...each, severity: 'note' as const } : each)))
+}
+
 /** What there is to remark on the plan and on motifs that are not placed, errors first. */
 export function allFindings(
   planner: Planner,
@@ -31,11 +41,11 @@ export function allFindings(
   trouble: Finding | null,
   fonts: readonly CodePointRanges[],
 ): readonly Finding[] {
-  const findings = withFonts(plan, project, fonts)
+  const findings = begun(withFonts(plan, project, fonts), project)
   if (trouble) return [trouble, ...findings]
   try {
     const others = planner.unplaced(project, plan)
-    return others.length > 0 ? bySeverity([...findings, ...others]) : findings
+    return others.length > 0 ? bySeverity([...findings, ...begun(others, project)]) : findings
   } catch (error) {
     return [troubleOf(error), ...findings]
   }

@@ -54,7 +54,11 @@ export function resized(project: Project, plan: Plan, wish: Wish): Project {
  */
 export function fitted(project: Project, plan: Plan, asked: Wish): Project {
   const wish = inProportion(project, plan, asked)
-  const target = { width: wish.width, height: wish.height }
+  const before = blanketOf(project)?.target ?? {}
+  // The side that nobody changed is still to be what it was to be.
+  const sideOf = (side: 'width' | 'height') =>
+    wish[side] === plan.size[side] ? (before[side] ?? wish[side]) : wish[side]
+  const target = { width: sideOf('width'), height: sideOf('height') }
   if (isCutOut(project)) return patchBlanket(outlineToward(project, wish, createPlanner()), { target })
   return patchBlanket(held(resized(project, plan, wish), wish), { target })
 }

@@ -100,6 +100,10 @@ function accountFor(given: RoundsMotif, context: RoundsContext): RoundsAccount {
   return accountOf(given, context, null)
 }
 
+/** Whether not a word of a motif's rounds is written yet. */
+export const isBlank = ({ rounds = [] }: RoundsMotif): boolean =>
+  rounds.every(({ work }) => work.trim() === '')
+
 /** The account of a motif that is said to be of a shape; as its rounds say, where they cannot make that. */
 function accountAsSaid(given: RoundsMotif, said: RoundShape, context: RoundsContext): RoundsAccount {
   const { shape: _, ...plain } = given
@@ -128,7 +132,8 @@ function accountOf(given: RoundsMotif, context: RoundsContext, natural: RoundsAc
     const none = finding('motif/no-rounds', where, {}, { motif: motif.id })
     return {
       account: null,
-      findings: [...read.findings, none],
+      // Before a word is written there is no text to find fault with.
+      findings: isBlank(given) ? [none] : [...read.findings, none],
       located: [],
       drawing: () => null,
       beginning: null,

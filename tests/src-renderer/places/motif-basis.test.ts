@@ -9,6 +9,7 @@ import MotifPlace from '../../../src-renderer/places/motif/MotifPlace.svelte'
 import { toMeasured, toRounds } from '../../../src-renderer/places/motif/rounds/basis'
 import { chooseOutline, setShape } from '../../../src-renderer/places/motif/rounds/said-shape'
 import { setBlocked, setMeasure, setOutline, setReading } from '../../../src-renderer/state/edits/motif'
+import { readForEditor } from '../../../src-renderer/places/motif/rounds/reading'
 import { inWindow } from '../in-window'
 import { SMALL } from '../projects'
 
@@ -199,4 +200,32 @@ describe('the place', () => {
     expect((first(app.document.project) as RoundsMotif).measured).toEqual({ blocked: false })
     expect(app.document.undoLabel).toBe('clear what was measured')
   })
+})
+
+describe('rounds of which no word is written', () => {
+  const blank = (...work: string[]): Project =>
+    written({ rounds: work.map((each) => ({ slot: 'petals', work: each })) })
+  it.each([[[]], [['']], [['', '  ']]])('are a beginning, and no mistake: %j', async (work) => {
+    const { app } = await inWindow(MotifPlace, {}, blank(...work))
+    const told = app.document.findings.filter(({ code }) => /^(?:motif|rounds)\//.test(code))
+    expect(told.map(({ code, severity }) => [code, severity])).toEqual([['motif/no-rounds', 'note']])
+    expect(app.document.findings.filter(({ severity }) => severity === 'error')).toEqual([])
+  })
+
+  it('are one once something is there that is no round', async () => {
+    const { app } = await inWindow(MotifPlace, {}, blank('hello'))
+    expect(app.document.findings.some(({ severity }) => severity !== 'note')).toBe(true)
+  })
+})
+
+it('says what the diameter behind a round runs through', () => {
+  const facts = (project: Project) => {
+    const motif = first(project) as RoundsMotif
+    return readForEditor(motif, project).entries.map((entry) => entry.facts.join(' · '))
+  }
+  const told = facts(edged())
+  expect(told[0]).toMatch(/mm across/)
+  expect(told[2]).toMatch(/mm tip to tip/)
+  expect(told[3]).toMatch(/mm point to point/)
+  expect(facts(setShape(edged(), 'm1', 'petals'))[3]).toMatch(/mm tip to tip/)
 })

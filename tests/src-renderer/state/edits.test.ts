@@ -276,6 +276,18 @@ describe('sizes', () => {
     },
   )
 
+  it('keeps the target of the side that nobody typed', () => {
+    const target = { width: 700, height: 1600 }
+    const wished = { ...SMALL, layout: { ...SMALL.layout, target } as Project['layout'] }
+    const plan = planProject(wished)
+    const { width, height } = plan.size
+    const typed = fitted(wished, plan, { width: 1300, height }).layout
+    expect(typed).toMatchObject({ target: { width: 1300, height: 1600 } })
+    expect(fitted(wished, plan, { width, height: 900 }).layout).toMatchObject({
+      target: { width: 700, height: 900 },
+    })
+  })
+
   it('that are there already change nothing; a typed one is remembered as the wish', () => {
     const plan = planProject(SMALL)
     expect(resized(SMALL, plan, plan.size)).toBe(SMALL)

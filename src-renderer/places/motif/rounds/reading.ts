@@ -5,6 +5,8 @@ import type { Project, RoundsMotif, Terms } from '../../../../shared-types/proje
 import { workedRounds } from '../../../../src-core/accounts'
 import { toldTo } from '../../../../src-core/findings/finding'
 import { LIE_WORDS } from '../../../../src-core/figures/words'
+import { PETALS } from '../../../../src-core/motif/constants'
+import { isOdd } from '../../../../src-core/motif/ruler'
 import { lieOf } from '../../../../src-core/motif/rounds/checks'
 import type { LocatedRound } from '../../../../src-core/motif/rounds/ground'
 import { isSpecialEntry } from '../../../../src-core/motif/rounds/special'
@@ -95,7 +97,7 @@ export function readForEditor(motif: RoundsMotif, project: Project): RoundsReadi
         ? [
             ...useWords(last, rounds, terms),
             // What is not located belongs to another piece, or has no place.
-            ...(located ? [...sizeWords(last, told.account, units), ...lieWords(located)] : []),
+            ...(located ? [...sizeWords(located, told.account, units), ...lieWords(located)] : []),
           ]
         : [],
       findings,
@@ -125,10 +127,17 @@ function lieWords(located: LocatedRound): string[] {
   return lie ? [LIE_WORDS[lie]] : []
 }
 
-function sizeWords(round: WorkedRound, account: MotifAccount | null, units: 'metric' | 'imperial'): string[] {
+/** How far a round reaches, by what of it does. */
+function sizeWords(
+  { round, petals, corners }: LocatedRound,
+  account: MotifAccount | null,
+  units: 'metric' | 'imperial',
+): string[] {
   const measured = account?.rounds.find(({ number }) => number === round.number)
   if (!measured || measured.outerRadius <= 0 || account?.shape === 'leaf') return []
-  return [`${formatLength(2 * measured.outerRadius, units)} across`]
+  const tips = petals.length >= PETALS.least
+  const how = tips ? (isOdd(petals.length) ? 'through its tips' : 'tip to tip') : 'across'
+  return [`${formatLength(2 * measured.outerRadius, units)} ${corners > 0 ? 'point to point' : how}`]
 }
 
 /** A standing stitch by its name: "dc", "3-dc cluster", "sc2tog", "popcorn". */
