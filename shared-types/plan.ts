@@ -139,6 +139,15 @@ export interface WideGaps {
   readonly closes: number
 }
 
+/** Sides that are sewn to others, or joined to them stitch for stitch: how many, how long and of how many stitches together. */
+export interface JoinedSides {
+  readonly count: number
+  readonly length: number
+  readonly stitches: number
+  /** Of the join points that are counted, those that lie on them and are no joins by themselves. */
+  readonly points: number
+}
+
 /** What every plan has, whatever is planned; lists of what a kind of layout does not have are empty. */
 export interface CommonPlan extends Holds {
   /** What it is the plan of, with every default that it was made with. */
@@ -154,6 +163,8 @@ export interface CommonPlan extends Holds {
     readonly halves?: number
     /** Of a blanket: the places at which something is joined, those of fillers and half motifs too. */
     readonly joins?: number
+    /** What is joined along whole sides; left out where nothing is. */
+    readonly sides?: JoinedSides
     /** Of these between motifs, those whose gap is wider than what closes by itself; left out where none is. */
     readonly wide?: WideGaps
   }

@@ -6,6 +6,8 @@ import type { BlanketLayout, Colourway, Hand, Motif, Project } from '../../share
 import type { Settled } from '../../shared-types/settled'
 import { POINT_SEAM } from '../joins/constants'
 import type { Rule } from '../joins/rule'
+import { sumOfSides } from '../joins/sides'
+import type { Sides } from '../joins/sides'
 import type { Piece } from '../materials/input'
 import { memoised, remembered } from '../memo'
 import { resolveGauge } from '../stitches/gauge'
@@ -64,6 +66,8 @@ interface Additions {
   readonly fillerJoins: number
   readonly joinOperations: number
   readonly seams: Joined['seams']
+  /** What of the motifs and half motifs is sewn, and of the fillers joined, along whole sides. */
+  readonly sides: { readonly seams: Sides; readonly along: Sides }
   readonly findings: readonly Finding[]
 }
 
@@ -200,6 +204,7 @@ export function createAdditions(accountOf: AccountOf) {
         length: joined.seams.length + halved.seams.length + (sewn ? seamOf(filling) : 0),
         count: joined.seams.count + halved.seams.count + (sewn ? fillers.length : 0),
       },
+      sides: { seams: sumOfSides([joined.sides, halved.sides]), along: filling.along },
       findings: [
         ...gaps.findings,
         ...filling.findings,

@@ -7,6 +7,8 @@ import type { Said } from '../findings/finding'
 import { lengthValue } from '../findings/quantities'
 import { CHILD_OPENING } from '../joins/constants'
 import { stretchLimit } from '../joins/rule'
+import { stitchesAlong } from '../joins/sides'
+import type { Sides } from '../joins/sides'
 import type { ResolvedGauge } from '../stitches/gauge'
 import { stitchAbbreviation } from '../stitches/terms'
 import { formatLength } from '../units/format'
@@ -50,8 +52,8 @@ export interface Filling {
   readonly filled: readonly Filled[]
   /** Joins of all fillers together: one to each motif that each of them reaches. */
   readonly joins: number
-  /** Of these, those along a whole side, and how long these sides are together. */
-  readonly along: { readonly joins: number; readonly length: Millimetres }
+  /** Of these, those along a whole side. */
+  readonly along: Sides
   /** Radius of the largest opening that stays. */
   readonly open: Millimetres
   readonly findings: readonly Finding[]
@@ -176,10 +178,18 @@ export function fillOpenings(
       return { opening, filler, fit: own, motifs: joined.map((motif) => opening.motifs[motif]!) }
     })
   })
-  const along = filled.flatMap(({ fit }) => fit.contacts.flatMap(({ along }) => along ?? []))
+  const along = filled.flatMap(({ fit, filler: { gauge } }) =>
+    fit.contacts.flatMap(({ along: length }) =>
+      length === undefined ? [] : [{ length, stitches: stitchesAlong(length, gauge.width) }],
+    ),
+  )
   return {
     filled,
-    along: { joins: along.length, length: along.reduce((sum, length) => sum + length, 0) },
+    along: {
+      ...{ count: along.length, joins: along.length, points: along.length },
+      length: along.reduce((sum, { length }) => sum + length, 0),
+      stitches: along.reduce((sum, { stitches }) => sum + stitches, 0),
+    },
     joins: filled.reduce((sum, { motifs }) => sum + motifs.length, 0),
     open: largest(openings.map(({ kind }) => found.get(kind)?.fit.open ?? kind.radius)),
     findings,

@@ -8,6 +8,8 @@ import type { BlanketLayout, JoinRule } from '../../shared-types/project'
 import { finding } from '../findings/finding'
 import { turnPoint } from '../geometry/points'
 import { POINT_SEAM } from '../joins/constants'
+import { NO_SIDES, wholeSides } from '../joins/sides'
+import type { Sides } from '../joins/sides'
 import { findNodes } from '../joins/nodes'
 import type { Joinable, Node } from '../joins/nodes'
 import { countOf } from '../motif/numbering'
@@ -132,6 +134,8 @@ export interface Halved {
   /** The petal (corner, place) that the hand works first on each: the one next to its cut. */
   readonly firsts: readonly number[]
   readonly seams: { readonly length: Millimetres; readonly count: number }
+  /** Of these, those along whole sides. */
+  readonly sides: Sides
   readonly findings: readonly Finding[]
 }
 
@@ -143,6 +147,7 @@ const NONE: Halved = {
   anchors: [],
   firsts: [],
   seams: { length: 0, count: 0 },
+  sides: NO_SIDES,
   findings: [],
 }
 
@@ -150,7 +155,7 @@ const NONE: Halved = {
 export function halve(
   asked: boolean,
   accounts: readonly MotifAccount[],
-  { anchors, reach, ways }: Pick<Joined, 'anchors' | 'reach' | 'ways'>,
+  { anchors, reach, ways, stitch }: Pick<Joined, 'anchors' | 'reach' | 'ways' | 'stitch'>,
   rule: JoinRule,
   laid: Laid,
   counts: BlanketCounts,
@@ -216,6 +221,7 @@ export function halve(
   const seams = sewn ? { length, count: places.length } : NONE.seams
   return {
     ...{ places, joins, operations, nodes, seams, findings },
+    sides: sewn ? wholeSides(nodes, stitch, (motif) => motif < laid.placements.length) : NO_SIDES,
     anchors: cut.map((half) => half.anchors),
     firsts: cut.map((half) => firstAtCut(half.anchors, countOf(anchors[half.kind ?? 0]!))),
   }

@@ -8,11 +8,12 @@ import { finding } from '../findings/finding'
 import { scaleOutline } from '../geometry/points'
 import type { Outline } from '../geometry/points'
 import { checkNodes } from '../joins/checks'
-import { POINT_SEAM } from '../joins/constants'
 import { holdingFindings, holdingOf } from '../joins/holding'
 import { findNodes } from '../joins/nodes'
 import type { Node, NodeWays } from '../joins/nodes'
 import { joinReach, pairWay, stretchLimit } from '../joins/rule'
+import { NO_SIDES, seamsBetween, wholeSides } from '../joins/sides'
+import type { Sides } from '../joins/sides'
 import { singlePairs } from '../joins/single-pairs'
 import type { SinglePairs } from '../joins/single-pairs'
 import type { Rule, Rules } from '../joins/rule'
@@ -157,6 +158,10 @@ export interface Joined {
   /** Joining chains between two motifs that have a rule of their own, by their index; null where none have. */
   readonly chainsOf: ((one: number, other: number) => number) | null
   readonly seams: { readonly length: Millimetres; readonly count: number }
+  /** Width of a stitch. */
+  readonly stitch: Millimetres
+  /** What is sewn along whole sides. */
+  readonly sides: Sides
   readonly findings: readonly Finding[]
 }
 
@@ -242,6 +247,8 @@ export function join(
     bridges: bridgesOf(nodes, laid, rules, single),
     chainsOf: single.wayOf ? (one, other) => chainsOf(single.ruleOf(one, other)) : null,
     seams: rules.main.rule === 'seam' ? seamsOf(nodes, laid, counts) : { length: 0, count: 0 },
+    stitch: gauge.width,
+    sides: rules.main.rule === 'seam' ? wholeSides(nodes, gauge.width) : NO_SIDES,
     findings: [
       ...single.findings,
       ...single.check(nodes),
@@ -327,32 +334,6 @@ export function hold(
     single: holding.single.length,
     findings: holdingFindings(ids, holding),
   }
-}
-
-/** A seam between two motifs, by index. */
-export interface Seam {
-  readonly motifs: readonly [number, number]
-  readonly length: Millimetres
-}
-
-/** Seams run between the outermost places that two neighbours share. */
-export function seamsBetween(nodes: readonly Node[]): Seam[] {
-  const shared = new Map<string, { motifs: [number, number]; meeting: Node[] }>()
-  for (const node of nodes)
-    node.members.forEach(({ motif }, i) =>
-      node.members.slice(i + 1).forEach((other) => {
-        const key = `${motif} ${other.motif}`
-        const known = shared.get(key)
-        if (known) known.meeting.push(node)
-        else shared.set(key, { motifs: [motif, other.motif], meeting: [node] })
-      }),
-    )
-  return [...shared.values()].map(({ motifs, meeting }) => {
-    let length = POINT_SEAM
-    for (const a of meeting)
-      for (const b of meeting) length = Math.max(length, Math.hypot(a.x - b.x, a.y - b.y))
-    return { motifs, length }
-  })
 }
 
 /** All seams together; sewn in long lines, each with its own yarn. */

@@ -34,8 +34,10 @@ export const MATERIAL_CONSTANTS = {
   bridgeExtraChains: 2,
   /** Chains of the bridge over the chord between two tips, in stitch widths (M35; from memory). */
   bridgeSlack: 0.95,
-  /** min. One join: a slip stitch into a neighbour, or a seam as far as the next join point (from memory). */
+  /** min. One join: a slip stitch into a neighbour, or a seam at a point (from memory). */
   joinMinutes: 1,
+  /** min. One stitch of a seam, or of a join along a whole side: 5 s (common practice, no source). */
+  seamStitchMinutes: 0.08,
   /** min. Weaving in one end (M43; from memory). */
   endMinutes: 1,
   /** min. One loop of yarn while edging: 3 s for a sc of two loops (from memory). */

@@ -44,6 +44,12 @@ export interface Bridges {
   readonly operations: number
 }
 
+/** Joins that run along whole sides, and the stitches in them. */
+export interface Stitched {
+  readonly joins: number
+  readonly stitches: number
+}
+
 /** Geometry that is already known; this room only counts. Lengths in mm. */
 export interface MaterialsInput {
   readonly basis: Basis
@@ -65,6 +71,8 @@ export interface MaterialsInput {
   readonly bridges?: readonly Bridges[]
   /** Slip stitches that hang fillers in: they cost time and no yarn of their own. */
   readonly fillerJoins?: number
+  /** Of all these, the joins that run along whole sides, whose time goes by their stitches: sewn, and those of fillers. */
+  readonly sides?: { readonly seams: Stitched; readonly along: Stitched }
   /** All seams together, and how many pieces of yarn they are sewn with. */
   readonly seams: { readonly length: Millimetres; readonly count: number }
   /** The line that the chosen edging style runs along, or null without an edging. */

@@ -6,7 +6,7 @@ import { formatMinutes, formatNumber } from '../units/format'
 import { isUsableOrZero } from '../units/usable'
 import { MATERIAL_CONSTANTS } from './constants'
 import type { EdgingWork } from './edging'
-import type { MaterialsInput, Piece } from './input'
+import type { MaterialsInput, Piece, Stitched } from './input'
 import { positiveOrNull } from './ledger'
 import { spread } from './range'
 
@@ -16,8 +16,8 @@ interface TimeNeeded {
 }
 
 /**
- * Minutes per motif × count + minutes per join (of a seam per join point that it closes) + edging + 1 min per end, ±15 %; null where a motif's minutes
- * are not known, since the rest alone would mislead.
+ * Minutes per motif × count + minutes per join + edging + 1 min per end, ±15 %; what is joined along whole sides takes
+ * its stitches. Null where a motif's minutes are not known, since the rest alone would mislead.
  */
 export function timeNeeded(
   input: MaterialsInput,
@@ -43,15 +43,34 @@ export function timeNeeded(
 
   const { joining } = input
   const each = isUsableOrZero(joining?.minutes) ? joining.minutes : null
-  const joinCount = input.joinOperations + (input.fillerJoins ?? 0)
+  const { points, stitches } = joinsByTime(input, each !== null)
   const loops = (input.works ?? []).reduce((sum, work) => sum + work.loops, 0)
   const total =
     made.reduce(
       (sum, piece) => sum + piece.counts.motifs * (piece.share ?? 1) * (piece.motif.minutes ?? 0),
       0,
     ) +
-    joinCount * (each ?? MATERIAL_CONSTANTS.joinMinutes) +
+    points * (each ?? MATERIAL_CONSTANTS.joinMinutes) +
+    stitches * MATERIAL_CONSTANTS.seamStitchMinutes +
     ((edging?.loops ?? 0) + loops) * MATERIAL_CONSTANTS.loopMinutes +
     weaving
   return { minutes: spread(total, MATERIAL_CONSTANTS.timeSpread), findings }
+}
+
+const NONE: Stitched = { joins: 0, stitches: 0 }
+
+/**
+ * Joins at points, and the stitches of those along whole sides. Minutes that the maker says for a join are, of a seam,
+ * minutes for each join point that it closes.
+ */
+function joinsByTime(
+  { joinOperations, fillerJoins = 0, sides }: MaterialsInput,
+  isSaid: boolean,
+): { readonly points: number; readonly stitches: number } {
+  const { seams: sewn, along } = sides ?? { seams: NONE, along: NONE }
+  const seams = isSaid ? NONE : sewn
+  return {
+    points: joinOperations - seams.joins + fillerJoins - along.joins,
+    stitches: seams.stitches + along.stitches,
+  }
 }

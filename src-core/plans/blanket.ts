@@ -17,6 +17,7 @@ import { plainRounds, writtenRounds } from '../edging/written'
 import { bySeverity, finding } from '../findings/finding'
 import { wideGaps } from '../joins/checks'
 import type { Rule } from '../joins/rule'
+import { sidesTold, sumOfSides } from '../joins/sides'
 import { createAdditions, openingsIn, tally } from '../layout/additions'
 import { blanketSize } from '../layout/blanket'
 import type { BlanketCounts, Placement } from '../layout/blanket'
@@ -226,6 +227,7 @@ export function createBlanketPlanner(): KindPlanner<SettledBlanket> {
         joinNodes: joined.nodes.length,
         fillerJoins: added.fillerJoins,
         seams: added.seams,
+        sides: added.sides,
         edgingBase: line && {
           length: line.length,
           outerCorners: line.corners,
@@ -273,6 +275,7 @@ export function createBlanketPlanner(): KindPlanner<SettledBlanket> {
     findings.push(...unevenRound(cells, counts))
     findings.push(...offTarget(layout, size, units))
     const wide = rule.rule === 'apart' ? null : wideGaps(joined.nodes, joined.stretchLimit)
+    const sides = sumOfSides([added.sides.seams, added.sides.along])
     const counted = {
       kind: 'blanket' as const,
       size,
@@ -290,6 +293,7 @@ export function createBlanketPlanner(): KindPlanner<SettledBlanket> {
         fillers: added.placed.fillers.length,
         halves: added.placed.halves.length,
         joins: joined.nodes.length + added.joinPoints,
+        ...(sides.count > 0 && { sides: sidesTold(sides) }),
         ...(wide && { wide }),
       },
       pitch: {

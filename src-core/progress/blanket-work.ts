@@ -4,11 +4,11 @@ import { plainRounds } from '../edging/written'
 import { fillerId, halfId } from '../layout/addresses'
 import type { Filling } from '../layout/fillers'
 import type { Halved } from '../layout/halves'
-import { seamsBetween } from '../layout/stages'
 import type { Arranged, Joined } from '../layout/stages'
 import type { Worked } from '../layout/works'
 import { POINT_SEAM } from '../joins/constants'
-import type { MaterialsInput } from '../materials/input'
+import { closedBySides, seamsBetween, stitchesAlong } from '../joins/sides'
+import type { MaterialsInput, Stitched } from '../materials/input'
 import type { Link, Work, WorkPiece } from './work'
 
 interface BlanketParts {
@@ -25,6 +25,9 @@ interface BlanketParts {
   readonly fillers: readonly PlacedFiller[]
   readonly input: MaterialsInput
 }
+
+/** A join that a whole side closes. */
+const CLOSED: Stitched = { joins: 1, stitches: 0 }
 
 /** Every join belongs to the piece that is worked into what was there before it. */
 export function blanketWork({
@@ -44,12 +47,20 @@ export function blanketWork({
   const rank = new Int32Array(count)
   worked.all.forEach((piece, i) => (rank[piece] = i))
   const links: Link[][] = Array.from({ length: count }, () => [])
-  const link = (piece: number, into: readonly number[], joins: number, seam = 0): void => {
-    links[piece]!.push({ into: into.map((other) => rank[other]!), joins, seam })
+  const link = (piece: number, into: readonly number[], joins: number, seam = 0, sides?: Stitched): void => {
+    const own = { into: into.map((other) => rank[other]!), joins, seam, ...(sides && { sides }) }
+    links[piece]!.push(own)
   }
-  for (const { members } of joined.nodes) {
-    const inOrder = members.map(({ motif }) => motif).sort((a, b) => rank[a]! - rank[b]!)
-    inOrder.forEach((motif, i) => i > 0 && link(motif, inOrder.slice(0, i), 1))
+  const isSewn = input.joining?.rule === 'seam'
+  const seams = isSewn ? seamsBetween(joined.nodes) : []
+  const closedAt = closedBySides(seams)
+  for (const node of joined.nodes) {
+    const inOrder = node.members.map(({ motif }) => motif).sort((a, b) => rank[a]! - rank[b]!)
+    // Whole sides close as many of them as they hold together there: those that come last.
+    const open = inOrder.length - (isSewn ? closedAt(node) : 0)
+    inOrder.forEach(
+      (motif, i) => i > 0 && link(motif, inOrder.slice(0, i), 1, 0, i < open ? undefined : CLOSED),
+    )
   }
   for (const { members } of halved.nodes) {
     const own = members.map(({ motif }) => motif).filter((motif) => motif >= wholes)
@@ -64,20 +75,27 @@ export function blanketWork({
           1,
         )
   }
-  const isSewn = input.joining?.rule === 'seam'
-  filling.filled.forEach(({ motifs }, i) => {
-    for (const motif of motifs) link(wholes + halves.length + i, [motif], 1, isSewn ? POINT_SEAM : 0)
+  filling.filled.forEach(({ opening, filler: { gauge }, fit }, i) => {
+    for (const { motif, along } of fit.contacts) {
+      const sides =
+        along === undefined ? undefined : { joins: 1, stitches: stitchesAlong(along, gauge.width) }
+      const into = [opening.motifs[motif]!]
+      link(wholes + halves.length + i, into, 1, isSewn ? (along ?? POINT_SEAM) : 0, sides)
+    }
   })
   if (isSewn) {
-    for (const { motifs: pair, length } of seamsBetween(joined.nodes)) {
+    for (const { motifs: pair, length, isSide } of seams) {
       const [first, later] = rank[pair[0]]! < rank[pair[1]]! ? pair : [pair[1], pair[0]]
-      link(later, [first], 0, length)
+      const sides = isSide ? { joins: 0, stitches: stitchesAlong(length, joined.stitch) } : undefined
+      link(later, [first], 0, length, sides)
     }
     // One half takes as long a seam as another.
     halves.forEach((_, i) => {
       const own = links[wholes + i]!
       const into = [...new Set(own.flatMap((each) => each.into))]
-      own.push({ into, joins: 0, seam: halved.seams.length / halves.length })
+      const each = (of: number): number => of / halves.length
+      const sides = { joins: each(halved.sides.joins), stitches: each(halved.sides.stitches) }
+      own.push({ into, joins: 0, seam: each(halved.seams.length), sides })
     })
   }
   const others = input.motif ? motifs : 0
@@ -96,7 +114,12 @@ export function blanketWork({
       own.reduce((sum, each) => sum + each.joins, 0),
       own.reduce((sum, each) => sum + each.seam, 0),
     ]
-    pieces[rank[index]!] = { ...piece, joins, seam, links: own }
+    const stitched = own.flatMap(({ sides }) => sides ?? [])
+    const sides = {
+      joins: stitched.reduce((sum, each) => sum + each.joins, 0),
+      stitches: stitched.reduce((sum, each) => sum + each.stitches, 0),
+    }
+    pieces[rank[index]!] = { ...piece, joins, seam, sides, links: own }
   }
   placements.forEach(({ id, kind: group }, i) =>
     put(i, { id, kind: 'motif', label: String(worked.labels[i]), colourway: colourways[i] ?? '', group }),

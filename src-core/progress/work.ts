@@ -3,7 +3,7 @@
  * is left of it is counted by the same accounts as the whole.
  */
 import type { JoinedAs, PieceKind } from '../../shared-types/plan'
-import type { MaterialsInput, MotifCounts, Piece } from '../materials/input'
+import type { MaterialsInput, MotifCounts, Piece, Stitched } from '../materials/input'
 import type { Millimetres, Minutes } from '../units/quantity'
 
 /** What a piece is joined to of those before it: done once it and one of them are. */
@@ -12,6 +12,8 @@ export interface Link {
   readonly into: readonly number[]
   readonly joins: number
   readonly seam: Millimetres
+  /** Of the joins, those that whole sides close, and the stitches of these sides. */
+  readonly sides?: Stitched
 }
 
 export interface WorkPiece {
@@ -25,6 +27,7 @@ export interface WorkPiece {
   /** Joins into those that were there before it, and the seams to them. */
   readonly joins: number
   readonly seam: Millimetres
+  readonly sides?: Stitched
   /** The same one by one; without them they are done as soon as the piece itself is. */
   readonly links?: readonly Link[]
   /** What it takes to sew it down, besides. */
@@ -66,13 +69,15 @@ function countsOf(pieces: readonly WorkPiece[]): MotifCounts {
 
 /** Joins and seams of one piece that are still to come: all of them, or those into neighbours that are not there yet. */
 function openOf({ pieces }: Work, { isJoined }: Pick<Done, 'isJoined'>) {
-  return (piece: WorkPiece, index: number): Pick<Link, 'joins' | 'seam'> => {
+  return (piece: WorkPiece, index: number): Pick<Link, 'joins' | 'seam' | 'sides'> => {
     if (!isJoined(index)) return piece
-    const open = { joins: 0, seam: 0 }
-    for (const { into, joins, seam } of pieces[index]?.links ?? []) {
+    const open = { joins: 0, seam: 0, sides: { joins: 0, stitches: 0 } }
+    for (const { into, joins, seam, sides } of pieces[index]?.links ?? []) {
       if (into.length === 0 || into.some(isJoined)) continue
       open.joins += joins
       open.seam += seam
+      open.sides.joins += sides?.joins ?? 0
+      open.sides.stitches += sides?.stitches ?? 0
     }
     return open
   }
@@ -93,6 +98,10 @@ export function leftOf(work: Work, done: Done): MaterialsInput {
   const length = sum(stillOpen, ({ seam }) => seam)
   const own = (isOwn: (piece: WorkPiece) => boolean, of: readonly Pick<Link, 'joins'>[]): number =>
     sum(of, ({ joins }, i) => (isOwn(pieces[i]!) ? joins : 0))
+  const stitched = (isOwn: (piece: WorkPiece) => boolean): Stitched => {
+    const sides = stillOpen.flatMap((each, i) => (isOwn(pieces[i]!) ? (each.sides ?? []) : []))
+    return { joins: sum(sides, (each) => each.joins), stitches: sum(sides, (each) => each.stitches) }
+  }
   const [joins, joinsLeft] = [own(isJoining, pieces), own(isJoining, stillOpen)]
   // What is worked along with the joins (a cord) is done as far as they are.
   const share = joins > 0 ? joinsLeft / joins : 0
@@ -106,6 +115,9 @@ export function leftOf(work: Work, done: Done): MaterialsInput {
     // The first one has nothing to be joined to.
     joiners: unjoined.filter((piece) => piece !== pieces[0] && isJoining(piece)).length,
     fillerJoins: own((piece) => !isJoining(piece), stillOpen),
+    ...(input.sides && {
+      sides: { seams: stitched(isJoining), along: stitched((piece) => !isJoining(piece)) },
+    }),
     // Each line is sewn with a piece of yarn of its own: one that is begun has its ends still to come.
     seams: {
       length,

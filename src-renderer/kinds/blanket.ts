@@ -1,8 +1,10 @@
 /** A blanket in the window: motifs joined to each other, with fillers, half motifs and an edging. */
 import { say } from '../state/say'
+import type { PlanNumbers } from '../../shared-types/plan'
 import type { JoinRule, Project } from '../../shared-types/project'
 import { ARRANGEMENTS, JOIN_RULES } from '../../shared-types/project'
 import { PIECE_NAME, standsWords } from '../../src-core/figures/piece-words'
+import { pointsAlone, sideNoun, sidesLength } from '../../src-core/figures/seam-words'
 import { capital, counted, rowsOfUpTo } from '../../src-core/figures/words'
 import { joinPoints, pieceAt, placeInRow } from '../../src-core/layout/placed'
 import { rowLengths } from '../../src-core/layout/standing'
@@ -17,11 +19,24 @@ import {
   setArrangement,
 } from '../state/edits/layout'
 import { additionFigure, countFigure, hoursFigure, sizeFigure } from '../state/ledger-figures'
+import type { LedgerFigure } from '../state/ledger-figures'
 import { fitted, resized } from '../state/resize'
 import { cycled, stepped } from '../state/steps'
 import type { BlanketForm, KindOfLayout, Nudge } from './kind'
 import { ARRANGEMENT_NAMES, isFor, piecesCounted, wayWords } from './words'
 import { settled } from '../../src-core/settled'
+
+/** Join points, and what is joined along whole sides with how long that is. */
+function joinFigures(project: Project, plan: PlanNumbers, before: PlanNumbers | null): LedgerFigure[] {
+  const { counts } = plan
+  const was = before?.counts
+  const points = countFigure('Joins', pointsAlone(counts), was && pointsAlone(was))
+  if (!counts.sides && !was?.sides) return [points]
+  const { joining, units } = settled(project)
+  const [sides] = additionFigure(`${capital(sideNoun(joining))}s`, counts.sides?.count, was?.sides?.count)
+  const range = counts.sides ? `(${sidesLength(counts.sides, units)})` : ''
+  return [...(pointsAlone(counts) > 0 ? [points] : []), ...(sides ? [{ ...sides, range }] : [])]
+}
 
 export const BLANKET_KIND: KindOfLayout = {
   kind: 'blanket',
@@ -109,7 +124,7 @@ export const BLANKET_KIND: KindOfLayout = {
     countFigure('Motifs', plan.counts.motifs, before?.counts.motifs),
     ...additionFigure('Fillers', plan.counts.fillers, before?.counts.fillers),
     ...additionFigure('Halves', plan.counts.halves, before?.counts.halves),
-    countFigure('Joins', plan.counts.joins ?? 0, before?.counts.joins),
+    ...joinFigures(project, plan, before),
     countFigure('Ends', plan.ends, before?.ends),
     hoursFigure(plan, before),
   ],
@@ -137,7 +152,10 @@ export const BLANKET_KIND: KindOfLayout = {
       if (rule === 'apart')
         return [`not joined, ${formatLength(settled(project).joining.gap, settled(project).units)} apart`]
       const threes = plan.joins.filter((node) => node.members.length > 2).length
-      const lines = [counted(joinPoints(plan).length, 'join point')]
+      const { sides } = plan.counts
+      const points = sides ? pointsAlone(plan.counts) : joinPoints(plan).length
+      const lines = points > 0 || !sides ? [counted(points, 'join point')] : []
+      if (sides) lines.unshift(counted(sides.count, sideNoun(settled(project).joining)))
       if (rule === 'seam') lines.unshift('seamed')
       else if (threes > 0) lines.push(`${formatNumber(threes)} of three and more`)
       return lines

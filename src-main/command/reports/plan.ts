@@ -32,6 +32,7 @@ import {
   wholeCostWords,
 } from '../../../src-core/figures/yarn-words'
 import { blanketOf, byKind } from '../../../src-core/plans/layouts'
+import { pointsAlone, sidesJoined } from '../../../src-core/figures/seam-words'
 import { saying } from '../../../src-core/stitches/spelling'
 import { madeYarnWords } from '../../../src-core/progress/words'
 import { termWord } from '../../../src-core/stitches/terms'
@@ -208,7 +209,11 @@ function joinWords(project: Project, plan: Plan): string {
   if (plan.joins.length === 0) return `none (${rule})`
   const widest = plan.joins.reduce((most, node) => Math.max(most, node.spread), 0)
   const gap = `largest gap at the join ${formatLength(widest, unitsOf(project))}`
-  return `${counted(joinPoints(plan).length, 'join point')}, ${rule}; ${gap}`
+  const { counts, settled } = plan
+  const points = counts.sides ? pointsAlone(counts) : joinPoints(plan).length
+  const alone = points > 0 || !counts.sides ? counted(points, 'join point') : ''
+  const told = [sidesJoined(counts, settled), alone].filter(Boolean).join('; ')
+  return `${told}, ${rule}; ${gap}`
 }
 
 function yarnSection(project: Project, plan: Plan, width: number): string[] {

@@ -38,6 +38,7 @@ import { Table } from '../table'
 import { HEADINGS, PAGE_NAMES } from '../words'
 import { TEMPLATE_WORDS } from '../words-template'
 import { SWATCH_INSET, yarnSwatch } from './swatch'
+import { sidesJoined } from '../../../src-core/figures/seam-words'
 import { ballSizes, edgingWords, fillerWords, MATERIAL_WORDS } from '../words-materials'
 
 const LABEL = 34
@@ -221,6 +222,9 @@ function facts(job: Job, notes: readonly string[]): [string, string][] {
     const other = formatYarnLength(thread, units === 'metric' ? 'imperial' : 'metric')
     list.push(['Sewing thread', TEMPLATE_WORDS.thread(formatLength(outline, units), length, other)])
   }
+  const { joining } = settled
+  const sides = sidesJoined(plan.counts, settled)
+  if (sides) list.push([joining.rule === 'seam' ? 'Seams' : 'Joined sides', sides])
   list.push(['Ends', MATERIAL_WORDS.ends(plan.ends)])
   if (plan.minutes) {
     const { low, expected, high } = plan.minutes

@@ -1,0 +1,133 @@
+/** M34, M43: motifs that are joined along whole sides: how many sides, how long, in how many stitches, and their time. */
+import { describe, expect, it } from 'vitest'
+import type { Project } from '../../../shared-types/project'
+import { sidesJoined } from '../../../src-core/figures/seam-words'
+import { closedBySides, seamsBetween } from '../../../src-core/joins/sides'
+import { MATERIAL_CONSTANTS } from '../../../src-core/materials/constants'
+import { planProject } from '../../../src-core/plan'
+import { settled } from '../../../src-core/settled'
+
+const [COLUMNS, ROWS, SIDE, WIDTH] = [4, 3, 100, 5]
+/** 4 × 3 squares of 100 mm, sewn; a stitch is 5 mm wide. */
+const sewn = (joining: Project['joining'] = { rule: 'seam' }, changes: Partial<Project> = {}): Project => ({
+  format: 'petalyard-project',
+  version: 1,
+  gauge: { stitch: 'sc', stitches: 20, rows: 22, over: 20 * WIDTH, hook: 4 },
+  motifs: [
+    { id: 'm', kind: 'measured', outline: 'square', sideToSide: SIDE, minutes: 10, slots: [{ slot: 'all' }] },
+  ],
+  layout: { kind: 'blanket', arrangement: 'straight-rows', motif: 'm', columns: COLUMNS, rows: ROWS },
+  joining,
+  ...changes,
+})
+/** A grid has so many sides between its squares. */
+const SIDES = ROWS * (COLUMNS - 1) + COLUMNS * (ROWS - 1)
+
+describe('M43 squares that are sewn', () => {
+  it('are joined along 2mn − m − n sides, from corner to corner, in stitches as wide as the gauge says', () => {
+    const { counts, settled: made } = planProject(sewn())
+    expect(counts.sides).toMatchObject({ count: SIDES, stitches: SIDES * (SIDE / WIDTH) })
+    expect(counts.sides!.length).toBeCloseTo(SIDES * SIDE, 6)
+    // Corners and places between them all lie on seams.
+    expect(counts.sides!.points).toBe(counts.joins)
+    expect(sidesJoined(counts, made)).toBe('17 seams, 1.7 m in all, about 340 stitches')
+  })
+
+  it('take the time of their stitches, not one minute for each join point or side', () => {
+    const { minutes, ends } = planProject(sewn())
+    const stitches = SIDES * (SIDE / WIDTH)
+    const seams = stitches * MATERIAL_CONSTANTS.seamStitchMinutes
+    expect(minutes!.expected).toBeCloseTo(12 * 10 + seams + ends, 6)
+    // Twice as wide stitches are half as many.
+    const wide = planProject(
+      sewn(undefined, { gauge: { stitch: 'sc', stitches: 10, rows: 11, over: 100, hook: 8 } }),
+    )
+    expect(wide.minutes!.expected).toBeCloseTo(12 * 10 + seams / 2 + wide.ends, 6)
+  })
+
+  it('take the minutes that the maker says for each join point, where there are any', () => {
+    const plan = planProject(sewn({ rule: 'seam', minutes: 2 }))
+    const joins = plan.joins.reduce((sum, { members }) => sum + members.length - 1, 0)
+    expect(plan.minutes!.expected).toBeCloseTo(12 * 10 + 2 * joins + plan.ends, 6)
+  })
+
+  it('have only those seams still to come whose motifs are not joined', () => {
+    const all = planProject(sewn())
+    // The first row is sewn: its three sides are done.
+    const row = Object.fromEntries([1, 2, 3, 4].map((place) => [`1,${place}`, '']))
+    const { left } = planProject(sewn(undefined, { made: row, joined: row })).progress
+    const stitches = (SIDES - 3) * (SIDE / WIDTH)
+    const minutes = 8 * 10 + stitches * MATERIAL_CONSTANTS.seamStitchMinutes + left.ends
+    expect(left.minutes!.expected).toBeCloseTo(minutes, 6)
+    expect(planProject(sewn(undefined, { made: {} })).progress.left.minutes).toEqual(all.minutes)
+  })
+})
+
+describe('What is joined at points', () => {
+  it('has no sides, and its minutes are those of its join points', () => {
+    const plan = planProject(sewn({ rule: 'tips' }))
+    expect(plan.counts.sides).toBeUndefined()
+    const joins = plan.joins.reduce((sum, { members }) => sum + members.length - 1, 0)
+    expect(plan.minutes!.expected).toBeCloseTo(12 * 10 + joins + plan.ends, 6)
+  })
+
+  it('is a seam at a point where two share one place alone, and no side closes it', () => {
+    const nodes = [{ x: 0, y: 0, members: [{ motif: 0 }, { motif: 1 }] }]
+    const seams = seamsBetween(nodes)
+    expect(seams).toMatchObject([{ isSide: false }])
+    expect(closedBySides(seams)(nodes[0]!)).toBe(0)
+  })
+
+  it('where four corners meet is closed by sides as far as these reach', () => {
+    const side = (one: number, other: number) => ({
+      ...{ motifs: [one, other] as const, length: 1, isSide: true },
+    })
+    const corner = { x: 0, y: 0, members: [0, 1, 2, 3].map((motif) => ({ motif })) }
+    expect(closedBySides([side(0, 1), side(2, 3), side(1, 3)])(corner)).toBe(3)
+    expect(closedBySides([side(0, 1), side(2, 3)])(corner)).toBe(2)
+    expect(closedBySides([])(corner)).toBe(0)
+  })
+})
+
+describe('M27 M43 square fillers between octagons', () => {
+  const octagons = (minutes?: number): Project => ({
+    ...sewn({ rule: 'edges', ...(minutes !== undefined && { minutes }) }),
+    motifs: [
+      ...([{ id: 'm', kind: 'measured', outline: 'octagon', sideToSide: SIDE, minutes: 10 }] as const),
+      {
+        ...({ id: 'f', kind: 'measured', outline: 'square', minutes: 3 } as const),
+        sideToSide: SIDE * (Math.SQRT2 - 1),
+        gauge: { stitch: 'sc', stitches: 20, rows: 22, over: 20 * WIDTH, hook: 4 },
+      },
+    ],
+    layout: {
+      ...({
+        kind: 'blanket',
+        arrangement: 'straight-rows',
+        motif: 'm',
+        columns: COLUMNS,
+        rows: ROWS,
+      } as const),
+      fillers: { motif: 'f' },
+    },
+  })
+  const fillers = (COLUMNS - 1) * (ROWS - 1)
+  /** Side of an octagon, 41.4 mm, in stitches. */
+  const stitches = Math.round((SIDE * (Math.SQRT2 - 1)) / WIDTH)
+
+  it.each([undefined, 4])(
+    'are joined along each of their sides stitch for stitch, the others at points (%s min)',
+    (said) => {
+      const plan = planProject(octagons(said))
+      expect(plan.fillers).toHaveLength(fillers)
+      expect(plan.counts.sides).toMatchObject({
+        ...{ count: 4 * fillers, points: 4 * fillers, stitches: 4 * fillers * stitches },
+      })
+      expect(sidesJoined(plan.counts, settled(octagons()))).toContain('24 sides, ')
+      const points = plan.joins.reduce((sum, { members }) => sum + members.length - 1, 0)
+      const sides = 4 * fillers * stitches * MATERIAL_CONSTANTS.seamStitchMinutes
+      const joins = points * (said ?? 1) + sides
+      expect(plan.minutes!.expected).toBeCloseTo(12 * 10 + fillers * 3 + joins + plan.ends, 6)
+    },
+  )
+})
