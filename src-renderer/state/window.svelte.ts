@@ -22,6 +22,7 @@ import type { FirstPlan } from './document.svelte'
 import { DocumentState, planFirst } from './document.svelte'
 import type { ExportWish } from './exporting.svelte'
 import { ExportState } from './exporting.svelte'
+import { forReader } from './for-reader'
 import { openingOf, pageStore } from './opening'
 import type { Opening } from './opening'
 import { PaperState } from './paper.svelte'
@@ -87,6 +88,7 @@ export class WindowState {
     facts: HostFacts,
     settings: Settings,
     opened: OpenProject,
+    project: Project,
     background: Background,
     first: FirstPlan,
   ) {
@@ -97,7 +99,7 @@ export class WindowState {
     this.notices = opened.findings
     this.#kept(opened.keeping)
     this.background = background
-    this.document = new DocumentState(JSON.parse(opened.text) as Project, background, first)
+    this.document = new DocumentState(project, background, first)
     this.paper = new PaperState(bridge, this.document, () => this.settings)
     this.picture = new PictureState(this.document)
     this.#settle(settings)
@@ -139,8 +141,18 @@ export class WindowState {
     opening.begin()
     const background = typeof Worker === 'undefined' ? sameThreadBackground() : workerBackground()
     try {
-      const first = await planFirst(JSON.parse(text) as Project, background)
-      const state = new WindowState(bridge, facts.value, settings.value, opened.value, background, first)
+      const given = JSON.parse(text) as Project
+      const project = opened.value.origin === 'example' ? forReader(given, settings.value) : given
+      const first = await planFirst(project, background)
+      const state = new WindowState(
+        bridge,
+        facts.value,
+        settings.value,
+        opened.value,
+        project,
+        background,
+        first,
+      )
       state.#opening = opening
       // What changed while the first plan was made was heard by nobody yet.
       const [recent, now] = await Promise.all([bridge.listRecent(), bridge.settings()])

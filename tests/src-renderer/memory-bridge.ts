@@ -71,8 +71,12 @@ export function memoryHost(project: Project, choice: MemoryChoice = {}): MemoryH
   const listeners = new Map<string, Set<(value: never) => void>>()
   const kept: string[] = []
   const asked: { name: string; payload: unknown }[] = []
+  const { units, terms, hand, currency } = { ...SETTINGS, ...project }
   let settings: Settings = {
     ...SETTINGS,
+    // Whoever made the project has these settings, too.
+    ...{ units, terms, hand, currency },
+    ...(project.sheet?.paper && { paper: project.sheet.paper }),
     ...choice.settings,
   }
   let keeping: Keeping = { ...KEEPING, name: project.title ?? 'Untitled' }
