@@ -58,9 +58,9 @@ export const readingBounds = (laying: Laying, part: keyof Readings): Bounds =>
 
 /** Of written rounds, that one of them comes out with. */
 export const ACROSS = field('round', 'across', {
-  ...{ ...size, optional: true, placeholder: 'measured' },
-  label: 'Measured across after {name}',
-  doc: 'diameter after that round',
+  ...{ ...size, optional: true, placeholder: 'at its widest' },
+  label: 'Widest measure after {name}',
+  doc: 'diameter after that round, at its widest: from corner to corner, from tip to tip',
   change: 'change the measure of {name}',
 })
 

@@ -128,12 +128,12 @@ const GENERAL: Readonly<Record<PlaceKind, string>> = {
   edge: '',
 }
 
-/** "after the 8th, 16th and 24th dc", "in place of ch 2". */
-function whichWords({ place, name, stays }: Part, positions: readonly number[]): string {
-  if (name === '') return ''
+/** "after the 8th, 16th and 24th dc, drop lp, …", "instead of the ch 2 work: ch 1, sl st …". */
+function doneWords({ place, name, stays, done }: Part, positions: readonly number[]): string {
+  if (name === '') return done
   const of = place === 'side' ? ' of the side' : place === 'shoulder' ? '' : ' of the round'
-  const which = positions.length > 0 ? `the ${listOf(positions.map(ordinal))} ${name}${of}` : name
-  return stays ? `after ${positions.length > 0 ? which : `the ${name}`}` : `in place of ${which}`
+  const which = positions.length > 0 ? `the ${listOf(positions.map(ordinal))} ${name}${of}` : `the ${name}`
+  return stays ? `after ${which}, ${done}` : `instead of ${which} work: ${done}`
 }
 
 const positionsOf = (parts: readonly Part[]): number[] =>
@@ -148,7 +148,7 @@ function grouped(parts: readonly Part[], keyOf: (part: Part) => string): Part[][
 
 const told = (words: readonly string[]): string => words.filter((each) => each !== '').join(', ')
 
-/** "at corners 2 and 3, in place of ch 2, ch 1, sl st in corresponding ch-2 sp of neighbor, ch 1; along side 2, …" */
+/** "at corners 2 and 3, instead of the ch 2 work: ch 1, sl st in corresponding ch-2 sp of neighbor, ch 1; along side 2, …" */
 export function partsWords(joins: readonly LocatedJoin[], setting: PartsSetting): string {
   const alike = ({ place, name, stays, shared, done }: Part): string =>
     JSON.stringify([place, name, stays, shared, done])
@@ -169,7 +169,7 @@ export function partsWords(joins: readonly LocatedJoin[], setting: PartsSetting)
       const [first] = group
       const where = placeWords(first!.place, unique(group.map(({ number }) => number)))
       const others = first!.shared ? 'where others are joined already' : ''
-      return told([where, others, whichWords(first!, positionsOf(group)), first!.done])
+      return told([where, others, doneWords(first!, positionsOf(group))])
     })
     .join('; ')
 }
@@ -183,7 +183,7 @@ export function generalWords(joins: readonly LocatedJoin[], setting: PartsSettin
       const [first] = group
       const counted = first!.place === 'side' ? grouped(group, ({ number }) => String(number)) : []
       const isSame = new Set(counted.map((side) => positionsOf(side).join(' '))).size === 1
-      return told([GENERAL[first!.place], whichWords(first!, isSame ? positionsOf(group) : []), first!.done])
+      return told([GENERAL[first!.place], doneWords(first!, isSame ? positionsOf(group) : [])])
     })
     .join('; ')
 }

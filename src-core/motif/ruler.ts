@@ -48,8 +48,16 @@ export function readingsOf(laying: Laying, { overTips, overValleys }: Circles, s
 }
 
 /** The first number that a ruler shows of a motif as it is planned. */
-export const leadReading = (account: MotifAccount): Millimetres =>
+const leadReading = (account: MotifAccount): Millimetres =>
   readingsOf(layingOfAccount(account), account, 1).lead
+
+/** The measure that a motif is known by, as a ruler shows it, with its name: 130 mm, "side to side". */
+export function leadMeasure(account: MotifAccount, terms: Terms): readonly [Millimetres, string] {
+  if (account.shape === 'straight') return [account.overValleys, 'side to side']
+  if (account.shape === 'round') return [account.overTips, 'across']
+  if (account.shape === 'leaf') return [account.overTips, 'long']
+  return [leadReading(account), rulerWords(layingOfAccount(account), terms).lead]
+}
 
 /** The circles that follow from what the ruler shows; the second follows the first until it is measured. */
 export function circlesOf(laying: Laying, { lead, second }: Readings, share: number): Circles {

@@ -8,6 +8,9 @@ const NAMES: Readonly<Record<string, string>> = {
   ...{ turquoise: '#3fb0ac', teal: '#2c7a7b', aqua: '#7cc8c6', green: '#4f8f54', mint: '#a9d6b8' },
   ...{ olive: '#7c7d3c', sage: '#9aad89', lime: '#a9c64a', brown: '#7a5238', tan: '#c6a37a' },
   ...{ beige: '#dcc8a8', taupe: '#9b8778', grey: '#8f9295', gray: '#8f9295', silver: '#c3c6c8' },
+  ...{ moss: '#74803f', fern: '#5f8a4a', oat: '#ddcfae', sand: '#d6bf95', saffron: '#eeb33b' },
+  ...{ claret: '#7a2038', wine: '#6e2236', brick: '#a94a37', rust: '#b3562c', ice: '#cfe4ec' },
+  ...{ sky: '#8fbfe0', denim: '#4a6484', stone: '#b3aa9b', chocolate: '#573a2a', honey: '#dba646' },
   ...{ black: '#2b2b2d', charcoal: '#4b4e52' },
 }
 

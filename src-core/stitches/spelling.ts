@@ -51,3 +51,7 @@ export const saying =
   (terms: Terms): Say =>
   (parts, ...values) =>
     parts.map((part, i) => `${inSpelling(part, terms)}${values[i] ?? ''}`).join('')
+
+/** "color B", as the program names a part of a motif, in the spelling of who reads it; names that people gave stay. */
+export const colourSpelled = (name: string, terms: Terms): string =>
+  /^(main )?colou?r( [A-Z]{1,2})?$/.test(name) ? name.replace(/colou?r/, inSpelling('colour', terms)) : name

@@ -3,7 +3,7 @@ import type { MotifAccount, Provenance } from '../../shared-types/plan'
 import type { Hand, Motif, Terms, UnitSystem } from '../../shared-types/project'
 import type { ChartFigure, SegmentFigure } from '../../src-core/figures/chart'
 import type { Dimension } from '../../src-core/figures/motif-figure'
-import { inSpelling, saying } from '../../src-core/stitches/spelling'
+import { colourSpelled, inSpelling, saying } from '../../src-core/stitches/spelling'
 import { termWord } from '../../src-core/stitches/terms'
 import { capital, listed } from '../../src-core/figures/words'
 import { DEFAULT_VALLEY_SHARE } from '../../src-core/motif/constants'
@@ -42,8 +42,8 @@ export const MOTIF_WORDS = {
     joinedAsYouGo
       ? `On the map each counts from where its own free ${shape === 'straight' ? 'corners' : 'petals'} begin.`
       : `Sewn to others, any ${shape === 'straight' ? 'corner' : 'petal'} of it can be number 1.`,
-  range: (provenance: Provenance, low: string, high: string, terms: Terms): string =>
-    `${from(termWord('gauge', terms))[provenance]} The next one may come out ${low} to ${high}.`,
+  range: (provenance: Provenance, low: string, high: string, what: string, terms: Terms): string =>
+    `${from(termWord('gauge', terms))[provenance]} The next one may come out ${low} to ${high} ${what}.`,
   rounds: (written: Terms, printed: Terms): string =>
     written === printed
       ? `Rounds as written, in ${written} terms`
@@ -71,7 +71,11 @@ export const MOTIF_WORDS = {
     `Read from the middle outward, ${hand === 'left' ? 'clockwise' : inSpelling('anticlockwise', terms)}. The number of a round stands where it begins.`,
   leafAdvice: 'Read around the foundation chain, from the number and with the arrow.',
   colours: (slots: readonly string[], terms: Terms): string =>
-    slots.length < 2 ? '' : saying(terms)`Colours from the middle outward: ${listed(slots)}.`,
+    slots.length < 2
+      ? ''
+      : saying(
+          terms,
+        )`Colours from the middle outward: ${listed(slots.map((slot) => colourSpelled(slot, terms)))}.`,
   round: (number: number): string => `Round ${number}`,
   afterBlocking: 'After blocking',
   beforeBlocking: 'Before blocking',

@@ -4,7 +4,7 @@ import type { Project, Terms } from '../../../shared-types/project'
 import { isStitchKey } from '../../../src-core/stitches/table'
 import { stitchAbbreviation } from '../../../src-core/stitches/terms'
 import { capital, LIE_WORDS } from '../../../src-core/figures/words'
-import { layingOfAccount, readingsOf, rulerWords } from '../../../src-core/motif/ruler'
+import { layingOfAccount, leadMeasure, readingsOf, rulerWords } from '../../../src-core/motif/ruler'
 import { formatNumber, formatYarnLength, lengthsIn } from '../../../src-core/units/format'
 import { listing, table } from '../text'
 import { saying } from '../../../src-core/stitches/spelling'
@@ -58,12 +58,15 @@ function motifReport(project: Project, motif: MotifAccount, width: number): stri
     ...sizes.map(([, mm]) => mm),
     ...motif.rounds.map(({ outerRadius }) => 2 * outerRadius),
   ])
-  const share = sizes[0]![1] / motif.overTips
-  const range = `${length(motif.range.low * share)} to ${length(motif.range.high * share)}`
+  const [lead, leadWords] = leadMeasure(motif, termsOf(project))
+  const share = lead / motif.overTips
+  const range = `${length(motif.range.low * share)} to ${length(motif.range.high * share)} ${leadWords}`
   const facts = sizes.map(([name, mm]): [string, string] => [name, length(mm)])
   if (layingOfAccount(motif) !== 'across') facts.push(['Through its tips', length(motif.overTips)])
   if (motif.range.low !== motif.range.high) facts.push(['May come out', range])
   const source = sources(termWord('gauge', termsOf(project)))[motif.provenance]
+  if (motif.shape === 'straight' && motif.rounds.length > 0)
+    facts.push(['Rounds', 'across at their widest, from corner to corner where they have corners'])
   facts.push(['Taken from', source], ['Can be joined', anchorWords(motif)])
   return [
     `${motif.name || motif.id} (${motif.id})`,

@@ -8,7 +8,7 @@ import type { Part } from '../../../src-core/figures/part'
 import { blanketOf } from '../../../src-core/plans/layouts'
 import { partOf } from '../../../src-core/figures/part'
 import { capital, lieSentence } from '../../../src-core/figures/words'
-import { leadReading } from '../../../src-core/motif/ruler'
+import { leadMeasure } from '../../../src-core/motif/ruler'
 import { formatLength } from '../../../src-core/units/format'
 import type { Draft, Job } from '../page'
 import { Flow } from '../flow'
@@ -193,12 +193,14 @@ function setMotif(
     source,
   )
   const lies = lieSentence(account.rounds)
-  const share = leadReading(account) / account.overTips || 1
+  const [lead, leadWords] = leadMeasure(account, job.terms)
+  const share = lead / account.overTips || 1
   const notes = [
     MOTIF_WORDS.range(
       account.provenance,
       formatLength(account.range.low * share, job.units),
       formatLength(account.range.high * share, job.units),
+      leadWords,
       job.terms,
     ),
     figure.scale > LIFE_SIZE ? MOTIF_WORDS.lifeSize : MOTIF_WORDS.scaled(figure.scale),

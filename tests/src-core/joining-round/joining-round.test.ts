@@ -138,9 +138,9 @@ describe('solid squares', () => {
       told(blanketOf({ rounds, joining: { rule }, layout: { columns: 3, rows: 3 } })).map(
         ({ words }) => words,
       )
-    const own = 'in place of ch 2, ch 1, sl st in corresponding ch-2 sp of neighbor, ch 1'
+    const own = 'instead of the ch 2 work: ch 1, sl st in corresponding ch-2 sp of neighbor, ch 1'
     const shared =
-      'where others are joined already, in place of ch 2, ch 1, sl st in the same place as their join, ch 1'
+      'where others are joined already, instead of the ch 2 work: ch 1, sl st in the same place as their join, ch 1'
     const side = `after the 3rd, 5th and 7th dc of the side, ${DRAWN}`
 
     it('says what is other at each corner, and where others are joined there', () => {

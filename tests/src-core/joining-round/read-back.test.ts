@@ -151,7 +151,7 @@ describe('whole patterns', () => {
     const rounds = all.filter(({ isLeaf }) => !isLeaf).flatMap(({ told }) => told)
     expect(rounds.filter(({ inFull }) => inFull).length / rounds.length).toBeGreaterThan(6 / 7)
     for (const { words, inFull } of rounds)
-      if (!inFull) expect(words).toMatch(/^Work (Rnd|Round) \d+ as written; (at|along|after|in place of) /)
+      if (!inFull) expect(words).toMatch(/^Work (Rnd|Round) \d+ as written; (at|along|after|instead of) /)
   })
 
   it('says what to do at the places of rounds that are not told stitch by stitch, and of no instructions', () => {

@@ -8,6 +8,8 @@ Fasten off.`
 
 describe('Joining told in sentences', () => {
   it.each([
+    'Joining round: Work Rnd 2 as written; at corners 3 and 4, in place of ch 2, ch 1, sl st in corresponding ch-2 sp of neighbor, ch 1.',
+    'Joining round: Work Rnd 2 as written; at corners 3 and 4, instead of the ch 2 work: ch 1, sl st in corresponding ch-2 sp of neighbor, ch 1.',
     'Second and following motifs: work as first motif to end of Rnd 1. On Rnd 2, join to first motif at the corners by replacing the ch 2 with ch 1, sl st in corner sp of first motif, ch 1.',
     'Joining round: Work as Rnd 2, but on the sides to be joined work (3 dc, ch 1, sl st in corner sp of adjacent motif, ch 1, 3 dc) in each corner and replace each ch 1 with sl st in ch-1 sp of adjacent motif.',
     'Join as you go: Make the next motif to the end of Rnd 1. In Rnd 2, work along to the first corner, then 3 dc, ch 1, sl st into the corner of the first motif, ch 1, 3 dc in corner sp. Carry on around the square, joining the sides as you go with a sl st in each ch-1 sp of the first motif.',

@@ -1,5 +1,6 @@
 /** What pages of many styles say besides their rounds. The pages are ours; sizes of hooks by letter: §yarn-weights. */
 import { describe, expect, it } from 'vitest'
+import { colourNamed } from '../../../src-core/page/colour-names'
 import { readPage } from '../../../src-core/page/read-page'
 import type { PageFact } from '../../../src-core/page/read-page'
 
@@ -282,5 +283,13 @@ describe('any page', () => {
       'Gauge: 0 dc = 0 in',
     ])
       expect(() => readPage(text, 'US')).not.toThrow()
+  })
+})
+
+describe('colors of yarns by their names', () => {
+  it('are told apart: moss, oat, claret, saffron and their like have one each', () => {
+    const names = ['moss', 'oat', 'claret', 'saffron', 'sand', 'rust', 'ice', 'stone']
+    expect(new Set(names.map(colourNamed)).size).toBe(names.length)
+    expect(names.map(colourNamed)).not.toContain(null)
   })
 })

@@ -64,7 +64,8 @@ describe('the assembly map of a throw', () => {
     }
     const last =
       'Work each square up to its last round. In the free corners finish the round; where a dot meets a square already there, '
-    const corners = 'at corners, in place of ch 2, ch 1, sl st in corresponding ch-2 sp of neighbor, ch 1'
+    const corners =
+      'at corners, instead of the ch 2 work: ch 1, sl st in corresponding ch-2 sp of neighbor, ch 1'
     expect(squares('tips', 'US')).toBe(`${last}${corners}.`)
     // A side of the third round has 2 + 7 + 2 dc: its joins are at a quarter, the half and three quarters.
     expect(squares('edges', 'US')).toBe(
@@ -75,7 +76,7 @@ describe('the assembly map of a throw', () => {
       blanketOf({ rounds: flower(6, 'ch 5'), layout: { arrangement: 'offset-rows' } }),
     )
     expect(joiningAdvice(petals, 'US')).toContain(
-      'at petals, in place of ch 5, ch 2, sl st in corresponding ch-5 sp of neighbor, ch 2.',
+      'at petals, instead of the ch 5 work: ch 2, sl st in corresponding ch-5 sp of neighbor, ch 2.',
     )
   })
 

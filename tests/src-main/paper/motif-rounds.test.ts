@@ -3,6 +3,7 @@ import type { Project } from '../../../shared-types/project'
 import { mapPages, renderMap } from '../../../src-main/paper/index'
 import { listExamples } from '../../../src-main/documents'
 import { createPlanner } from '../../../src-core/plan'
+import { blanketOf, solidSquare } from '../../src-core/joining-round/flowers'
 import { DATE, VERSION } from './projects'
 import { readPdf } from './read-pdf'
 import type { ReadPdf } from './read-pdf'
@@ -28,6 +29,22 @@ describe('the page of a motif in written rounds', () => {
     expect(words).toContain('Rounds 1 to 3')
     expect(words).toContain('Rounds 4 and 5, worked behind.')
     expect(read.bookmarks.map(([title]) => title)).toContain('Chart')
+  })
+
+  it('names the measure of its range, and spells the parts that a page named for who reads the sheet', async () => {
+    const rounds = solidSquare(3)
+    const square = blanketOf({ rounds, joining: { rule: 'tips' }, layout: { columns: 2, rows: 2 } })
+    const motifs = square.motifs!.map((motif) => ({
+      ...motif,
+      rounds: rounds.map((work, i) => ({ slot: i === 0 ? 'main' : `color ${i === 1 ? 'B' : 'C'}`, work })),
+    })) as typeof square.motifs
+    const project = { ...square, ...(motifs && { motifs }) }
+    const us = wordsOf(await printed(project, 'US'))
+    expect(us).toMatch(/The next one may come out [\d.,]+ (mm|cm|in) to [\d.,]+ (mm|cm|in) side to side\./)
+    expect(us).toContain('Colors from the middle outward: main, color B and color C.')
+    expect(wordsOf(await printed(project, 'UK'))).toContain(
+      'Colours from the middle outward: main, colour B and colour C.',
+    )
   })
 
   it('translates rounds, abbreviations and key where other terms are asked for', async () => {
