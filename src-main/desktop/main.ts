@@ -24,6 +24,7 @@ import { menuTemplate } from './menu-template'
 import { mayRun } from './profile'
 import { registerScheme, setupProtocol } from './protocol'
 import { setupSecurity } from './security'
+import { closeDoors } from './switches'
 import { WindowPlaceStore } from './window-place'
 import { Windows } from './windows'
 
@@ -34,6 +35,7 @@ const forDevelopers = !app.isPackaged
 // a switch (tests as root, which it refuses) would this keep the app from starting.
 if (!app.commandLine.hasSwitch('no-sandbox')) app.enableSandbox()
 registerScheme()
+closeDoors(app.isPackaged, app.commandLine)
 // A folder given by a switch (a test, a second profile) wins over the program's own.
 const isElsewhere = app.commandLine.hasSwitch('user-data-dir')
 const home = isElsewhere ? app.getPath('userData') : programFolder()

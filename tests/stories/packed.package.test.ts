@@ -5,7 +5,7 @@
 import { spawn } from 'node:child_process'
 import type { ChildProcess } from 'node:child_process'
 import { existsSync } from 'node:fs'
-import { readFile, rename, writeFile } from 'node:fs/promises'
+import { readdir, readFile, rename, writeFile } from 'node:fs/promises'
 import { join } from 'node:path'
 import { chromium } from 'playwright-core'
 import type { Browser, Page } from 'playwright-core'
@@ -49,7 +49,8 @@ function start(words: readonly string[], env: Readonly<Record<string, string>> =
     program,
     // Only tests run as root, which the sandbox of the system refuses.
     [`--user-data-dir=${join(folder.path, 'data')}`, '--no-sandbox', ...words],
-    { cwd: folder.path, env: { ...process.env, ...env } },
+    // What is shipped opens no port for an inspector, but for these tests.
+    { cwd: folder.path, env: { ...process.env, PETALYARD_INSPECT: 'yes', ...env } },
   )
   started.push(child)
   const all = { child, said: '', ended: new Promise<number | null>((done) => child.once('exit', done)) }
@@ -108,6 +109,17 @@ describe('the fuses of what is shipped', () => {
     expect(existsSync(ran)).toBe(false)
     expect(app.said).not.toContain('Debugger listening')
   })
+})
+
+it('opens its windows to no inspector, whatever switch it is started with', async () => {
+  start(['--remote-debugging-port=0', '--remote-debugging-address=0.0.0.0', '--remote-allow-origins=*'], {
+    PETALYARD_INSPECT: '',
+  })
+  const data = join(folder.path, 'data')
+  // It runs: it has said so in its own folder, which it does before its first window.
+  await eventually(async () => expect(await readdir(join(data, 'projects', 'running'))).not.toEqual([]))
+  await new Promise((resolve) => setTimeout(resolve, 2_000))
+  expect(existsSync(join(data, 'DevToolsActivePort'))).toBe(false)
 })
 
 describe('the packed program', () => {

@@ -17,6 +17,16 @@ const LARGEST = 2 * SIZE_LIMIT + 2 ** 20
 /** For nobody else on the machine: a project may come from a file that only its owner can read. */
 const PRIVATE = 0o700
 
+/**
+ * Nothing is written into a folder of another user (where all may write, or under `sudo`): they can read and change all
+ * that is in it, and what is written there under their name they could not change themselves.
+ */
+async function demandOurs(folder: string): Promise<void> {
+  const facts = await stat(folder).catch(() => null)
+  const isTheirs = facts !== null && process.geteuid !== undefined && facts.uid !== process.geteuid()
+  if (isTheirs) throw new Error('it belongs to somebody else')
+}
+
 async function makePrivate(folder: string): Promise<void> {
   await makePath(folder, PRIVATE)
   const { mode } = await stat(folder)
@@ -66,6 +76,7 @@ export class OwnFolder {
   /** Does something in the folder that writes; what goes wrong is the folder's problem, never an exception. */
   async attempt(action: () => Promise<unknown>): Promise<boolean> {
     try {
+      await demandOurs(this.path)
       await action()
     } catch (error) {
       this.#settle(whyNotWritten(error))
@@ -92,6 +103,7 @@ export class OwnFolder {
 
   /** A folder that somebody removed while the program runs is made again at once. */
   async #writeInFolder(path: string, text: string): Promise<Written> {
+    if (!(await this.attempt(() => Promise.resolve()))) return { ok: false, reason: this.#problem ?? '' }
     const written = await this.#options.writeAtomically(path, text)
     if (written.ok || (await stat(dirname(path)).catch(() => null))) return written
     for (const folder of this.#folders) await makePrivate(folder).catch(() => undefined)

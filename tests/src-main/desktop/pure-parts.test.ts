@@ -4,6 +4,7 @@ import { filesFromArguments } from '../../../src-main/desktop/arguments'
 import type { MenuActions, MenuState } from '../../../src-main/desktop/menu-template'
 import { menuTemplate } from '../../../src-main/desktop/menu-template'
 import { isOwnMainFrame, isOwnUrl } from '../../../src-main/desktop/origin'
+import { closeDoors } from '../../../src-main/desktop/switches'
 import { nextPlace } from '../../../src-main/desktop/window-place'
 
 describe('who is listened to', () => {
@@ -40,6 +41,19 @@ describe('files on the command line', () => {
   it('may be addresses of files; other addresses are no files', () => {
     const words = ['/usr/bin/petalyard', 'file:///b/two%20words.petalyard', 'file://%zz']
     expect(filesFromArguments(words, '/home/a', '/app')).toEqual(['/b/two words.petalyard'])
+  })
+})
+
+describe('switches that open the windows to others', () => {
+  const left = (isPackaged: boolean, env: Record<string, string>) => {
+    const switches = new Set(['remote-debugging-port', 'remote-debugging-pipe', 'user-data-dir'])
+    closeDoors(isPackaged, { removeSwitch: (name) => void switches.delete(name) }, env)
+    return [...switches]
+  }
+  it('are taken away from what is shipped, unless its tests ask for them', () => {
+    expect(left(true, {})).toEqual(['user-data-dir'])
+    expect(left(true, { PETALYARD_INSPECT: 'yes' })).toHaveLength(3)
+    expect(left(false, {})).toHaveLength(3)
   })
 })
 

@@ -233,6 +233,16 @@ describe('a logo', () => {
     expect(data.every((value) => value === 0)).toBe(true)
   })
 
+  it('runs no script of an SVG, and keeps none', async () => {
+    const svg = `<svg xmlns="http://www.w3.org/2000/svg" width="10" height="10" onload="globalThis.ran=1"><script>globalThis.ran=1</script><rect width="10" height="10" fill="#00ff00"/></svg>`
+    const logo = await normalLogo(new TextEncoder().encode(svg))
+    expect('ran' in globalThis).toBe(false)
+    // Pixels and nothing else: no text, no part of the file.
+    const bytes = Buffer.from(logo.split(',')[1]!, 'base64')
+    expect(bytes.toString('latin1')).not.toMatch(/script|onload|svg|tEXt|iTXt|zTXt/)
+    expect([...decode(bytes).data.slice(0, 4)]).toEqual([0, 255, 0, 255])
+  })
+
   it('is refused in one line where it is none', async () => {
     const bomb = Buffer.from(squares())
     const many = Array.from({ length: 50_000 }, (_, i) => `a${i}="1"`).join(' ')

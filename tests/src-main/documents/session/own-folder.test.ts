@@ -1,7 +1,7 @@
 import { mkdir, mkdtemp, readdir, readFile, rm, stat, utimes, writeFile } from 'node:fs/promises'
 import { tmpdir } from 'node:os'
 import { join } from 'node:path'
-import { afterEach, beforeEach, describe, expect, it } from 'vitest'
+import { afterEach, beforeEach, describe, expect, it, vi } from 'vitest'
 import { KeptProjects } from '../../../../src-main/documents/session/kept'
 import { OwnFolder } from '../../../../src-main/documents/session/own-folder'
 import { writeAtomically } from '../../../../src-main/documents/session/project-files'
@@ -126,6 +126,36 @@ describe('a folder that was full for a while', () => {
     await rm(folder, { recursive: true })
     expect(await own.write(own.at('one.json'), 'One')).toEqual({ ok: true })
     expect(await read('one.json')).toBe('One')
+  })
+})
+
+describe('a folder that belongs to somebody else', () => {
+  beforeEach(async () => {
+    await mkdir(folder)
+    const { uid } = await stat(folder)
+    vi.spyOn(process, 'geteuid').mockReturnValue(uid + 1)
+  })
+  afterEach(() => void vi.restoreAllMocks())
+
+  it('is told, and nothing is written into it', async () => {
+    const kept = new KeptProjects(own, { now: Date.now })
+    await own.make()
+    await kept.start()
+    expect(own.problem).toBe('it belongs to somebody else')
+    expect(changes).toEqual(['it belongs to somebody else'])
+    expect(await own.write(own.at('settings.json'), 'dark')).toEqual({
+      ok: false,
+      reason: 'it belongs to somebody else',
+    })
+    await own.tryAgain()
+    await kept.stop()
+    expect(await readdir(folder)).toEqual([])
+    // What was to be written is here, and goes into it once it is ours.
+    expect(await own.read(own.at('settings.json'))).toBe('dark')
+    vi.restoreAllMocks()
+    await own.tryAgain()
+    expect(own.problem).toBeNull()
+    expect(await read('settings.json')).toBe('dark')
   })
 })
 

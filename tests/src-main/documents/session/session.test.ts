@@ -182,7 +182,15 @@ describe('a project with a file', () => {
     await mkdir(world.path('a.petalyard~'))
     expect(await session.save(change(1, 'First'))).toMatchObject({
       outcome: 'done',
-      value: { problem: null, savedRevision: 1, remark: { code: 'app/no-backup' } },
+      value: {
+        problem: null,
+        savedRevision: 1,
+        remark: {
+          code: 'app/no-backup',
+          message:
+            "'a' was saved, but no copy of what it held before could be kept beside it: a folder or device has its name.",
+        },
+      },
     })
     expect(titleOf(await read(world.path('a.petalyard')))).toBe('First')
   })
