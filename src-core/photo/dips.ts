@@ -18,6 +18,8 @@ const DOUBT = {
   /** Clefts that differ, where no law fits them: residue of the fits and spread of the dips, as shares. */
   stray: 0.09,
   spread: 0.028,
+  /** Clefts that differ by this much are not alike, whatever law fits each of them. */
+  unlike: 0.12,
   /** What clefts make of it that may be shut or go on, as a share. */
   slits: 0.05,
 } as const
@@ -91,10 +93,11 @@ export function dipOfAll(
   const isSure =
     !(few && Math.abs(held.apart) > DOUBT.agree) &&
     !(held.stray > DOUBT.stray && held.spread > DOUBT.spread) &&
+    held.spread <= DOUBT.unlike &&
     held.apart <=
       (held.fits ? DOUBT.apartFitted : held.growth > DOUBT.drawnOut ? DOUBT.apartDrawnOut : DOUBT.apart)
   const all = (each: (valley: Valley) => number) => meanOf([...open, ...closed.map(each)])
   const far = all(() => held.far)
-  const least = all(({ slit }) => Math.min(held.far, slit?.far ?? held.far))
+  const least = all(({ slit, space }) => Math.min(held.far, slit?.far ?? space ?? held.far))
   return { far, least, sure: isSure && far - least <= DOUBT.slits * far }
 }

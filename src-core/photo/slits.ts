@@ -61,6 +61,39 @@ export function slitBehind(
   return { far: endOf(far, smooth, last, END_BLURS * blur), open: false }
 }
 
+/** The least width of a space behind petals that touch, and how far behind the dip it begins at most, as a share of it. */
+const CLOSED_OFF: Millimetres = 0.6
+const NEAR = 0.25
+
+/**
+ * The end of a space that petals close off which touch in front of it; null where there is none. Stitches may be all
+ * that closes it, and whether they do nobody can see in a photo. Told as for a slit.
+ */
+export function spaceBehind(
+  far: readonly number[],
+  width: readonly number[],
+  dip: number,
+  blur: number,
+  scale: number,
+  barest?: readonly number[],
+): number | null {
+  const smooth = width.map(
+    (each, at) => ((width[at - 1] ?? each) + each + (width[at + 1] ?? each)) / 3 / scale,
+  )
+  const first = far.findIndex((each) => each >= dip)
+  let at = first
+  while (at > 0 && smooth[at]! >= OPEN) at--
+  while (at > 0 && smooth[at]! < OPEN && far[at]! > (1 - NEAR) * dip) at--
+  if (at <= 0 || smooth[at]! < OPEN) return null
+  let last = at
+  while (last > 0 && smooth[last]! >= OPEN) last--
+  const isSpace = far.some(
+    (_, place) =>
+      place > last && place <= at && smooth[place]! >= CLOSED_OFF && (!barest || barest[place]! > BARE),
+  )
+  return isSpace ? endOf(far, smooth, last, END_BLURS * blur) : null
+}
+
 /** Where a space ends: the lens smears its end, which lies where half of its width is seen. */
 function endOf(far: readonly number[], smooth: readonly number[], from: number, reach: number): number {
   let widest = 0

@@ -10,7 +10,7 @@ import type { Spot } from './picture'
 import type { Plane } from './rectify'
 import { DIRECTIONS } from './symmetry'
 import type { Symmetry } from './symmetry'
-import { slitBehind } from './slits'
+import { slitBehind, spaceBehind } from './slits'
 import type { Slit } from './slits'
 import { meanOf } from './tips'
 
@@ -51,6 +51,8 @@ interface Law {
 export interface Valley extends Law {
   /** Where it goes on behind a narrow. */
   readonly slit: Slit | null
+  /** Where a space ends that petals close off which touch in front of it; null where there is none. */
+  readonly space: number | null
 }
 
 /** What is seen along the line of a cleft, from near the middle outwards: distances, widths, lengths of the arcs. */
@@ -293,8 +295,10 @@ function dipOf({ far, width, arc, barest, shadows }: Cleft, blur: number, scale:
   }
   const chosen = best as Law | null
   if (!chosen) return null
-  const slit = slitBehind(far, width, chosen.far, blur, scale, shadows ? barest : undefined)
-  return { far: chosen.far, stray: chosen.stray, growth: chosen.growth, slit }
+  const bare = shadows ? barest : undefined
+  const slit = slitBehind(far, width, chosen.far, blur, scale, bare)
+  const space = slit ? null : spaceBehind(far, width, chosen.far, blur, scale, bare)
+  return { far: chosen.far, stray: chosen.stray, growth: chosen.growth, slit, space }
 }
 
 /** The dips between all petals; null for each that cannot be made out. */

@@ -1,9 +1,9 @@
 /** How the dip is held between what the clefts say and what the line round the motif says, and what slits add to it. */
 import { describe, expect, it } from 'vitest'
 import { dipOfAll, heldDip } from '../../../src-core/photo/dips'
-import { slitBehind } from '../../../src-core/photo/slits'
+import { slitBehind, spaceBehind } from '../../../src-core/photo/slits'
 
-const cleft = (far: number, growth = 1.2, stray = 0.01) => ({ far, growth, stray, slit: null })
+const cleft = (far: number, growth = 1.2, stray = 0.01) => ({ far, growth, stray, slit: null, space: null })
 const opens = (far: number, to: number, open = true) => ({ ...cleft(far), slit: { far: to, open } })
 
 describe('the dip', () => {
@@ -46,6 +46,22 @@ describe('the dip of all petals', () => {
     expect(one).toMatchObject({ far: 100, least: 98, sure: true })
     const more = dipOfAll([...shut, opens(100, 60, false), opens(100, 60, false)], lines, 0)
     expect(more).toMatchObject({ far: 100, least: 84, sure: false })
+  })
+
+  it('is not sure where petals touch in front of a space, which a stitch alone may close off', () => {
+    const closedOff = { ...cleft(100), space: 70 }
+    expect(dipOfAll([closedOff, closedOff, closedOff, closedOff, cleft(100)], lines, 0)).toMatchObject({
+      far: 100,
+      least: 76,
+      sure: false,
+    })
+  })
+
+  it('is not sure where clefts are unlike, however well a law fits each of them', () => {
+    const dip = dipOfAll([cleft(120), cleft(80), cleft(110), cleft(70)], narrow(121, 81, 111, 71), 0)
+    expect(dip.sure).toBe(false)
+    const alike = dipOfAll([cleft(97), cleft(93), cleft(96), cleft(94)], narrow(98, 94, 97, 95), 0)
+    expect(alike.sure).toBe(true)
   })
 
   it('is where the line is where most dips are too broad for any blur to fill, unless a slit goes on there', () => {
@@ -96,6 +112,14 @@ describe('a slit', () => {
       )
     expect(seen(0.4)).toEqual({ far: 48, open: false })
     expect(seen(0.8)).toEqual({ far: 48, open: true })
+  })
+
+  it('closes off a space where petals touch in front of it, which is ground and no shadow', () => {
+    expect(spaceBehind(far, widths(0), 92, 1, SCALE)).toBe(48)
+    expect(spaceBehind(far, widths(0), 92, 1, SCALE, far.map((r) => (r < 80 ? 0.4 : 1)))).toBeNull() // prettier-ignore
+    // Nothing behind, or a ring of spaces far behind that has nothing to do with this cleft.
+    expect(spaceBehind(far, far.map((r) => Math.max(0, r - 92)), 92, 1, SCALE)).toBeNull() // prettier-ignore
+    expect(spaceBehind(far, far.map((r) => (r < 60 ? 8 : Math.max(0, r - 92))), 92, 1, SCALE)).toBeNull() // prettier-ignore
   })
 
   it('is none where the cleft only ends a blur behind its dip, or no space lies behind', () => {
