@@ -1,12 +1,13 @@
 /**
  * `npm run photos -- 300`: draws so many photos of motifs, measures them, and prints how right the finder is.
  * `npm run photos -- 300 5000 rough` begins with picture 5000, taken without care: fresh pictures to judge by what was
- * mended with others; with `kitchen`, `porch` or `attic` instead of `rough` another renderer draws them.
+ * mended with others; with `kitchen`, `porch`, `attic` or `desk` instead of `rough` another renderer draws them.
  */
 import { measurePhoto } from '../src-core/photo/photo'
 import { ratesOf, trialOf } from '../tests/src-core/photo/rates'
 import type { Trial } from '../tests/src-core/photo/rates'
 import { attic } from '../tests/src-core/photo/attic'
+import { desk } from '../tests/src-core/photo/desk'
 import { kitchen } from '../tests/src-core/photo/kitchen'
 import { porch } from '../tests/src-core/photo/porch'
 import { studio } from '../tests/src-core/photo/studio'
@@ -17,6 +18,7 @@ const RENDERERS = {
   kitchen,
   porch,
   attic,
+  desk,
   rough: (number: number) => studio(number, { rough: true }),
 } as const
 const percent = (share: number): string => `${(100 * share).toFixed(1)} %`

@@ -1,0 +1,28 @@
+/** The finder on pictures of the sixth renderer; `npm run photos -- 60 0 desk` takes more of them. */
+import { describe, expect, it } from 'vitest'
+import { measurePhoto } from '../../../src-core/photo/photo'
+import { desk } from './desk'
+import { BOUNDS, trialOf } from './rates'
+
+const taken = (number: number) => {
+  const { picture, sheet, ...drawn } = desk(number, 600)
+  const answer = measurePhoto(picture, { sheet })
+  return { sheet, trial: trialOf(drawn, answer), codes: answer.findings.map(({ code }) => code) }
+}
+
+describe('a motif on the desk', { timeout: 120_000 }, () => {
+  it('has three deep petals half under the shadow of a phone, 35° off: they are counted and measured', () => {
+    const { trial } = taken(0)
+    expect(trial.petalsRight).toBe(true)
+    expect(Math.abs(trial.tips)).toBeLessThan(BOUNDS.tips.most)
+    expect(Math.abs(trial.dips)).toBeLessThan(BOUNDS.dips.most)
+  })
+
+  it('has petals that touch beside a bank card: whether clefts are shut is not sure', () => {
+    const { sheet, trial, codes } = taken(33)
+    expect(sheet).toBe('card')
+    expect(trial.petalsRight).toBe(true)
+    expect(Math.abs(trial.tips)).toBeLessThan(BOUNDS.tips.most)
+    expect(codes).toContain('photo/dips-hidden')
+  })
+})
