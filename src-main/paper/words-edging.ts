@@ -7,7 +7,10 @@ import { nameAmong } from '../../src-core/figures/piece-words'
 import { translateText } from '../../src-core/notation/translate'
 import { termWord, translateStitch } from '../../src-core/stitches/terms'
 import { formatLength, formatNumber } from '../../src-core/units/format'
-import type { Job } from './page'
+import type { Job as WholeJob } from './page'
+
+/** What words of an edging are made from. */
+type Job = Pick<WholeJob, 'plan' | 'settled' | 'terms' | 'units'>
 
 /** How many times as many stitches as usual a motif has that stands at a corner. */
 const AT_CORNER = 1.4

@@ -129,7 +129,10 @@ function spansOf(lines: Plan['edgingLines']): number[] {
 }
 
 /** The edging in words, round by round, or null when there is none. */
-export function edgingWords(edging: EdgingAccount | null, job: Job): string | null {
+export function edgingWords(
+  edging: EdgingAccount | null,
+  job: Pick<Job, 'plan' | 'settled' | 'terms'>,
+): string | null {
   if (!edging) return null
   const from = job.settled.terms
   const yarn = job.settled.yarns.find((each) => each.id === edging.yarn)?.name || edging.yarn

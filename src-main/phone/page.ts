@@ -10,6 +10,7 @@ import { cautions } from '../paper/words'
 import { escaped } from '../paper/svg'
 import script from 'virtual:phone-script'
 import { motifParts } from './motifs'
+import { borderPart } from './border'
 import { phoneData } from './data'
 import type { PhoneData } from './data'
 import { packed } from './packed'
@@ -107,7 +108,7 @@ ${items}
 <p>${WORDS.keyRemark(terms)}</p>
 ${keyList(data)}
 </section>
-${motifParts(plan, terms)}<section>
+${motifParts(plan, terms)}${borderPart(plan, terms)}<section>
 <h2>${WORDS.home}</h2>
 <p>${WORDS.homeRemark}</p>
 <textarea id="home" readonly rows="4" aria-label="${WORDS.homeText}"></textarea>

@@ -1,7 +1,5 @@
 /** An edging with written rounds, for this blanket: stitches to pick up by side and motif, rounds, counts at their ends. */
-import type { EdgingLoop, Point } from '../../../shared-types/plan'
-import { pickUps } from '../../../src-core/edging/pick-up'
-import { edgeTitle } from '../../../src-core/edging/words'
+import type { Point } from '../../../shared-types/plan'
 import { cornerPlates, cornerWords } from '../../../src-core/figures/edging-corners'
 import { drawPath, INK, PAPER, QUIET_INK } from '../../../src-core/figures/figure'
 import type { Figure, Paint } from '../../../src-core/figures/figure'
@@ -9,16 +7,14 @@ import { SMALLEST_TYPE } from '../../../src-core/figures/lettering'
 import { partOf } from '../../../src-core/figures/part'
 import { polygonPath } from '../../../src-core/figures/path'
 import { mapSize } from '../../../src-core/layout/placed'
-import { MATERIAL_CONSTANTS } from '../../../src-core/materials/constants'
-import { blanketOf } from '../../../src-core/plans/layouts'
-import { termWord, translateStitch } from '../../../src-core/stitches/terms'
+import { termWord } from '../../../src-core/stitches/terms'
 import { Flow } from '../flow'
 import type { Draft, Job } from '../page'
+import { edgingSteps } from '../edging-steps'
 import { newSheet } from '../page'
 import { Sheet, TYPE } from '../setting'
 import { FIGURE_WORDS } from '../words-figures'
-import { firstRoundWords } from '../words-materials'
-import { countWords, EDGING_PAGE, edgingAbout, edgingTitle, roundText, setUpWords } from '../words-edging'
+import { edgingAbout, edgingTitle } from '../words-edging'
 
 const WIDTH = 165
 const LABEL = 26
@@ -34,7 +30,7 @@ export function edgingPages(job: Job): Draft[] {
 }
 
 function pagesWith(job: Job, down: number): Draft[] {
-  const { plan, settled, terms } = job
+  const { plan, terms } = job
   const { edging } = plan
   const loops = edging?.loops ?? []
   if (!edging || loops.length === 0) return []
@@ -55,51 +51,20 @@ function pagesWith(job: Job, down: number): Draft[] {
   }
   flow.y = sheet.paragraph(edgingAbout(edging, job), sheet.left, flow.y, width) + AIR
   cornerFigure(job, flow, width, down)
-  const special = blanketOf(settled)?.edging?.special?.trim() ?? ''
-  for (const line of special.split('\n').filter((each) => each.trim() !== ''))
-    put(EDGING_PAGE.special, roundText(line, job))
-  const written = loops[0]!.texts.length
-  const plain = edging.rounds.slice(0, edging.rounds.length - written)
-  const yarnOf = (id: string): string => settled.yarns.find((yarn) => yarn.id === id)?.name || id
-  const several = new Set(edging.rounds.map(({ yarn }) => yarn)).size > 1
-  for (const round of plain.slice(0, -1)) {
-    const stitch = translateStitch(round.stitch, settled.terms, terms) ?? round.stitch
-    const how =
-      round.number === 1
-        ? firstRoundWords(edging, plan.edgingLines, stitch, plan.motif?.shape)
-        : EDGING_PAGE.evenly(stitch)
-    put(EDGING_PAGE.round(round.number), EDGING_PAGE.plain(round, how, stitch))
-  }
-  for (const [i, loop] of loops.entries()) {
-    if (loops.length > 1 || plan.round) {
+  const told = edgingSteps(job)!
+  for (const [label, text] of told.steps) put(label, text)
+  for (const { heading, steps } of told.lines) {
+    if (heading !== '') {
       flow.need(Sheet.line(TYPE.heading) + 12)
       list = partOf('L')
-      flow.y = flow.sheet.heading(edgeTitle(plan, loop, i, loops.length), flow.sheet.left, flow.y + AIR)
+      flow.y = flow.sheet.heading(heading, flow.sheet.left, flow.y + AIR)
     }
-    const setUp = plain.at(-1)!
-    put(
-      EDGING_PAGE.round(setUp.number),
-      setUpWords(setUp, loop, pickUps(plan, loop), job, firstCorner(loops, i)),
-    )
-    loop.texts.forEach((text, k) => {
-      const round = edging.rounds[plain.length + k]!
-      const colour = several ? `${EDGING_PAGE.inYarn(yarnOf(round.yarn))}: ` : ''
-      const count = countWords(loop, k)
-      put(EDGING_PAGE.round(round.number), `${colour}${roundText(text, job)} (${count})`)
-    })
+    for (const [label, text] of steps) put(label, text)
   }
-  const sections = edging.rounds.filter(({ yarn }, i, all) => yarn !== all[i - 1]?.yarn).length
-  const end = EDGING_PAGE.end(sections * loops.length * MATERIAL_CONSTANTS.tailsPerSection)
-  flow.need(flow.sheet.heightOf(end, width))
-  flow.y = flow.sheet.paragraph(end, flow.sheet.left, flow.y + AIR, width)
+  flow.need(flow.sheet.heightOf(told.end, width))
+  flow.y = flow.sheet.paragraph(told.end, flow.sheet.left, flow.y + AIR, width)
   return flow.drafts('edging', title)
 }
-
-/** Corners are numbered on through all lines. */
-const firstCorner = (loops: readonly EdgingLoop[], index: number): number =>
-  1 + loops.slice(0, index).reduce((sum, { marks }) => sum + (isCornered(marks) ? marks.length : 0), 0)
-
-const isCornered = (marks: EdgingLoop['marks']): boolean => marks.every(({ kind }) => kind === 'corner')
 
 /** mm. The drawing of the edge is so high, and higher where there is room; its corners are as large as on the map. */
 const EDGE = { down: 62, most: 120, line: 0.25 } as const

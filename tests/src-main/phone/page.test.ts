@@ -8,6 +8,7 @@ import { listExamples } from '../../../src-main/documents/examples'
 import { readProjectText } from '../../../src-main/documents/read'
 import { unpacked, wordsOf } from '../../../src-main/phone/packed'
 import { phonePage } from '../../../src-main/phone/page'
+import { edgingTitle } from '../../../src-main/paper/words-edging'
 import { escaped } from '../../../src-main/paper/svg'
 import { translateText } from '../../../src-core/notation/translate'
 
@@ -56,6 +57,26 @@ describe('the page for a phone', () => {
       expect(reach).toBeGreaterThan(0)
     }
   })
+
+  it.each(EXAMPLES)(
+    'has the border of $name in words, round by round, as its page on paper has them',
+    (own) => {
+      const { plan, page } = own.made()
+      const { edging, settled } = plan
+      const { terms } = settled.sheet
+      const title = `<h2>${edgingTitle(terms)}</h2>`
+      expect(page.includes(title)).toBe(edging !== null && edging !== undefined)
+      if (!edging) return
+      const part = between(page, title, '</section>')
+      const loops = edging.loops ?? []
+      for (const { number, stitches } of edging.rounds) {
+        expect(part).toContain(`Round ${number}`)
+        if (loops.length < 2) expect(part).toContain(stitches.toLocaleString('en'))
+      }
+      for (const text of loops.flatMap(({ texts }) => texts))
+        expect(part).toContain(escaped(translateText(text, settled.terms, terms)))
+    },
+  )
 
   it.each(EXAMPLES)('is one file of $name that loads nothing and runs its own script alone', (own) => {
     const { plan, page } = own.made()

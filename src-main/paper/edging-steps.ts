@@ -1,0 +1,77 @@
+/** An edging with written rounds, step by step in words: for its page on paper and for the page for a phone. */
+import type { EdgingLoop } from '../../shared-types/plan'
+import { pickUps } from '../../src-core/edging/pick-up'
+import { edgeTitle } from '../../src-core/edging/words'
+import { MATERIAL_CONSTANTS } from '../../src-core/materials/constants'
+import { blanketOf } from '../../src-core/plans/layouts'
+import { translateStitch } from '../../src-core/stitches/terms'
+import type { Job } from './page'
+import { countWords, EDGING_PAGE, roundText, setUpWords } from './words-edging'
+import { firstRoundWords } from './words-materials'
+
+/** What the words of an edging are made from. */
+export type EdgingJob = Pick<Job, 'plan' | 'settled' | 'terms' | 'units'>
+
+export interface EdgingSteps {
+  /** "Round 1" and what is done in it, up to the round that picks up the stitches. */
+  readonly steps: readonly (readonly [label: string, words: string])[]
+  /** Of each line of the edge: its name where there are several, and its rounds. */
+  readonly lines: readonly {
+    readonly heading: string
+    readonly steps: readonly (readonly [label: string, words: string])[]
+  }[]
+  readonly end: string
+}
+
+/** The steps of an edging; null where no round of it is written. */
+export function edgingSteps(job: EdgingJob): EdgingSteps | null {
+  const { plan, settled, terms } = job
+  const { edging } = plan
+  const loops = edging?.loops ?? []
+  if (!edging || loops.length === 0) return null
+  const special = blanketOf(settled)?.edging?.special?.trim() ?? ''
+  const written = loops[0]!.texts.length
+  const plain = edging.rounds.slice(0, edging.rounds.length - written)
+  const yarnOf = (id: string): string => settled.yarns.find((yarn) => yarn.id === id)?.name || id
+  const several = new Set(edging.rounds.map(({ yarn }) => yarn)).size > 1
+  const sections = edging.rounds.filter(({ yarn }, i, all) => yarn !== all[i - 1]?.yarn).length
+  const setUp = plain.at(-1)!
+  return {
+    steps: [
+      ...special
+        .split('\n')
+        .filter((each) => each.trim() !== '')
+        .map((line) => [EDGING_PAGE.special, roundText(line, job)] as const),
+      ...plain.slice(0, -1).map((round) => {
+        const stitch = translateStitch(round.stitch, settled.terms, terms) ?? round.stitch
+        const how =
+          round.number === 1
+            ? firstRoundWords(edging, plan.edgingLines, stitch, plan.motif?.shape)
+            : EDGING_PAGE.evenly(stitch)
+        return [EDGING_PAGE.round(round.number), EDGING_PAGE.plain(round, how, stitch)] as const
+      }),
+    ],
+    lines: loops.map((loop, i) => ({
+      heading: loops.length > 1 || plan.round ? edgeTitle(plan, loop, i, loops.length) : '',
+      steps: [
+        [
+          EDGING_PAGE.round(setUp.number),
+          setUpWords(setUp, loop, pickUps(plan, loop), job, firstCorner(loops, i)),
+        ] as const,
+        ...loop.texts.map((text, k) => {
+          const round = edging.rounds[plain.length + k]!
+          const colour = several ? `${EDGING_PAGE.inYarn(yarnOf(round.yarn))}: ` : ''
+          const words = `${colour}${roundText(text, job)} (${countWords(loop, k)})`
+          return [EDGING_PAGE.round(round.number), words] as const
+        }),
+      ],
+    })),
+    end: EDGING_PAGE.end(sections * loops.length * MATERIAL_CONSTANTS.tailsPerSection),
+  }
+}
+
+/** Corners are numbered on through all lines. */
+const firstCorner = (loops: readonly EdgingLoop[], index: number): number =>
+  1 + loops.slice(0, index).reduce((sum, { marks }) => sum + (isCornered(marks) ? marks.length : 0), 0)
+
+const isCornered = (marks: EdgingLoop['marks']): boolean => marks.every(({ kind }) => kind === 'corner')
