@@ -177,7 +177,7 @@ export const LAYOUT_FINDINGS = {
   },
   'layout/halves-nothing': {
     severity: 'note',
-    message: 'half motifs are asked for, but there is nothing to fill: only offset rows end unevenly.',
+    message: 'you asked for half motifs, but there is nothing to fill: only offset rows end unevenly.',
     mend: 'Leave the half motifs out, or choose offset rows, two or more of them.',
   },
   'layout/halves-odd': {

@@ -65,8 +65,8 @@ export function madeYarnWords({ days, edging }: Pick<Progress, 'days' | 'edging'
 /** When a motif counts as joined, beside the buttons that mark it. */
 export const joinedWhenWords = (joinsAsMade: boolean, joinedAs: JoinedAs): string =>
   joinsAsMade
-    ? 'These motifs are joined as they are made: one counts as joined once it and those that it is worked into are made. Mark one as made, not joined yet, where you leave the join for later.'
-    : `Marked as made, a motif is not ${joinedAs} yet: mark that by itself.`
+    ? 'You join these motifs as you make them: one counts as joined once it and the motifs you work it into are made. If you leave a join for later, mark the motif as made, not joined yet.'
+    : `A motif marked as made is not ${joinedAs} yet: mark that separately.`
 
 /** "33 motifs, 41 joins, about 12 h", or that nothing is left. */
 export function leftWords({ left }: Pick<Progress, 'left'>): string {
@@ -175,19 +175,19 @@ export function lostWords(
   const told = [
     ...(gone > 0
       ? [
-          `${counted(gone, 'made motif')} would have no place any more, and ${gone === 1 ? 'its mark' : 'their marks'} would be cleared.`,
+          `${counted(gone, 'made motif')} would no longer fit in, and ${gone === 1 ? 'its mark' : 'their marks'} would be cleared.`,
         ]
       : []),
     ...(recoloured > 0
       ? [
           saying(
             terms,
-          )`${counted(recoloured, 'made motif')} would be shown in another colourway than the one they were made in: ${listed(recolouredFrom.map(([name, count]) => `${formatNumber(count)} of ${name}`))}.`,
+          )`${counted(recoloured, 'made motif')} would be shown in another colourway than you made them in: ${listed(recolouredFrom.map(([name, count]) => `${formatNumber(count)} of ${name}`))}.`,
         ]
       : []),
     ...(rejoined > 0
       ? [
-          `${counted(rejoined, 'joined motif')} would lie beside others, or the other way round, than ${rejoined === 1 ? 'it is' : 'they are'} joined: those joins would have to be undone.`,
+          `${counted(rejoined, 'joined motif')} would touch other motifs, or face another way: you would have to undo ${rejoined === 1 ? 'its' : 'their'} joins.`,
         ]
       : []),
   ]

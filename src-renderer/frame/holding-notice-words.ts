@@ -54,7 +54,7 @@ export function fixWords(fix: Fix, project: Project): string {
     case 'arrangement':
       return `No rotation holds in this arrangement. In ${layoutName(fix.layout)}${rotation ? `, ${rotation},` : ''} it holds: ${points}, ${size}.`
     default:
-      return `No rotation holds with this way of joining. Joined ${joined(fix)}${rotation ? ` and ${rotation}` : ''}, it holds: ${points}, ${size}.`
+      return `No rotation holds when motifs are joined like this. Joined ${joined(fix)}${rotation ? ` and ${rotation}` : ''}, it holds: ${points}, ${size}.`
   }
 }
 
@@ -65,9 +65,9 @@ export function noFixWords(project: Project): string {
   const large = cells?.large ?? {}
   const putIn = Object.entries(cells?.motifs ?? {}).some(([id, motif]) => motif !== null && !(id in large))
   if (putIn && arrangement === 'straight-rows')
-    return 'Motifs put in by hand are not as large as those round them. One large motif can take a block of places: select 3 by 3, and choose “One large motif here”.'
+    return 'The motifs you put in are not the same size as those around them. To put in one large motif, select a block of 3 by 3 and choose “One large motif here”.'
   if (rows !== 1 && columns !== 1)
-    return 'No rotation or arrangement tried holds. Fillers between the motifs, joining chains or a longer joining distance would help.'
+    return 'None of the rotations and arrangements tried holds. Try fillers between the motifs, joining chains or a longer joining distance.'
   const edging = termWord('edging', terms)
   return saying(
     terms,

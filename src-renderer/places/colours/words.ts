@@ -19,14 +19,14 @@ export const PATTERN_WORDS: Readonly<Record<FillPattern, { label: string; hint: 
       return say`each row in one colourway`
     },
   },
-  'no-two-alike': { label: 'No two alike touching', hint: 'as even as the counts allow' },
+  'no-two-alike': { label: 'No two alike touching', hint: 'in numbers as even as possible' },
   shade: {
-    label: 'Shading over',
+    label: 'Shaded',
     get hint() {
       return say`from the first colourway to the last`
     },
   },
-  scatter: { label: 'Scattered', hint: 'by chance, in even numbers' },
+  scatter: { label: 'Scattered', hint: 'at random, about the same number of each' },
 }
 
 export const DIRECTION_WORDS = {

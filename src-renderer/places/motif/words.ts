@@ -29,7 +29,7 @@ export function roundShapeWords(shape: RoundShape, corners: number): string {
 }
 
 export const SHAPE_HELP =
-  'A round over petals may keep them or pull them straight. Make one, look at it, and say here what it is.'
+  'A round over petals may keep them or pull them straight. Make one, look at it and choose its shape here.'
 
 /** The shapes to choose from: as the rounds say, and what they can be besides. */
 export function roundShapeOptions({ shapes = [], petals }: MotifAccount) {
@@ -56,15 +56,15 @@ export const rulerOptions = (terms: Terms) =>
   RULERS.map((value) => ({ value, label: rulerWords(value, terms).lead }))
 
 /** Under a second measure that was not typed. */
-export const ASSUMED = 'Assumed, and follows the first, until you enter yours.'
+export const ASSUMED = 'Assumed: it follows the first until you enter your own.'
 
 /** Under sizes that nobody has measured yet. */
 export const OF_ROUNDS =
-  'These are the sizes that the written rounds give; nobody has measured them. Enter what your ruler says.'
+  'These sizes come from the written rounds, not from a ruler. Measure a finished motif and enter what your ruler says.'
 
 /** Under sizes that a pasted page states. */
 export const OF_PAGE =
-  'The page of the pattern states this size; nobody has measured one. Enter what your ruler says, the same number too.'
+  'This size comes from the pattern, not from a ruler. Measure a finished motif and enter what your ruler says, even if it is the same.'
 
 /** Under sizes that a way to a size worked out. */
 export const aimedWords = (terms: Terms): string =>
@@ -93,9 +93,9 @@ export const flowerWords = (account: MotifAccount, units: UnitSystem): string =>
 const MEASURE_HOW: Readonly<Record<Exclude<MeasuredOutline, 'petals' | 'traced'>, string>> = {
   round: 'Lay the motif flat and measure across the middle.',
   get square() {
-    return say`Lay the motif flat. Side to side is what neighbours need; point to point shows how sharp the corners are.`
+    return say`Lay the motif flat. Side to side is where neighbours meet; point to point shows how sharp the corners are.`
   },
-  hexagon: 'Lay the motif flat and measure from the middle of one side to the middle of the side across.',
+  hexagon: 'Lay the motif flat and measure from the middle of one side to the middle of the opposite side.',
   octagon: 'Lay the motif flat and measure from the middle of one side to the middle of the side across.',
   leaf: 'Lay the leaf flat: from stem to tip, and across where it is widest.',
 }

@@ -61,7 +61,7 @@ describe('motifs already made, taken as another arrangement', () => {
     const next = take(marked)
     const lost = lostMade(marked, next)!
     expect(lost.recolouredFrom).toEqual([['D', lost.recoloured]])
-    expect(lostWords(lost, 'US').question).toContain(`made in: ${lost.recoloured} of D.`)
+    expect(lostWords(lost, 'US').question).toContain(`made them in: ${lost.recoloured} of D.`)
   })
 })
 
@@ -95,7 +95,7 @@ describe('joined motifs in another arrangement', () => {
     const lost = lostMade(joined, to(other)(joined))
     expect(lost).toMatchObject({ gone: 0, rejoined: 40 })
     expect(lostWords(lost!, 'US')).toMatchObject({
-      question: expect.stringContaining('40 joined motifs would lie beside others') as string,
+      question: expect.stringContaining('40 joined motifs would touch other motifs') as string,
       yes: expect.stringMatching(/^Change/) as string,
     })
     expect(lostMade(made, to(other)(made))?.rejoined ?? 0).toBe(0)

@@ -123,7 +123,7 @@ describe('made motifs in the window', () => {
     patch(app, { rows: 10 })
     await vi.waitFor(() => screen.getByRole('dialog', { name: 'Made motifs' }))
     expect(document.project).toBe(before)
-    expect(screen.getByText(/40 made motifs would have no place any more/)).toBeTruthy()
+    expect(screen.getByText(/40 made motifs would no longer fit in/)).toBeTruthy()
     await fireEvent.click(screen.getByRole('button', { name: 'Keep as it was' }))
     expect(document.project).toBe(before)
     expect(document.question).toBeNull()

@@ -26,7 +26,7 @@ describe('Kit', () => {
     await fireEvent.click(screen.getByRole('button', { name: 'Sell it as a kit' }))
     expect(app.document.undoLabel).toBe('sell it as a kit')
     expect(app.document.plan.kit).toMatchObject({ count: 10 })
-    await fireEvent.click(screen.getByRole('button', { name: 'No kit after all' }))
+    await fireEvent.click(screen.getByRole('button', { name: 'Stop selling it as a kit' }))
     expect(kitOf(app.document.project)).toBeNull()
   })
 

@@ -85,7 +85,7 @@ describe('sizes that the page states', () => {
 
   it('are called stated, and contradict the gauge, until the same number is entered from a ruler', async () => {
     const { app } = await inWindow(MotifPlace, {}, project)
-    expect(screen.getByText(/^The page of the pattern states this size/)).toBeTruthy()
+    expect(screen.getByText(/^This size comes from the pattern/)).toBeTruthy()
     const codes = () => app.document.plan.findings.map(({ code }) => code)
     await vi.waitFor(() => expect(app.document.plan.motif).toMatchObject({ provenance: 'stated' }), 5000)
     expect(codes()).toContain('motif/stated-against-gauge')
@@ -97,7 +97,7 @@ describe('sizes that the page states', () => {
     expect(app.document.project.motifs![0]).not.toHaveProperty('stated')
     await vi.waitFor(() => expect(app.document.plan.motif).toMatchObject({ provenance: 'measured' }), 5000)
     expect(codes()).not.toContain('motif/stated-against-gauge')
-    expect(screen.queryByText(/^The page of the pattern states this size/)).toBeNull()
+    expect(screen.queryByText(/^This size comes from the pattern/)).toBeNull()
   })
 })
 

@@ -188,7 +188,7 @@ describe('the place', () => {
     const project = written()
     const { app } = await inWindow(MotifPlace, {}, project)
     await fireEvent.click(screen.getByRole('radio', { name: 'measurements' }))
-    expect(await screen.findByText(/nobody has measured them/)).toBeTruthy()
+    expect(await screen.findByText(/These sizes come from the written rounds, not from a ruler/)).toBeTruthy()
     await fireEvent.click(screen.getByRole('radio', { name: 'written rounds' }))
     expect(JSON.parse(text(app.document.project))).toEqual(project)
     expect(screen.queryByRole('button', { name: 'Clear what was measured' })).toBeNull()

@@ -53,7 +53,7 @@ describe('Motif', () => {
     const { app } = await inWindow(MotifPlace, {}, { ...SMALL, motifs: [bare] })
     const second = () => screen.getByRole('textbox', { name: 'Dip to dip, across' }) as HTMLInputElement
     expect([second().value, second().placeholder]).toEqual(['', '54.4 mm'])
-    screen.getByText(/^Assumed, and follows the first/)
+    screen.getByText(/^Assumed: it follows the first/)
     await fill('Tip to tip, across', '100 mm')
     expect(second().placeholder).toBe('68 mm')
     await fill('Dip to dip, across', '70 mm')

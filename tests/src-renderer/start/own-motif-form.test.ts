@@ -44,11 +44,11 @@ describe('the start', { timeout: 30_000 }, () => {
     expect([field('Dip to dip, across').value, field('Dip to dip, across').placeholder]).toEqual([
       ...['', '54.4 mm'],
     ])
-    screen.getByText(/^Assumed, and follows the first/)
+    screen.getByText(/^Assumed: it follows the first/)
     await fill('Tip to tip, across', '10 cm')
     expect(field('Dip to dip, across').placeholder).toBe('68 mm')
     await fill('Dip to dip, across', '70 mm')
-    expect(screen.queryByText(/^Assumed, and follows the first/)).toBeNull()
+    expect(screen.queryByText(/^Assumed: it follows the first/)).toBeNull()
     await fill('Tip to tip, across', '9 cm')
     expect(field('Dip to dip, across').value).toBe('70 mm')
     await fill('Dip to dip, across', '')
