@@ -70,13 +70,20 @@ export function readColourName(reader: Reader, joins = false): string | null {
   })
 }
 
-/** "sparkly yarn", "second shade", "edging thread": yarn that is told by what it is; '' for its colour. */
+/** Words that tell one colour from another by no name. */
+const ANY_ONE =
+  /^(new|next|other|another|different|same|any|the|a|an|your|chosen|of|choice|each|this|that|first|second|third|fourth|fifth|last)$/
+
+/** "sparkly yarn", "second shade", "edging thread": yarn that is told by what it is; '' for its colour. "Petal color": "petal". */
 export const readYarn = (reader: Reader): string | null =>
   reader.attempt(() => {
     for (let words = 0; words < 3 && reader.peek()?.kind === 'word'; words++) {
       if (reader.isA('stitch') || reader.isA('into') || reader.sees('with')) return null
+      const before = reader.peek(-1)
+      const shade = words === 1 && ['shade', 'color'].includes(reader.key()) && before?.kind === 'word'
+      const named = shade && !ANY_ONE.test(before.key) ? before.text.toLowerCase() : ''
       const yarn = reader.skip('yarn', 'thread', 'cotton', 'wool', 'shade', 'color')
-      if (yarn) return ''
+      if (yarn) return named
       reader.at++
     }
     return null

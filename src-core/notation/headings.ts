@@ -262,16 +262,16 @@ export function findHeadings(reader: Reader): Heading[] {
     // "* sc in next st …" is worked: a sign before a title has its like behind it.
     const closed = decorated && isDecorated(reader)
     const start = reader.at
-    const listed = !token.first && BULLETS.test(before) && reader.tokens[index - 1]!.first
+    const listed: boolean = !token.first && BULLETS.test(before) && reader.tokens[index - 1]!.first
     // "- Knot (kn): …" in a list of special stitches.
     const free: boolean = token.first || FREE_BEHIND.has(before) || (listed && special)
-    const behind = listed || (!token.first && /^[:.;]$/.test(before))
+    const behind: boolean = listed || (!token.first && /^[:.;]$/.test(before))
     // "Size 10 thread. Picot: ch 3, sl st in last sc."
     // "3. Corner = (dc, ch 2, dc) in next sp."
     const head = reader.peek()
     const named = head !== undefined && (isForm(head) || head.kinds.has('counted'))
     const told = named && (reader.key(1) === '=' || (isForm(head) && reader.key(1) === ':'))
-    const inline = behind && (special || told)
+    const inline: boolean = behind && (special || told)
     const found: Heading | null =
       free && reader.peek()
         ? ((numbered.has(index) ? readNumberedLine(reader) : readRoundHeading(reader, token.first)) ??
@@ -283,10 +283,10 @@ export function findHeadings(reader: Reader): Heading[] {
       reader.at = found.to
       passDecoration(reader, false)
     }
-    const heading = found && decorated ? { ...found, from: index, to: reader.at } : found
+    const heading: Heading | null = found && decorated ? { ...found, from: index, to: reader.at } : found
     reader.at = start
     if (!heading) continue
-    const section = heading.kind === 'section' ? (heading.label ?? '').toLowerCase() : null
+    const section: string | null = heading.kind === 'section' ? (heading.label ?? '').toLowerCase() : null
     const begins = BEGINS.test((heading.label ?? '').toLowerCase())
     const explains = special && !begins && !token.kinds.has('round')
     if (heading.kind === 'round' && heading.numbers === null && explains) {

@@ -274,6 +274,12 @@ function runSweep(work: Work, items: readonly SweptItem[]): void {
   work.repeated--
 }
 
+const TELLS: ReadonlySet<Item['type']> = new Set(['note', 'count', 'statement'])
+
+/** Whether nothing more is worked in a round, which has come to its end. */
+const endsRound = (work: Work, rest: readonly Item[]): boolean =>
+  hasBody(work) && work.repeated === 0 && !work.here && rest.every(({ type }) => TELLS.has(type))
+
 /** Phrases behind a repeat that are looked at for what they keep for themselves. */
 const LONGEST_TAIL = 200
 
@@ -342,7 +348,9 @@ export function runItems(work: Work, items: readonly Item[]): void {
         closeRound(work, item)
         break
       case 'colour':
-        runColour(work, item)
+        // "…, join with sl st in first sc. Fasten off A. Join B.": for the next round.
+        if (item.colour && !item.place && endsRound(work, items.slice(index + 1))) work.ahead = [item]
+        else runColour(work, item)
         break
       case 'scope':
         runScope(work, item)

@@ -7,7 +7,7 @@ import { foundationMade, isFoundationOnly } from './first'
 import { partName } from './part-names'
 import { readRounds } from './read'
 import { translateText } from './translate'
-import type { RoundNode } from './tree'
+import type { Item, RoundNode } from './tree'
 
 export interface TakenRound {
   readonly work: string
@@ -50,6 +50,8 @@ export function takeApart(text: string, into: Terms, asked?: Terms): TakenApart 
   const bodyOf = (node: RoundNode) => text.slice(node.heading?.end ?? node.start, node.end)
   let begun = ''
   let last = 0
+  // "With A, ch 5, join": the first round goes on with it.
+  let first: string | null = null
   for (const node of read.tree.rounds) {
     if (
       node.label === 'foundation' ||
@@ -60,10 +62,14 @@ export function takeApart(text: string, into: Terms, asked?: Terms): TakenApart 
         begun = `${bodyOf(node)
           .trim()
           .replace(/[.,;]?$/, '.')} `
-      else foundation = foundationOf(node) ?? foundation
+      else {
+        foundation = foundationOf(node) ?? foundation
+        first = colourNamed(node.items) ?? COLOURED.exec(bodyOf(node))?.[1] ?? first
+      }
       continue
     }
-    const colour = firstLine(node)[0]?.elements.find((element) => element.colour)?.colour ?? null
+    const worked = firstLine(node)[0]?.elements.find((element) => element.colour)?.colour ?? null
+    const colour = worked ?? (rounds.length === 0 ? first : null)
     const [from, to] = node.numbers ?? [0, 0]
     // A later piece counts its rounds from the beginning: a number of their own tells it.
     const anew = from > 0 && from <= last && node.part !== null
@@ -103,6 +109,12 @@ function isOtherPart(node: RoundNode, each: RoundNode): boolean {
   if (item?.type !== 'repeat-round' || item.part === null || !each.numbers) return false
   return each.part !== null && each.part !== node.part && partName(each.part) === item.part
 }
+
+/** "Make a magic ring in colour A." */
+const COLOURED = /\b(?:[Ii]n|[Ww]ith|[Uu]sing) (?:(?:colou?r|yarn|shade) )?([A-H]|MC|CC\d?)\b(?!-)/
+
+const colourNamed = (items: readonly Item[]): string | null =>
+  items.flatMap((item) => (item.type === 'colour' && item.colour ? [item.colour] : []))[0] ?? null
 
 function foundationOf(node: RoundNode): RoundsMotif['foundation'] {
   const made = foundationMade(node)

@@ -187,6 +187,7 @@ function withYarn(
   project: Project,
   motifId: string,
   { yarn, role }: Extract<PageFact, { kind: 'yarn' }>,
+  isOnly: boolean,
 ): Project {
   const there = yarnMeant(project, yarn)
   const id = there?.id ?? freeYarn(project)
@@ -201,6 +202,9 @@ function withYarn(
     ...project,
     yarns,
     colourways: project.colourways?.map((way) => {
+      // A page with one yarn, and a motif with one colour: which is meant leaves no doubt.
+      const slots = Object.keys(way.yarns ?? {})
+      if (isOnly && way.motif === motifId && slots.length === 1) return { ...way, yarns: { [slots[0]!]: id } }
       // The colour was named when the rounds were taken, as the project's terms spelled it then.
       const slot = Object.keys(way.yarns ?? {}).find((each) => inSpelling(each, 'US') === name)
       return slot !== undefined && way.motif === motifId
@@ -269,7 +273,7 @@ function apply(
       }
       return withMotif((motif) => withSize(motif, measuresOf(fact, shape)))
     case 'yarn':
-      return withYarn(project, id, fact)
+      return withYarn(project, id, fact, facts.filter(({ kind }) => kind === 'yarn').length === 1)
     case 'piece':
       return withPiece(project, id, fact)
   }

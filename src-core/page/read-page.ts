@@ -113,11 +113,35 @@ function addMeasure(line: Line, terms: Terms, of: 'gauge' | 'size' | 'free', add
   return size ? put({ kind: 'size', size }) : false
 }
 
+/** "… and Claret (C). 3 mm hook.": where one thing ends and the next begins; not behind "no." or "oz.". */
+const THINGS = /(?<=[\p{L})\]])(?<!\b(?:no|nos|approx|oz|yds?|gr?|ca|wt|sz|col|art))\.\s+(?=[\p{L}\d(])/giu
+
+/** The things that a line of materials lists, up to a stop each. */
+function thingsIn({ words, start }: Line): Line[] {
+  const things: Line[] = []
+  let from = 0
+  for (const match of words.matchAll(THINGS)) {
+    things.push({ words: words.slice(from, match.index), start: start + from })
+    from = match.index + match[0].length
+  }
+  return [...things, { words: words.slice(from), start: start + from }]
+}
+
+/** "Coral (B) and Claret (C) and a 3 mm hook": the yarn alone. */
+const withoutHook = ({ words, start }: Line): Line => {
+  const at = words.search(/\s(?:and|with|plus|&)\s+(?:an?\s+)?[^()]*\bhook\b[^()]*$/i)
+  return {
+    words:
+      at > 0 && /[([](?:[A-H]|MC|CC ?\d?|C[1-9])[)\]]/.test(words.slice(0, at)) ? words.slice(0, at) : words,
+    start,
+  }
+}
+
 /** Yarns of a line of materials: items that are no yarn belong to none; those that follow each other are one list. */
 function yarnsOf(line: Line, always: boolean): ToldYarn[] {
   const runs: { start: number; end: number }[] = []
   let isOpen = false
-  for (const item of itemsOf(line)) {
+  for (const item of itemsOf(line).map(withoutHook)) {
     const goesOn: boolean = isOpen && /[A-H]\b|\bMC\b|\bCC|\d\s*(?:g|m|yds?|oz)\b/.test(item.words)
     const isItem: boolean = !/\bhooks?\b/i.test(item.words) && (isYarn(item.words) || always || goesOn)
     const end = item.start + item.words.length
@@ -135,7 +159,7 @@ function yarnsOf(line: Line, always: boolean): ToldYarn[] {
 }
 
 function addMaterials(lines: readonly Line[], always: boolean, add: Add): void {
-  const yarns = withCommon(lines.flatMap((line) => yarnsOf(line, always)))
+  const yarns = withCommon(lines.flatMap(thingsIn).flatMap((thing) => yarnsOf(thing, always)))
   for (const { yarn, role, start, end } of yarns) add({ kind: 'yarn', yarn, role }, start, end)
   for (const line of lines) for (const item of itemsOf(line)) addHooks(item, false, add)
 }

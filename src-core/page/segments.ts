@@ -33,6 +33,28 @@ const WITHIN = new RegExp(`(?<=[.;)\\]"″”]\\s+)(${NAMES})\\s*:\\s*`, 'giu')
 /** "Designed by Ada Birch", "by Ada Birch" without a sign. */
 const BY =
   /^\s*(?:(?:pattern |motif |crochet )?(?:designed|design|pattern|created|written) by|by)\s+(?=\p{Lu})/iu
+/** "A doily-start hexagon by Ada Birch", in a line of its own: what it is, and who made it. */
+const WORK_BY = /^\s*(?=\p{L})([^.,:;=\d]{3,60}?\s)[Bb]y\s+(?=\p{Lu}\p{L})/u
+const OTHER_WORK =
+  /\b(?:photo|test|edit|translat|illustrat|chart|publish|inspir|dye|yarn|hook|draw|ch\b|sc\b|dc\b|tr\b|row|ro?u?nd)/i
+const A_NAME = /^\p{Lu}[\p{L}.'’-]+(?:\s+(?:&|and|de|van|von|\p{Lu}[\p{L}.'’-]*)){1,4}\s*$/u
+/** Where the words for what it is end, and those for who made it begin; null where a line says something else. */
+function workBy(words: string): { what: number; name: number } | null {
+  const found = WORK_BY.exec(words)
+  if (!found || OTHER_WORK.test(found[1]!) || !A_NAME.test(words.slice(found[0].length))) return null
+  return { what: found[1]!.length, name: found[0].length }
+}
+
+const TERMS_WORDS =
+  'this the all pattern is are was uses use using in written worked given instruction instructions please note with crochet stitch stitches standard english only used throughout here'
+    .split(' ')
+    .join('|')
+/** "UK terms", "(Written in US terminology)", "This pattern uses UK terms.": says nothing else, and is read with the rounds. */
+const TERMS_ALONE = new RegExp(
+  `^\\P{L}*(?:(?:${TERMS_WORDS})\\P{L}+)*(?:US|U\\.S\\.|USA|American|UK|U\\.K\\.|British)\\P{L}+(?:(?:english|crochet|stitch)\\P{L}+)?(?:terms?|terminology|abbreviations|notation)(?:\\P{L}+(?:${TERMS_WORDS}))*\\P{L}*$`,
+  'iu',
+)
+
 const COPYRIGHT = /^\s*(?:©|\(c\)|copyright)/i
 
 /** Sections of one line or two: after a blank line they are over. */
@@ -97,8 +119,12 @@ function cut(line: Line): { kind: SectionKind | null; label: string; line: Line 
   if (first) found.push({ kind: kindOf(first[1]!), label: first[1]!, from: 0, to: first[0].length })
   else {
     const by = BY.exec(line.words)
+    const work = by ? null : workBy(line.words)
     if (by) found.push({ kind: 'designer', label: 'designer', from: 0, to: by[0].length })
-    else if (COPYRIGHT.test(line.words)) found.push({ kind: 'designer', label: '©', from: 0, to: 0 })
+    else if (work) {
+      found.push({ kind: null, label: '', from: 0, to: 0 })
+      found.push({ kind: 'designer', label: 'designer', from: work.what, to: work.name })
+    } else if (COPYRIGHT.test(line.words)) found.push({ kind: 'designer', label: '©', from: 0, to: 0 })
     else found.push({ kind: null, label: '', from: 0, to: 0 })
   }
   for (const match of line.words.matchAll(WITHIN)) {
@@ -146,7 +172,8 @@ export function segmentsOf(text: string, terms: Terms): { segments: Segment[]; t
         ;[open, label] = ['free', '']
         continue
       }
-      if (/\p{L}|\d/u.test(own.words)) put(own)
+      // Whose terms they are is read with the rounds, and is no instruction.
+      if (/\p{L}|\d/u.test(own.words) && !TERMS_ALONE.test(own.words)) put(own)
     }
   })
   return { segments, tree }

@@ -1,6 +1,6 @@
 /** The words of the motif's page. */
 import type { MotifAccount, Provenance } from '../../shared-types/plan'
-import type { Hand, Motif, Terms, UnitSystem } from '../../shared-types/project'
+import type { Hand, Motif, RoundsMotif, Terms, UnitSystem } from '../../shared-types/project'
 import type { ChartFigure, SegmentFigure } from '../../src-core/figures/chart'
 import type { Dimension } from '../../src-core/figures/motif-figure'
 import { colourSpelled, inSpelling, saying } from '../../src-core/stitches/spelling'
@@ -44,10 +44,13 @@ export const MOTIF_WORDS = {
       : `Sewn to others, any ${shape === 'straight' ? 'corner' : 'petal'} of it can be number 1.`,
   range: (provenance: Provenance, low: string, high: string, what: string, terms: Terms): string =>
     `${from(termWord('gauge', terms))[provenance]} The next one may come out ${low} to ${high} ${what}.`,
-  rounds: (written: Terms, printed: Terms): string =>
-    written === printed
-      ? `Rounds as written, in ${written} terms`
-      : `Rounds in ${printed} terms, written in ${written} terms`,
+  /** `written`: the terms of the designer's own words; `kept`: those that the project has them in. */
+  rounds: (written: Terms, printed: Terms, kept = written): string =>
+    written !== printed
+      ? `Rounds in ${printed} terms, written in ${written} terms`
+      : kept === printed
+        ? `Rounds as written, in ${written} terms`
+        : `Rounds in ${printed} terms`,
   foundation: 'Foundation',
   instructions: 'Instructions',
   abbreviations: 'Abbreviations',
@@ -80,6 +83,10 @@ export const MOTIF_WORDS = {
   afterBlocking: 'After blocking',
   beforeBlocking: 'Before blocking',
 } as const
+
+/** The heading over rounds that are printed: a page in other terms was put into those of the project. */
+export const roundsHeading = (motif: RoundsMotif, kept: Terms, printed: Terms): string =>
+  MOTIF_WORDS.rounds(motif.page?.terms ?? kept, printed, kept)
 
 /** What a drawing of the chart shows. */
 export function partWords(figure: ChartFigure | SegmentFigure): string {

@@ -14,7 +14,7 @@ import { translateText } from '../../src-core/notation/translate'
 import { roundLines } from '../paper/round-lines'
 import { escaped, SvgWriter, symbolNames, writeParts } from '../paper/svg'
 import { FIGURE_WORDS } from '../paper/words-figures'
-import { MOTIF_WORDS, partWords } from '../paper/words-motif'
+import { MOTIF_WORDS, partWords, roundsHeading } from '../paper/words-motif'
 import { PHONE_WORDS as WORDS } from './words'
 
 /** Room in mm that a chart is laid out for; the page shows it as wide as the screen is. */
@@ -64,7 +64,7 @@ function roundsParts({ settled }: Plan, motif: RoundsMotif, terms: Terms): strin
   return [
     paragraphs(MOTIF_WORDS.special, special),
     entries(
-      MOTIF_WORDS.rounds(settled.terms, terms),
+      roundsHeading(motif, settled.terms, terms),
       lines.map(({ name, slot, text }): Entry => [slot === '' ? name : `${name} · ${slot}`, text]),
     ),
     entries(

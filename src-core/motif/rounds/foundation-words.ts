@@ -5,10 +5,25 @@ import type { ReadMotif } from './read-motif'
 import { usableRounds } from './usable'
 
 /**
- * The words of the foundation ("ch 8, join with sl st to form a ring"), or '' where round 1 makes its beginning
+ * The words of the foundation ("with A, ch 8, join with sl st to form a ring"), or '' where round 1 makes its beginning
  * itself or nothing is said about it.
  */
 export function foundationWords(
+  motif: RoundsMotif,
+  read: Pick<ReadMotif, 'worked'>,
+  terms: Terms,
+  hand: Hand,
+): string {
+  const words = wordsOf(motif, read, terms, hand)
+  const colour = letterOf(motif.rounds?.[0]?.slot ?? '')
+  return words === '' || colour === null ? words : `with ${colour}, ${words}`
+}
+
+/** The letter by which the rounds of a page call a colour: all begins with that of the first one. */
+const letterOf = (slot: string): string | null =>
+  /^main colou?r$/.test(slot) ? 'MC' : (/^colou?r ([A-H]\d?)$/.exec(slot)?.[1] ?? null)
+
+function wordsOf(
   motif: RoundsMotif,
   { worked }: Pick<ReadMotif, 'worked'>,
   terms: Terms,

@@ -12,7 +12,7 @@ import type { Flow } from '../flow'
 import type { Job } from '../page'
 import { roundLines } from '../round-lines'
 import { Sheet, TYPE } from '../setting'
-import { MOTIF_WORDS } from '../words-motif'
+import { MOTIF_WORDS, roundsHeading } from '../words-motif'
 
 /** Room for the names of rounds and colours, at most. */
 const WIDEST_LABEL = 56
@@ -25,7 +25,7 @@ const SHORT = 18
 /** Special stitches, rounds and abbreviations, from a place on the motif's first page. */
 export function setRounds(job: Job, flow: Flow, motif: RoundsMotif): void {
   const written = job.settled.terms
-  const heading = MOTIF_WORDS.rounds(written, job.terms)
+  const heading = roundsHeading(motif, written, job.terms)
   const head = (words: string): void => {
     flow.y = flow.sheet.heading(words, flow.sheet.left, flow.y)
   }

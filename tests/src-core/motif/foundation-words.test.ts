@@ -24,6 +24,22 @@ describe('the foundation in words', () => {
     expect(words({ ring: 'stitch' }, 'ch 1, 6 sc in ch')).toMatch(/^ch 1 loosely/)
   })
 
+  it.each([
+    ['colour A', 'with A, ch 5, join with sl st to form a ring'],
+    ['color B', 'with B, ch 5, join with sl st to form a ring'],
+    ['main color', 'with MC, ch 5, join with sl st to form a ring'],
+    ['petals', 'ch 5, join with sl st to form a ring'],
+    [undefined, 'ch 5, join with sl st to form a ring'],
+  ])('names the colour that its rounds call by a letter: %s', (slot, expected) => {
+    const rounds = [
+      { slot, work: FIRST },
+      { slot: 'colour C', work: 'sc in each sc around' },
+    ]
+    const foundation = { ring: 'chain', chains: 5 }
+    const motif: RoundsMotif = { id: 'm', kind: 'rounds', foundation, rounds }
+    expect(foundationWords(motif, readMotif(motif, 'US'), 'US', 'right')).toBe(expected)
+  })
+
   it('says which way a chain is worked along first, by hand', () => {
     expect(words({ chain: 11 }, ALONG)).toMatch(/^ch 11, worked on both sides: first .* from right to left/)
     expect(words({ chain: 11 }, ALONG, 'US', 'left')).toContain('from left to right')

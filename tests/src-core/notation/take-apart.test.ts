@@ -55,6 +55,29 @@ describe('a pasted block', () => {
   })
 })
 
+describe('colours that a page names', () => {
+  const DC = 'ch 3 (counts as dc), 15 dc in ring; join with sl st in top of ch-3.'
+  it.each([
+    ['With A, ch 5, join with sl st to form a ring.', 'Fasten off A. Join B.', ['A', null, 'B']],
+    ['Using yarn A, make a magic ring.', 'Change to B. (16 sc)', ['A', null, 'B']],
+    ['Make a magic ring in colour A.', 'Fasten off A, join B.', ['A', null, 'B']],
+    [
+      'With green, ch 5, sl st in first ch to form a ring.',
+      'Fasten off; join petal color.',
+      ['green', null, 'petal'],
+    ],
+    ['Magic ring with MC.', 'Fasten off MC. Join B with sl st in any sc.', ['MC', null, 'B']],
+  ])('are those of the rounds from there on: "%s" … "%s"', (begins, ends, colours) => {
+    const text = `${begins}\nRnd 1: ${DC}\nRnd 2: Ch 1, sc in each dc around; join. ${ends}\nRnd 3: Ch 1, sc in each sc around; join.`
+    expect(takeApart(text, 'US').rounds.map(({ colour }) => colour)).toEqual(colours)
+  })
+
+  it('leave a first round that names another one alone', () => {
+    const text = `With A, ch 5, join with sl st to form a ring.\nRnd 1: With B, ${DC}`
+    expect(takeApart(text, 'US').rounds.map(({ colour }) => colour)).toEqual(['B'])
+  })
+})
+
 describe('special stitches', () => {
   const ROUNDS = 'Rnd 1: Magic ring, 6 sc in ring.\nRnd 2: *Twin in next st; rep from * around.'
   it.each([

@@ -118,6 +118,17 @@ describe('a page of a motif', () => {
     expect(ids(taken)).toEqual(['hook-2'])
   })
 
+  it('gives the only yarn of a page to the only colour of its motif', () => {
+    const ways = [{ id: 'c1', motif: 'm1', yarns: { main: 'y1' } }]
+    const one = pasted('Yarn: fingering cotton in Ice, 100 g / 400 m', { ...base, colourways: ways })
+    expect(take(one, 'yarn-1').colourways).toEqual([{ ...ways[0], yarns: { main: 'y2' } }])
+    // Of two yarns, or two colours, nobody knows which is meant.
+    const two = pasted('Yarn: fingering cotton in Ice, 100 g / 400 m', base)
+    expect(take(two, 'yarn-1').colourways).toEqual(base.colourways)
+    const more = pasted('Yarn\nfingering cotton\nsilk thread, 20 g', { ...base, colourways: ways })
+    expect(take(more, 'yarn-1').colourways).toEqual(ways)
+  })
+
   it('changes the yarn of that name instead of adding one', () => {
     const yarns = [
       { id: 'y1', name: 'dk cotton', price: 3, assumed: ['ballGrams', 'price'] as ('ballGrams' | 'price')[] },

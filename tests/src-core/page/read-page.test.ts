@@ -168,6 +168,19 @@ describe('yarns', () => {
         ['CC', '4-ply cotton, black', 50, 170],
       ],
     ],
+    ...[
+      'Materials: Cotton (50 g/170 m) in Saffron (A), Coral (B) and Claret (C). 3 mm hook.',
+      'Materials: 4-ply cotton in Saffron (A), Coral (B) and Claret (C), 50 g / 170 m each. 3 mm hook.',
+      'You will need: cotton, 50 g / 170 m, in Saffron (A), Coral (B) and Claret (C) and a 3 mm hook.',
+      'Materials: Cotton (50 g/170 m) in Saffron (A), Coral (B), Claret (C). Steel hook no. 2. A needle.',
+    ].map((head): [string, (string | number)[][]] => [
+      head,
+      [
+        ['A', 'Saffron', 50, 170],
+        ['B', 'Coral', 50, 170],
+        ['C', 'Claret', 50, 170],
+      ],
+    ]),
     [
       'Colors: Color A = sky blue; Color B = cream',
       [
@@ -187,6 +200,57 @@ describe('yarns', () => {
   it('are none among scissors and needles', () => {
     expect(yarns('Notions: yarn needle, scissors, stitch markers')).toEqual([])
   })
+})
+
+describe('a line that says only whose terms they are', () => {
+  it.each([
+    'UK terms',
+    '(Written in US terms)',
+    'This pattern uses UK terminology.',
+    '- US crochet terms used throughout',
+  ])('is no name and no instruction: "%s"', (line) => {
+    for (const head of [
+      line,
+      `${line}\nHook: 4 mm`,
+      `Meadow Hexagon\n${line}\n\nHook: 4 mm`,
+      `Notes\n${line}`,
+    ]) {
+      const list = facts(head)
+      expect(only(list, 'notes')).toEqual([])
+      expect(only(list, 'name').map(({ name }) => name)).toEqual(
+        head.startsWith('Meadow') ? ['Meadow Hexagon'] : [],
+      )
+    }
+  })
+
+  it('leaves what it says besides', () => {
+    expect(only(facts('Notes\nUK terms. Turn the work after round 2.'), 'notes')[0]?.text).toBe(
+      'Notes: UK terms. Turn the work after round 2.',
+    )
+  })
+})
+
+describe('who made it', () => {
+  it('stands behind what it is', () => {
+    const list = facts('Meadow Hexagon\nA doily-start hexagon by Ada Birch')
+    expect(only(list, 'designer').map(({ designer }) => designer)).toEqual(['Ada Birch'])
+    expect(only(list, 'notes').map(({ text }) => text)).toEqual(['A doily-start hexagon'])
+  })
+
+  it.each([
+    'Photographs by Ada Birch',
+    'Tested by Ada Birch',
+    'Join the motifs by hand',
+    'Set apart by Row 2',
+  ])('is not told by "%s"', (line) => {
+    expect(only(facts(`Meadow Hexagon\n\n${line}`), 'designer')).toEqual([])
+  })
+})
+
+it('"Measurement: …" is a size, and none of the gauge', () => {
+  const list = facts('Tension: 24 dc and 28 rows = 10 cm.\nMeasurement: about 8 cm across.')
+  expect(only(list, 'size')).toHaveLength(1)
+  expect(only(list, 'notes')).toEqual([])
 })
 
 describe('names, designers, skill and notes', () => {
