@@ -6,7 +6,7 @@
 import type { Finding } from '../../shared-types/finding'
 import type { Terms } from '../../shared-types/project'
 import { finding } from '../findings/finding'
-import { stitchesOf } from '../motif/rounds/stitch-counts'
+import { stitchesOf } from '../notation/worked'
 import type { ReadRounds, RoundAccount } from '../notation/read'
 import { readRounds } from '../notation/read'
 import type { Item } from '../notation/tree'

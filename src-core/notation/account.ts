@@ -12,6 +12,7 @@ import { checkRing } from './rings'
 import { STANDING_KEY, checkLoops, checkUse } from './use'
 import { baseSource, report } from './work'
 import type { Work } from './work'
+import { stitchesOf } from './worked'
 import type { LeftPlace, WorkedElement } from './worked'
 
 export interface RoundAccount {
@@ -102,12 +103,8 @@ function tally(work: Work, places: readonly LeftPlace[]): Tally {
 /** Everything worked, by US key; chains one by one. */
 function totals(elements: readonly WorkedElement[]): Record<string, number> {
   const sum: Record<string, number> = {}
-  for (const element of elements) {
-    const chains = element.stitch === 'ch'
-    const amount = chains ? element.count : 1
-    sum[element.stitch] = (sum[element.stitch] ?? 0) + amount
-    if (element.role === 'picot') sum['sl st'] = (sum['sl st'] ?? 0) + 1
-  }
+  for (const element of elements)
+    for (const [stitch, count] of stitchesOf(element)) sum[stitch] = (sum[stitch] ?? 0) + count
   return sum
 }
 

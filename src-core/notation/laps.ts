@@ -70,7 +70,15 @@ function usedBetween(before: Source | undefined, after: Source) {
     else if (place.kind === 'slip') slips++
     else spaces.set(spaceKey(place.chains), (spaces.get(spaceKey(place.chains)) ?? 0) + 1)
   })
-  const over = after.overSpaces - (before?.overSpaces ?? 0)
+  let over = after.overSpaces - (before?.overSpaces ?? 0)
+  // Those that are missing are of the kind that is asked for.
+  for (const [chains, count] of after.overByChains) {
+    const more = count - (before?.overByChains.get(chains) ?? 0)
+    if (more === 0) continue
+    const key = spaceKey(chains)
+    spaces.set(key, (spaces.get(key) ?? 0) + more)
+    over -= more
+  }
   const [only] = spaces.keys()
   if (over > 0 && only !== undefined) spaces.set(only, spaces.get(only)! + over)
   const gaps = after.gapsTaken + after.overGaps - (before ? before.gapsTaken + before.overGaps : 0)

@@ -21,6 +21,8 @@ export class Source {
   /** Asked for beyond what is there. */
   overStitches = 0
   overSpaces = 0
+  /** Of the spaces beyond, those that are asked for by their chains: "ch-3" → how many. */
+  readonly overByChains = new Map<number, number>()
   readonly gapUsed: Uint8Array
   gapCursor = 0
   overGaps = 0
@@ -53,6 +55,7 @@ export class Source {
     copy.overStitches = this.overStitches
     copy.overSpaces = this.overSpaces
     copy.overGaps = this.overGaps
+    for (const [chains, count] of this.overByChains) copy.overByChains.set(chains, count)
     copy.gapCursor = this.gapCursor
     copy.gapsTaken = this.gapsTaken
     copy.betweenGroups = this.betweenGroups
@@ -60,6 +63,12 @@ export class Source {
     copy.start = this.start
     copy.corners = this.corners
     return copy
+  }
+
+  /** A space is asked for, by its chains perhaps, that is not there. */
+  missSpace(chains: number | null): void {
+    this.overSpaces++
+    if (chains !== null) this.overByChains.set(chains, (this.overByChains.get(chains) ?? 0) + 1)
   }
 
   /** Asked for beyond what is there, of all kinds. */

@@ -150,7 +150,7 @@ export function missing(
   part: PlacePart | null,
 ): Target {
   if (source && !source.state.unknown) {
-    if (kind === 'space') source.overSpaces++
+    if (kind === 'space') source.missSpace(part?.noun.kind === 'space' ? part.noun.chains : null)
     else if (kind === 'gap') source.overGaps++
     else source.overStitches++
     work.overSpan ??= part

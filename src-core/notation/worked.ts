@@ -77,6 +77,32 @@ export interface WorkedElement {
   readonly span: Span
 }
 
+/** Stitches of one element as the table knows them: a 3-dc cluster is three dc, a picot its chains and a slip stitch. */
+export function stitchesOf(
+  element: Pick<WorkedElement, 'role' | 'stitch' | 'legs' | 'count'>,
+): [StitchKey, number][] {
+  switch (element.role) {
+    case 'space':
+    case 'stem':
+    case 'beginning':
+      return [['ch', element.count]]
+    case 'picot':
+      return [
+        ['ch', element.count],
+        ['sl st', 1],
+      ]
+    // Its chains are those that it stands for.
+    case 'closing':
+      return [[element.stitch, 1]]
+    case 'slip':
+    case 'join':
+    case 'travel':
+      return [['sl st', Math.max(1, element.count)]]
+    default:
+      return [[element.stitch, Math.max(1, element.legs) * Math.max(1, element.count)]]
+  }
+}
+
 /** What a round leaves for the next one, in order. */
 export interface LeftPlace {
   readonly kind: 'stitch' | 'space' | 'slip'

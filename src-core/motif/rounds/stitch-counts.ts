@@ -1,33 +1,11 @@
 /** What a motif in written rounds is made of: stitches and yarn, by colour (M40). */
 import { byName } from '../../by-name'
-import type { WorkedElement, WorkedRound } from '../../notation/worked'
+import { stitchesOf } from '../../notation/worked'
+import type { WorkedRound } from '../../notation/worked'
 import { stitchYarn } from '../../stitches/gauge'
 import type { ResolvedGauge } from '../../stitches/gauge'
 import type { StitchKey } from '../../stitches/table'
 import type { Metres } from '../../units/quantity'
-
-/** Stitches of one element as the table knows them: a 3-dc cluster is three dc, a picot its chains and a slip stitch. */
-export function stitchesOf(
-  element: Pick<WorkedElement, 'role' | 'stitch' | 'legs' | 'count'>,
-): [StitchKey, number][] {
-  switch (element.role) {
-    case 'space':
-    case 'stem':
-    case 'beginning':
-      return [['ch', element.count]]
-    case 'picot':
-      return [
-        ['ch', element.count],
-        ['sl st', 1],
-      ]
-    case 'slip':
-    case 'join':
-    case 'travel':
-      return [['sl st', Math.max(1, element.count)]]
-    default:
-      return [[element.stitch, Math.max(1, element.legs) * Math.max(1, element.count)]]
-  }
-}
 
 interface SlotWork {
   readonly stitches: Record<string, Record<string, number>>
