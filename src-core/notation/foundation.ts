@@ -25,7 +25,10 @@ const passRing = (reader: Reader, named: boolean): boolean =>
   reader.attempt(() => {
     while (reader.skip('in', 'into', 'to', 'for')) continue
     const article = reader.skip('a') || (!named && reader.skip('the'))
-    return (!named || article) && reader.skipA('ring') ? true : null
+    if (named && !article) return null
+    // "Close it in a round with 1 slip stitch", as other languages call it.
+    const ring = reader.skipA('ring') || (reader.key(-1) === 'a' && reader.skip('round', 'rnd'))
+    return ring || null
   }) === true
 
 /** "In first ch", "into furthest ch from hook": where the chain is closed; passes it. */

@@ -85,6 +85,17 @@ function leaveJoin(reader: Reader, place: Place, items: readonly Item[]): readon
   return items.slice(0, at)
 }
 
+/** "In the arch 2 dc, ch 3, 2 dc, then sc in center dc of next group": what goes on from there is given back. */
+function leaveOnward(reader: Reader, place: Place, items: readonly Item[]): readonly Item[] {
+  const at = items.findIndex(
+    (item) => item.type === 'work' && item.place?.parts.every(({ noun }) => noun.kind === 'within'),
+  )
+  if (at < 1 || place.parts[0]!.each) return items
+  const from = items[at]!
+  while (reader.at > 0 && reader.tokens[reader.at - 1]!.start >= from.start) reader.at--
+  return items.slice(0, at)
+}
+
 /** "In next ch-5 sp work …": a place first, then what goes into it. */
 export function readPlaced(reader: Reader, sequence: SequenceReader): PlacedItem | NoteItem | null {
   const start = reader.at
@@ -104,7 +115,8 @@ export function readPlaced(reader: Reader, sequence: SequenceReader): PlacedItem
     while (reader.skip('work', 'make', 'place', 'crochet', 'put', 'do')) continue
     reader.skip(':')
     const at = reader.at
-    const items = leaveJoin(reader, place, sequence(reader, STARS.has(reader.key()) ? 'star' : 'placed'))
+    const read = sequence(reader, STARS.has(reader.key()) ? 'star' : 'placed')
+    const items = leaveOnward(reader, place, leaveJoin(reader, place, read))
     if (items[0]?.type === 'star' && !staysThere(items[0], place)) return null
     if (reader.at === at) return null
     // Prose behind a place ("in ring, pull tail") is prose altogether; it is not read a second time.

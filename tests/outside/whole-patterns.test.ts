@@ -22,11 +22,9 @@ const NOT_YET: Readonly<Record<string, readonly string[]>> = {
     'd208',
     'd216',
     'd217',
-    'd218',
     'd224',
     'd233',
     'd235',
-    'd247',
   ],
 }
 

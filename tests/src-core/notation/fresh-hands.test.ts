@@ -174,3 +174,28 @@ Rnd 3: Ch 3 (counts as dc), dc in next 4 dc, *(2 dc, ch 2, 2 dc) in ch-2 sp, dc 
     ).toEqual([[], [12, 15]])
   })
 })
+
+describe('translated pages', () => {
+  const GROUPS = `Ch 8, join.
+Rnd 1: Ch 5 (counts as dc and ch 2), (dc, ch 2) 7 times in ring, sl st in 3rd ch.
+Rnd 2: Sl st in sp, ch 3 (counts as dc), 2 dc in same sp, *ch 3, 3 dc in next sp; rep from * 6 more times, ch 3, sl st in top of ch-3.
+Rnd 3: Sl st in next dc, sc in same dc, *`
+  it.each([
+    'in the arch 2 dc, 3 ch, 2 dc, then 1 sc in the middle dc of the following group *, repeat from * to * all around, the last sc being replaced by 1 sl st in the first sc.',
+    'in next sp work 2 dc, ch 3, 2 dc, sc in center dc of next group; rep from * around, ending last rep with sl st in first sc.',
+    'in next ch-3 sp: 2 dc, ch 3, 2 dc, sc in 2nd dc of next group; rep from * 6 more times, (2 dc, ch 3, 2 dc) in next sp, sl st in first sc.',
+  ])('go on behind what stands in one place: "%s"', (words) => {
+    expect(told(GROUPS + words)).toEqual([])
+    expect(made(GROUPS + words)).toEqual([8, 24, 40])
+  })
+
+  it.each([
+    'Make a chain of 8 and close it in a round with 1 slip stitch.',
+    'Chain 8 and join into a round with a sl st.',
+  ])('close a ring "in a round": "%s"', (words) => {
+    expect(both(`${words}\nRnd 1: Ch 3 (counts as dc), 19 dc in the round, close in the 3rd ch.`)).toEqual([
+      [],
+      [20],
+    ])
+  })
+})
