@@ -100,6 +100,11 @@ export class PhotoState {
     )
   })
 
+  /** Whether the numbers are sure: nothing stands against them, or what did was set by hand since. */
+  readonly isSure: boolean = $derived.by(
+    () => this.measures !== null && this.findings.every(({ severity }) => severity === 'note'),
+  )
+
   /** The dips could not be made out: they are set on the picture. */
   readonly areDipsUnsure: boolean = $derived.by(
     () =>

@@ -30,6 +30,8 @@ export const KEPT =
   'A small copy goes into the project file, without place, date or camera. Whoever gets the file sees it.'
 export const notKept = (name: string): string =>
   `${name || 'The picture'} cannot be kept: it cannot be made small enough. Use the motif without it.`
+export const SURE = 'Sure: nothing in the picture stands against these numbers.'
+export const UNSURE = 'Not sure: check with a ruler what is said here.'
 export const CORNERS_HOW =
   'Each corner of the sheet has a handle: drag it, or move it with the arrow keys, ten times as far with Shift.'
 export const POINT_NAMES = ['First point on the ruler', 'Second point on the ruler']

@@ -39,8 +39,11 @@ describe('the dialog of photos', () => {
     expect(field('Tip to tip, across').value).toBe('104 mm')
     const slider = screen.getByRole('slider', { name: 'Circle through the dips' })
     expect(slider.getAttribute('aria-valuetext')).toBe('70 mm')
+    expect(screen.getByRole('status').textContent).toMatch(/^Measured: 8 petals, .*Not sure: /)
+    expect(screen.getByText(/^Not sure: /)).toBeTruthy()
     await fireEvent.input(slider, { target: { value: '66' } })
     expect(field('Dip to dip, across').value).toBe('66 mm')
+    expect(screen.getByText(/^Sure: /)).toBeTruthy()
     await type('Tip to tip, across', '10.2 cm')
     await fireEvent.click(screen.getByRole('button', { name: 'Use as measured' }))
     expect(onuse.mock.lastCall![0]).toMatchObject({

@@ -47,6 +47,23 @@ describe('a photo on its way to a motif', () => {
     expect(photo.measured).toMatchObject({ petals: 8, overTips: 104 })
   })
 
+  it('is sure where nothing stands against it, and once all that did was typed', async () => {
+    const opened = async (...codes: ('photo/dips-hidden' | 'photo/corner-outside')[]) => {
+      const photo = new PhotoState(fakeFinder([answerOf(FLOWER, ...codes)]).finder, 'A4')
+      expect(photo.isSure).toBe(false)
+      await photo.open(aFile())
+      return photo
+    }
+    expect((await opened()).isSure).toBe(true)
+    const unsure = await opened('photo/dips-hidden')
+    expect(unsure.isSure).toBe(false)
+    unsure.set({ overValleys: 66 })
+    expect(unsure.isSure).toBe(true)
+    const both = await opened('photo/dips-hidden', 'photo/corner-outside')
+    both.set({ overValleys: 66 })
+    expect(both.isSure).toBe(false)
+  })
+
   it('corners that were set by hand are measured with, until they are looked for again', async () => {
     const { finder, asked } = fakeFinder([answerOf(FLOWER)])
     const photo = new PhotoState(finder, 'A4')
