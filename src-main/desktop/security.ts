@@ -1,4 +1,5 @@
 import { app, session } from 'electron'
+import { WINDOW_URL } from './origin'
 
 /** Requests that a window may make: its own files, what it made itself, and the inspector of its developers. */
 const OWN_REQUESTS = /^(app|blob|data|devtools|chrome-devtools):/
@@ -7,6 +8,10 @@ const OWN_REQUESTS = /^(app|blob|data|devtools|chrome-devtools):/
 export function setupSecurity(): void {
   app.on('web-contents-created', (_event, contents) => {
     contents.on('will-navigate', (event) => event.preventDefault())
+    // The empty page is shown without a word before; nothing is left of the window then, and it is loaded again.
+    contents.on('did-navigate', (_gone, url) => {
+      if (url === 'about:blank') void contents.loadURL(WINDOW_URL)
+    })
     contents.on('will-redirect', (event) => event.preventDefault())
     contents.on('will-frame-navigate', (event) => event.preventDefault())
     contents.on('will-attach-webview', (event) => event.preventDefault())

@@ -1,6 +1,7 @@
 import type { Page } from 'playwright-core'
 import { afterAll, beforeAll, describe, expect, it } from 'vitest'
 import { CONTENT_SECURITY_POLICY } from '../../src-main/host/static-files'
+import { eventually } from '../src-main/documents/session/world'
 import type { Desktop } from './desktop'
 import { makeFolder, startDesktop } from './desktop'
 
@@ -89,6 +90,30 @@ describe('the page is locked in', () => {
     expect(page.url()).toBe('app://petalyard/index.html')
     const after = await desktop.app.evaluate(({ BrowserWindow }) => BrowserWindow.getAllWindows().length)
     expect(after).toBe(before)
+  })
+
+  it('is left for no other page, not even one of its own files', async () => {
+    await page.evaluate(() => Object.assign(window, { isSamePage: true }))
+    for (const url of [
+      'data:text/html,elsewhere',
+      'app://petalyard/elsewhere.html',
+      'app://petalyard/index.html?elsewhere',
+      'app://other/index.html',
+      'chrome://version',
+    ]) {
+      await page.evaluate((to) => void (location.href = to), url)
+      await new Promise((resolve) => setTimeout(resolve, 150))
+      expect(page.url(), url).toBe('app://petalyard/index.html')
+      expect(await page.evaluate(() => 'isSamePage' in window), url).toBe(true)
+    }
+  })
+
+  it('comes back with its project from the empty page, for which Chromium asks nobody', async () => {
+    await page.evaluate(() => void (location.href = 'about:blank'))
+    await eventually(async () => expect(await page.evaluate(() => 'isSamePage' in window)).toBe(false))
+    await page.waitForURL('app://petalyard/index.html')
+    await page.getByRole('application').waitFor()
+    expect(await page.evaluate(() => window.petalyard.currentProject())).toMatchObject({ outcome: 'done' })
   })
 
   it('reaches no network and no file', async () => {

@@ -92,6 +92,11 @@ describe('a step of saving that fails leaves the old content whole', () => {
     ['reading back', { read: () => Promise.reject(fail('EIO')) }, 'compare'],
     ['reading back the same', { read: () => Promise.resolve(bytes('other')) }, 'compare'],
     [
+      'reading back the same, of the same length',
+      { read: async (from, most) => (await machineFiles.read(from, most)).map((byte) => byte ^ 1) },
+      'compare',
+    ],
+    [
       'taking the place',
       {
         rename: (from, to) =>
