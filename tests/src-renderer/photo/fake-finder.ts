@@ -39,7 +39,7 @@ const CORNERS: Corners = [
 
 export const answerOf = (
   measures: PhotoMeasures | null,
-  ...codes: readonly ('photo/dips-hidden' | 'photo/no-motif' | 'photo/corner-outside')[]
+  ...codes: readonly ('photo/dips-hidden' | 'photo/no-motif')[]
 ): PhotoAnswer => ({
   measures,
   sure: codes.length === 0,

@@ -48,7 +48,7 @@ describe('a photo on its way to a motif', () => {
   })
 
   it('is sure where nothing stands against it, and once all that did was typed', async () => {
-    const opened = async (...codes: ('photo/dips-hidden' | 'photo/corner-outside')[]) => {
+    const opened = async (...codes: ('photo/dips-hidden' | 'photo/no-motif')[]) => {
       const photo = new PhotoState(fakeFinder([answerOf(FLOWER, ...codes)]).finder, 'A4')
       expect(photo.isSure).toBe(false)
       await photo.open(aFile())
@@ -59,7 +59,7 @@ describe('a photo on its way to a motif', () => {
     expect(unsure.isSure).toBe(false)
     unsure.set({ overValleys: 66 })
     expect(unsure.isSure).toBe(true)
-    const both = await opened('photo/dips-hidden', 'photo/corner-outside')
+    const both = await opened('photo/dips-hidden', 'photo/no-motif')
     both.set({ overValleys: 66 })
     expect(both.isSure).toBe(false)
   })
