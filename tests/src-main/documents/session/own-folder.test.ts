@@ -137,7 +137,7 @@ describe('a folder that belongs to somebody else', () => {
   })
   afterEach(() => void vi.restoreAllMocks())
 
-  it('is told, and nothing is written into it', async () => {
+  it('is said, and nothing is written into it', async () => {
     const kept = new KeptProjects(own, { now: Date.now })
     await own.make()
     await kept.start()
