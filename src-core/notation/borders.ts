@@ -1,6 +1,7 @@
 /** A border of something that the text does not make: what it is worked on is taken to be there. */
+import type { Reading } from './reading'
 import { stateOf } from './state'
-import type { Base } from './state'
+import type { Base, RoundState } from './state'
 import { placeParts } from './tree'
 import type { Item, RoundNode, RoundsTree } from './tree'
 
@@ -20,3 +21,54 @@ export function standsOnEdge(node: RoundNode, { text }: Pick<RoundsTree, 'text'>
 
 /** Nothing is known of it: everything that is asked for is there. */
 export const EDGE: Base = { kind: 'round', state: stateOf(-1, 0, [], { unknown: true }) }
+
+const PLURALS =
+  '(motifs|squares|hexagons|octagons|triangles|pentagons|diamonds|flowers|blocks|wheels|medallions|circles|hexies|pieces|strips|panels|grannies|bags?|cushions?)'
+/** What a border goes round where several motifs were joined before it. */
+const ON_JOINED = new RegExp(
+  [
+    '\\bseams?\\b',
+    '\\b(outer|outside)\\s+(corner|side|edge|sp|space|petal|tip|point|ch)',
+    `\\bjoined\\s+(work|piece|blanket|throw|mat|panel|runner|edge|sides?|${PLURALS})`,
+    '\\b(of|round|around)\\s+(the\\s+)?(whole|joined|finished|assembled)\\b',
+  ].join('|'),
+  'i',
+)
+/** "Whipstitch nine squares together, three by three", told between the motif and its border. */
+const JOINED = new RegExp(
+  `\\b(sew|sewn|stitch|whip-?stitch|mattress|oversew|join|joined|crochet|lay|arrange|assemble)\\b[^.]{0,80}\\b(together|${PLURALS})\\b`,
+  'i',
+)
+const OFF = /\b(fasten|fastened|cut|break|finish)\s+(off|yarn|thread|wool|the)\b|\bf\.?\s?o\.?\b/gi
+
+/** Whether a part of its own is a border of what joined motifs come to, of which nothing is known. */
+export function goesRoundJoined(text: string, before: RoundNode | undefined, node: RoundNode): boolean {
+  if (!before || !WORDS.test(node.part ?? '')) return false
+  const own = text.slice(before.start, before.end)
+  const ended = [...own.matchAll(OFF)].at(-1)
+  const between = (ended ? own.slice(ended.index) : '') + text.slice(before.end, node.start)
+  return JOINED.test(between) || ON_JOINED.test(between) || ON_JOINED.test(text.slice(node.start, node.end))
+}
+
+/** A part as it stood when the next one began: its last round, and all of them by number. */
+export interface PartEnd {
+  readonly state: RoundState
+  readonly history: ReadonlyMap<number, RoundState>
+}
+
+const wordsOf = (name: string): readonly string[] =>
+  (name.toLowerCase().match(/\p{L}+/gu) ?? []).map((word) => word.replace(/s$/, ''))
+
+/** "BORDER FOR A SINGLE SQUARE" behind a circle: the earlier part that a border is named after. */
+export function namedEnd({ ends, part: last }: Reading, name: string | null): PartEnd | null {
+  if (name === null || !WORDS.test(name)) return null
+  const words = new Set(wordsOf(name))
+  const shared = ([part]: readonly [string, PartEnd]) => {
+    const own = wordsOf(part.replace(/\(.*\)/, ''))
+    return words.has(own.at(-1) ?? '') ? own.filter((word) => words.has(word)).length : 0
+  }
+  const known = [...ends].map((entry) => ({ entry, shares: shared(entry) }))
+  const most = Math.max(0, ...known.map(({ shares }) => shares))
+  const named = most > 0 ? known.findLast(({ shares }) => shares === most) : undefined
+  return named && named.entry[0] !== last ? named.entry[1] : null
+}

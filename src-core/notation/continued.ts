@@ -36,6 +36,7 @@ interface Note {
   readonly partOpen: boolean
   readonly pieces: number
   readonly earlier: Reading['earlier']
+  readonly ends: Reading['ends']
   readonly foundation: Base
 }
 
@@ -85,9 +86,9 @@ export function keepCourse(course: Course, instead: Course | null): void {
 
 /** Notes the state behind a round. */
 export function noted(reading: Reading, head: number): Note {
-  const { base, number, turned, carried, part, partOpen, pieces, earlier, foundation, room } = reading
+  const { base, number, turned, carried, part, partOpen, pieces, earlier, ends, foundation, room } = reading
   return {
-    ...{ base, number, turned, carried, part, partOpen, pieces, earlier, foundation, room },
+    ...{ base, number, turned, carried, part, partOpen, pieces, earlier, ends, foundation, room },
     history: new Map(reading.history),
     repeats: new Map(reading.repeats),
     uneven: new Set(reading.uneven),
@@ -110,10 +111,10 @@ export function readingFrom(course: Course, rounds: number, fresh: Reading): Rea
     state.touched.set(touched)
     state.loopsBy = loopsBy
   }
-  const { base, number, turned, carried, part, partOpen, pieces, earlier, foundation, room } = note
+  const { base, number, turned, carried, part, partOpen, pieces, earlier, ends, foundation, room } = note
   return {
     ...fresh,
-    ...{ base, number, turned, carried, part, partOpen, pieces, earlier, foundation, room },
+    ...{ base, number, turned, carried, part, partOpen, pieces, earlier, ends, foundation, room },
     history: new Map(note.history),
     repeats: new Map(note.repeats),
     uneven: new Set(note.uneven),

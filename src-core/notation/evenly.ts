@@ -21,6 +21,17 @@ const readEachEnd = (reader: Reader): WorkItem | null => {
   })
 }
 
+/** "10 sc evenly down the side (one in each row end)": says again how many there are; passes it. */
+const passEachEnd = (reader: Reader): boolean =>
+  reader.attempt(() => {
+    if (!reader.skip('(')) return null
+    reader.skip('about', 'approximately', 'that', 'is')
+    reader.skipA('verb')
+    if (reader.number() === null) return null
+    if (!reader.skipA('stitch')) readStitch(reader)
+    return readRowEnds(reader) && reader.skip(')') ? true : null
+  }) === true
+
 /** "(Sc evenly around:) 1 sc in each dc", "(…, working) 1 sc in each st": what stands behind tells it stitch by stitch. */
 const eachAhead = (reader: Reader): boolean => {
   const at = reader.at
@@ -45,8 +56,10 @@ export function readEvenly(
     const side = stitch ? readRowEnds(reader) : null
     const each = side && count === null ? readEachEnd(reader) : null
     if (each) return { ...each, ...reader.span(start) }
-    if (side && stitch && count !== null)
+    if (side && stitch && count !== null) {
+      passEachEnd(reader)
       return { type: 'work', count, stitch, place: side, ...reader.span(start) }
+    }
     readExtent(reader)
     if (count === null && stitch && eachAhead(reader))
       return { type: 'note', effect: null, ...reader.span(start) }

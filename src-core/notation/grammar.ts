@@ -78,7 +78,8 @@ export function parseRounds(
     const words = (heading.label ?? '').toLowerCase().split(/\s+/)
     if (heading.kind === 'section' && sectionOf(words) === 'opening') return heading.to
     // "UK terms" on a line of its own has nothing under it.
-    if (heading.kind === 'section' && TERMS_ALONE.test(heading.label ?? '')) return heading.to
+    const alone = tokens[heading.to]?.first ?? true
+    if (heading.kind === 'section' && alone && TERMS_ALONE.test(heading.label ?? '')) return heading.to
     // "3 ch at start of row = 1 tr" is told on a line.
     const line = heading.kind === 'definition' ? lineEnd(tokens, heading.to, next) : next
     if (line < next && usualChains(reader, heading.from, line).length > 0) return line

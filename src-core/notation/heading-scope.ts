@@ -1,8 +1,21 @@
 /** Where a round is worked, told in the bracket of its heading: "R4 (BLO of R2, behind the petals):". */
 import { readScope } from './directions'
+import { readLoop, readRound } from './nouns'
 import type { Reader } from './reader'
 import type { Heading } from './round-headings'
-import type { Item } from './tree'
+import type { Item, ScopeItem } from './tree'
+
+/** "Back loops only of Round 2", without "in" before it. */
+const readLoopsOf = (reader: Reader): ScopeItem | null =>
+  reader.attempt((): ScopeItem | null => {
+    const start = reader.at
+    const loop = readLoop(reader)
+    if (!loop) return null
+    const words = reader.span(start)
+    const round = readRound(reader)
+    const where = { loop, around: false, round, behind: false, opposite: false }
+    return { type: 'scope', ...where, words, ...reader.span(start) }
+  })
 
 /** What the heading says of loops and of the round that is worked into; the cursor is lost. */
 export function headingScopes(reader: Reader, { from, to }: Heading): Item[] {
@@ -14,7 +27,7 @@ export function headingScopes(reader: Reader, { from, to }: Heading): Item[] {
   reader.at = open + 1
   reader.end = close
   while (reader.at < close) {
-    const scope = readScope(reader)
+    const scope = readScope(reader) ?? readLoopsOf(reader)
     if (scope && (scope.loop || scope.round)) scopes.push(scope)
     if (!scope) reader.at++
   }

@@ -211,6 +211,38 @@ function readLabelHeading(reader: Reader, startOfLine: boolean, inline: boolean)
   })
 }
 
+/** Words of the longest name behind its abbreviation. */
+const MOST_CALLED = 5
+
+/** "MB – make bobble: (yo, …", "PC popcorn: …", "MB – (yo, …" in a list: a stitch that is explained, by its abbreviation. */
+function readShortened(reader: Reader, special: boolean): Heading | null {
+  const from = reader.at
+  return reader.attempt((): Heading | null => {
+    const short = reader.peek()
+    if (short?.kind !== 'word' || !/^\p{Lu}{2,5}\d?$/u.test(short.text)) return null
+    const known = short.kinds.has('round') || short.kinds.has('chain') || sectionOf([short.key]) !== null
+    if (known) return null
+    reader.at++
+    const ruled = reader.skip('–', '—', '-', '=')
+    const begins = reader.at
+    let form = false
+    while (reader.at - begins < MOST_CALLED && reader.peek()?.kind === 'word' && !reader.peek()!.first) {
+      form ||= isForm(reader.peek()!)
+      reader.at++
+    }
+    const long = reader.words({ ...reader.span(begins), end: reader.tokens[reader.at - 1]!.end })
+    if (form && reader.at > begins && reader.skip(':')) {
+      const label = `${long} (${short.text})`
+      return { kind: 'definition', from, to: reader.at, numbers: null, label, span: reader.span(from) }
+    }
+    reader.at = begins
+    const told = ruled && special && short.kinds.size === 0 && reader.sees('(', '[')
+    return told
+      ? { kind: 'definition', from, to: begins, numbers: null, label: short.text, span: reader.span(from) }
+      : null
+  })
+}
+
 const WORKS = new Set([
   'instruction',
   'verb',
@@ -249,6 +281,24 @@ const EXPLAINS = /^((uk|us) )?(special|stitch(es)?|sts?\b|abbrev)/
 const labelled = (reader: Reader): boolean =>
   [1, 2, 3].some((ahead) => reader.key(ahead) === ':' && reader.peek(ahead - 1)?.kind === 'word')
 
+/** "1. FULL SQUARE", "2) The Leaf": passes the number before a title that stands alone on its line. */
+const passPartNumber = (reader: Reader): boolean =>
+  reader.attempt(() => {
+    if (reader.number() === null || !reader.skip('.', ')')) return null
+    const at = reader.at
+    const named = reader.tokens.slice(at, titleEnds(reader)).filter(({ kind }) => kind === 'word')
+    return named.length > 0 && named.every(({ text }) => /^\p{Lu}/u.test(text)) && isTitle(reader, at, true)
+      ? true
+      : null
+  }) === true
+
+/** Where the words of a line end before a bracket or the next line. */
+function titleEnds(reader: Reader): number {
+  let end = reader.at
+  while (reader.tokens[end] && !reader.tokens[end]!.first && !/^[([]$/.test(reader.tokens[end]!.key)) end++
+  return end
+}
+
 /** Every heading of the text, in order. */
 export function findHeadings(reader: Reader): Heading[] {
   const headings: Heading[] = []
@@ -258,9 +308,10 @@ export function findHeadings(reader: Reader): Heading[] {
     const token = reader.tokens[index]!
     const before = reader.tokens[index - 1]?.key ?? '.'
     reader.at = index
-    const decorated = token.first && passDecoration(reader, true)
+    const counted = token.first && !numbered.has(index) && passPartNumber(reader)
+    const decorated = counted || (token.first && passDecoration(reader, true))
     // "* sc in next st …" is worked: a sign before a title has its like behind it.
-    const closed = decorated && isDecorated(reader)
+    const closed = counted || (decorated && isDecorated(reader))
     const start = reader.at
     const listed: boolean = !token.first && BULLETS.test(before) && reader.tokens[index - 1]!.first
     // "- Knot (kn): …" in a list of special stitches.
@@ -275,6 +326,7 @@ export function findHeadings(reader: Reader): Heading[] {
     const found: Heading | null =
       free && reader.peek()
         ? ((numbered.has(index) ? readNumberedLine(reader) : readRoundHeading(reader, token.first)) ??
+          (token.first ? readShortened(reader, special) : null) ??
           (!decorated || closed || (special && labelled(reader)) || told
             ? readLabelHeading(reader, token.first, inline)
             : null))

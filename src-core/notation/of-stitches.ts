@@ -36,9 +36,13 @@ export function passOfChains(reader: Reader): void {
 /** "(change to B) on last yo", "in the last pull through": where a colour changes is no place; passes it. */
 export const passLastStep = (reader: Reader): void => {
   reader.attempt(() => {
-    if (!reader.skip('on', 'in', 'at', 'with')) return null
+    if (!reader.skip('on', 'in', 'at', 'with', 'during')) return null
     reader.skip('the')
-    if (!reader.skip('last') || !(reader.skipA('step') || reader.skip('step', 'lp'))) return null
+    reader.skip('very')
+    if (!reader.skip('last')) return null
+    // "Changing to B in last st": in its last step.
+    if (!(reader.skipA('step') || reader.skip('step', 'lp') || reader.skipA('stitch') || readStitch(reader)))
+      return null
     while (reader.skip('through', 'of', 'the') || reader.skipA('stitch') || readStitch(reader)) continue
     return true
   })

@@ -9,6 +9,7 @@ import type { Said } from '../findings/finding'
 import type { RoundAccount } from './account'
 import { isAccessory, ON_ANY } from './accessories'
 import { withoutWildAmounts } from './amounts'
+import { beginPart, repeatsPart } from './begin-part'
 import { completing, withChanges } from './changed-rounds'
 import { courseFor, keepCourse, noted, readingFrom } from './continued'
 import type { Course } from './continued'
@@ -21,8 +22,6 @@ import type { Reading } from './reading'
 import { severalOf } from './pieces'
 import { lapsOf, repeatedItems } from './repeated-rounds'
 import { commit, workRound } from './rounds'
-import { SKIPPED, WORKED } from './source'
-import { SHARED } from './state'
 import type { After } from './state'
 import { findTerms } from './text-terms'
 import type { TermsFound } from './text-terms'
@@ -75,49 +74,6 @@ function checkNumber(reading: Reading, text: string, node: RoundNode): boolean {
   return empty
 }
 
-/** "Second motif: work as first until Rnd 4 is done. Rnd 5: …" goes on from that round of the first one. */
-function branchOff(reading: Reading, number: number): void {
-  const below = reading.history.get(number)
-  if (!below) return
-  const { length } = below.places
-  const state = { ...below, loops: new Uint8Array(length), touched: new Uint8Array(length) }
-  // "Second lobe": on the stitches that the first one left.
-  if (below.touched.some((used) => used === WORKED) && below.touched.some((used) => used < SKIPPED))
-    SHARED.add(state)
-  reading.base = { kind: 'round', state }
-  reading.number = number
-}
-
-/** A part of its own ("Leaf", "Second motif") begins with nothing but its own ring or chain; others go on. */
-function beginPart(reading: Reading, node: RoundNode): void {
-  const first = node.numbers?.[0] ?? null
-  const newPart = node.part !== reading.part
-  if (newPart) reading.partOpen = true
-  if (first === null && !isFoundationOnly(node) && !makesFoundation(node.items)) return
-  const again = first !== null && first <= reading.number && reading.history.size > 0
-  const anew = makesFoundation(node.items) || isFoundationOnly(node) || repeatsPart(node)
-  if (reading.partOpen || again) {
-    const begins = anew && (first === null || first === 1 || reading.number === 0)
-    if (begins && (reading.history.size > 0 || reading.base.kind !== 'none')) {
-      reading.base = { kind: 'none' }
-      reading.earlier = new Map(reading.history)
-      reading.history.clear()
-      reading.number = 0
-      reading.turned = false
-      reading.carried = null
-    }
-    reading.partOpen = false
-  }
-  // "Rnd 4 (joining)": in place of Rnd 4, for motifs that are joined.
-  const instead = !newPart && first === reading.number && /\bjoin/i.test(node.label ?? '')
-  const back = (newPart && first !== null && first <= reading.number) || instead
-  if (back && first > 1) branchOff(reading, first - 1)
-  reading.part = node.part
-}
-
-const repeatsPart = (node: RoundNode): boolean =>
-  node.items.some((item) => item.type === 'repeat-round' && item.part !== null)
-
 /** Checks what hangs on the last round; it is none itself, and what follows goes on from that one. */
 function readAccessory(
   reading: Reading,
@@ -142,7 +98,7 @@ function readNode(reading: Reading, text: string, tree: Omit<RoundsTree, 'repeat
     readAccessory(reading, text, tree, node)
     return
   }
-  beginPart(reading, node)
+  beginPart(reading, text, tree, node)
   if (reading.pieces > 1 && !node.pieces && reading.base.kind === 'round')
     reading.base = { kind: 'round', state: severalOf(reading.base.state, reading.pieces) }
   reading.pieces = node.pieces ?? 1

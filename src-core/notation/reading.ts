@@ -2,6 +2,7 @@
 import type { Finding } from '../../shared-types/finding'
 import { findingOf } from '../findings/finding'
 import type { RoundAccount } from './account'
+import type { PartEnd } from './borders'
 import type { StateBefore } from './continued'
 import { LIMITS } from './limits'
 import type { Gathered } from './loose-groups'
@@ -44,6 +45,8 @@ export interface Reading {
   partOpen: boolean
   /** Rounds of the part before, by their number: what a motif is joined to. */
   earlier: ReadonlyMap<number, RoundState>
+  /** How each part before the one in hand ended, by its name. */
+  ends: ReadonlyMap<string, PartEnd>
   /** Pieces alike that the row before is one of. */
   pieces: number
   /** The ring or chain that the part in hand began with before its first round. */
@@ -92,6 +95,7 @@ export function startReading(
     part: null,
     partOpen: false,
     earlier: new Map(),
+    ends: new Map(),
     pieces: 1,
     foundation: { kind: 'none' },
     source: 0,

@@ -90,6 +90,19 @@ export const MAKES = new Set<Item['type']>([
 const worksSomething = (item: Item): boolean =>
   MAKES.has(item.type) && !(item.type === 'work' && item.count === null && item.place === null)
 
+/** "Fasten off, or keep going with one more (sc, ch 1) per side": whether a choice, with no yarn joined, is all that follows. */
+function isLeft({ tokens }: Reader, { end }: Span, to: number): boolean {
+  const from = tokens.findIndex(({ start }) => start >= end)
+  if (from < 0 || from >= to) return false
+  const rest = tokens.slice(from, to)
+  const joins = rest.some(({ is, kinds }) => TAKES_UP.has(is) || kinds.has('colour'))
+  const [, first = rest[0]] = /^[,.;:]$/.test(rest[0]!.key) ? rest : [null, rest[0]]
+  return !joins && first !== undefined && rest.some(({ key }) => GOES_ON.has(key))
+}
+/** Words by which yarn is taken up again, and those that leave it to the maker whether to go on. */
+const TAKES_UP = new Set(['join', 'attach', 'rejoin', 're-join', 'using', 'tie', 'with-yarn'])
+const GOES_ON = new Set(['or', 'keep', 'continue', 'larger', 'bigger', 'smaller', 'wider', 'longer'])
+
 /** Reads the words between two tokens as what a round does. */
 export function readBody(reader: Reader, from: number, to: number): Body {
   const found = reader.findings.length
@@ -148,6 +161,7 @@ export function readBody(reader: Reader, from: number, to: number): Body {
   }
   // "Fasten off. Make 9, string on a ribbon": behind it nothing is worked unless yarn is joined.
   const off = items.findIndex((item) => item.type === 'note' && item.effect === 'fasten-off')
+  if (off >= 0 && isLeft(reader, items[off]!, to)) items.length = off + 1
   if (off >= 0 && !items.slice(off).some((item) => item.type === 'colour' || worksSomething(item))) {
     const kept = reader.findings.filter(
       ({ code, span }, i) =>

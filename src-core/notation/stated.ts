@@ -1,6 +1,7 @@
 /** What a text states of its stitches: what counts as what, and how many there are at the end. */
 import type { StitchKey } from '../stitches/table'
 import { readNoun, sizeAhead } from './nouns'
+import { LEAVING, LONGEST_COUNT, turnsBehind } from './count-sentences'
 import type { Reader } from './reader'
 import { readSides, sidesAhead } from './sides-told'
 import { chainsBesides, isBehindChain, isBehindGroup, isOneStitch } from './some-chains'
@@ -334,8 +335,8 @@ export function readCountSentence(reader: Reader, items: readonly Item[]): Count
   const unnamed = /^[.!)\]]$/.test(before.key) && reader.isA('stitch', 1) && /^[.;!]?$/.test(reader.key(2))
   // "[…] 6 times. = 24 sc": behind the sign nothing is worked.
   const isSum = reader.key() === '='
-  if (!isSum && !isWorked(items.slice(-MOST_NOTES)) && !(unnamed && reader.peek()?.kind === 'number'))
-    return null
+  const told = (unnamed || turnsBehind(reader, items)) && reader.peek()?.kind === 'number'
+  if (!isSum && !isWorked(items.slice(-MOST_NOTES)) && !told) return null
   // Behind the joining a number opens a count whether or not a stop stands before it.
   if (last.type === 'star' && !/^[.:)\]!—–=]$/.test(before.key)) return null
   const marked = readMarkedCount(reader)
@@ -384,9 +385,3 @@ const opensCount = (reader: Reader): boolean => {
     reader.isA('stitch')
   )
 }
-
-/** What is said next, with or without a stop before it: "24 dc Fasten off". */
-const LEAVING = new Set('fasten cut break turn do place change join finish weave'.split(' '))
-
-/** Words that a sentence with the counts of a round has at most. */
-const LONGEST_COUNT = 24

@@ -7,6 +7,7 @@ import { passUpTo } from './nth'
 import { isCornerOfPiece, rowEndTargets, stemTargets, turnUnder } from './piece'
 import { SKIPPED, TRAVELLED, WORKED, cornerPlaces } from './source'
 import type { PlaceTest, Source } from './source'
+import { loopsOfStitches } from './stitch-loops'
 import {
   SKIPPING,
   WORKING,
@@ -306,7 +307,8 @@ const startsIn = (work: Work, chains: number): boolean =>
   work.elements.slice(0, 2).some(({ stitch, count }) => stitch === 'ch' && count === chains)
 
 /** All places that a part names, used up in order. */
-function partTargets(work: Work, part: PlacePart, taking: Taking): Target[] {
+function partTargets(work: Work, told: PlacePart, taking: Taking): Target[] {
+  const part = loopsOfStitches(work, told)
   const { noun, which } = part
   if (noun.kind === 'ring') return [ringTarget(work, part)]
   if (noun.kind === 'row-end') return rowEndTargets(work, part)
@@ -347,7 +349,10 @@ function partTargets(work: Work, part: PlacePart, taking: Taking): Target[] {
     if (source && edge >= 0) return [takeAt(work, source, edge, part, taking)]
     // "1 tr. into top of first pop.": of the round before, where the beginning stands elsewhere.
     const first = source?.state.ordered ? source.places.findIndex(({ kind }) => kind === 'stitch') : -1
-    if (source && first >= 0 && source.used[first]! <= TRAVELLED && hasBody(work) && taking.as === WORKED)
+    const goesOn = hasBody(work) && taking.as === WORKED
+    // "Join B in top of ch-3": where the round before began.
+    const joins = taking.as === 0 && work.elements.length === 0
+    if (source && first >= 0 && source.used[first]! <= TRAVELLED && (goesOn || joins))
       return [takeAt(work, source, first, part, taking)]
     return [targetAt(work, null, { kind: 'stitch', round: work.index, index: 0 })]
   }

@@ -6,7 +6,7 @@ const MOTIF =
   '(motifs?|squares?|hexagons?|octagons?|triangles?|flowers?|blocks?|wheels?|medallions?|circles?|hexies|pieces?|rows?|ones?)'
 /** "Joining", "Join as you go", "To join the motifs", "Joining round (in place of Rnd 3)". */
 const JOINS =
-  /^(notes? (on|about|for) )?(for |to |the |how to )*(join\b|joining\b|jayg\b|assembly\b|assembling\b)/i
+  /^(notes? (on|about|for) )?(for |to |the |how to |as[- ]you[- ]go |all )*(join\b|joining\b|jayg\b|assembly\b|assembling\b)/i
 /** "Second and following motifs", "For the next flower", "All other squares". */
 const OTHERS = new RegExp(
   `^(for |make |work |on |the |all |each |every )*(second|2nd|third|next|following|other|others|remaining|rest|further|subsequent|additional|more|last)\\b.{0,40}\\b${MOTIF}$`,

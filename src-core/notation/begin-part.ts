@@ -1,0 +1,81 @@
+/** Where a part of a pattern begins, and what it stands on: its own ring or chain, an earlier round, or an edge. */
+import { EDGE, goesRoundJoined, namedEnd } from './borders'
+import { isFoundationOnly, makesFoundation } from './first'
+import type { Reading } from './reading'
+import { SKIPPED, WORKED } from './source'
+import { SHARED } from './state'
+import type { RoundNode, RoundsTree } from './tree'
+
+/** "Second motif: work as first until Rnd 4 is done. Rnd 5: …" goes on from that round of the first one. */
+function branchOff(reading: Reading, number: number): void {
+  const below = reading.history.get(number)
+  if (!below) return
+  const { length } = below.places
+  const state = { ...below, loops: new Uint8Array(length), touched: new Uint8Array(length) }
+  // "Second lobe": on the stitches that the first one left.
+  if (below.touched.some((used) => used === WORKED) && below.touched.some((used) => used < SKIPPED))
+    SHARED.add(state)
+  reading.base = { kind: 'round', state }
+  reading.number = number
+}
+
+/** A border goes on from the last round of the part that it is named after, or round what was joined. */
+function beginBorder(
+  reading: Reading,
+  text: string,
+  tree: Pick<RoundsTree, 'rounds'>,
+  node: RoundNode,
+): void {
+  const named = namedEnd(reading, node.part)
+  if (named) {
+    reading.base = { kind: 'round', state: named.state }
+    reading.history.clear()
+    for (const [number, state] of named.history) reading.history.set(number, state)
+  } else if (goesRoundJoined(text, tree.rounds[tree.rounds.indexOf(node) - 1], node)) {
+    reading.base = EDGE
+  }
+}
+
+/** A part of its own ("Leaf", "Second motif") begins with nothing but its own ring or chain; others go on. */
+export function beginPart(
+  reading: Reading,
+  text: string,
+  tree: Pick<RoundsTree, 'rounds'>,
+  node: RoundNode,
+): void {
+  const first = node.numbers?.[0] ?? null
+  const newPart = node.part !== reading.part
+  if (newPart) reading.partOpen = true
+  if (newPart && reading.part !== null && reading.base.kind === 'round') {
+    const ended = { state: reading.base.state, history: new Map(reading.history) }
+    reading.ends = new Map(reading.ends).set(reading.part, ended)
+  }
+  if (first === null && !isFoundationOnly(node) && !makesFoundation(node.items)) return
+  const again = first !== null && first <= reading.number && reading.history.size > 0
+  const anew = makesFoundation(node.items) || isFoundationOnly(node) || repeatsPart(node)
+  if (reading.partOpen || again) {
+    const begins = anew && (first === null || first === 1 || reading.number === 0)
+    if (begins && (reading.history.size > 0 || reading.base.kind !== 'none')) {
+      reading.base = { kind: 'none' }
+      reading.earlier = new Map(reading.history)
+      reading.history.clear()
+      reading.number = 0
+      reading.turned = false
+      reading.carried = null
+    }
+    if (newPart && first === 1 && !anew && reading.base.kind === 'round') {
+      beginBorder(reading, text, tree, node)
+      reading.number = 0
+    }
+    reading.partOpen = false
+  }
+  // "Rnd 4 (joining)": in place of Rnd 4, for motifs that are joined.
+  const instead = !newPart && first === reading.number && /\bjoin/i.test(node.label ?? '')
+  const back = (newPart && first !== null && first <= reading.number) || instead
+  if (back && first > 1) branchOff(reading, first - 1)
+  reading.part = node.part
+}
+
+/** "Work same as for first motif": a part told by another one. */
+export const repeatsPart = (node: RoundNode): boolean =>
+  node.items.some((item) => item.type === 'repeat-round' && item.part !== null)

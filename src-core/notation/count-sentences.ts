@@ -1,0 +1,22 @@
+/** Where a sentence with the counts of a round ends, and what is said behind it. */
+import type { Reader } from './reader'
+import type { Item } from './tree'
+
+/** What is said next, with or without a stop before it: "24 dc Fasten off". */
+export const LEAVING = new Set('fasten cut break turn do place change join finish weave'.split(' '))
+
+/** Words that a sentence with the counts of a round has at most. */
+export const LONGEST_COUNT = 24
+
+/** "2 dc in last dc. 5 dc. Turn.": a sentence of its own between what was worked somewhere and what is done next. */
+export function turnsBehind(reader: Reader, items: readonly Item[]): boolean {
+  if (!/^[.!)\]]$/.test(reader.tokens[reader.at - 1]?.key ?? '')) return false
+  const last = items.findLast(({ type }) => type !== 'note' && type !== 'statement')
+  if (last?.type !== 'group' && !(last?.type === 'work' && last.place)) return false
+  for (let at = reader.at; at < reader.end && at - reader.at < LONGEST_COUNT; at++) {
+    if (reader.tokens[at]!.key !== '.') continue
+    const next = reader.tokens[at + 1]
+    return next !== undefined && at + 1 < reader.end && /^\p{Lu}/u.test(next.text) && LEAVING.has(next.key)
+  }
+  return false
+}
