@@ -24,6 +24,10 @@ export interface Slit {
   readonly open: boolean
 }
 
+/** Widths in millimetres, each the mean of itself and its neighbours. */
+const smoothed = (width: readonly number[], scale: number): Millimetres[] =>
+  width.map((each, at) => ((width[at - 1] ?? each) + each + (width[at + 1] ?? each)) / 3 / scale)
+
 /**
  * The slit that goes on from a dip towards the middle; null where there is none. `far` and `width` as measured along
  * the cleft, from near the middle outwards, `dip` and `blur` in places, `scale` places per mm; `barest` how much of the
@@ -38,9 +42,7 @@ export function slitBehind(
   scale: number,
   barest?: readonly number[],
 ): Slit | null {
-  const smooth = width.map(
-    (each, at) => ((width[at - 1] ?? each) + each + (width[at + 1] ?? each)) / 3 / scale,
-  )
+  const smooth = smoothed(width, scale)
   const first = far.findIndex((each) => each >= dip)
   if (first < 0) return null
   const least = Math.max(BEHIND.length * scale, BEHIND.blurs * blur, BEHIND.share * dip)
@@ -77,9 +79,7 @@ export function spaceBehind(
   scale: number,
   barest?: readonly number[],
 ): number | null {
-  const smooth = width.map(
-    (each, at) => ((width[at - 1] ?? each) + each + (width[at + 1] ?? each)) / 3 / scale,
-  )
+  const smooth = smoothed(width, scale)
   const first = far.findIndex((each) => each >= dip)
   let at = first
   while (at > 0 && smooth[at]! >= OPEN) at--
