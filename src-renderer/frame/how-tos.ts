@@ -46,8 +46,8 @@ export function howTos(terms: Terms): readonly HowTo[] {
         'Type the width or height on the drawing’s dimension lines, drag its frame, or enter a target size under Arrangement and choose from what fits.',
     },
     {
-      ask: 'Know the yarn',
-      answer: say`Weigh ten finished motifs together and enter it under Motif; give each yarn the grams and metres of its band under Yarn. Ranges say how sure the numbers are.`,
+      ask: say`How much yarn, and how many ${termWord('balls', terms)}`,
+      answer: say`Yarn says how much of each you need, what is on hand and what to buy. Enter the grams and metres of each band there. Weigh ten finished motifs together and enter that under Motif: the ranges, which say how sure the numbers are, become narrower.`,
     },
     {
       ask: 'Join, rotate',
@@ -116,12 +116,21 @@ const wordsOf = (text: string): string[] =>
     .split(/[^\p{L}\p{N}]+/u)
     .filter(Boolean)
 
+/** Words of a question that say nothing of what is sought. */
+const ASKING = new Set(
+  'how to do does i we you my me the a an is are what which when where why can if it of for in on with much'.split(
+    ' ',
+  ),
+)
+
 /**
  * Those that have every word of what is sought, or begin a word with it; all of them while nothing is. Words of the
  * other terms find them too: who reads "tension" may have learned from a book that says "gauge".
  */
 export function howTosFor(terms: Terms, sought: string): readonly HowTo[] {
-  const asked = wordsOf(sought)
+  const all = wordsOf(sought)
+  const telling = all.filter((word) => !ASKING.has(word))
+  const asked = telling.length > 0 ? telling : all
   const [uk, us] = [howTos('UK'), howTos('US')]
   return howTos(terms).filter((_, at) => {
     const words = [uk[at], us[at]].flatMap((each) => (each ? wordsOf(`${each.ask} ${each.answer}`) : []))

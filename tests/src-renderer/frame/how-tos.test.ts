@@ -20,6 +20,8 @@ describe('answers', () => {
     ['skeins of one', 'Only 3 skeins of one color'],
     ['HOOK', 'I changed the hook'],
     ['  shawl ', 'Make a shawl'],
+    ['How many skeins do I need?', 'How much yarn, and how many skeins'],
+    ['how do I make a shawl', 'Make a shawl'],
   ])('are found by “%s”', (sought, ask) => {
     expect(howTosFor('US', sought).map((each) => each.ask)).toContain(ask)
   })
