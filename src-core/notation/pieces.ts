@@ -2,6 +2,7 @@
 import type { Reader } from './reader'
 import { stateOf } from './state'
 import type { RoundState } from './state'
+import { tellsToJoin } from './told-joins'
 import type { NoteItem, RoundNode } from './tree'
 import { wordOf } from './words'
 
@@ -32,14 +33,10 @@ const valueOf = (found: RegExpExecArray | null): number => {
 export const headsMore = (label: string | null): boolean =>
   label !== null && MORE.test(label) && !/\d\s*\)$/.test(label)
 
-/** "To join as you go, work Round 4 of the next hexagon with (…)": how motifs are joined. */
-const TO_JOIN =
-  /^(to|for|when|if)\s+(join|joining)\b(?!\s+(the\s+|new\s+|a\s+|next\s+)*(yarn|colou?r|thread|wool|with|sl|ss))|^(for|on|in)\s+(the|all|every|each)\s+(other|next|second|following|later|remaining|further)\b[^,:]{0,30}(motif|square|hexagon|octagon|triangle|flower|block|wheel|medallion|circle)s?\b/i
-const ROUND_NAMED = /\b(r|rounds?|rnds?\.?|rows?)\s*\d/i
-const JOINS_ONTO =
-  /\b(neighbou?r|previous|former|corresponding|adjoining|adjacent|shared|joined|next|second)\b/i
-
-/** "For each of the other 4 petals, join yarn in next unworked sc and rep Rows 1-5.": passes the sentence. */
+/**
+ * "For each of the other 4 petals, join yarn in next unworked sc and rep Rows 1-5.", or how motifs are joined as they are
+ * made: passes the sentence.
+ */
 export const passMorePieces = (reader: Reader): NoteItem | null => {
   const before = reader.tokens[reader.at - 1]
   if (before && !reader.peek()?.first && !/^[.!)\]:]$/.test(before.key)) return null
@@ -55,8 +52,8 @@ export const passMorePieces = (reader: Reader): NoteItem | null => {
   // Looked at anew at every place that may begin a sentence: without an end it would grow with the square.
   if (end === start || end - start > LONGEST) return null
   const words = reader.text.slice(reader.tokens[start]!.start, reader.tokens[end - 1]!.end)
-  const joins = TO_JOIN.test(words) && JOINS_ONTO.test(words) && ROUND_NAMED.test(words)
-  if (!joins && (!MORE.test(words) || !AGAIN.test(words))) return null
+  const told = (MORE.test(words) && AGAIN.test(words)) || tellsToJoin(words)
+  if (!told) return null
   reader.at = end
   return { type: 'note', effect: null, ...reader.span(start) }
 }

@@ -92,15 +92,12 @@ const worksSomething = (item: Item): boolean =>
 
 /** "Fasten off, or keep going with one more (sc, ch 1) per side": whether a choice, with no yarn joined, is all that follows. */
 function isLeft({ tokens }: Reader, { end }: Span, to: number): boolean {
-  const from = tokens.findIndex(({ start }) => start >= end)
-  if (from < 0 || from >= to) return false
-  const rest = tokens.slice(from, to)
+  const rest = tokens.slice(0, to).filter(({ start }) => start >= end)
   const joins = rest.some(({ is, kinds }) => TAKES_UP.has(is) || kinds.has('colour'))
-  const [, first = rest[0]] = /^[,.;:]$/.test(rest[0]!.key) ? rest : [null, rest[0]]
-  return !joins && first !== undefined && rest.some(({ key }) => GOES_ON.has(key))
+  return !joins && rest.some(({ key }) => GOES_ON.has(key))
 }
 /** Words by which yarn is taken up again, and those that leave it to the maker whether to go on. */
-const TAKES_UP = new Set(['join', 'attach', 'rejoin', 're-join', 'using', 'tie', 'with-yarn'])
+const TAKES_UP = new Set(['join', 'attach', 'rejoin', 're-join', 'using', 'tie'])
 const GOES_ON = new Set(['or', 'keep', 'continue', 'larger', 'bigger', 'smaller', 'wider', 'longer'])
 
 /** Reads the words between two tokens as what a round does. */

@@ -29,3 +29,14 @@ export function tellsJoins(label: string | null, items: readonly Item[]): boolea
   if (first.unread || !items.some(({ type }) => type === 'star')) return true
   return [...placeParts(items)].some(({ which }) => which === 'elsewhere')
 }
+
+/** "To join as you go, work Round 4 of the next hexagon with (…)": how motifs are joined. */
+const TO_JOIN =
+  /^(to|for|when|if)\s+(join|joining)\b(?!\s+(the\s+|new\s+|a\s+|next\s+)*(yarn|colou?r|thread|wool|with|sl|ss))|^(for|on|in)\s+(the|all|every|each)\s+(other|next|second|following|later|remaining|further)\b[^,:]{0,30}(motif|square|hexagon|octagon|triangle|flower|block|wheel|medallion|circle)s?\b/i
+const ROUND_NAMED = /\b(r|rounds?|rnds?\.?|rows?)\s*\d/i
+const JOINS_ONTO =
+  /\b(neighbou?r|previous|former|corresponding|adjoining|adjacent|shared|joined|next|second)\b/i
+
+/** Whether a sentence says how motifs are joined in a round that is named, which was worked before. */
+export const tellsToJoin = (words: string): boolean =>
+  TO_JOIN.test(words) && JOINS_ONTO.test(words) && ROUND_NAMED.test(words)
