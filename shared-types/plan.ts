@@ -284,6 +284,9 @@ export interface FitArrangement extends Holds {
   readonly yarns: readonly { readonly id: string; readonly grams: number; readonly assumed?: true }[]
   /** Motifs that are left over, of so many that there are. */
   readonly left?: number
+  /** Of motifs that are made already, by colourway: how many of each it takes, and how many beyond those that there are. */
+  readonly byColourway?: Readonly<Record<string, number>>
+  readonly beyond?: number
   /** Motifs more than were asked for; fewer where it is below zero. */
   readonly more?: number
 }

@@ -195,6 +195,12 @@ export const LAYOUT_FINDINGS = {
     message: 'the yarn on hand is not enough for a single motif: there is too little {yarns}.',
     mend: 'Enter what is on hand of each yarn, or choose colourways in yarns that are on hand.',
   },
+  'layout/fit-piles': {
+    severity: 'warning',
+    message:
+      'no arrangement of so many motifs keeps to those that there are of each colourway; the closest takes {count} {count|motif|motifs} more than there are.',
+    mend: 'Choose another pattern, or make what is missing.',
+  },
   'layout/fit-kind': {
     severity: 'error',
     message: 'only a blanket is fitted to a size; this is {kind}.',

@@ -20,6 +20,8 @@ import { cutFrom, cutToCount, missOfCount, missOfCut } from './have-outline'
 import type { CutFrom } from './have-outline'
 import { looksWorth } from './looks'
 import { judged } from './nearness'
+import { byPiles, motifsIn, withPiles } from './piles'
+import type { Piles } from './piles'
 import { countPlaces } from './places'
 import { isBegun } from '../progress/progress'
 import { settled } from '../settled'
@@ -27,10 +29,12 @@ import { countsOf } from './standing'
 import type { Kind, Tryout } from './trials'
 
 /**
- * What there is to make an arrangement from: so many motifs, or the yarn on hand; or `count`, how many motifs it is to
+ * What there is to make an arrangement from: so many motifs (`piles`: of each colourway), or the yarn on hand; or `count`, how many motifs it is to
  * have, or the nearest number to it. In the proportions of `like`.
  */
-export type Have = ({ readonly motifs: number } | { readonly stash: true } | { readonly count: number }) & {
+export type Have = (
+  { readonly motifs: number; readonly piles?: Piles } | { readonly stash: true } | { readonly count: number }
+) & {
   readonly like?: Wish
 }
 
@@ -50,6 +54,13 @@ const TRIED = 6
 
 /** The best arrangements from what there is, those that hold first. */
 export function fitHave(project: Project, have: Have, planner: Planner): Fits {
+  if ('motifs' in have && have.piles) {
+    const { piles, ...rest } = have
+    const own = withPiles(project, piles)
+    const { arrangements, findings } = fitHave(own, { ...rest, motifs: motifsIn(piles) }, planner)
+    const told = byPiles(own, arrangements, piles, planner)
+    return { arrangements: told.arrangements, findings: [...findings, ...told.findings] }
+  }
   const wish = have.like ?? proportionsOf(project, planner)
   const ways = waysOf(project, wish, planner)
   if (!ways.layout) return { arrangements: [], findings: ways.findings }

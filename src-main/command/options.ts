@@ -43,6 +43,16 @@ export function readCountOption(text: string): number {
   return count
 }
 
+/** How many motifs there are: a number, or of each colourway "A=120,B=90". */
+export function readPilesOption(text: string): number | Record<string, number> {
+  if (!text.includes('=')) return readCountOption(text)
+  const piles = text.split(',').map((part): [string, number] => {
+    const [name = '', many = ''] = part.split('=').map((each) => each.trim())
+    return [name, readCountOption(many)]
+  })
+  return Object.fromEntries(piles)
+}
+
 /** Pixels across a picture. */
 export function readPixelsOption(text: string): number {
   const { least, most } = PICTURE_WIDTH

@@ -7,6 +7,7 @@ import type { Proposals } from '../../src-core/layout/proposals'
 import type { Have } from '../../src-core/layout/fit-have'
 import { remedyOf } from '../../src-core/layout/remedy'
 import type { Remedy } from '../../src-core/layout/remedy'
+import type { Piles } from '../../src-core/layout/piles'
 import { fitFromHave, fitProject, proposeProject } from '../../src-core/plan'
 import type { Planner } from '../../src-core/plan'
 import { waysToSize } from '../../src-core/ways/ways'
@@ -28,6 +29,8 @@ export type FitWish = { readonly width: number; readonly height: number } | Have
 
 const fitFrom = (wish: FitWish): FitFrom =>
   'stash' in wish ? 'stash' : 'motifs' in wish ? 'motifs' : 'count' in wish ? 'count' : 'size'
+
+const pilesOf = (wish: FitWish): Piles | undefined => ('motifs' in wish ? wish.piles : undefined)
 
 export type Question =
   | { readonly lane: 'document' | 'picture'; readonly kind: 'plan'; readonly project: Project }
@@ -164,7 +167,7 @@ function remembering(makePlanner: () => Planner): (question: Question) => Steps 
           plan:
             arrangement.motifs > MOST_IN_PICTURE
               ? null
-              : memory.planner.plan(takeFit(project, arrangement, fitFrom(wish))),
+              : memory.planner.plan(takeFit(project, arrangement, fitFrom(wish), pilesOf(wish))),
         }))
         return { value: { kind: 'fits', fits } }
       }

@@ -3,6 +3,7 @@ import type { Settings } from '../../shared-types/bridge'
 import type { Point } from '../../shared-types/plan'
 import type { Project } from '../../shared-types/project'
 import type { OfferedWay } from './background'
+import type { Piles } from '../../src-core/layout/piles'
 import type { FitFrom } from './edits/layout'
 import type { LeftLayouts } from './edits/layout-kind'
 
@@ -51,6 +52,8 @@ export class ViewState {
   fitTo = $state.raw<{
     readonly from: FitFrom
     readonly motifs: number | null
+    /** How many of these are in each colourway, by its id; left out until it is said. */
+    readonly piles?: Piles | undefined
     readonly like: { readonly width: number; readonly height: number } | null
   }>({ from: 'size', motifs: null, like: null })
   /** Ways to a size, by the project and the wish that they were found for, the latest first. */

@@ -2,10 +2,12 @@ import { Option } from 'commander'
 import type { Project } from '../../../shared-types/project'
 import type { WishedSize } from '../../../shared-types/ways'
 import type { Have } from '../../../src-core/layout/fit-have'
+import { motifsIn } from '../../../src-core/layout/piles'
+import type { Piles } from '../../../src-core/layout/piles'
 import { fitFromHave, fitProject, waysForProject } from '../../../src-core/plan'
 import { blanketOf } from '../../../src-core/plans/layouts'
 import { CommandEnd, EXIT } from '../exit-codes'
-import { readCountOption, readLengthOption } from '../options'
+import { readCountOption, readLengthOption, readPilesOption } from '../options'
 import type { AddCommand } from '../program'
 import { complainOf, exitFor, loadProject, printJson, printLines } from '../project-file'
 import { findingSection } from '../reports/findings'
@@ -16,7 +18,7 @@ interface Options {
   readonly width?: number
   readonly height?: number
   readonly stash?: true
-  readonly motifs?: number
+  readonly motifs?: number | Piles
   readonly count?: number
   readonly exactly?: true
   readonly json?: boolean
@@ -41,7 +43,11 @@ export const addFit: AddCommand = (program, around, end) => {
     .option('--width <length>', 'target width: mm, or with a unit ("130cm", "51in")', readLengthOption)
     .option('--height <length>', 'target height', readLengthOption)
     .addOption(new Option('--stash', 'the largest that the yarn on hand allows').conflicts('motifs'))
-    .option('--motifs <number>', 'arrangements of so many motifs that are made already', readCountOption)
+    .option(
+      '--motifs <number>',
+      'arrangements of so many motifs that are made already; of each colourway: A=120,B=90',
+      readPilesOption,
+    )
     .addOption(
       new Option('--count <number>', 'arrangements with so many motifs, or the nearest number')
         .argParser(readCountOption)
@@ -82,7 +88,7 @@ export const addFit: AddCommand = (program, around, end) => {
         }
         return end(exitFor(findings))
       }
-      const have = haveOf(options)
+      const have = haveOf(options, project)
       const wish = have ? null : wishedSize(project, options)
       const { arrangements, findings } = have ? fitFromHave(project, have) : fitProject(project, wish!)
       if (options.json) printJson(around, { arrangements, findings })
@@ -96,7 +102,7 @@ export const addFit: AddCommand = (program, around, end) => {
     })
 }
 
-function haveOf({ stash, motifs, count, width, height }: Options): Have | null {
+function haveOf({ stash, motifs, count, width, height }: Options, project: Project): Have | null {
   if (motifs === undefined && count === undefined && !stash) return null
   if ((width === undefined) !== (height === undefined)) {
     const told = 'proportions need both sides: give --width and --height, or neither'
@@ -104,7 +110,20 @@ function haveOf({ stash, motifs, count, width, height }: Options): Have | null {
   }
   const like = width && height ? { like: { width, height } } : {}
   if (count !== undefined) return { count, ...like }
-  return motifs !== undefined ? { motifs, ...like } : { stash: true, ...like }
+  if (motifs === undefined) return { stash: true, ...like }
+  if (typeof motifs === 'number') return { motifs, ...like }
+  const piles = pilesIn(project, motifs)
+  return { motifs: motifsIn(piles), piles, ...like }
+}
+
+/** Piles by the ids of their colourways, which are told by code, id or name. */
+function pilesIn({ colourways = [] }: Project, told: Piles): Piles {
+  const idOf = (name: string): string => {
+    const way = colourways.find(({ id, code, name: own }) => [id, code, own].includes(name))
+    if (way) return way.id
+    throw new CommandEnd(EXIT.wrongUse, `the project has no colourway ${name}`)
+  }
+  return Object.fromEntries(Object.entries(told).map(([name, many]) => [idOf(name), many]))
 }
 
 /** The sides that were asked for; without any the target size of the project. */

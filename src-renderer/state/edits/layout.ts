@@ -1,10 +1,12 @@
 /** Edits of the blanket: arrangement, size, edging, painted cells; and of how it is joined. Lengths in mm. */
 import type { FitArrangement } from '../../../shared-types/plan'
 import type { BlanketLayout, Joining, Project } from '../../../shared-types/project'
-import { standingPlaces } from '../../../src-core/colour/hold'
+import { standingColours, standingPlaces } from '../../../src-core/colour/hold'
 import { fromGallery } from '../../../src-core/edging/gallery'
 import type { EdgingKind } from '../../../src-core/edging/gallery'
 import { withinStash } from '../../../src-core/layout/fit-have'
+import { withPiles } from '../../../src-core/layout/piles'
+import type { Piles } from '../../../src-core/layout/piles'
 import { layoutOfFit } from '../../../src-core/layout/taken'
 import { blanketOf } from '../../../src-core/plans/layouts'
 import { withOutlineTaken } from '../../../src-core/progress/outline-stays'
@@ -27,15 +29,34 @@ export type FitFrom = 'size' | 'count' | 'motifs' | 'stash'
 /**
  * Takes over an arrangement that fits, rotation and all. Of what there is, it has the size that comes of it: one that
  * was asked for before is not asked for any more. Motifs that are made already are marked so in the same step, so that
- * whatever they would lose by it is asked about.
+ * whatever they would lose by it is asked about; where it is known how many there are of each colourway (`piles`), their
+ * colours are chosen from these.
  */
-export function takeFit(project: Project, fit: FitArrangement, from: FitFrom = 'size'): Project {
-  const taken = patchBlanket(from === 'stash' ? withinStash(project) : project, {
+export function takeFit(
+  project: Project,
+  fit: FitArrangement,
+  from: FitFrom = 'size',
+  piles?: Piles,
+): Project {
+  const coloured = piles ? withPiles(project, piles) : project
+  const taken = patchBlanket(from === 'stash' ? withinStash(project) : coloured, {
     ...layoutOfFit(project, fit),
     ...(from !== 'size' && { target: undefined }),
   })
   const laid = withOutlineTaken(project, taken)
-  return from === 'motifs' ? markLaidOut(project, laid, standingPlaces(laid)) : laid
+  if (from !== 'motifs') return laid
+  return markLaidOut(project, piles ? heldAsLaid(laid) : laid, standingPlaces(laid))
+}
+
+/** Every motif held in the colour that it has: as those that are made already are laid out. */
+function heldAsLaid(project: Project): Project {
+  const cells = blanketOf(project)?.cells
+  const standing = standingColours(project)
+  const own = (standing?.places ?? []).flatMap(({ id }, i) => {
+    const colour = standing!.assignment.colourways[i]
+    return colour ? [[id, colour]] : []
+  })
+  return patchBlanket(project, { cells: { ...cells, held: { ...cells?.held, ...Object.fromEntries(own) } } })
 }
 
 /** Changes the kind of arrangement and sees that the counts it needs are there. */

@@ -131,6 +131,28 @@ describe('Arrangements from what there is', () => {
     expect(app.document.plan.motifs.length).toBeGreaterThan(24)
   })
 
+  it('keep to how many there are of each colorway, which make up how many there are', async () => {
+    const { app } = await inWindow(ArrangementPlace, {}, rich)
+    await fireEvent.change(screen.getByLabelText('Fit to'), { target: { value: 'motifs' } })
+    const group = within(screen.getByRole('group', { name: 'Of each colorway' }))
+    const [dawn, noon] = group.getAllByRole('textbox')
+    for (const [field, many] of [
+      [dawn!, '18'],
+      [noon!, '7'],
+    ] as const) {
+      await fireEvent.input(field, { target: { value: many } })
+      await fireEvent.keyDown(field, { key: 'Enter' })
+    }
+    expect((screen.getByLabelText('Motifs already made') as HTMLInputElement).value).toBe('25')
+    const list = await screen.findByRole('list', { name: 'What fits best' }, { timeout: 10_000 })
+    const whole = within(list).getAllByRole('button', { name: /, 0 left over/ })
+    await fireEvent.click(whole[0]!)
+    await vi.waitFor(() => expect(app.document.plan.counts.byColourway).toEqual({ c1: 18, c2: 7 }), 5000)
+    expect(app.document.plan.progress.made).toBe(25)
+    app.document.undo()
+    expect(app.document.project).toEqual(rich)
+  })
+
   it('taken of motifs already made are marked as made; what was asked for before is asked no more', async () => {
     const asked = { ...rich, layout: { ...rich.layout, target: { width: 1300, height: 1600 } } } as Project
     const { app } = await inWindow(ArrangementPlace, {}, asked)
