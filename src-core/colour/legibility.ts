@@ -4,8 +4,10 @@ import type { Color } from 'culori'
 import type { Finding } from '../../shared-types/finding'
 import type { Colourway, Yarn } from '../../shared-types/project'
 import { finding } from '../findings/finding'
+import { listOf } from '../joins/words'
 import { formatNumber } from '../units/format'
 import { COLOUR_CONSTANTS } from './constants'
+import { patternLetters } from './letters'
 
 const ciede2000 = differenceCiede2000()
 const grey = filterGrayscale(1)
@@ -102,4 +104,13 @@ export function legibilityFindings(yarns: readonly Yarn[], colourways: readonly 
   if (told > pairsTold)
     findings.push(finding('colours/more-alike', 'yarns', { pairs: formatNumber(told - pairsTold) }))
   return findings
+}
+
+/** Colourways that have the letters of yarns in the words of their pattern: "Join B" would mean either. */
+export function letterFindings(colourways: readonly Colourway[]): Finding[] {
+  const letters = new Set(patternLetters(colourways.flatMap(({ yarns }) => Object.keys(yarns ?? {}))))
+  const both = colourways.flatMap(({ code: letter }) => (letter && letters.has(letter) ? [letter] : []))
+  if (colourways.length < 2 || both.length === 0) return []
+  const values = { letters: listOf([...new Set(both)]), letter: both[0]! }
+  return [finding('colours/letters-meet', 'colourways', values)]
 }

@@ -78,6 +78,12 @@ export const COLOUR_FINDINGS = {
       '{pairs} more {pairs|pair|pairs} of yarns in use are hard to tell apart or print to the same grey.',
     mend: 'Go by the letters and textures on the map.',
   },
+  'colours/letters-meet': {
+    severity: 'note',
+    message:
+      'the letters {letters} mean colourways on the map and yarns in the rounds: “Join {letter}” in a round is a yarn of the pattern, not colourway {letter}.',
+    mend: 'Give the colourways other letters under Colours, or rename those parts of the motif.',
+  },
   'colours/unreadable': {
     severity: 'warning',
     message: "{yarn}: '{received}' is not a colour that can be read.",

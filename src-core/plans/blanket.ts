@@ -10,7 +10,7 @@ import type { Settled, SettledBlanket } from '../../shared-types/settled'
 import { accountFrom, readBy } from '../accounts'
 import { assignByMotif, patternAlone } from '../colour/by-hand'
 import { colourCells, keepsApart } from '../colour/cells'
-import { legibilityFindings } from '../colour/legibility'
+import { letterFindings, legibilityFindings } from '../colour/legibility'
 import { isByYarn } from '../colour/limits'
 import * as borders from '../edging/border'
 import { plainRounds, writtenRounds } from '../edging/written'
@@ -267,7 +267,7 @@ export function createBlanketPlanner(): KindPlanner<SettledBlanket> {
         )
     const leaving = leavingOrder(fill, assigned, project.yarns)
     const inUse = used(project.yarns, needed.yarns.map(({ id }) => id).join(' '))
-    findings.push(...legibility(inUse, ways))
+    findings.push(...legibility(inUse, ways), ...letterFindings(ways))
     findings.push(...joined.findings, ...assigned.findings, ...worked.findings)
     findings.push(...added.findings, ...needed.findings, ...told.findings)
     // What is to stand apart is not joined on purpose.

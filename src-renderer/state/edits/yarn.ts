@@ -5,6 +5,7 @@ import { settled } from '../../../src-core/settled'
 import type { Colourway, Project, Yarn } from '../../../shared-types/project'
 import { BAND_FIELDS } from '../../../shared-types/project'
 import { editsOf } from '../../kinds/layouts'
+import { patternLetters } from '../../../src-core/colour/letters'
 import { freeId, freeLetter, freeName } from './ids'
 import { findMotif, mainMotif, slotsOf } from './motif'
 
@@ -133,8 +134,9 @@ const MOST_COMBINATIONS = 5000
 export function newColourway(project: Project, motifId: string): Colourway {
   const ways = project.colourways ?? []
   const motif = findMotif(project, motifId) ?? mainMotif(project)
-  const code = freeLetter(ways)
   const slots = motif ? slotsOf(motif) : []
+  // "Join B" in the rounds of a pattern is no colourway.
+  const code = freeLetter([...ways, ...patternLetters(slots).map((letter) => ({ code: letter }))])
   const own = ways.filter((way) => way.motif === motifId)
   return {
     id: freeId('c', ways),

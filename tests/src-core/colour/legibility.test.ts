@@ -1,7 +1,14 @@
 import { readFileSync } from 'node:fs'
 import { parse } from 'culori'
 import { describe, expect, it } from 'vitest'
-import { colourDifference, greyDifference, legibilityFindings } from '../../../src-core/colour/legibility'
+import type { Project } from '../../../shared-types/project'
+import { newColourway } from '../../../src-renderer/state/edits/yarn'
+import {
+  colourDifference,
+  greyDifference,
+  legibilityFindings,
+  letterFindings,
+} from '../../../src-core/colour/legibility'
 
 const hex = (text: string) => {
   const colour = parse(text)
@@ -45,6 +52,32 @@ const colourway = (code: string, centre: string, petals: string) => ({
   code,
   motif: 'm1',
   yarns: { centre, petals },
+})
+
+describe('letters of colourways and of yarns in the pattern', () => {
+  const way = (code: string, ...parts: string[]) => ({
+    ...{ id: `c${code}`, code, motif: 'm1' },
+    yarns: Object.fromEntries(parts.map((part) => [part, 'y1'])),
+  })
+
+  it('are told where they meet, and only where there are several colourways', () => {
+    const found = letterFindings(['A', 'B', 'C'].map((code) => way(code, 'main', 'color B', 'color C')))
+    expect(found.map(({ code, severity }) => [code, severity])).toEqual([['colours/letters-meet', 'note']])
+    expect(found[0]!.message).toMatch(/letters B and C .*“Join B”/)
+    expect(letterFindings([way('B', 'color B')])).toEqual([])
+    expect(letterFindings([way('D', 'colour B'), way('E', 'colour B')])).toEqual([])
+    expect(letterFindings([way('B', 'petals'), way('C', 'petals')])).toEqual([])
+  })
+
+  it('keep apart of themselves where a colourway is added', () => {
+    const colourways = [way('A', 'main', 'color B', 'color C')]
+    const rounds = ['main', 'color B', 'color C'].map((slot) => ({ slot, work: 'ch 1' }))
+    const project: Project = {
+      ...{ format: 'petalyard-project', version: 1, yarns: [{ id: 'y1' }], colourways },
+      motifs: [{ id: 'm1', kind: 'rounds', rounds }],
+    }
+    expect(newColourway(project, 'm1').code).toBe('D')
+  })
 })
 
 describe('legibility', () => {
