@@ -51,14 +51,17 @@ export function rotationWords({
     : `${all}, every other row ${by(alternateTurn)} more`
 }
 
-/** "3 left over", "3 left over, 2 beyond their pile" of motifs that are made, "2 more", "1 fewer", "as asked" of a number that was asked for; else nothing. */
+/**
+ * "3 left over", "none left over, 2 more than there are" of motifs that are made, "2 more", "1 fewer", "as asked" of a
+ * number that was asked for; else nothing.
+ */
 export function apartWords({
   left,
   more,
   beyond = 0,
 }: Pick<FitArrangement, 'left' | 'more' | 'beyond'>): string {
   if (left !== undefined)
-    return `${formatNumber(left)} left over${beyond > 0 ? `, ${formatNumber(beyond)} more than there are` : ''}`
+    return `${left > 0 ? formatNumber(left) : 'none'} left over${beyond > 0 ? `, ${formatNumber(beyond)} more than there are` : ''}`
   if (more === undefined) return ''
   return more === 0 ? 'as asked' : `${formatNumber(Math.abs(more))} ${more > 0 ? 'more' : 'fewer'}`
 }

@@ -45,6 +45,23 @@ describe('the map at 1024 × 700', () => {
     expect(await roomOfMap()).toBeGreaterThan(400)
   })
 
+  it('stands beside places that keep to their width', async () => {
+    const panel = page.locator('#place-panel')
+    const beyond = () => panel.evaluate((node) => node.scrollWidth - node.clientWidth)
+    const places = page.getByRole('navigation', { name: 'Places of the job' })
+    for (const place of await places.getByRole('button').all()) {
+      await place.click()
+      await panel.waitFor()
+      expect(await beyond(), await place.innerText()).toBeLessThanOrEqual(0)
+    }
+    await places.getByRole('button', { name: 'Arrangement' }).click()
+    await page.getByLabel('Fit to').selectOption({ label: 'motifs already made' })
+    const piles = page.getByRole('group', { name: /^Of each/ })
+    await piles.waitFor()
+    expect(await beyond(), 'piles').toBeLessThanOrEqual(0)
+    expect(await piles.evaluate((node) => node.scrollWidth - node.clientWidth)).toBeLessThanOrEqual(0)
+  })
+
   it('is reached with two keys from the top', async () => {
     await page.keyboard.press('Tab')
     const link = page.getByRole('button', { name: 'Skip to the map' })

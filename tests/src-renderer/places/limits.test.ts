@@ -145,7 +145,7 @@ describe('Arrangements from what there is', () => {
     }
     expect((screen.getByLabelText('Motifs already made') as HTMLInputElement).value).toBe('25')
     const list = await screen.findByRole('list', { name: 'What fits best' }, { timeout: 10_000 })
-    const whole = within(list).getAllByRole('button', { name: /, 0 left over/ })
+    const whole = within(list).getAllByRole('button', { name: /, none left over/ })
     await fireEvent.click(whole[0]!)
     await vi.waitFor(() => expect(app.document.plan.counts.byColourway).toEqual({ c1: 18, c2: 7 }), 5000)
     expect(app.document.plan.progress.made).toBe(25)
