@@ -46,16 +46,37 @@ export const stitchesAlong = (length: Millimetres, width: Millimetres): number =
 
 const pairOf = (one: number, other: number): string => `${one} ${other}`
 
-/** Seams run between the outermost places that two neighbours share. */
-export function seamsBetween(nodes: readonly Meeting[]): Seam[] {
-  const shared = new Map<string, { motifs: [number, number]; meeting: Meeting[] }>()
-  for (const node of nodes)
-    node.members.forEach(({ motif }, i) =>
-      node.members.slice(i + 1).forEach((other) => {
-        const key = pairOf(motif, other.motif)
+/** What is laid, as far as seams run in it: where motifs stand, and once round what is joined in the round. */
+export interface SeamGround {
+  readonly placements: readonly { readonly x: Millimetres }[]
+  /** 0 where nothing is joined in the round. */
+  readonly round: Millimetres
+}
+
+const FLAT: SeamGround = { placements: [], round: 0 }
+
+/**
+ * Seams run between the outermost places that two neighbours share. In the round a place is told at one end of the
+ * rows, wherever its motifs stand: it is seen from its first motif, the short way round, and two motifs that meet on both
+ * sides of each other have two seams.
+ */
+export function seamsBetween(nodes: readonly Meeting[], { placements, round }: SeamGround = FLAT): Seam[] {
+  const shared = new Map<string, { motifs: [number, number]; meeting: { x: number; y: number }[] }>()
+  const from = (motif: number, x: Millimetres): Millimetres => {
+    const across = x - (placements[motif]?.x ?? 0)
+    return round > 0 ? across - round * Math.round(across / round) : across
+  }
+  for (const { members, x, y } of nodes)
+    members.forEach(({ motif }, i) =>
+      members.slice(i + 1).forEach((other) => {
+        const seen = round > 0 ? from(motif, x) : x
+        // Once more round or not: the way to the other motif that leads over this place.
+        const apart = (placements[other.motif]?.x ?? 0) - (placements[motif]?.x ?? 0)
+        const times = round > 0 ? Math.round((seen - from(other.motif, x) - apart) / round) : 0
+        const key = `${pairOf(motif, other.motif)} ${times}`
         const known = shared.get(key)
-        if (known) known.meeting.push(node)
-        else shared.set(key, { motifs: [motif, other.motif], meeting: [node] })
+        if (known) known.meeting.push({ x: seen, y })
+        else shared.set(key, { motifs: [motif, other.motif], meeting: [{ x: seen, y }] })
       }),
     )
   return [...shared.values()].map(({ motifs, meeting }) => {
@@ -100,9 +121,10 @@ export function closedBySides(
 export function wholeSides(
   nodes: readonly Meeting[],
   width: Millimetres,
+  ground: SeamGround = FLAT,
   isThere?: (motif: number) => boolean,
 ): Sides {
-  const seams = seamsBetween(nodes).filter(
+  const seams = seamsBetween(nodes, ground).filter(
     ({ motifs: [one, other], isSide }) => isSide && !(isThere?.(one) && isThere(other)),
   )
   const closed = closedBySides(seams, isThere)

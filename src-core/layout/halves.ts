@@ -221,7 +221,7 @@ export function halve(
   const seams = sewn ? { length, count: places.length } : NONE.seams
   return {
     ...{ places, joins, operations, nodes, seams, findings },
-    sides: sewn ? wholeSides(nodes, stitch, (motif) => motif < laid.placements.length) : NO_SIDES,
+    sides: sewn ? wholeSides(nodes, stitch, laid, (motif) => motif < laid.placements.length) : NO_SIDES,
     anchors: cut.map((half) => half.anchors),
     firsts: cut.map((half) => firstAtCut(half.anchors, countOf(anchors[half.kind ?? 0]!))),
   }

@@ -248,7 +248,7 @@ export function join(
     chainsOf: single.wayOf ? (one, other) => chainsOf(single.ruleOf(one, other)) : null,
     seams: rules.main.rule === 'seam' ? seamsOf(nodes, laid, counts) : { length: 0, count: 0 },
     stitch: gauge.width,
-    sides: rules.main.rule === 'seam' ? wholeSides(nodes, gauge.width) : NO_SIDES,
+    sides: rules.main.rule === 'seam' ? wholeSides(nodes, gauge.width, laid) : NO_SIDES,
     findings: [
       ...single.findings,
       ...single.check(nodes),
@@ -338,7 +338,7 @@ export function hold(
 
 /** All seams together; sewn in long lines, each with its own yarn. */
 function seamsOf(nodes: readonly Node[], laid: Laid, counts: BlanketCounts): Joined['seams'] {
-  const length = seamsBetween(nodes).reduce((sum, seam) => sum + seam.length, 0)
+  const length = seamsBetween(nodes, laid).reduce((sum, seam) => sum + seam.length, 0)
   const rows = laid.placements[laid.placements.length - 1]?.row ?? 1
   // Straight rows are sewn in lines across and down; offset ones across, and each short seam down by itself.
   const across = rows - 1

@@ -31,7 +31,7 @@ const CLOSED: Stitched = { joins: 1, stitches: 0 }
 
 /** Every join belongs to the piece that is worked into what was there before it. */
 export function blanketWork({
-  arranged: { placements },
+  arranged: { placements, round },
   joined,
   halved,
   filling,
@@ -52,7 +52,7 @@ export function blanketWork({
     links[piece]!.push(own)
   }
   const isSewn = input.joining?.rule === 'seam'
-  const seams = isSewn ? seamsBetween(joined.nodes) : []
+  const seams = isSewn ? seamsBetween(joined.nodes, { placements, round }) : []
   const closedAt = closedBySides(seams)
   for (const node of joined.nodes) {
     const inOrder = node.members.map(({ motif }) => motif).sort((a, b) => rank[a]! - rank[b]!)

@@ -63,6 +63,63 @@ describe('M43 squares that are sewn', () => {
   })
 })
 
+describe('M34 M43 what is sewn in the round', () => {
+  const round = (layout: object, outline: 'square' | 'hexagon' = 'square'): Project =>
+    sewn(undefined, {
+      motifs: [{ id: 'm', kind: 'measured', outline, sideToSide: SIDE, slots: [{ slot: 'all', grams: 4 }] }],
+      yarns: [{ id: 'y', ballGrams: 50, ballMetres: 125 }],
+      colourways: [{ id: 'c', motif: 'm', yarns: { all: 'y' } }],
+      joining: { rule: 'seam', seam: 'whip', yarn: 'y' },
+      layout: {
+        ...{ kind: 'blanket', arrangement: 'straight-rows', motif: 'm', rows: ROWS, inTheRound: true },
+        ...layout,
+      } as Project['layout'],
+    })
+
+  it.each([3, 4, 5, 8])('%i squares round about have m · n + m · (n − 1) seams of their side', (columns) => {
+    const { counts, yarns, progress } = planProject(round({ columns }))
+    const sides = columns * ROWS + columns * (ROWS - 1)
+    expect(counts.sides).toMatchObject({ count: sides, stitches: sides * (SIDE / WIDTH) })
+    expect(counts.sides!.length).toBeCloseTo(sides * SIDE, 6)
+    // The same without the round, and without the seam that closes each of its rows.
+    const flat = planProject(round({ columns, inTheRound: false }))
+    expect(counts.sides!.length - flat.counts.sides!.length).toBeCloseTo(ROWS * SIDE, 6)
+    // By the piece, as the work goes, they are as long as by the whole.
+    const begun = planProject({ ...round({ columns }), made: {} })
+    expect(begun.progress.left.yarns).toEqual(progress.left.yarns)
+    expect(yarns[0]!.parts.joins).toBeGreaterThan(flat.yarns[0]!.parts.joins)
+    expect(yarns[0]!.parts.joins).toBeLessThan((flat.yarns[0]!.parts.joins * sides) / (sides - ROWS) + 1)
+  })
+
+  it.each([3, 4, 7])(
+    '%i hexagons round about have m · n + 2 · m · (n − 1) seams of their side',
+    (columns) => {
+      const { sides } = planProject(round({ columns, arrangement: 'offset-rows' }, 'hexagon')).counts
+      const count = columns * ROWS + 2 * columns * (ROWS - 1)
+      expect(sides!.count).toBe(count)
+      expect(sides!.length).toBeCloseTo((count * SIDE) / Math.sqrt(3), 6)
+    },
+  )
+
+  it('two that meet on both sides of each other have two seams, each as long as it is', () => {
+    // A large square on two places and a small one on the third; below them the same again.
+    const large = planProject({
+      ...round({
+        ...{ columns: 3, rows: 2 },
+        cells: { motifs: { '1,1': 'l' }, large: { '1,1': 2 } },
+      }),
+      motifs: [
+        { id: 'm', kind: 'measured', outline: 'square', sideToSide: SIDE },
+        { id: 'l', kind: 'measured', outline: 'square', sideToSide: 2 * SIDE },
+      ],
+    })
+    expect(large.motifs).toHaveLength(3)
+    // The large one has each small one at its left and at its right, and these meet each other.
+    expect(large.counts.sides!.count).toBe(5)
+    expect(large.counts.sides!.length).toBeCloseTo(5 * SIDE, 6)
+  })
+})
+
 describe('What is joined at points', () => {
   it('has no sides, and its minutes are those of its join points', () => {
     const plan = planProject(sewn({ rule: 'tips' }))
