@@ -58,8 +58,13 @@ function colourWords(project: Project, plan: Plan): string {
   const used = Object.values(plan.counts.byColourway).filter((count) => count > 0).length
   if (used === 0) return say`no colours yet`
   if (used === 1) return say`one colourway`
-  const pattern = blanketOf(project)?.cells?.fill?.pattern
-  return `${spelled(numbered(used, 'colourway'))}${pattern ? PATTERN_WORDS[pattern] : ''}`
+  const fill = blanketOf(project)?.cells?.fill
+  const pattern = fill?.pattern
+  // A repeat whose colours are limited skips those that are used up.
+  const limits = [fill?.most, fill?.mostGrams].flatMap((most) => Object.keys(most ?? {}))
+  const isLimited = pattern === 'repeat' && (fill?.withinStash === true || limits.length > 0)
+  const words = pattern ? `${PATTERN_WORDS[pattern]}${isLimited ? ', as far as they go' : ''}` : ''
+  return `${spelled(numbered(used, 'colourway'))}${words}`
 }
 
 /** " (27 in)" and " (97.5 × 68.6 cm)" behind a length. */

@@ -2,7 +2,7 @@ import type { Project } from '../../../shared-types/project'
 import { describe, expect, it } from 'vitest'
 import { unpricedWords } from '../../../src-core/figures/yarn-words'
 import { planProject } from '../../../src-core/plan'
-import { patchBlanket } from '../../../src-renderer/state/edits/layout'
+import { blanketOf, patchBlanket } from '../../../src-renderer/state/edits/layout'
 import { ledgerOf, yarnName } from '../../../src-renderer/state/ledger'
 import { nudgeField, sentenceParts } from '../../../src-renderer/state/sentence'
 import { placeSummary } from '../../../src-renderer/state/summaries'
@@ -102,6 +102,18 @@ describe('the sentence', () => {
       'colours',
       'size',
     ])
+  })
+
+  it.each([
+    [{ most: { [SMALL.colourways![0]!.id]: 3 } }, true],
+    [{ withinStash: true }, true],
+    [{ withinStash: false, most: {} }, false],
+  ])('says that colours of a repeat have limits: %j', (limit, isSaid) => {
+    const layout = blanketOf(SMALL)!
+    const cells = { fill: { ...layout.cells?.fill, pattern: 'repeat' as const, ...limit } }
+    const limited = { ...SMALL, layout: { ...layout, cells } }
+    const said = sentenceParts(limited, planProject(limited)).map(({ text }) => text)
+    expect(said.join('').includes('one after the other, as far as they go')).toBe(isSaid)
   })
 
   it('is nudged part by part', () => {
