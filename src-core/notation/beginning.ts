@@ -55,7 +55,7 @@ function* atoms(
   repeated: boolean,
   together: readonly Item[] | null = group?.items ?? null,
 ): Generator<Atom> {
-  for (const item of items) {
+  for (const [at, item] of items.entries()) {
     if (item.type === 'chain') yield { kind: 'chain', item, together, repeated }
     else if (item.type === 'work') yield { kind: 'work', item, group, repeated }
     else if (item.type === 'statement') yield { kind: 'statement', item }
@@ -63,6 +63,8 @@ function* atoms(
     else if (item.type === 'foundation' || item.type === 'join') yield { kind: 'ring' }
     // "Join with sc in any ch-2 sp, (ch 2, sc) in same sp": the round has begun.
     else if (item.type === 'colour' && item.stitch && !isSlip(item.stitch)) yield { kind: 'other' }
+    // "Skip the center sc, join yarn in next sc, ch 1": behind the joining the round begins.
+    else if (item.type === 'skip' && joinsAnew(items[at + 1])) continue
     else if (item.type === 'skip' || item.type === 'evenly') yield { kind: 'other' }
     else if (item.type === 'group') {
       const repeats = repeated || (item.place === null && (item.times !== null || item.around))
@@ -73,6 +75,10 @@ function* atoms(
     } else if (item.type === 'star') yield* atoms(item.items, null, true)
   }
 }
+
+/** Whether the yarn is joined in a place, by a slip stitch or by nothing that is told. */
+const joinsAnew = (item: Item | undefined): boolean =>
+  item?.type === 'colour' && item.place !== null && (item.stitch === null || isSlip(item.stitch))
 
 /** How many chains stand as high as a stitch: what is left of "ch 4" as dc is one chain. */
 const heightOf = (stitch: StitchKey): number => Math.max(1, STITCHES[stitch].beginningChains)

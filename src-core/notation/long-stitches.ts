@@ -140,7 +140,9 @@ export const readHookFirst = (reader: Reader): WorkItem | null => {
 const mayCover = (item: Item): item is WorkItem & { readonly place: Place } => {
   if (item.type !== 'work' || item.place?.parts.length !== 1 || isSlip(item.stitch)) return false
   const [part] = item.place.parts
-  return part!.round !== null && part!.noun.kind === 'stitch' && !part!.each && part!.which !== 'same'
+  const { noun, round, each, which } = part!
+  const stitch = noun.kind === 'stitch' || (noun.kind === 'within' && noun.what === 'stitch')
+  return round !== null && stitch && !each && which !== 'same'
 }
 
 /** Words that say that a stitch is covered, though not that it is passed. */

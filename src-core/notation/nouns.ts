@@ -205,6 +205,8 @@ const OVER = new Set(['over', 'under', 'around'])
 const isOver = (reader: Reader): boolean => {
   let behind = -1
   while (['the', 'first', 'last', 'each', 'beg', 'same'].includes(reader.key(behind))) behind--
+  // "3 dc round the first 3 ch": the word is a preposition where more stands before the chains.
+  if (behind < -1 && reader.key(behind) === 'round') return true
   // "Pass over 2 ch" skips chains.
   return OVER.has(reader.key(behind)) && reader.key(behind - 1) !== 'skip'
 }

@@ -14,6 +14,7 @@ import {
   passFreeSide,
   passFromLast,
   passHolds,
+  passLikeness,
   passRear,
   passSameAs,
   passTopOfSame,
@@ -114,6 +115,7 @@ function readPart(reader: Reader, around: boolean, inherited: Draft | null): Pla
     const other = readElsewhere(reader)
     if (other) return finish({ which: 'elsewhere', count: 1, each: false }, other)
     let draft = readWhich(reader)
+    if (draft) passLikeness(reader)
     // "in the Rnd 2 sl st".
     const compact = reader.sees('r') && reader.peek(1)?.kind === 'number'
     let named = reader.isA('round') || compact ? readRound(reader) : null
@@ -153,7 +155,9 @@ function readPart(reader: Reader, around: boolean, inherited: Draft | null): Pla
       const size = group?.size
       const within: Noun = { kind: 'within', what: what?.kind ?? 'stitch', nth: 'center', run, name, size }
       const several = run > 1 ? { which: 'next' as const, count: 1, each: true } : draft
-      return finish(several ?? { which: group?.each ? 'each' : 'next', count: 1, each: false }, within)
+      const drawn = several ?? { which: group?.each ? 'each' : 'next', count: 1, each: false }
+      // "Center tr of 3-tr group of Rnd 1".
+      return finish(drawn, within, group && readRound(reader))
     }
     nounStart = reader.at
     const plain = readNoun(reader)

@@ -17,6 +17,16 @@ function chainsAt(words: readonly Token[], index: number): number | null {
   return number ? number.value || wordOf(number.is).value : 0
 }
 
+/** "Ch 3 (counts as first dc), 4 dc in same place, …": where the bracket closes that holds what is told; -1 for none. */
+function closing(words: readonly Token[], told: number): number {
+  for (let at = told; at >= 0 && !CLOSES.test(words[at]!.key); at--)
+    if (OPENS_BRACKET.test(words[at]!.key))
+      return words.findIndex(({ key }, index) => index > told && CLOSES.test(key))
+  return -1
+}
+const OPENS_BRACKET = /^[([{]$/
+const CLOSES = /^[)\]}]$/
+
 const TELLS = ['counts', 'stands', '=']
 
 /** "… is the first dc", "… is your 1st treble": whether a stitch may be told behind "is". */
@@ -59,7 +69,9 @@ export function usualChains(reader: Reader, from: number, to: number): UsualChai
       if (chains === 0 && !opens) continue
       // "Ch 3 at the beginning is the first dc": a statement with "is" is read from the word before it.
       reader.at = start + counts - (words[counts]!.is === 'is' ? 1 : 0)
-      const statement = told < 0 ? noStitch(reader, end) : readStatement(reader, end)
+      const closed = closing(words, counts)
+      const statement =
+        told < 0 ? noStitch(reader, end) : readStatement(reader, closed < 0 ? end : start + closed)
       // "The ch 3 at the beginning is the hardest part" tells of no stitch.
       const isTold = statement !== null && (words[counts]!.is !== 'is' || statement.stitch !== null)
       if (isTold)

@@ -168,3 +168,12 @@ export const endsPlace = (reader: Reader): boolean =>
 /** A stitch that ends in one tip. */
 export const isBunch = (token: Token | undefined): boolean =>
   token !== undefined && ['cluster', 'puff', 'popcorn', 'bobble'].some((form) => token.kinds.has(form))
+
+/** "(the next) (center) sc", "(the last) (unworked) st": in brackets, which one that is; passes it. */
+export const passLikeness = (reader: Reader): boolean =>
+  reader.attempt(() => {
+    if (!reader.skip('(', '[')) return null
+    return reader.skip('center', 'skipped', 'unworked', 'tip', 'point', 'corner') && reader.skip(')', ']')
+      ? true
+      : null
+  }) === true

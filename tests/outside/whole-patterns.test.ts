@@ -25,11 +25,7 @@ const NOT_YET: Readonly<Record<string, readonly string[]>> = {
     'd224',
     'd233',
     'd235',
-    'h209',
-    'h210',
     'h224',
-    'h239',
-    'h248',
   ],
 }
 

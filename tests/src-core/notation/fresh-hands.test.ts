@@ -199,3 +199,71 @@ Rnd 3: Sl st in next dc, sc in same dc, *`
     ])
   })
 })
+
+describe('what a stitch explains of its own chains', () => {
+  const popcorns = (
+    beginning: string,
+  ) => `Popcorn (pc): 5 dc in same place, drop loop, pull it through first dc.
+Beginning popcorn (beg pc): ${beginning}, 4 dc in same place, drop loop, pull it through top of ch-3.
+
+Ch 4; join with sl st to form ring.
+Rnd 1: Beg pc in ring, ch 3, [pc in ring, ch 3] 3 times; join with sl st in top of beg pc. (4 pc, 4 ch-3 sps)
+Rnd 2: Sl st in next ch-3 sp, ch 3, (2 dc, ch 3, 3 dc) in same sp, *ch 1, (3 dc, ch 3, 3 dc) in next ch-3 sp; rep from * 2 more times, ch 1; join in top of ch-3. (24 dc, 4 ch-3 sps, 4 ch-1 sps)`
+
+  it.each(['Ch 3 (counts as first dc)', 'Ch 3 [counts as a dc]', 'Ch 3 (is the first dc)'])(
+    'ends with its bracket: "%s"',
+    (beginning) => {
+      expect(both(popcorns(beginning))).toEqual([[], [4, 24]])
+    },
+  )
+})
+
+describe('chains that are gone round', () => {
+  it.each(['round the first 3ch', 'around first 3ch', 'round the same 3ch'])(
+    'are one place: "%s"',
+    (place) => {
+      const text = `Round 1: Magic ring, 1ch, *1dc into ring, 3ch; rep from * 3 times more, ss to first dc. (4dc)
+Round 2: Ss into next 3ch-sp, 1ch, 4dc ${place}, *1dc in next dc, 4dc in next 3ch-sp; rep from * twice more, 1dc in last dc, ss to first dc.`
+      expect(made(text, 'UK')).toEqual([4, 20])
+    },
+  )
+
+  it('are no places of a round with that number', () => {
+    const text = `Round 1: Magic ring, 1ch, 6dc into ring, ss to first dc. (6dc)
+Round 2: 1ch, 2dc in each dc round, 3ch, ss to first dc.`
+    expect(made(text, 'UK')).toEqual([6, 12])
+  })
+})
+
+describe('a lobe on what the first one left', () => {
+  it.each([
+    'Skip the next (center) sc',
+    'Skip the next [center] sc',
+    'Skip next (unworked) sc',
+    'Sk next sc',
+  ])('begins where the yarn is joined behind a skip: "%s"', (skip) => {
+    const text = `Ch 12.
+Row 1: Sc in 2nd ch from hook and in each ch across. (11)
+
+FIRST LOBE
+Row 2: Ch 1, turn, sc in first 5 sc, leave remaining sts unworked. (5)
+Fasten off.
+
+SECOND LOBE
+Row 2: ${skip} of Row 1, join yarn in next sc, ch 1, sc in same st and in last 4 sc. (5)`
+    expect(both(text)).toEqual([[], [11, 5, 5]])
+  })
+})
+
+describe('a long stitch round one within a group', () => {
+  it.each([
+    'FPtr around center tr of 3-tr group of Rnd 1',
+    'FPtr around middle tr of next group of Rnd 1',
+    'FPtr around center tr of group on Rnd 1',
+  ])('covers the stitch in front of it: "%s"', (long) => {
+    const text = `Rnd 1: Magic ring, ch 4 (counts as tr), 2 tr in ring, ch 3, [3 tr in ring, ch 3] 3 times, sl st in top of ch-4. (12 tr, 4 ch-3 sps)
+Rnd 2: Ch 1, sc in same st and in next 2 tr, *5 sc in ch-3 sp, sc in next 3 tr; rep from * 2 more times, 5 sc in last ch-3 sp, sl st in first sc. (32 sc)
+Rnd 3: Ch 1, *sc in next sc, ${long}, sc in next 3 sc, (sc, ch 2, sc) in next sc, sc in next 2 sc; rep from * 3 more times, sl st in first sc. (32 sc, 4 FPtr, 4 ch-2 sps)`
+    expect(both(text)).toEqual([[], [12, 32, 36]])
+  })
+})
