@@ -62,13 +62,26 @@ export function nearest(tryout: Tryout, kind: Kind, rotation: Rotation, wish: Wi
   const across = size(least + 1, 3).width - small.width
   const down = (size(least, 5).height - small.height) / 2
   const found: Candidate[] = []
-  for (const columns of near(small.width - (least - 1) * across, across, wish.width, least))
+  const wide = near(small.width - (least - 1) * across, across, wish.width, least)
+  for (const columns of evenRound(tryout, kind)(wide))
     for (const rows of near(small.height - 2 * down, down, wish.height, 1)) {
       const counts = at(columns, rows)
       if (countPlaces(counts) <= MOST_MOTIFS) found.push(candidate(counts))
     }
   return found
 }
+
+/** Of motifs that alternate in a row that closes, the numbers that come out even: else two alike meet where it does. */
+const evenRound =
+  ({ trials }: Tryout, { inTheRound = false }: Kind) =>
+  (columns: readonly number[]): readonly number[] => {
+    const { by, count } = trials.ground.cells.pattern
+    if (!inTheRound || by !== 'cell' || count === 1) return columns
+    const most = Math.floor(BLANKET.columns.most / count)
+    const turns = columns.flatMap((each) => [Math.floor(each / count), Math.ceil(each / count)])
+    const least = Math.ceil(LEAST_ROUND / count)
+    return [...new Set(turns.map((times) => count * Math.min(most, Math.max(least, times))))]
+  }
 
 /** The counts round the one that fits best, `first` being the size with one and `step` what each more adds. */
 function near(first: number, step: number, wish: number, least: number): number[] {
