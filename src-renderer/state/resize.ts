@@ -5,7 +5,9 @@ import { PANEL } from '../../src-core/fields/applique'
 import { holds } from '../../src-core/joins/holding'
 import { byHolding, layoutOf, missOf, nearest } from '../../src-core/layout/candidates'
 import { createPlanner, proposeProject } from '../../src-core/plan'
+import { isLaidAs } from '../../src-core/layout/taken'
 import { isBegun } from '../../src-core/progress/progress'
+import { settled } from '../../src-core/settled'
 import { MM_PER_INCH } from '../../src-core/units/quantity'
 import { hasOwnHeight, outlineGrown, outlineToward } from '../../src-core/ways/outline'
 import { appliqueOf, patchPanel } from './edits/applique'
@@ -90,6 +92,24 @@ export function laidAsProposed(project: Project): Project {
   const { width, height } = blanketOf(project)?.target ?? {}
   if (!width || !height) return project
   return proposeProject(project, { width, height }).proposals[0]?.project ?? project
+}
+
+/**
+ * A project whose motif has changed, in the arrangement that is proposed for it now, where it stood in the one that was
+ * proposed before, or nothing could be laid out. What a hand chose, put in or made stays as it is.
+ */
+export const laidAnew = (before: Project, after: Project): Project =>
+  isAsProposed(before) ? laidAsProposed(after) : after
+
+function isAsProposed(project: Project): boolean {
+  const blanket = blanketOf(project)
+  const { width, height } = blanket?.target ?? {}
+  if (!blanket || !width || !height || isBegun(project)) return false
+  const byHand = [blanket.cells?.motifs, blanket.cells?.painted]
+  if (byHand.some((own) => Object.keys(own ?? {}).length > 0)) return false
+  if (createPlanner().plan(project).motifs.length === 0) return true
+  const [first] = proposeProject(project, { width, height }).proposals
+  return first !== undefined && first.rule === settled(project).joining.rule && isLaidAs(project, first.fit)
 }
 
 /** The project with a panel of the wished size, in whole mm or eighths of an inch; a circle stays one. */
