@@ -1,7 +1,7 @@
 /**
  * `npm run photos -- 300`: draws so many photos of motifs, measures them, and prints how right the finder is.
  * `npm run photos -- 300 5000 rough` begins with picture 5000, taken without care: fresh pictures to judge by what was
- * mended with others; with `kitchen`, `porch`, `attic` or `desk` instead of `rough` another renderer draws them.
+ * mended with others; with `kitchen`, `porch`, `attic`, `desk` or `mat` instead of `rough` another renderer draws them.
  */
 import { measurePhoto } from '../src-core/photo/photo'
 import { ratesOf, trialOf } from '../tests/src-core/photo/rates'
@@ -9,6 +9,7 @@ import type { Trial } from '../tests/src-core/photo/rates'
 import { attic } from '../tests/src-core/photo/attic'
 import { desk } from '../tests/src-core/photo/desk'
 import { kitchen } from '../tests/src-core/photo/kitchen'
+import { mat } from '../tests/src-core/photo/mat'
 import { porch } from '../tests/src-core/photo/porch'
 import { studio } from '../tests/src-core/photo/studio'
 
@@ -19,6 +20,7 @@ const RENDERERS = {
   porch,
   attic,
   desk,
+  mat,
   rough: (number: number) => studio(number, { rough: true }),
 } as const
 const percent = (share: number): string => `${(100 * share).toFixed(1)} %`

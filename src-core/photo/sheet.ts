@@ -1,9 +1,11 @@
 /** Finds the sheet in a picture, roughly: a smooth piece with four straight sides whose shape fits. */
+import { smoothed } from './motif-mask'
 import { toOklab } from './oklab'
 import { shrink } from './picture'
 import type { Picture, SmallLight, Spot } from './picture'
 import { asSheet } from './pose'
 import { areaOf, filled, fourSides, hullOf, regions } from './regions'
+import type { Mask } from './regions'
 import type { Corners } from './homography'
 import type { SheetSize } from './sheet-sizes'
 
@@ -27,10 +29,16 @@ export interface FoundSheet {
   readonly cutOff: boolean
   /** Its four sides are seen so far that their corners are known all the same. */
   readonly known: boolean
+  /** How far its four sides are from the shape of the sheet. */
+  readonly misfit: number
 }
 
 /** How much less a step of lightness counts where the edge of a shadow parts a sheet. */
 const SHADOWED = 0.3
+/** Paper that is nearly as light as the table, in the same shadows, is told by its tint alone: levels of it that are tried. */
+const TINTS = [0.15, 0.3, 0.45, 0.6, 0.7, 0.8, 0.86, 0.92]
+/** Places of the search over which tints are averaged, to each side. */
+const TINT_EVENED = 3
 /** How far outside the picture a corner may be known by its sides, as a share of the picture's longer side. */
 const OUTSIDE = 0.12
 
@@ -63,6 +71,28 @@ function stepsOf({ width, height, light }: SmallLight, lightness: number): Float
   return steps
 }
 
+/** Pieces of the picture that are more, or less, yellow or green than a level, whatever light falls on them. */
+function tinted({ width, height, light }: SmallLight): Mask[] {
+  const lab = new Float64Array(3)
+  const tints = [1, 2].map(() => new Float32Array(width * height))
+  for (let at = 0; at < width * height; at++) {
+    toOklab(light[3 * at]!, light[3 * at + 1]!, light[3 * at + 2]!, lab)
+    // The cube root of light scales all three alike.
+    tints.forEach((tint, c) => (tint[at] = lab[c + 1]! / Math.max(0.05, lab[0]!)))
+  }
+  return tints.flatMap((tint) => {
+    const evened = smoothed(tint, width, height, TINT_EVENED)
+    const sorted = evened.slice().sort()
+    return TINTS.flatMap((share) => {
+      const level = sorted[Math.floor(share * (sorted.length - 1))]!
+      return [1, 0].map((above) => ({
+        ...{ width, height },
+        on: Uint8Array.from(evened, (value) => (value > level ? above : 1 - above)),
+      }))
+    })
+  })
+}
+
 /** A sheet of any size under a motif, whose millimetres a ruler gives: the least share of the picture, and how smooth it is. */
 const LEAST_UNDER = 0.15
 const SMOOTH_UNDER = SMOOTH.slice(0, 2)
@@ -75,7 +105,10 @@ export function findSheet(picture: Picture, sheet: SheetSize): FoundSheet | null
   if (found && !found.cutOff) return found
   // Hard edges of shadows part a sheet in pieces, but leave its colour.
   const shadowed = fourSided(picture, small, SHADOWED, SMOOTH, least, sheet)
-  return shadowed && !shadowed.cutOff ? shadowed : (found ?? shadowed)
+  if (shadowed && !shadowed.cutOff) return shadowed
+  const coloured = bestOf(picture, small, tinted(small), least, sheet)
+  const isSheet = coloured && !coloured.cutOff && coloured.misfit < LEAST_FILL_OF_SHAPE.misfit
+  return isSheet ? coloured : (found ?? shadowed)
 }
 
 /** The whole sheet in a picture, whatever its size; null where there is none, or it runs over the rim. */
@@ -93,13 +126,27 @@ function fourSided(
   leastShare: number,
   sheet: SheetSize | null,
 ): FoundSheet | null {
-  const { width, height, step } = small
+  const { width, height } = small
   const steps = stepsOf(small, lightness)
+  const smoothPieces = smoothness.map((smooth) => ({
+    ...{ width, height },
+    on: Uint8Array.from(steps, (value) => (value < smooth ? 1 : 0)),
+  }))
+  return bestOf(picture, small, smoothPieces, leastShare, sheet)
+}
+
+/** The piece of any of the masks whose four sides are most like the sheet. */
+function bestOf(
+  picture: Picture,
+  { width, height, step }: SmallLight,
+  masks: readonly Mask[],
+  leastShare: number,
+  sheet: SheetSize | null,
+): FoundSheet | null {
   const least = leastShare * width * height
   let best: (FoundSheet & { score: number }) | null = null
-  for (const smooth of smoothness) {
-    const on = Uint8Array.from(steps, (value) => (value < smooth ? 1 : 0))
-    for (const region of regions({ width, height, on }, least * 0.3)) {
+  for (const mask of masks) {
+    for (const region of regions(mask, least * 0.3)) {
       const whole = filled(region, width, height)
       const hull = hullOf(whole)
       if (areaOf(hull) < least) continue
@@ -124,10 +171,11 @@ function fourSided(
         Math.exp(-4 * turned.pose.misfit) *
         (cutOff ? 0.05 * (rim > 0.6 ? 0.1 : 1) : 1)
       const known = !cutOff || (hasShape && isAllButOneIn(turned.corners, picture))
-      if (!best || score > best.score) best = { corners: turned.corners, cutOff, known, score }
+      if (!best || score > best.score)
+        best = { corners: turned.corners, cutOff, known, misfit: turned.pose.misfit, score }
     }
   }
-  return best && { corners: best.corners, cutOff: best.cutOff, known: best.known }
+  return best && { corners: best.corners, cutOff: best.cutOff, known: best.known, misfit: best.misfit }
 }
 
 /** Whether one corner at most lies outside the picture, and not far: two sides that are seen lead there. */

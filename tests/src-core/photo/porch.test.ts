@@ -13,4 +13,13 @@ describe('a motif on the porch', { timeout: 120_000 }, () => {
     expect(Math.abs(trial.tips)).toBeLessThan(BOUNDS.tips.most)
     expect(Math.abs(trial.dips)).toBeLessThan(BOUNDS.dips.most)
   })
+  it('lies on paper hardly lighter than the table in the same bars of shadow, told by its tint', () => {
+    const { picture, sheet, ...drawn } = porch(23, 800)
+    const answer = measurePhoto(picture, { sheet })
+    const trial = trialOf(drawn, answer)
+    expect(answer.findings.map(({ code }) => code)).not.toContain('photo/sheet-cut-off')
+    expect(trial.petalsRight).toBe(true)
+    expect(Math.abs(trial.tips)).toBeLessThan(BOUNDS.tips.most)
+    expect(Math.abs(trial.dips)).toBeLessThan(BOUNDS.dips.most)
+  })
 })
