@@ -301,6 +301,14 @@ function closeByOverlap(work: Work, source: Source | null): void {
   work.joined = true
 }
 
+/** "Ch 27. Row 1: … (7 V-sts, 2 dc)": where the count comes to what is told, it is the chain that is too long. */
+function blameFoundation({ base, findings, node }: Work): void {
+  if (base.kind !== 'chain' || !base.span || [...countItems(node.items)].length === 0) return
+  if (findings.some(({ code }) => code === 'rounds/wrong-end-count')) return
+  for (const [at, found] of findings.entries())
+    if (found.code === 'rounds/chains-left') findings[at] = { ...found, span: base.span }
+}
+
 interface Finished {
   readonly account: RoundAccount
   readonly onto: Source | null
@@ -321,6 +329,7 @@ export function finishRound(work: Work, places: readonly LeftPlace[], allWorked:
   checkChain(work, work.elements.findLast(({ role }) => role !== 'join')?.span ?? null)
   if (!work.open && !work.overReported) {
     checkEndCounts(work, [...countItems(work.node.items)], sums)
+    blameFoundation(work)
     checkRing(work)
   }
   const stitchesUsed = source ? source.count('stitch') + source.overStitches : 0

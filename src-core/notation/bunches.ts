@@ -1,8 +1,12 @@
 /** How many legs a cluster, puff, popcorn or bobble has: as named, as explained, else as is usual. */
 import { USUAL_BUNCH } from '../stitches/table'
 import type { StitchKey } from '../stitches/table'
+import { stitchAbbreviation } from '../stitches/terms'
 import type { Definition, Item, Place } from './tree'
 import type { StitchName } from './stitch-name'
+import type { Span } from './tokens'
+import { report } from './work'
+import type { Work } from './work'
 
 interface Bunch {
   readonly stitch: StitchKey
@@ -94,4 +98,15 @@ export function bunchOf(
   if (told && told.legs <= MOST_LEGS)
     return { stitch: name.stitch ?? told.stitch ?? usual.stitch, legs: told.legs, assumed: false }
   return { stitch: name.stitch ?? usual.stitch, legs: usual.legs, assumed: true }
+}
+
+/** "Pc in next ch-1 sp": neither its name nor the text tells of how many stitches it is; noted once in a round. */
+export function noteAssumed(
+  work: Work,
+  { name, form }: StitchName,
+  span: Span,
+  { stitch, legs }: Pick<Bunch, 'stitch' | 'legs'>,
+): void {
+  const taken = `${legs} ${stitchAbbreviation(stitch, work.tree.terms)}`
+  report(work, 'rounds/special-not-explained', span, { word: name, taken }, form)
 }

@@ -1,6 +1,7 @@
 /** What stands before the first stitch: the chain or ring that a round makes for itself, or that a text makes alone. */
 import { clampCount } from './reading'
 import type { Base } from './state'
+import type { Span } from './tokens'
 import type { Item, RoundNode } from './tree'
 
 /** Chains and rings that stand before the first round: where everything begins. */
@@ -16,8 +17,11 @@ export function foundationMade(node: RoundNode): Base | null {
     if (item.type === 'work' && item.stitch.stitch === 'sl st' && chains > 0)
       return { kind: 'ring', chains: clampCount(chains) }
   }
-  return chains > 0 ? { kind: 'chain', chains: clampCount(chains) } : null
+  const item = node.items.findLast(({ type }) => type === 'chain')
+  return chains > 0 && item ? { kind: 'chain', chains: clampCount(chains), span: spanOf(item) } : null
 }
+
+const spanOf = ({ start, end, line, column }: Item): Span => ({ start, end, line, column })
 
 /** A text that makes only a chain or a ring, without a stitch. */
 export function isFoundationOnly(node: RoundNode): boolean {

@@ -1,4 +1,5 @@
 /** What a round finds: the places that the rounds before it left, with the loops that are still free. */
+import type { Span } from './tokens'
 import type { ColourItem, WorkItem } from './tree'
 import type { LeftPlace } from './worked'
 
@@ -71,7 +72,7 @@ export const SHARED = new WeakSet<RoundState>()
 export type Base =
   | { readonly kind: 'none' }
   | { readonly kind: 'ring'; readonly chains: number }
-  | { readonly kind: 'chain'; readonly chains: number }
+  | { readonly kind: 'chain'; readonly chains: number; readonly span?: Span }
   | { readonly kind: 'round'; readonly state: RoundState }
 
 const SPACE_KEY = /^(?:ch-?)?(\d+)(?:-?ch)?$/i

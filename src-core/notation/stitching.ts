@@ -2,7 +2,7 @@
 import { STITCHES } from '../stitches/table'
 import type { StitchKey } from '../stitches/table'
 import { findBeginning } from './beginning'
-import { bunchOf, heldOver, isBunchForm } from './bunches'
+import { bunchOf, heldOver, isBunchForm, noteAssumed } from './bunches'
 import { alongFoundation, cellsLeft, nextCell, standsOnChain, tipCell } from './chain-targets'
 import { WORKED } from './source'
 import { WORKING, nextStitch, settle } from './taking'
@@ -176,6 +176,7 @@ function makeBunch(
   const ownLeg = work.leg !== null && work.leg.legs === 0 && name.size === 0
   const element = stand(work, name, stitch, targets, span, ownLeg ? legs - 1 : legs)
   element.assumed = assumed && element.legs === legs
+  if (element.assumed) noteAssumed(work, name, span, { stitch, legs })
 }
 
 /** The stitches just made, drawn together to one popcorn. */

@@ -14,7 +14,6 @@ const NOT_YET: Readonly<Record<string, readonly string[]>> = {
   'patterns-fresh': [
     'c207',
     'c226',
-    'c235',
     'e207',
     'e218',
     'e219',

@@ -1,5 +1,6 @@
 /** What patterns by fresh hands say that no page before them did. Common practice, no source; counts by hand. */
 import { describe, expect, it } from 'vitest'
+import { readRounds } from '../../../src-core/notation/read'
 import { made, told } from './telling'
 
 const RING = 'Rnd 1: Magic ring, ch 3 (counts as dc), 11 dc in ring, sl st in top of ch-3. (12 dc)\n'
@@ -265,5 +266,51 @@ describe('a long stitch round one within a group', () => {
 Rnd 2: Ch 1, sc in same st and in next 2 tr, *5 sc in ch-3 sp, sc in next 3 tr; rep from * 2 more times, 5 sc in last ch-3 sp, sl st in first sc. (32 sc)
 Rnd 3: Ch 1, *sc in next sc, ${long}, sc in next 3 sc, (sc, ch 2, sc) in next sc, sc in next 2 sc; rep from * 3 more times, sl st in first sc. (32 sc, 4 FPtr, 4 ch-2 sps)`
     expect(both(text)).toEqual([[], [12, 32, 36]])
+  })
+})
+
+describe('a foundation chain that is too long', () => {
+  const row = (chains: number, stated: string) => `Make ${chains}ch.
+Row 1 (RS): 1tr in 4th ch from hook (missed 3ch count as 1tr), 1tr in each of next 18ch, turn. (${stated})`
+  const chainsLeft = (text: string) =>
+    readRounds(text, { terms: 'UK' })
+      .findings.filter(({ code }) => code === 'rounds/chains-left')
+      .map(({ target }) => [target?.line, target?.round])
+
+  it('is told at the chain where the count of the row is right', () => {
+    expect(chainsLeft(row(22, '20tr'))).toEqual([])
+    expect(chainsLeft(row(24, '20tr'))).toEqual([[1, 1]])
+  })
+
+  it('is told along the chain where the count is wrong too', () => {
+    expect(chainsLeft(row(24, '22tr'))).toEqual([[2, 1]])
+  })
+})
+
+describe('a popcorn or bobble', () => {
+  const notes = (special: string, stitch: string) =>
+    readRounds(
+      `${special}Rnd 1: Magic ring, ch 1, 8 sc in ring; join.\nRnd 2: Ch 1, *sc in next sc, ${stitch} in next sc; rep from * 3 more times; join.`,
+    )
+      .findings.filter(({ code }) => code === 'rounds/special-not-explained')
+      .map(({ message, severity }) => [severity, message])
+
+  it.each([
+    ['', 'pc', '5 dc'],
+    ['', 'bobble', '5 dc'],
+    ['Popcorn (pc): drop loop from hook, pull it through the first.\n\n', 'pc', '5 dc'],
+  ])('is noted once where nothing tells of how many stitches it is: "%s%s"', (special, stitch, taken) => {
+    const found = notes(special, stitch)
+    expect(found).toHaveLength(1)
+    expect(found[0]![0]).toBe('note')
+    expect(found[0]![1]).toContain(taken)
+  })
+
+  it.each([
+    ['Popcorn (pc): 4 dc in same place, drop loop.\n\n', 'pc'],
+    ['', '5-dc popcorn'],
+    ['', '4-dc bobble'],
+  ])('is not noted where that is told: "%s%s"', (special, stitch) => {
+    expect(notes(special, stitch)).toEqual([])
   })
 })
