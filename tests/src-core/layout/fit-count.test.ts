@@ -65,6 +65,15 @@ describe('M26 a number of motifs that is asked for', () => {
     }
   })
 
+  it('weighs motifs that are missing or too many against proportions: 96 squares are 8 × 12 before 10 × 10', () => {
+    // By hand, for a square of 1 m: 10 × 10 are 4 of 96 too many, 12 · 4/96 = 0.5; 8 × 12 are 1 − 8/12 out, 0.33.
+    const wish = { count: 96, like: { width: 1000, height: 1000 } }
+    const { arrangements } = fitFromHave(laid(undefined, 'square'), wish)
+    const straight = arrangements.filter(({ arrangement }) => arrangement === 'straight-rows')
+    expect(straight[0]).toMatchObject({ motifs: 96, more: 0 })
+    expect([straight[0]!.columns, straight[0]!.rows].sort((a, b) => a - b)).toEqual([8, 12])
+  })
+
   it('of rows that are not cut out is a rectangle of so many, or of the nearest', () => {
     const squares = laid(undefined, 'square')
     for (const [count, nearest] of [
