@@ -100,13 +100,18 @@ export function bunchOf(
   return { stitch: name.stitch ?? usual.stitch, legs: usual.legs, assumed: true }
 }
 
-/** "Pc in next ch-1 sp": neither its name nor the text tells of how many stitches it is; noted once in a round. */
+/**
+ * "Pc in next ch-1 sp": neither its name nor the text tells of how many stitches it is; noted once in a round. Some later
+ * rounds alone may be explained where they come from.
+ */
 export function noteAssumed(
   work: Work,
   { name, form }: StitchName,
   span: Span,
   { stitch, legs }: Pick<Bunch, 'stitch' | 'legs'>,
 ): void {
+  const begun = work.tree.rounds.find(({ numbers }) => numbers !== null)?.numbers?.[0] ?? 1
+  if (begun > 1) return
   const taken = `${legs} ${stitchAbbreviation(stitch, work.tree.terms)}`
   report(work, 'rounds/special-not-explained', span, { word: name, taken }, form)
 }

@@ -306,6 +306,12 @@ describe('a popcorn or bobble', () => {
     expect(found[0]![1]).toContain(taken)
   })
 
+  it('is not noted in later rounds alone, which may be explained where they come from', () => {
+    const text = 'Rnd 3: *Popcorn in next st, ch 2, sk next st; rep from * 7 more times; join. (8 pc)'
+    const { findings } = readRounds(text, { after: { stitches: 16 } })
+    expect(findings.map(({ code }) => code)).not.toContain('rounds/special-not-explained')
+  })
+
   it.each([
     ['Popcorn (pc): 4 dc in same place, drop loop.\n\n', 'pc'],
     ['', '5-dc popcorn'],
