@@ -4,8 +4,10 @@ import { pickUps } from '../../src-core/edging/pick-up'
 import { edgeTitle } from '../../src-core/edging/words'
 import { MATERIAL_CONSTANTS } from '../../src-core/materials/constants'
 import { blanketOf } from '../../src-core/plans/layouts'
+import { translateText } from '../../src-core/notation/translate'
 import { translateStitch } from '../../src-core/stitches/terms'
 import type { Job } from './page'
+import { cornerRound } from './words-corners'
 import { countWords, EDGING_PAGE, roundText, setUpWords } from './words-edging'
 import { firstRoundWords } from './words-materials'
 
@@ -36,6 +38,7 @@ export function edgingSteps(job: EdgingJob): EdgingSteps | null {
   const several = new Set(edging.rounds.map(({ yarn }) => yarn)).size > 1
   const sections = edging.rounds.filter(({ yarn }, i, all) => yarn !== all[i - 1]?.yarn).length
   const setUp = plain.at(-1)!
+  const writtenRounds = (blanketOf(settled)?.edging?.written ?? []).map(({ work }) => work)
   return {
     steps: [
       ...special
@@ -61,7 +64,9 @@ export function edgingSteps(job: EdgingJob): EdgingSteps | null {
         ...loop.texts.map((text, k) => {
           const round = edging.rounds[plain.length + k]!
           const colour = several ? `${EDGING_PAGE.inYarn(yarnOf(round.yarn))}: ` : ''
-          const words = `${colour}${roundText(text, job)} (${countWords(loop, k)})`
+          const atCorners = k === 0 ? cornerRound(loop, writtenRounds[0] ?? '', firstCorner(loops, i)) : ''
+          const told = translateText(atCorners, settled.terms, terms)
+          const words = `${colour}${roundText(text, job)} (${countWords(loop, k)})${told}`
           return [EDGING_PAGE.round(round.number), words] as const
         }),
       ],
