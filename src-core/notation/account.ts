@@ -1,6 +1,14 @@
 /** The account of a round: what it makes, uses and leaves, and the checks of a tech editor (M5, M6). */
 import { checkChain } from './chain-targets'
-import { BUNCHES, clusterCounts, groupCounts, groupsOf } from './group-counts'
+import {
+  BUNCHES,
+  clusterCounts,
+  formed,
+  groupCounts,
+  groupsOf,
+  largestGroup,
+  shellSize,
+} from './group-counts'
 import { SKIPPED } from './source'
 import type { Source } from './source'
 import { spaceKey } from './state'
@@ -152,9 +160,11 @@ function countPlain(
 const MANNER = /^(\d+|an?|one)?\s*(long|spike|extended|linked)\b/i
 
 /** How many a list counts of stitches that the text explains and that are made of this one. */
-const specialOf = ({ entries }: CountItem, { stitch }: StitchName): number =>
+const specialOf = (work: Work, { entries }: CountItem, { stitch }: StitchName): number =>
   entries.reduce((sum, { noun, count, words }) => {
     const name = noun.kind === 'stitch' && !MANNER.test(words) ? noun.name : null
+    // "4 Shells, 8 dc" of shells that the text explains.
+    if (name?.form === 'shell') return sum + count * shellSize(work, stitch)
     return name?.form === 'special' && name.stitch === stitch ? sum + count : sum
   }, 0)
 
@@ -189,7 +199,9 @@ function countOf(
   if (noun.kind === 'space') {
     // Worked into a ring, all spaces of a size may be its corners.
     if (noun.corner) return [sums.corners, ...Object.values(sums.spaces)]
-    if (noun.chains !== null) return sums.spaces[spaceKey(noun.chains)] ?? 0
+    const made = noun.chains === null ? null : (sums.spaces[spaceKey(noun.chains)] ?? 0)
+    // "12 V-sts, 12 ch-1 sps between V-sts": those within them are not meant.
+    if (made !== null) return /\bbetween\b/i.test(entry.words) ? [made, made - formed(all)] : made
     return Object.values(sums.spaces).reduce((sum, count) => sum + count, 0)
   }
   if (noun.kind === 'corner') return sums.corners > 0 ? sums.corners : null
@@ -219,7 +231,7 @@ function countOf(
         standing,
         name,
         all.entries.some(({ noun: other }) => other.kind === 'stitch' && BUNCHES.has(other.name?.form ?? '')),
-        specialOf(all, name),
+        specialOf(work, all, name),
         inManner(work, entry, all),
       )
     case 'picot':
@@ -239,7 +251,9 @@ function countOf(
         0,
       )
       const pairs = name.form === 'v-stitch' ? [groupsOf(standing, 2)] : []
-      return [sums.groups, groupsOf(standing), ...pairs, sums.groups - others]
+      // "4 Shells, 8 dc": a pair of dc between two shells is none of them.
+      const largest = groupsOf(standing, largestGroup(standing))
+      return [sums.groups, groupsOf(standing), ...pairs, sums.groups - others, largest]
     }
     case 'increase':
       return sums.groups

@@ -1,7 +1,7 @@
 /** What the round does besides stitches: joins, colours, where it is worked. */
 import { passRotated, passToFarSide } from './along-chain'
 import { COLOUR_LETTERS, SHADES, readColourName, readMaterial, readYarn } from './colour-words'
-import { readLoop, readRound } from './nouns'
+import { readChains, readLoop, readRound } from './nouns'
 import { ownChain, readPlace } from './places'
 import type { Reader } from './reader'
 import { passSide } from './row-ends'
@@ -55,6 +55,8 @@ export function readColour(reader: Reader): ColourItem | null {
   if (begins) return begins
   return reader.attempt((): ColourItem | null => {
     const ties = passTies(reader)
+    const attaches = reader.sees('attach')
+    const opens = reader.tokens[start - 1] === undefined || /^[:.)–—]$/.test(reader.tokens[start - 1]!.key)
     const joins = ties || reader.skip('join', 'attach')
     if (!joins) {
       const change = reader.skip('change')
@@ -99,7 +101,9 @@ export function readColour(reader: Reader): ColourItem | null {
     if (colour === null && !renewed) {
       // "join with sc in first st" begins a round, "join with sl st in first sc" ends one.
       const any = place?.parts[0]?.which === 'any'
-      if (!any && (stitch === null || stitch.stitch === 'sl st')) return null
+      // "Attach between 2 tr" at the beginning of a round needs no word for the yarn.
+      const ties = attaches && opens && place !== null
+      if (!any && !ties && (stitch === null || stitch.stitch === 'sl st')) return null
     }
     return { type: 'colour', colour: colour || null, place, stitch, ...reader.span(start) }
   })
@@ -199,7 +203,11 @@ export function readJoin(reader: Reader): JoinItem | null {
       const called = closes && stitch?.stitch === 'ch' && /st/.test(stitch.name)
       if (stitch?.stitch !== 'sl st' && !called) return null
     }
-    const named = readPlace(reader)
+    // "Join top ch 3": the chain that the round begins with.
+    const top = reader.attempt(
+      () => (reader.skip('top') && !reader.skip('of') && readChains(reader) !== null) || null,
+    )
+    const named = top ? null : readPlace(reader)
     const place = named && ownChain(reader, named)
     if (place?.parts[0]?.which === 'any') return null
     if (place?.parts[0]?.noun.kind === 'ring') return null

@@ -133,7 +133,8 @@ export function readFoundation(reader: Reader): FoundationItem | null {
     reader.skip('with')
     reader.skip('a', 'an', 'the')
     // "Make a ring": nothing says of what, so it is one that draws together.
-    const alone = makes && reader.isA('ring') && (reader.peek(1)?.first ?? /^[,;.:]?$/.test(reader.key(1)))
+    const alone =
+      makes && reader.isA('ring') && (reader.peek(1)?.first === true || /^[,;.:]?$/.test(reader.key(1)))
     if (alone && reader.skipA('ring'))
       return { type: 'foundation', ring: 'adjustable', ...reader.span(start) }
     if (skipAdjustable(reader)) {
@@ -147,6 +148,15 @@ export function readFoundation(reader: Reader): FoundationItem | null {
       })
       return { type: 'foundation', ring: 'adjustable', ...reader.span(start) }
     }
+    // "Ring of thread", "work a loop of yarn as centre ring".
+    const ofYarn = reader.attempt(() => {
+      if (!reader.skipA('ring') || !reader.skip('of')) return null
+      reader.skip('the', 'your')
+      if (!/^(yarn|thread|cotton|wool|string)$/.test(reader.spelled())) return null
+      for (let words = 0; words < 7 && reader.peek() && !/^[.;:,]$/.test(reader.key()); words++) reader.at++
+      return true
+    })
+    if (ofYarn) return { type: 'foundation', ring: 'adjustable', ...reader.span(start) }
     const ofChains = reader.attempt(() => {
       if (!reader.skipA('ring') || !reader.skip('of')) return null
       const chains = reader.number()

@@ -1,6 +1,7 @@
 /** How many petals, groups, points or clusters a round has, in all ways in which a count may mean them. */
 import type { Tally } from './account'
-import type { CountEntry, Item } from './tree'
+import type { StitchName } from './stitch-name'
+import type { CountEntry, CountItem, Item } from './tree'
 import type { Work } from './work'
 import type { WorkedElement } from './worked'
 
@@ -20,6 +21,13 @@ export function groupsOf(standing: readonly WorkedElement[], of = 0): number {
   const sizes = new Map<number, number>()
   for (const { group } of standing) sizes.set(group, (sizes.get(group) ?? 0) + 1)
   return [...sizes.values()].filter((size) => (of > 0 ? size === of : size > 1)).length
+}
+
+/** How many stitches the largest group of a round has. */
+export function largestGroup(standing: readonly WorkedElement[]): number {
+  const sizes = new Map<number, number>()
+  for (const { group } of standing) sizes.set(group, (sizes.get(group) ?? 0) + 1)
+  return Math.max(0, ...sizes.values())
 }
 
 /** How many petals, groups or points there are, in all ways in which they may be meant; the likeliest first. */
@@ -60,4 +68,23 @@ export function clusterCounts(
   const legs = Number(size?.[1] ?? size?.[2] ?? 0)
   if (legs > 1) return sums.made % legs === 0 ? sums.made / legs : 0
   return sums.groups > 0 ? groupCounts(work, 'cluster', sums, standing) : 0
+}
+
+/** Shells and V-stitches among the counts of a round. */
+export const formed = ({ entries }: CountItem): number =>
+  entries.reduce(
+    (sum, { noun, count }) =>
+      sum + (noun.kind === 'stitch' && /^(shell|v-stitch)$/.test(noun.name?.form ?? '') ? count : 0),
+    0,
+  )
+
+/** How many stitches of a kind a shell has that the text explains; 0 where it explains none. */
+export function shellSize(work: Work, stitch: StitchName['stitch']): number {
+  const shell = work.tree.definitions.find(({ names }) => names.includes('shell'))
+  const [group] = (shell?.items ?? []).filter(({ type }) => type === 'group' || type === 'placed')
+  const items = group && 'items' in group ? group.items : (shell?.items ?? [])
+  return items.reduce(
+    (sum, item) => sum + (item.type === 'work' && item.stitch.stitch === stitch ? (item.count ?? 1) : 0),
+    0,
+  )
 }

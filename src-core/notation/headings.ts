@@ -1,4 +1,5 @@
 /** Headings: "Rnd 3:", "3rd rnd:", "Rnds 4–6:", "Edging:", and the sections that hold no rounds. */
+import { isProse } from './prose-labels'
 import { skipAdjustable } from './nouns'
 import { isDecorated, passDecoration } from './decoration'
 import { numberedLines, readNumberedLine } from './numbered-lines'
@@ -304,6 +305,7 @@ export function findHeadings(reader: Reader): Heading[] {
   const headings: Heading[] = []
   const numbered = numberedLines(reader.tokens)
   let special = false
+  let numbersBegan = false
   for (let index = 0; index < reader.tokens.length; index++) {
     const token = reader.tokens[index]!
     const before = reader.tokens[index - 1]?.key ?? '.'
@@ -315,8 +317,11 @@ export function findHeadings(reader: Reader): Heading[] {
     const start = reader.at
     const listed: boolean = !token.first && BULLETS.test(before) && reader.tokens[index - 1]!.first
     // "- Knot (kn): …" in a list of special stitches.
-    const free: boolean = token.first || FREE_BEHIND.has(before) || (listed && special)
-    const behind: boolean = listed || (!token.first && /^[:.;]$/.test(before))
+    // "SPECIAL STITCH -- Knot (kn): …".
+    const ruled: boolean =
+      special && /^[-–—]$/.test(before) && /^[-–—]|stitch/.test(reader.tokens[index - 2]?.key ?? '')
+    const free: boolean = token.first || FREE_BEHIND.has(before) || (listed && special) || ruled
+    const behind: boolean = listed || ruled || (!token.first && /^[:.;]$/.test(before))
     // "Size 10 thread. Picot: ch 3, sl st in last sc."
     // "3. Corner = (dc, ch 2, dc) in next sp."
     const head = reader.peek()
@@ -343,7 +348,9 @@ export function findHeadings(reader: Reader): Heading[] {
     const explains = special && !begins && !token.kinds.has('round')
     if (heading.kind === 'round' && heading.numbers === null && explains) {
       headings.push({ ...heading, kind: 'definition' })
-    } else headings.push(heading)
+    } else
+      headings.push(numbersBegan || !isProse(reader, heading) ? heading : { ...heading, kind: 'section' })
+    numbersBegan ||= heading.kind === 'round' && heading.numbers !== null
     if (heading.kind === 'part') special = false
     else if (section !== null)
       special = EXPLAINS.test(section) || sectionOf(section.split(/\s+/)) === 'explained'

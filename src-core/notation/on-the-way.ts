@@ -9,6 +9,7 @@ const GOES = new Set([
   'go',
   'move',
   'travel',
+  'walk',
   'proceed',
   'work',
   'get',

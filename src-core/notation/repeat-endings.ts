@@ -42,6 +42,8 @@ export function lastItems(star: StarItem): readonly Item[] | null {
       { type: 'join', place: (only as WorkItem).place, ...spanOf(only!, only!) },
     ]
   }
+  const early = star.items.findIndex((item) => isInLast(item, ending.items))
+  if (early >= 0) return [...star.items.slice(0, early), ...ending.items]
   const body = [...star.items]
   // The join behind it stands for nothing in the repeat.
   const drop = Math.max(1, ending.items.filter((item) => makes(item) && !isClosingSlip(item)).length)
@@ -54,6 +56,20 @@ export function lastItems(star: StarItem): readonly Item[] | null {
     if (left) body.push(left)
   }
   return [...body, ...ending.items]
+}
+
+/** "*Shell in next sp, sc in next sc; …, ending last rep with shell in last sp": the repeat ends early, with that item. */
+function isInLast(item: Item, ending: readonly Item[]): boolean {
+  const [only, ...others] = ending.filter((each) => makes(each) && !isClosingSlip(each))
+  if (item.type !== 'work' || only?.type !== 'work' || others.length > 0) return false
+  const [part, last] = [item.place?.parts[0], only.place?.parts[0]]
+  if (last?.which !== 'last' || part?.which !== 'next' || (item.count ?? 1) !== (only.count ?? 1))
+    return false
+  const alike = item.stitch.form === only.stitch.form && item.stitch.stitch === only.stitch.stitch
+  if (part.noun.kind === 'space' && last.noun.kind === 'space')
+    return alike && part.noun.chains === last.noun.chains
+  if (part.noun.kind !== 'stitch' || last.noun.kind !== 'stitch') return false
+  return alike && part.noun.name?.stitch === last.noun.name?.stitch && part.count === last.count
 }
 
 /** How many stitches an item makes one after the other; a group, a skip or a chain goes as a whole. */

@@ -187,6 +187,12 @@ export function nowhere(work: Work, part: PlacePart | null): Target {
   // "2 tr, 2 ch, (3 tr, 2 ch) 3 times into a magic ring": the ring is named behind all that goes into it.
   const ring = work.base.kind === 'none' ? ringNamed(work.node.items) : null
   if (ring) return ringTarget(work, ring)
+  // "8 sc in the beginning loop", "10 dc into the loop" before any round: a ring of yarn.
+  if (work.base.kind === 'none' && part?.noun.kind === 'space' && part.noun.chains === null) {
+    work.foundation = { kind: 'ring', chains: 0 }
+    work.base = work.foundation
+    return targetAt(work, null, { kind: 'ring', round: -2, index: 0 })
+  }
   if (!work.open) report(work, 'rounds/nothing-to-work-in', part, {}, 'once')
   work.open = true
   return targetAt(work, null, { kind: 'unknown', round: -2, index: -1 })

@@ -4,6 +4,7 @@
  * time grows with the length of the text alone.
  */
 
+import { withoutDress } from './dress'
 import { STITCH_KEYS } from '../stitches/table'
 import { stitchAbbreviation } from '../stitches/terms'
 import { LIMITS } from './limits'
@@ -233,8 +234,27 @@ export interface TokensBefore {
  */
 export function tokenize(text: string, before: TokensBefore | null = null): Token[] {
   const known = before ? knownLines(before) : []
-  return tokensFrom(text, known, known.length > 0 ? before!.tokens[known.length]! : null)
+  const next = known.length > 0 ? before!.tokens[known.length]! : null
+  return withAliases(tokensFrom(withoutDress(text), known, next))
 }
+
+/** "X = sc, V = inc, A = dec": what single capitals are short for, and what they then stand for further on. */
+function withAliases(tokens: Token[]): Token[] {
+  const aliases = new Map<string, Token>()
+  tokens.forEach((token, at) => {
+    const [sign, named] = [tokens[at + 1], tokens[at + 2]]
+    if (sign?.key === '=' && /^[A-Z]$/.test(token.text) && named && ALIASED.test(named.key))
+      aliases.set(token.text, named)
+  })
+  if (aliases.size === 0) return tokens
+  return tokens.map((token, at) => {
+    const alias = tokens[at + 1]?.key === '=' ? undefined : aliases.get(token.text)
+    return alias ? { ...token, key: alias.key, is: alias.is, kinds: alias.kinds } : token
+  })
+}
+
+/** Stitches that shorthands for stuffed figures have single letters for. */
+const ALIASED = /^(sc|hdc|dc|tr|htr|inc|dec|ch|sl|slst|ss)$/
 
 /** Goes on behind tokens that are known, where a line begins with `next`. */
 function tokensFrom(text: string, tokens: Token[], next: Token | null): Token[] {

@@ -36,16 +36,17 @@ function closeLastLoop(work: Work, source: Source): void {
   if (closes?.role !== 'space' && closes?.role !== 'closing') return
   const stitches = source.places.flatMap((place, at) => (place.kind === 'stitch' ? [at] : []))
   let run = 0
-  let usual = 0
+  // Loops may span now more and now fewer.
+  const usual = new Set<number>()
   for (const at of stitches) {
     if (source.used[at] === SKIPPED) run++
     else {
-      if (run > 0) usual = run
+      if (run > 0) usual.add(run)
       run = 0
     }
   }
   const open = stitches.filter((at) => source.used[at]! <= TRAVELLED)
-  if (open.length > 0 && open.length === usual) for (const at of open) source.used[at] = SKIPPED
+  if (usual.has(open.length)) for (const at of open) source.used[at] = SKIPPED
 }
 
 /** A loop that is far too short for what it spans, between single stitches: chains ≥ half of the stitches skipped. */

@@ -177,6 +177,13 @@ function readHyphened(reader: Reader, name: Draft): boolean {
 /** One-word compounds: "FPdc", "BPsc", "dc3tog", "scdec", "dc-cl". */
 function readCompound(reader: Reader, name: Draft): boolean {
   if (readHyphened(reader, name)) return true
+  // "St-dc" and "stdg-dc" are short for a standing one.
+  const started = /^st(?:dg?|and)?-(\p{L}+)$/u.exec(reader.spelled())
+  const standing = started && baseStitch(reader, started[1]!)
+  if (standing) {
+    Object.assign(name, standing, { standing: true })
+    return ++reader.at > 0
+  }
   const raised = RAISED.exec(reader.spelled())
   const lifted = raised && baseStitch(reader, raised[1]!)
   if (lifted) {

@@ -130,7 +130,7 @@ neighbor neighbors neighbour neighbours | motif
 
 work working works | verb instruction
 worked | verb
-make making makes | verb instruction
+make making makes raise | verb instruction
 put puts putting placing | verb
 crochet | verb
 + now then also always | verb
@@ -159,7 +159,7 @@ counts count counted counting | tells
 + totals tally have | tells
 + total there will should you | aside tells
 + are | explains tells
-stands stand acts act serves serve equals equal represents represent replaces replace replacing replacement
+stands stand acts act serves serve equals equal represents represent replaces replace replacing replacement worth
 made formed completed complete
 not doesn't don't isn't never
 + mark place marker move tighten keep keeping hold holding fold folding push bring take taking carry bend bending flip flipping lift lifting lay tilt ease | aside

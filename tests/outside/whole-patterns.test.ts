@@ -25,6 +25,8 @@ const NOT_YET: Readonly<Record<string, readonly string[]>> = {
     'd233',
     'd235',
     'h224',
+    'h337',
+    'h344',
   ],
 }
 

@@ -51,7 +51,7 @@ describe('A ring named last', () => {
 describe('Stitches with a count of their own', () => {
   it('are not among the plain ones', () => {
     const text = (dc: number) =>
-      `Rnd 1: In magic ring, ch 1, 8 sc, join.\nRnd 2: Ch 1, (dc, popcorn) in each sc around, join. (${dc} dc, 8 popcorns)`
+      `Popcorn: 5 dc in same st, drop loop.\n\nRnd 1: In magic ring, ch 1, 8 sc, join.\nRnd 2: Ch 1, (dc, popcorn) in each sc around, join. (${dc} dc, 8 popcorns)`
     expect(told(text(8))).toEqual([])
     expect(told(text(16))).toHaveLength(1)
   })

@@ -1,0 +1,20 @@
+/** Labels at the beginning of a line behind which nothing is worked. */
+import type { Reader } from './reader'
+import type { Heading } from './round-headings'
+import { readStitch } from './vocabulary'
+
+/** "Spiral: never join, never turn", "This month's freebie: a scrubber!" before the rounds: nothing there is worked. */
+export function isProse(reader: Reader, { kind, numbers, label, from, to }: Heading): boolean {
+  if (kind !== 'round' || numbers !== null || reader.tokens[to]?.first !== false) return false
+  // "Shell in shell: work shell in ch-2 sp of next shell" says what is understood.
+  if (/^(\p{L}+) in \1$/iu.test(label ?? '')) return true
+  let at = from
+  for (; at < reader.tokens.length && (at === from || !reader.tokens[at]!.first); at++) {
+    const { kind: is, kinds, key } = reader.tokens[at]!
+    if (is === 'number' || is === 'chains' || kinds.has('chain') || kinds.has('ring') || key === 'as')
+      return false
+    reader.at = at
+    if (at >= to && !kinds.has('stitch') && readStitch(reader) !== null) return false
+  }
+  return at < reader.tokens.length
+}
