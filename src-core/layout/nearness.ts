@@ -111,16 +111,7 @@ export const ranked = (fits: readonly FitArrangement[], measure: Measure): FitAr
     (fit) => fit,
     wish,
   )
-  return outline ? sorted : usualFirst(closedOnTop(sorted, motif), motif)
-}
-
-/** Nothing with gaping joins begins the list where something that lies closed and holds meets the size to half a motif. */
-function closedOnTop(fits: readonly FitArrangement[], motif: MotifAccount): readonly FitArrangement[] {
-  if (fits[0]?.wide === undefined) return fits
-  const isClosed = (fit: FitArrangement): boolean =>
-    fit.wide === undefined && judged(fit).holds && isNear(fit, motif.overTips)
-  const first = fits.find(isClosed)
-  return first ? [first, ...fits.filter((fit) => fit !== first)] : fits
+  return outline ? sorted : usualFirst(sorted, motif)
 }
 
 /** The same order, but that nothing with gaping joins stands above what lies closed and comes nearer. */
