@@ -18,6 +18,8 @@ const DOUBT = {
   /** Clefts that differ, where no law fits them: residue of the fits and spread of the dips, as shares. */
   stray: 0.09,
   spread: 0.028,
+  /** Clefts that end so far outside the line, as a share, were not followed into: threads and fuzz hide what is within. */
+  outside: 0.045,
   /** Clefts that differ by this much are not alike, whatever law fits each of them. */
   unlike: 0.12,
   /** What clefts make of it that may be shut or go on, as a share. */
@@ -94,6 +96,7 @@ export function dipOfAll(
     !(few && Math.abs(held.apart) > DOUBT.agree) &&
     !(held.stray > DOUBT.stray && held.spread > DOUBT.spread) &&
     held.spread <= DOUBT.unlike &&
+    held.apart >= -DOUBT.outside &&
     held.apart <=
       (held.fits ? DOUBT.apartFitted : held.growth > DOUBT.drawnOut ? DOUBT.apartDrawnOut : DOUBT.apart)
   const all = (each: (valley: Valley) => number) => meanOf([...open, ...closed.map(each)])

@@ -41,6 +41,13 @@ describe('the dip of all petals', () => {
     })
   })
 
+  it('is not sure where clefts end outside the line, which has entered farther than they were followed', () => {
+    const many = (far: number) => Array.from({ length: 5 }, () => cleft(far))
+    expect(dipOfAll(many(103), lines, 0)).toMatchObject({ far: 100, sure: true })
+    // As in lace under fuzz: 147 for a line at 138, where the dip was 129.
+    expect(dipOfAll(many(147), narrow(138, 138, 138, 138, 138), 0)).toMatchObject({ far: 138, sure: false })
+  })
+
   it('says what it is at least, and is not sure, where petals may touch or not', () => {
     const one = dipOfAll([...shut, cleft(100), opens(100, 90, false)], lines, 0)
     expect(one).toMatchObject({ far: 100, least: 98, sure: true })
