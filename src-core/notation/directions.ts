@@ -102,8 +102,8 @@ export function readColour(reader: Reader): ColourItem | null {
       // "join with sc in first st" begins a round, "join with sl st in first sc" ends one.
       const any = place?.parts[0]?.which === 'any'
       // "Attach between 2 tr" at the beginning of a round needs no word for the yarn.
-      const ties = attaches && opens && place !== null
-      if (!any && !ties && (stitch === null || stitch.stitch === 'sl st')) return null
+      const begins = attaches && opens && place !== null
+      if (!any && !begins && (stitch === null || stitch.stitch === 'sl st')) return null
     }
     return { type: 'colour', colour: colour || null, place, stitch, ...reader.span(start) }
   })

@@ -16,19 +16,19 @@ function beginsBefore(items: readonly Item[]): boolean {
     .some(({ type }) => type === 'work' || type === 'group' || type === 'placed')
 }
 
-/** Places that take two stitches or more, along a chain too; with a number, those that take so many. */
-export function groupsOf(standing: readonly WorkedElement[], of = 0): number {
+/** How many stitches each place takes, by group. */
+function sizesOf(standing: readonly WorkedElement[]): readonly number[] {
   const sizes = new Map<number, number>()
   for (const { group } of standing) sizes.set(group, (sizes.get(group) ?? 0) + 1)
-  return [...sizes.values()].filter((size) => (of > 0 ? size === of : size > 1)).length
+  return [...sizes.values()]
 }
 
+/** Places that take two stitches or more, along a chain too; with a number, those that take so many. */
+export const groupsOf = (standing: readonly WorkedElement[], of = 0): number =>
+  sizesOf(standing).filter((size) => (of > 0 ? size === of : size > 1)).length
+
 /** How many stitches the largest group of a round has. */
-export function largestGroup(standing: readonly WorkedElement[]): number {
-  const sizes = new Map<number, number>()
-  for (const { group } of standing) sizes.set(group, (sizes.get(group) ?? 0) + 1)
-  return Math.max(0, ...sizes.values())
-}
+export const largestGroup = (standing: readonly WorkedElement[]): number => Math.max(0, ...sizesOf(standing))
 
 /** How many petals, groups or points there are, in all ways in which they may be meant; the likeliest first. */
 export function groupCounts(

@@ -1,12 +1,12 @@
 /** Blankets cut out in random outlines: which motifs are left, how they hang together, and closed forms. */
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
-import type { Plan, Point } from '../../../shared-types/plan'
+import type { Point } from '../../../shared-types/plan'
 import type { BlanketLayout, OutlineShape, Project } from '../../../shared-types/project'
 import { createPlanner, planProject } from '../../../src-core/plan'
 import { holesCut, openingsAmong } from './grid'
 import type { Lattice } from './grid'
-import { cellsPlan, cellsProject } from './projects'
+import { cellsPlan, cellsProject, joinedPairs } from './projects'
 
 /** Lengths in mm that a middle may be beside an outline without either answer being wrong. */
 const UNSURE = 0.05
@@ -134,16 +134,6 @@ const withLayout = (project: Project, layout: Partial<BlanketLayout>): Project =
   ...project,
   layout: { ...(project.layout as BlanketLayout), ...layout },
 })
-
-/** Pairs of motifs that are joined. */
-const joinedPairs = (plan: Plan): number =>
-  new Set(
-    plan.joins.flatMap(({ members }) =>
-      members.flatMap(({ motif }, i) =>
-        members.slice(i + 1).map((other) => [motif, other.motif].sort().join(' ')),
-      ),
-    ),
-  ).size
 
 describe('M19: outlines of any kind', () => {
   const planner = createPlanner()

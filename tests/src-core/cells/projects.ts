@@ -1,4 +1,5 @@
 /** Blankets of cells: two motifs, cells left out, outlines, rounds. Every number is made up. */
+import type { Plan } from '../../../shared-types/plan'
 import type { BlanketLayout, Motif, Project } from '../../../shared-types/project'
 import { planProject } from '../../../src-core/plan'
 
@@ -44,3 +45,13 @@ export function cellsProject(
 }
 
 export const cellsPlan = (...asked: Parameters<typeof cellsProject>) => planProject(cellsProject(...asked))
+
+/** Pairs of motifs that are joined. */
+export const joinedPairs = (plan: Plan): number =>
+  new Set(
+    plan.joins.flatMap(({ members }) =>
+      members.flatMap(({ motif }, i) =>
+        members.slice(i + 1).map((other) => [motif, other.motif].sort().join(' ')),
+      ),
+    ),
+  ).size

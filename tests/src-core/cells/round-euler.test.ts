@@ -1,22 +1,11 @@
 /** Euler's number of mixed layouts with cells left out and outlines, flat and joined in the round. */
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
-import type { Plan } from '../../../shared-types/plan'
 import type { BlanketLayout, OutlineShape } from '../../../shared-types/project'
 import { createPlanner } from '../../../src-core/plan'
-import { cellsProject } from './projects'
+import { cellsProject, joinedPairs } from './projects'
 
 const ROWS = 6
-
-/** Pairs of motifs that are joined. */
-const joinedPairs = (plan: Plan): number =>
-  new Set(
-    plan.joins.flatMap(({ members }) =>
-      members.flatMap(({ motif }, i) =>
-        members.slice(i + 1).map((other) => [motif, other.motif].sort().join(' ')),
-      ),
-    ),
-  ).size
 
 /** A grid of cells, its rows closed or not, by its own rules: nothing of the program is asked. */
 class Grid {

@@ -54,11 +54,21 @@ describe('A ring', () => {
 describe('A label that works nothing', () => {
   it.each([
     'Spiral: never join, never turn. Repeat the last rnd until big enough if you like.',
-    "This month's freebie: a dish scrubber!\nOddment of scrubby yarn, 4mm hook. The 1ch does not count.\n",
     'Shell in shell: work shell in ch-2 sp of next shell.',
   ])('is no part of the pattern: %s', (label) => {
     const text = `${label}\nRnd 1: 6 sc in a magic ring. (6 sc)\nRnd 2: 2 sc in each sc around. (12 sc)`
     expect([made(text), told(text)]).toEqual([[6, 12], []])
+  })
+})
+
+describe('A label over the whole page', () => {
+  it('is no part of the pattern either', () => {
+    const text = `This month's freebie: a dish scrubber!
+Oddment of scrubby yarn, 4mm hook. (UK stitches: dc = double crochet, ss = slip stitch.) The 1ch does not count.
+
+Round 1: 8dc into a magic ring, ss to first dc. (8dc)
+Round 2: 1ch, 2dc in each dc, ss to first dc. (16dc)`
+    expect([made(text, 'UK'), told(text, 'UK')]).toEqual([[8, 16], []])
   })
 })
 
