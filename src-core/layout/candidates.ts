@@ -71,12 +71,18 @@ export function nearest(tryout: Tryout, kind: Kind, rotation: Rotation, wish: Wi
   return found
 }
 
-/** Of motifs that alternate in a row that closes, the numbers that come out even: else two alike meet where it does. */
+/** Motifs that alternate in a row that closes come out even in whole turns of so many: else two alike meet there. */
+export function evenTurn({ trials }: Tryout, { inTheRound = false }: Pick<Kind, 'inTheRound'>): number {
+  const { by, count } = trials.ground.cells.pattern
+  return inTheRound && by === 'cell' ? count : 1
+}
+
+/** Of numbers in a row, those that come out even where it closes. */
 const evenRound =
-  ({ trials }: Tryout, { inTheRound = false }: Kind) =>
+  (tryout: Tryout, kind: Kind) =>
   (columns: readonly number[]): readonly number[] => {
-    const { by, count } = trials.ground.cells.pattern
-    if (!inTheRound || by !== 'cell' || count === 1) return columns
+    const count = evenTurn(tryout, kind)
+    if (count === 1) return columns
     const most = Math.floor(BLANKET.columns.most / count)
     const turns = columns.flatMap((each) => [Math.floor(each / count), Math.ceil(each / count)])
     const least = Math.ceil(LEAST_ROUND / count)
