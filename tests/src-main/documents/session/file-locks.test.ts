@@ -1,11 +1,12 @@
 /** Two runs of the program and one file: each in turn, and what a run left that is gone holds nobody up. */
-import { readdir, readFile, rm, writeFile } from 'node:fs/promises'
+import { readdir, readFile, rm, utimes, writeFile } from 'node:fs/promises'
 import { join } from 'node:path'
 import { afterEach, beforeEach, describe, expect, it } from 'vitest'
+import { FilePlace } from '../../../../src-main/documents/session/file-place'
 import { KeptProjects } from '../../../../src-main/documents/session/kept'
 import { OwnFolder } from '../../../../src-main/documents/session/own-folder'
 import { projectFiles, writeAtomically } from '../../../../src-main/documents/session/project-files'
-import { NEVER, projectText, titleOf, World } from './world'
+import { eventually, NEVER, projectText, titleOf, World } from './world'
 
 let world: World
 let other: KeptProjects
@@ -95,6 +96,59 @@ describe('a file that two runs save', () => {
     expect(isStill).toBe(false)
     expect(await locks()).toEqual([])
   })
+
+  /** Takes the lock of `path` over from the first run, as if that were stopped; what lets it go again. */
+  async function takeOver(path: string): Promise<() => Promise<void>> {
+    await rm(join(world.folder, 'running', world.kept.run), { force: true })
+    let letGo = () => {}
+    const held = other.alone(path, () => new Promise<void>((resolve) => (letGo = resolve)))
+    await eventually(async () => {
+      const [lock = ''] = await locks()
+      expect(await readFile(join(world.folder, 'saving', lock), 'utf8')).toContain(other.run)
+    })
+    return async () => {
+      letGo()
+      await held
+    }
+  }
+
+  it('is left to the run that took it over, which holds it until it is done itself', async () => {
+    let letGo = () => Promise.resolve()
+    await world.kept.alone('/a', async () => {
+      letGo = await takeOver('/a')
+    })
+    expect(await locks()).toHaveLength(1)
+    await letGo()
+    expect(await locks()).toEqual([])
+  })
+
+  it('is not replaced by a run that was stopped, while the one that took it over saves', async () => {
+    const path = world.path('taken.petalyard')
+    await projectFiles.write(path, projectText('On disk'), { backup: false })
+    let letGo = () => Promise.resolve()
+    const files: typeof projectFiles = {
+      ...projectFiles,
+      write: async (...words) => {
+        letGo = await takeOver(path)
+        return projectFiles.write(...words)
+      },
+    }
+    const place = new FilePlace(path, await stampOfFile(path), { files, kept: world.kept })
+    expect(await place.write(projectText('Too late'))).toMatchObject({ ok: false })
+    expect(titleOf(await readFile(path, 'utf8'))).toBe('On disk')
+    await letGo()
+  })
+
+  it('is waited for while a lock has no name yet, but not where its run was killed before it wrote one', async () => {
+    await world.kept.alone('/a', async () => {
+      const lock = join(world.folder, 'saving', (await locks())[0]!)
+      await writeFile(lock, '')
+      expect(await other.alone('/a', () => Promise.resolve('saved'))).toBeNull()
+      const old = new Date(Date.now() - 6_000)
+      await utimes(lock, old, old)
+      expect(await other.alone('/a', () => Promise.resolve('saved'))).toBe('saved')
+    })
+  }, 15_000)
 
   it('has what a run left there taken away at the next start', async () => {
     await writeFile(join(world.folder, 'saving', 'a'), 'nobody 1')

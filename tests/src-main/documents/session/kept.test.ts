@@ -1,5 +1,5 @@
 import { spawn } from 'node:child_process'
-import { readdir, readFile, utimes, writeFile } from 'node:fs/promises'
+import { readdir, readFile, rm, utimes, writeFile } from 'node:fs/promises'
 import { join } from 'node:path'
 import { afterEach, beforeEach, describe, expect, it } from 'vitest'
 import { KeptProjects } from '../../../../src-main/documents/session/kept'
@@ -93,6 +93,22 @@ describe('entries of a run that ended', () => {
       () => Date.now() + 60_000,
     )
     expect(await later.interrupted()).toHaveLength(1)
+  })
+
+  it('are not interrupted when they are open here, even where the sign of life is gone', async () => {
+    await world.kept.put(entry({ holder: world.kept.run }))
+    await rm(join(world.folder, 'running', world.kept.run))
+    expect(await world.kept.interrupted()).toEqual([])
+  })
+
+  it('are interrupted where their run is named by a path, and what stands there stays', async () => {
+    const file = join(world.folder, 'settings.json')
+    await writeFile(file, String(process.pid))
+    await world.kept.put(entry({ holder: '../settings.json' }))
+    expect(await world.kept.interrupted()).toHaveLength(1)
+    await writeFile(file, '{}')
+    expect(await world.kept.interrupted()).toHaveLength(1)
+    expect(await readFile(file, 'utf8')).toBe('{}')
   })
 
   it('are interrupted at once when their process is dead, however fresh its sign', async () => {

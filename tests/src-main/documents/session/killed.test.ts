@@ -51,13 +51,13 @@ interface Run {
 
 let runs = 0
 
-/** Keeps and saves, killed before the call of this number; 0 for not at all. */
-async function save(dieAt: number): Promise<Run> {
+/** Keeps and saves, killed before the call of this number, or when half of it is done; 0 for not at all. */
+async function save(dieAt: number, isHalfDone = false): Promise<Run> {
   const folder = join(root, `run-${++runs}`)
   const [own, path] = [join(folder, 'own'), join(folder, 'files', 'throw.petalyard')]
   await mkdir(dirname(path), { recursive: true })
   await writeFile(path, projectText('On disk'))
-  const env = { ...process.env, CALL_TO_DIE_AT: String(dieAt) }
+  const env = { ...process.env, CALL_TO_DIE_AT: String(dieAt), CALL_IN_HALF: isHalfDone ? '1' : '' }
   return new Promise((resolve) => {
     const words = ['--require', here('calls.cjs'), script, own, path]
     execFile(process.execPath, words, { env }, (error, stdout, stderr) => {
@@ -69,11 +69,11 @@ async function save(dieAt: number): Promise<Run> {
 }
 
 /** What the next start would open: what was kept, where it is newer than the file, else the file. */
-async function reopened({ own, path }: Run) {
+async function reopened({ own, path }: Run, where: string) {
   const kept = new KeptProjects(new OwnFolder(own, { writeAtomically }), { now: Date.now })
   await kept.start()
   const file = await projectFiles.open(path)
-  if (!file.ok) throw new Error(file.problem.message)
+  if (!file.ok) throw new Error(`${where}: ${file.problem.message}`)
   const [entry] = await kept.interrupted()
   const isNewer = entry && entry.savedRevision < entry.revision
   await kept.stop()
@@ -85,30 +85,55 @@ const AT_ONCE = 4
 
 describe('a save that is killed', () => {
   it('before any of its calls loses nothing that was told as kept, and breaks no file', async () => {
-    const whole = await save(0)
-    expect(whole).toMatchObject({ told: 'Third', isKilled: false })
-    const count = whole.calls.length
+    const { calls } = await unkilled()
     // Two saves, each with its lock, its staging file, a backup, and what is kept beside them.
-    expect(count).toBeGreaterThan(30)
-    const numbers = Array.from({ length: count }, (_, at) => at + 1)
-    const look = async (number: number): Promise<void> => {
-      const run = await save(number)
-      expect([number, run.isKilled]).toEqual([number, true])
-      const { opened, file } = await reopened(run)
-      const where = `${number}: before ${whole.calls[number - 1]}`
-      expect(TITLES, where).toContain(file)
-      // What was told stands there, or already what was on its way.
-      expect(TITLES.indexOf(opened), where).toBeGreaterThanOrEqual(TITLES.indexOf(run.told))
-      await cleared(run)
-    }
-    const next = numbers.values()
-    await Promise.all(
-      Array.from({ length: AT_ONCE }, async () => {
-        for (const number of next) await look(number)
-      }),
+    expect(calls.length).toBeGreaterThan(30)
+    await lookAtEach(calls.map((call, at) => ({ call, number: at + 1, isHalfDone: false })))
+  }, 180_000)
+
+  it('halfway through anything that it writes or copies breaks no file either', async () => {
+    const { calls } = await unkilled()
+    const writing = calls.flatMap((call, at) =>
+      /^(write|writeFile|copyFile) /.test(call) ? [{ call, number: at + 1, isHalfDone: true }] : [],
     )
+    expect(new Set(writing.map(({ call }) => call.split(' ')[0]))).toEqual(
+      new Set(['write', 'writeFile', 'copyFile']),
+    )
+    await lookAtEach(writing)
   }, 180_000)
 })
+
+async function unkilled(): Promise<Run> {
+  const whole = await save(0)
+  expect(whole).toMatchObject({ told: 'Third', isKilled: false })
+  return whole
+}
+
+interface Kill {
+  readonly call: string
+  readonly number: number
+  readonly isHalfDone: boolean
+}
+
+/** Kills a save at each of these, and looks what the next start finds. */
+async function lookAtEach(kills: readonly Kill[]): Promise<void> {
+  const look = async ({ call, number, isHalfDone }: Kill): Promise<void> => {
+    const run = await save(number, isHalfDone)
+    expect([number, run.isKilled]).toEqual([number, true])
+    const where = `${number}: ${isHalfDone ? 'within' : 'before'} ${call}`
+    const { opened, file } = await reopened(run, where)
+    expect(TITLES, where).toContain(file)
+    // What was told stands there, or already what was on its way.
+    expect(TITLES.indexOf(opened), where).toBeGreaterThanOrEqual(TITLES.indexOf(run.told))
+    await cleared(run)
+  }
+  const next = kills.values()
+  await Promise.all(
+    Array.from({ length: AT_ONCE }, async () => {
+      for (const kill of next) await look(kill)
+    }),
+  )
+}
 
 /** What lay half written beside files is gone once it is old, and a file can be saved at once. */
 async function cleared({ own, path }: Run): Promise<void> {
