@@ -5,6 +5,7 @@ import type { FoundMotif } from './motif-mask'
 import { toOklab } from './oklab'
 import type { Spot } from './picture'
 import type { Plane } from './rectify'
+import { countOf } from './regions'
 
 export interface PhotoColour {
   /** As "#rrggbb", as if the paper were without colour. */
@@ -22,8 +23,9 @@ const LIGHTNESS = 0.45
 const SAME_YARN = 11
 const LEAST_SHARE = 0.03
 const ROUNDS = 12
-/** Distance between the places that are looked at, in mm. */
+/** Distance between the places that are looked at, in mm, and how many of a motif at most. */
 const SPACING = 0.8
+const MOST_PLACES = 6000
 
 const difference = differenceCiede2000()
 
@@ -35,6 +37,34 @@ interface Cluster {
 
 const hex = ([r, g, b]: readonly number[]): string => formatHex({ mode: 'lrgb', r: r!, g: g!, b: b! })
 
+/** Values of each place: its colour in Oklab, its light, its distance from the middle. */
+const VALUES = 7
+const FAR = 6
+
+/** The sums of all places that are nearest to each of the centres, and how many they are. */
+function sumsOf(values: Float64Array, centres: Float64Array): Float64Array {
+  const sums = new Float64Array((centres.length / 3) * (VALUES + 1))
+  for (let from = 0; from < values.length; from += VALUES) {
+    let to = 0
+    let least = Infinity
+    for (let k = 0, at = 0; k < centres.length; k += 3, at += VALUES + 1) {
+      const [l, a, b] = [
+        values[from]! - centres[k]!,
+        values[from + 1]! - centres[k + 1]!,
+        values[from + 2]! - centres[k + 2]!,
+      ]
+      const by = l * l + a * a + b * b
+      if (by < least) {
+        least = by
+        to = at
+      }
+    }
+    for (let c = 0; c < VALUES; c++) sums[to + c]! += values[from + c]!
+    sums[to + VALUES]!++
+  }
+  return sums
+}
+
 /** Colours of the motif: clusters in Oklab (k-means from far-apart starts), those of one yarn put together. */
 export function coloursOf(
   plane: Plane,
@@ -44,58 +74,48 @@ export function coloursOf(
 ): PhotoColour[] {
   const brightness = Math.min(0.85, Math.max(0.04, 0.2126 * paper[0] + 0.7152 * paper[1] + 0.0722 * paper[2]))
   const lab = new Float64Array(3)
-  const points: { lab: number[]; light: number[]; far: number }[] = []
-  const step = Math.max(1, Math.round(SPACING * plane.scale))
+  const points: number[] = []
+  const step = Math.max(
+    1,
+    Math.round(Math.max(SPACING * plane.scale, Math.sqrt(countOf(mask) / MOST_PLACES))),
+  )
   for (let y = 0; y < plane.height; y += step)
     for (let x = 0; x < plane.width; x += step) {
       const at = y * plane.width + x
       if (!mask.on[at] || distance[at]! < level * 0.8) continue
-      const light = [0, 1, 2].map((c) => Math.min(1, ratio[3 * at + c]! * brightness))
-      toOklab(light[0]!, light[1]!, light[2]!, lab)
-      points.push({
-        lab: [lab[0]! * LIGHTNESS, lab[1]!, lab[2]!],
-        light,
-        far: Math.hypot(x - middle.x, y - middle.y),
-      })
+      const red = Math.min(1, ratio[3 * at]! * brightness)
+      const green = Math.min(1, ratio[3 * at + 1]! * brightness)
+      const blue = Math.min(1, ratio[3 * at + 2]! * brightness)
+      toOklab(red, green, blue, lab)
+      const far = Math.sqrt((x - middle.x) ** 2 + (y - middle.y) ** 2)
+      points.push(lab[0]! * LIGHTNESS, lab[1]!, lab[2]!, red, green, blue, far)
     }
-  if (points.length === 0) return []
-  const apart = (a: readonly number[], b: readonly number[]) =>
-    (a[0]! - b[0]!) ** 2 + (a[1]! - b[1]!) ** 2 + (a[2]! - b[2]!) ** 2
-  const sorted = points.slice().sort((a, b) => a.far - b.far)
-  const quantile = (share: number) => sorted[Math.floor(share * (sorted.length - 1))]!.lab
-  let centres = Array.from({ length: MOST_COLOURS }, (_, at) => quantile((at + 0.5) / MOST_COLOURS))
+  const count = points.length / VALUES
+  if (count === 0) return []
+  const values = Float64Array.from(points)
+  const byFar = Float64Array.from({ length: count }, (_, at) => values[VALUES * at + FAR]!)
+  const sorted = Uint32Array.from({ length: count }, (_, at) => at).sort((a, b) => byFar[a]! - byFar[b]!)
+  let centres = Float64Array.from({ length: 3 * MOST_COLOURS }, (_, at) => {
+    const share = (Math.floor(at / 3) + 0.5) / MOST_COLOURS
+    return values[VALUES * sorted[Math.floor(share * (count - 1))]! + (at % 3)]!
+  })
   let clusters: Cluster[] = []
   for (let round = 0; round < ROUNDS; round++) {
-    const sums = centres.map(() => ({ lab: [0, 0, 0], light: [0, 0, 0], far: 0, count: 0 }))
-    for (const point of points) {
-      let near = 0
-      let least = Infinity
-      for (let k = 0; k < centres.length; k++) {
-        const by = apart(point.lab, centres[k]!)
-        if (by < least) {
-          least = by
-          near = k
-        }
-      }
-      const sum = sums[near]!
-      for (let c = 0; c < 3; c++) {
-        sum.lab[c]! += point.lab[c]!
-        sum.light[c]! += point.light[c]!
-      }
-      sum.far += point.far
-      sum.count++
+    const sums = sumsOf(values, centres)
+    clusters = []
+    const next: number[] = []
+    for (let at = 0; at < sums.length; at += VALUES + 1) {
+      const held = sums[at + VALUES]!
+      if (held === 0) continue
+      const [l, a, b, red, green, blue, far] = sums.subarray(at, at + VALUES).map((sum) => sum / held)
+      next.push(l!, a!, b!)
+      clusters.push({ light: [red!, green!, blue!], count: held, far: far! })
     }
-    const held = sums.filter(({ count }) => count > 0)
-    centres = held.map(({ lab, count }) => lab.map((each) => each / count))
-    clusters = held.map(({ light, far, count }) => ({
-      light: light.map((each) => each / count) as [number, number, number],
-      count,
-      far: far / count,
-    }))
+    centres = Float64Array.from(next)
   }
-  const most = sorted.at(-1)!.far
+  const most = byFar[sorted[count - 1]!]!
   return together(clusters)
-    .filter(({ count }) => count / points.length >= LEAST_SHARE)
+    .filter((each) => each.count / count >= LEAST_SHARE)
     .sort((a, b) => a.far - b.far)
     .map(({ light, count, far }, _, all) => ({
       colour: hex(light),

@@ -91,3 +91,7 @@ export const sheetCorners = ({ width, height }: { width: number; height: number 
   { x: width, y: height },
   { x: 0, y: height },
 ]
+
+/** Corners as they lie in the same picture made smaller: `step` pixels to a side of one of its own. */
+export const smaller = (corners: Corners, { step }: { readonly step: number }): Corners =>
+  corners.map(({ x, y }) => ({ x: (x + 0.5) / step - 0.5, y: (y + 0.5) / step - 0.5 })) as unknown as Corners

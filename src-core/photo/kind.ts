@@ -1,5 +1,5 @@
 /** What kind of motif an outline is: petals, round, or straight-sided. */
-import { areaOf, hullOf } from './regions'
+import { areaOf, countOf, hullOf } from './regions'
 import type { Mask } from './regions'
 import { CLEAR, DIRECTIONS } from './symmetry'
 import type { Symmetry } from './symmetry'
@@ -62,7 +62,7 @@ function isParted(profile: readonly number[], order: number): boolean {
 
 /** Tells kinds apart by hollows, depth and straightness. */
 export function kindOf(symmetry: Symmetry, mask: Mask): PhotoKind {
-  const solid = mask.on.reduce((sum, each) => sum + each, 0) / areaOf(hullOf(mask))
+  const solid = countOf(mask) / areaOf(hullOf(mask))
   const { order } = symmetry
   const even = Math.hypot(symmetry.rest, order === 0 ? 0 : symmetry.depth)
   const clear = order > 0 && (symmetry.share > CLEAR || symmetry.stands)

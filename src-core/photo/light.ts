@@ -157,6 +157,9 @@ export function evenLight(plane: Plane, fit: LightFit): Evened {
   const { width, height, light, scale, left, top } = plane
   const ratio = new Float32Array(light.length)
   const { powers, middle, half, paper } = fit
+  const first = (left - middle.x) / half.x
+  const each = 1 / (scale * half.x)
+  const [dark, bright] = [held(-Infinity), held(Infinity)]
   for (let row = 0; row < height; row++) {
     const y = (top + row / scale - middle.y) / half.y
     for (let c = 0; c < 3; c++) {
@@ -165,10 +168,22 @@ export function evenLight(plane: Plane, fit: LightFit): Evened {
       const k0 = p0! + y * (p2! + y * (p5! + y * p9!))
       const k1 = p1! + y * (p4! + y * p8!)
       const k2 = p3! + y * p7!
-      for (let column = 0; column < width; column++) {
-        const x = (left + column / scale - middle.x) / half.x
-        const at = 3 * (row * width + column) + c
-        ratio[at] = light[at]! / held(k0 + x * (k1 + x * (k2 + x * p6!)))
+      // Of a polynomial of the third degree the third differences are all alike: its powers of e by multiplying alone.
+      const log = (column: number) => {
+        const x = first + column * each
+        return k0 + x * (k1 + x * (k2 + x * p6!))
+      }
+      const [l0, l1, l2, l3] = [log(0), log(1), log(2), log(3)]
+      let value = Math.exp(l0)
+      let by = Math.exp(l1 - l0)
+      let bend = Math.exp(l2 - 2 * l1 + l0)
+      const twist = Math.exp(l3 - 3 * l2 + 3 * l1 - l0)
+      const end = 3 * (row + 1) * width
+      for (let at = 3 * row * width + c; at < end; at += 3) {
+        ratio[at] = light[at]! / (value > bright ? bright : value < dark ? dark : value)
+        value *= by
+        by *= bend
+        bend *= twist
       }
     }
   }

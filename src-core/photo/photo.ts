@@ -6,6 +6,7 @@ import { coloursOf } from './colours'
 import type { PhotoColour } from './colours'
 import { contourOf, onPicture } from './contour'
 import { dipOfAll } from './dips'
+import { smaller } from './homography'
 import type { Corners } from './homography'
 import { evenOutline } from './even'
 import { kindOf } from './kind'
@@ -16,10 +17,10 @@ import { petalled } from './lobes'
 import type { Petalled } from './lobes'
 import { boxOf, findAgain, openAlong } from './motif-mask'
 import { notched } from './notches'
-import { reduced } from './picture'
+import { halved, reduced } from './picture'
 import type { Picture, Spot } from './picture'
-import { rectify } from './rectify'
-import { findScale, smaller } from './scale'
+import { rectify, rectifyPart } from './rectify'
+import { findScale } from './scale'
 import type { Asked, Tell } from './scale'
 import { blurRound } from './sheet-edges'
 import type { SheetChoice } from './sheet-sizes'
@@ -112,7 +113,8 @@ export function measurePhoto(picture: Picture, { progress, ...asked }: PhotoOpti
   const tell: Tell = (code, ...values) => {
     findings.push(findingOf(said(code, ...values), 'photo'))
   }
-  const small = reduced(picture, MOST_FOUND_IN)
+  const half = halved(picture, MOST_FOUND_IN)
+  const small = reduced(half ?? picture, MOST_FOUND_IN)
   progress?.('sheet', 0.1)
   const { name, corners: stands, plane: sheet } = findScale(picture, small, asked, tell)
   const answer = (measures: PhotoMeasures | null): PhotoAnswer => ({
@@ -133,8 +135,8 @@ export function measurePhoto(picture: Picture, { progress, ...asked }: PhotoOpti
     tell('photo/motif-over-edge')
     return answer(null)
   }
-  // Measured in the whole picture, but only where the motif lies.
-  const plane = first && rectify(picture, corners, size, boxOf(first.mask, coarse, ROOM))
+  // Measured only where the motif lies, in as many pixels as its plane shows.
+  const plane = first && rectifyPart(picture, half, corners, size, boxOf(first.mask, coarse, ROOM))
   const evened = plane && evenLight(plane, light)
   const found = first && evened && findAgain(plane, evened, first, coarse)
   progress?.('outline', 0.7)

@@ -10,6 +10,13 @@ export interface Mask {
   readonly on: Uint8Array
 }
 
+/** How many places of it are on. */
+export function countOf({ on }: Mask): number {
+  let count = 0
+  for (let at = 0; at < on.length; at++) count += on[at]!
+  return count
+}
+
 export interface Region {
   /** Indices of its places. */
   readonly places: Int32Array
@@ -58,12 +65,36 @@ export function regions({ width, height, on }: Mask, least: number): Region[] {
 
 /** A region by itself, with its holes filled. */
 export function filled(region: Region, width: number, height: number): Mask {
-  const on = new Uint8Array(width * height).fill(1)
-  for (const at of region.places) on[at] = 0
-  const outside = regions({ width, height, on }, 1).filter(({ onRim }) => onRim > 0)
-  const whole = new Uint8Array(width * height).fill(1)
-  for (const { places } of outside) for (const at of places) whole[at] = 0
-  return { width, height, on: whole }
+  const { places } = region
+  const count = width * height
+  // 2 where it is; whatever can be reached from the rim without it lies outside.
+  const on = new Uint8Array(count).fill(1)
+  for (let at = 0; at < places.length; at++) on[places[at]!] = 2
+  const stack = new Int32Array(count)
+  let left = 0
+  const add = (at: number) => {
+    if (on[at] !== 1) return
+    on[at] = 0
+    stack[left++] = at
+  }
+  for (let x = 0; x < width; x++) {
+    add(x)
+    add(count - width + x)
+  }
+  for (let at = 0; at < count; at += width) {
+    add(at)
+    add(at + width - 1)
+  }
+  while (left > 0) {
+    const at = stack[--left]!
+    const x = at % width
+    if (x > 0) add(at - 1)
+    if (x < width - 1) add(at + 1)
+    if (at >= width) add(at - width)
+    if (at < count - width) add(at + width)
+  }
+  for (let at = 0; at < count; at++) if (on[at] === 2) on[at] = 1
+  return { width, height, on }
 }
 
 /** The convex hull of a mask's places, as corners of those places. */

@@ -2,6 +2,7 @@
 import type { FindingCode } from '../findings/catalogue'
 import type { Told } from '../findings/finding'
 import { formatNumber } from '../units/format'
+import { smaller } from './homography'
 import type { Corners } from './homography'
 import type { Picture, Reduced } from './picture'
 import { asSheet, bestPose } from './pose'
@@ -50,8 +51,6 @@ export interface Scale {
   } | null
 }
 
-export const smaller = (corners: Corners, { step }: Reduced): Corners =>
-  corners.map(({ x, y }) => ({ x: (x + 0.5) / step - 0.5, y: (y + 0.5) / step - 0.5 })) as unknown as Corners
 const larger = (corners: Corners, { step }: Reduced): Corners =>
   corners.map(({ x, y }) => ({ x: (x + 0.5) * step - 0.5, y: (y + 0.5) * step - 0.5 })) as unknown as Corners
 

@@ -132,12 +132,30 @@ function between(columns: number, rows: number, logs: Float32Array, x: number, y
 export function withoutShade(plane: Plane, { ratio, paper }: Evened, shade: Shade): Evened {
   const { width, scale, left, top } = plane
   const evened = new Float32Array(ratio.length)
-  for (let at = 0; at < ratio.length; at += 3) {
-    const place = at / 3
-    const x = (left + (place % width) / scale - shade.left) / CELL - 0.5
-    const y = (top + Math.floor(place / width) / scale - shade.top) / CELL - 0.5
-    for (let c = 0; c < 3; c++)
-      evened[at + c] = ratio[at + c]! / Math.exp(between(shade.columns, shade.rows, shade.logs, x, y, c))
+  const { columns, rows, logs } = shade
+  const height = ratio.length / (3 * width)
+  // Cells to both sides of each column, and how near to the second.
+  const [first, second, near] = [new Int32Array(width), new Int32Array(width), new Float64Array(width)]
+  for (let x = 0; x < width; x++) {
+    const u = Math.min(columns - 1, Math.max(0, (left + x / scale - shade.left) / CELL - 0.5))
+    first[x] = 3 * Math.floor(u)
+    second[x] = 3 * Math.min(columns - 1, Math.floor(u) + 1)
+    near[x] = u - Math.floor(u)
+  }
+  for (let y = 0, at = 0; y < height; y++) {
+    const v = Math.min(rows - 1, Math.max(0, (top + y / scale - shade.top) / CELL - 0.5))
+    const row = Math.floor(v)
+    const upper = 3 * columns * row
+    const lower = 3 * columns * Math.min(rows - 1, row + 1)
+    const t = v - row
+    for (let x = 0; x < width; x++) {
+      const [one, other, s] = [first[x]!, second[x]!, near[x]!]
+      for (let c = 0; c < 3; c++, at++) {
+        const above = logs[upper + one + c]! * (1 - s) + logs[upper + other + c]! * s
+        const below = logs[lower + one + c]! * (1 - s) + logs[lower + other + c]! * s
+        evened[at] = ratio[at]! / Math.exp(above * (1 - t) + below * t)
+      }
+    }
   }
   return { ratio: evened, paper }
 }

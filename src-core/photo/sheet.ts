@@ -4,7 +4,7 @@ import { toOklab } from './oklab'
 import { shrink } from './picture'
 import type { Picture, SmallLight, Spot } from './picture'
 import { asSheet } from './pose'
-import { areaOf, filled, fourSides, hullOf, regions } from './regions'
+import { areaOf, countOf, filled, fourSides, hullOf, regions } from './regions'
 import type { Mask } from './regions'
 import type { Corners } from './homography'
 import type { SheetSize } from './sheet-sizes'
@@ -71,6 +71,13 @@ function stepsOf({ width, height, light }: SmallLight, lightness: number): Float
   return steps
 }
 
+/** Which values are over a level: these are `above`, and the others are not. */
+function over(values: Float32Array, level: number, above: 0 | 1 = 1): Uint8Array {
+  const on = new Uint8Array(values.length)
+  for (let at = 0; at < on.length; at++) on[at] = values[at]! > level ? above : 1 - above
+  return on
+}
+
 /** Pieces of the picture that are more, or less, yellow or green than a level, whatever light falls on them. */
 function tinted({ width, height, light }: SmallLight): Mask[] {
   const lab = new Float64Array(3)
@@ -87,7 +94,7 @@ function tinted({ width, height, light }: SmallLight): Mask[] {
       const level = sorted[Math.floor(share * (sorted.length - 1))]!
       return [1, 0].map((above) => ({
         ...{ width, height },
-        on: Uint8Array.from(evened, (value) => (value > level ? above : 1 - above)),
+        on: above === 1 ? over(evened, level) : over(evened, level).map((on) => 1 - on),
       }))
     })
   })
@@ -130,7 +137,7 @@ function fourSided(
   const steps = stepsOf(small, lightness)
   const smoothPieces = smoothness.map((smooth) => ({
     ...{ width, height },
-    on: Uint8Array.from(steps, (value) => (value < smooth ? 1 : 0)),
+    on: over(steps, smooth, 0),
   }))
   return bestOf(picture, small, smoothPieces, leastShare, sheet)
 }
@@ -153,7 +160,7 @@ function bestOf(
       const sides = fourSides(hull)
       if (!sides) continue
       const area = areaOf(sides)
-      const share = whole.on.reduce((sum, each) => sum + each, 0) / area
+      const share = countOf(whole) / area
       if (share < LEAST_FILL_OF_SHAPE.fill) continue
       const rim = region.onRim / (width + height)
       const corners = sides.map(({ x, y }) => ({

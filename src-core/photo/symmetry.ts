@@ -39,15 +39,21 @@ export function reaches(outline: readonly Spot[], middle: Spot): Float64Array {
   return reach
 }
 
+const COSINES = Float64Array.from({ length: DIRECTIONS }, (_, at) =>
+  Math.cos((2 * Math.PI * at) / DIRECTIONS),
+)
+const SINES = Float64Array.from({ length: DIRECTIONS }, (_, at) => Math.sin((2 * Math.PI * at) / DIRECTIONS))
+
 /** Fourier coefficients of the reach: cosine and sine parts by order, the mean first. */
-function spectrum(reach: Float64Array): { cosine: number; sine: number }[] {
-  return Array.from({ length: HIGHEST + 1 }, (_, order) => {
+function spectrum(reach: Float64Array, highest = HIGHEST): { cosine: number; sine: number }[] {
+  return Array.from({ length: highest + 1 }, (_, order) => {
     let cosine = 0
     let sine = 0
-    for (let at = 0; at < DIRECTIONS; at++) {
-      const turn = (2 * Math.PI * ((order * at) % DIRECTIONS)) / DIRECTIONS
-      cosine += reach[at]! * Math.cos(turn)
-      sine += reach[at]! * Math.sin(turn)
+    for (let at = 0, turn = 0; at < DIRECTIONS; at++) {
+      cosine += reach[at]! * COSINES[turn]!
+      sine += reach[at]! * SINES[turn]!
+      turn += order
+      if (turn >= DIRECTIONS) turn -= DIRECTIONS
     }
     const by = (order === 0 ? 1 : 2) / DIRECTIONS
     return { cosine: cosine * by, sine: sine * by }
@@ -109,7 +115,7 @@ export function findSymmetry(
   let middle = first
   let reach = reaches(outline, middle)
   for (let round = 0; round < 6; round++) {
-    const one = spectrum(reach)[1]!
+    const one = spectrum(reach, 1)[1]!
     middle = { x: middle.x + one.sine, y: middle.y - one.cosine }
     reach = reaches(outline, middle)
     if (Math.hypot(one.cosine, one.sine) < 0.01) break

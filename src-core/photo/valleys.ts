@@ -35,6 +35,8 @@ const BESIDE = 8
 const LEAST_BESIDE = 0.4
 /** Yarn so many times as light as the ground has shadows that look like it. */
 const LIGHTER = 1.5
+/** The least distance between places that are looked at, in mm. */
+const CLOSEST = 0.12
 /** The nearest to the middle that a dip is looked for, as a share of the tips. */
 const NEAREST = 0.25
 
@@ -69,12 +71,15 @@ interface Cleft {
 /** What an arc across the cleft shows, from left to right. */
 interface Arc {
   /** Three values for each place. */
-  readonly values: Float64Array
+  readonly values: Float32Array
   readonly count: number
   /** Places of the plane between its places, and along all of it. */
   readonly step: number
   readonly length: number
 }
+
+/** Distance between places that are looked at, in places of a plane: half of one, but no less than a lens can show. */
+const stepOf = ({ scale }: Plane): number => Math.max(0.5, CLOSEST * scale)
 
 /** Arcs across the cleft at distances `far` from the middle. */
 function arcsAcross(
@@ -88,8 +93,8 @@ function arcsAcross(
   const colour = new Float64Array(3)
   return far.map((r) => {
     const arc = ARC * sector * r
-    const count = 2 * Math.max(4, Math.round(arc / 0.5)) + 1
-    const values = new Float64Array(3 * count)
+    const count = 2 * Math.max(4, Math.round(arc / stepOf(plane))) + 1
+    const values = new Float32Array(3 * count)
     for (let at = 0; at < count; at++) {
       const angle = turn + ((2 * at) / (count - 1) - 1) * ARC * sector
       colourAt(plane, evened.ratio, middle.x + r * Math.sin(angle), middle.y - r * Math.cos(angle), colour)
@@ -116,11 +121,16 @@ function openShares(
 ): Float64Array {
   const span = motif.reduce((sum, value, c) => sum + (ground[c]! - value) ** 2, 0)
   const shares = new Float64Array(count)
+  // One for each colour: how much of the share lies in it.
+  const [red, green, blue] = [0, 1, 2].map((c) => (ground[c]! - motif[c]!) / Math.max(1e-6, span)) as [
+    number,
+    number,
+    number,
+  ]
+  const least = red * motif[0]! + green * motif[1]! + blue * motif[2]!
   for (let at = 0; at < count; at++) {
-    let share = 0
-    for (let c = 0; c < 3; c++)
-      share += ((values[3 * at + c]! - motif[c]!) * (ground[c]! - motif[c]!)) / Math.max(1e-6, span)
-    shares[at] = Math.min(1.1, Math.max(-0.6, share))
+    const share = red * values[3 * at]! + green * values[3 * at + 1]! + blue * values[3 * at + 2]! - least
+    shares[at] = share > 1.1 ? 1.1 : share < -0.6 ? -0.6 : share
   }
   return shares
 }
@@ -140,7 +150,7 @@ function widthsAlong(
   blur: number,
 ): Cleft {
   const far: number[] = []
-  for (let r = NEAREST * tip; r <= tip; r += 0.5) far.push(r)
+  for (let r = NEAREST * tip; r <= tip; r += stepOf(plane)) far.push(r)
   const arcs = arcsAcross(plane, evened, middle, turn, sector, far)
   const ground = groundOf(arcs)
   // The motif roughly: both ends of the arcs, evened out over neighbours further in.

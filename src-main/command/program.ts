@@ -1,18 +1,6 @@
 /** The commands, their options and their help. What each one does stands in `commands/`. */
 import { Command, CommanderError } from 'commander'
 import { version } from '../../package.json'
-import { addArrange } from './commands/arrange'
-import { addChart } from './commands/chart'
-import { addCheck } from './commands/check'
-import { addExample } from './commands/example'
-import { addFit } from './commands/fit'
-import { addMap } from './commands/map'
-import { addMeasure } from './commands/measure'
-import { addPage } from './commands/page'
-import { addPhoto } from './commands/photo'
-import { addPicture } from './commands/picture'
-import { addPlan } from './commands/plan'
-import { addRead } from './commands/read'
 import { CommandEnd, EXIT } from './exit-codes'
 import type { ExitCode } from './exit-codes'
 import type { Surroundings } from './surroundings'
@@ -21,20 +9,27 @@ import { printable } from './text'
 /** Adds one command to the program; it ends with the code that it gives back. */
 export type AddCommand = (program: Command, around: Surroundings, end: (code: ExitCode) => void) => void
 
-const COMMANDS: readonly AddCommand[] = [
-  addCheck,
-  addMeasure,
-  addPhoto,
-  addRead,
-  addPlan,
-  addFit,
-  addArrange,
-  addMap,
-  addPage,
-  addPicture,
-  addChart,
-  addExample,
-]
+/** The commands in the order in which the help lists them. Each is loaded when it is called, so that none waits for the others. */
+const COMMANDS: Readonly<Record<string, () => Promise<AddCommand>>> = {
+  check: async () => (await import('./commands/check')).addCheck,
+  measure: async () => (await import('./commands/measure')).addMeasure,
+  photo: async () => (await import('./commands/photo')).addPhoto,
+  read: async () => (await import('./commands/read')).addRead,
+  plan: async () => (await import('./commands/plan')).addPlan,
+  fit: async () => (await import('./commands/fit')).addFit,
+  arrange: async () => (await import('./commands/arrange')).addArrange,
+  map: async () => (await import('./commands/map')).addMap,
+  page: async () => (await import('./commands/page')).addPage,
+  picture: async () => (await import('./commands/picture')).addPicture,
+  chart: async () => (await import('./commands/chart')).addChart,
+  example: async () => (await import('./commands/example')).addExample,
+}
+
+/** The command that is called, or all of them where help is asked for, or none of them is named first. */
+const commandsFor = (name = ''): Promise<AddCommand[]> =>
+  Promise.all(
+    (Object.hasOwn(COMMANDS, name) ? [COMMANDS[name]!] : Object.values(COMMANDS)).map((load) => load()),
+  )
 
 const ABOUT = 'Plans what comes after the crocheted motif: arrangement, joins, yarn and the printed map.'
 
@@ -62,8 +57,8 @@ export async function run(args: readonly string[], around: Surroundings): Promis
       outputError: (text) => complain(text.replace(/^error: /, '')),
     })
     .addHelpText('after', EXAMPLES)
-  for (const add of COMMANDS) add(program, around, (ended) => (code = ended))
   try {
+    for (const add of await commandsFor(args[0])) add(program, around, (ended) => (code = ended))
     await program.parseAsync(args, { from: 'user' })
     return code
   } catch (error) {

@@ -2,10 +2,6 @@
  * The codecs of JPEG (mozjpeg) and WebP (libwebp) as WebAssembly: several times as fast as in JavaScript, and what a
  * hostile picture does to them stays within their own memory.
  */
-import initJpeg from '@jsquash/jpeg/codec/dec/mozjpeg_dec.js'
-import initEncoder from '@jsquash/jpeg/codec/enc/mozjpeg_enc.js'
-import { defaultOptions } from '@jsquash/jpeg/meta.js'
-import initWebp from '@jsquash/webp/codec/dec/webp_dec.js'
 import type { Picture } from '../../src-core/photo/picture'
 import { packageFile } from '../package-file'
 
@@ -13,6 +9,12 @@ const WASM = {
   jpeg: 'mozjpeg_dec.wasm',
   webp: 'webp_dec.wasm',
 } as const
+
+/** What begins them, each loaded only where a picture needs it. */
+const BEGIN = {
+  jpeg: async () => (await import('@jsquash/jpeg/codec/dec/mozjpeg_dec.js')).default,
+  webp: async () => (await import('@jsquash/webp/codec/dec/webp_dec.js')).default,
+}
 
 interface Codec {
   decode(bytes: Uint8Array, turnUpright?: boolean): Picture | null
@@ -50,6 +52,8 @@ interface Encoder {
 
 /** A picture as JPEG, its quality of 100; of a camera it says nothing. */
 export async function encodeJpeg({ width, height, data }: Picture, quality: number): Promise<Uint8Array> {
+  const { default: initEncoder } = await import('@jsquash/jpeg/codec/enc/mozjpeg_enc.js')
+  const { defaultOptions } = await import('@jsquash/jpeg/meta.js')
   const codec = await (initEncoder as unknown as Begin<Encoder>)(beginning('mozjpeg_enc.wasm'))
   // Its memory goes with it.
   return codec.encode(new Uint8Array(data), width, height, { ...defaultOptions, quality }).slice()
@@ -61,7 +65,7 @@ export async function encodeJpeg({ width, height, data }: Picture, quality: numb
  */
 export async function decodeWith(kind: keyof typeof WASM, bytes: Uint8Array): Promise<Picture | null> {
   const complaints: string[] = []
-  const begin = (kind === 'jpeg' ? initJpeg : initWebp) as Begin<Codec>
+  const begin = (await BEGIN[kind]()) as Begin<Codec>
   const codec = await begin(beginning(WASM[kind], complaints))
   const before = Object.getOwnPropertyDescriptor(globalThis, 'ImageData')
   if (!before) Object.defineProperty(globalThis, 'ImageData', { value: Pixels, configurable: true })

@@ -1,6 +1,5 @@
 /** Pictures as cameras and scanners keep them → pixels, upright. What cannot be read is refused in one line. */
 import { inflateSync } from 'node:zlib'
-import { decode as decodePng } from 'fast-png'
 import type { Picture } from '../../src-core/photo/picture'
 import {
   damaged,
@@ -21,7 +20,7 @@ export { LARGEST_PICTURE, PictureError }
 export async function decodePicture(bytes: Uint8Array): Promise<Picture> {
   try {
     const kind = pictureKind(bytes)
-    if (kind === 'png') return pngPicture(bytes)
+    if (kind === 'png') return await pngPicture(bytes)
     const { width, height, exif } = kind === 'jpeg' ? jpegHeader(bytes) : webpHeader(bytes)
     const orientation = exif ? orientationOf(bytes.subarray(exif.from, exif.to)) : 1
     demandSize(width, height)
@@ -45,12 +44,13 @@ function onWhite({ width, height, data }: Picture): Picture {
   return { width, height, data: solid }
 }
 
-function pngPicture(bytes: Uint8Array): Picture {
+async function pngPicture(bytes: Uint8Array): Promise<Picture> {
   const view = new DataView(bytes.buffer, bytes.byteOffset, bytes.byteLength)
   const [width, height] = [view.getUint32(16), view.getUint32(20)]
   demandSize(width, height)
   demandInflated(bytes, view, width, height)
-  const { data, channels, depth, palette } = decodePng(bytes)
+  const { decode } = await import('fast-png')
+  const { data, channels, depth, palette } = decode(bytes)
   const most = 2 ** depth - 1
   const rgba = new Uint8Array(4 * width * height)
   if (depth === 8 && channels === 3 && !palette) {

@@ -1,22 +1,19 @@
 import { parse } from 'node:path'
 import { InvalidArgumentError, Option } from 'commander'
 import type { Yarn } from '../../../shared-types/project'
-import { measuredFrom } from '../../../src-core/photo/motif'
 import type { PhotoAnswer, PhotoMeasures } from '../../../src-core/photo/photo'
 import type { Picture } from '../../../src-core/photo/picture'
 import type { Ruler } from '../../../src-core/photo/ruler'
 import { SHEET_CHOICES } from '../../../src-core/photo/sheet-sizes'
 import type { SheetChoice } from '../../../src-core/photo/sheet-sizes'
 import { yarnLike } from '../../../src-core/photo/yarns'
-import { defaultSettings } from '../../host/settings'
 import { CommandEnd, EXIT } from '../exit-codes'
 import type { AddCommand } from '../program'
-import { complainOf, exitFor, loadProject, printJson, printLines } from '../project-file'
+import { complainOf, exitFor, printJson, printLines } from '../prints'
 import { findingSection } from '../reports/findings'
 import { photoReport } from '../reports/photo'
 import { readLengthOption } from '../options'
 import { fileBytes } from '../text-file'
-import { demandFree, writeNew } from '../write-out'
 
 interface Options {
   readonly sheet?: SheetChoice
@@ -64,14 +61,14 @@ export const addPhoto: AddCommand = (program, around, end) => {
       if (keep && out === undefined)
         throw new CommandEnd(EXIT.wrongUse, 'Only a project keeps a picture: --keep needs --out.')
       const ruler = rulerOf(options)
-      if (out !== undefined) await demandFree(out, force)
-      const stock = stash === undefined ? null : await loadProject(stash)
+      // What only some need is loaded for them alone: a picture is waited for.
+      if (out !== undefined) await (await import('../write-out')).demandFree(out, force)
+      const stock = stash === undefined ? null : await (await import('../project-file')).loadProject(stash)
       if (stock?.project === null) {
         complainOf(around, stock.findings)
         return end(exitFor(stock.findings))
       }
       const yarns = stock?.project.yarns ?? []
-      // Loaded only here: few need it.
       const { decodePicture, LARGEST_PICTURE, PictureError } = await import('../../photo/decode')
       const { measurePhoto } = await import('../../../src-core/photo/photo')
       const bytes = await fileBytes(file, LARGEST_PICTURE, 'a photo')
@@ -80,7 +77,7 @@ export const addPhoto: AddCommand = (program, around, end) => {
       try {
         picture = await decodePicture(bytes)
         answer = measurePhoto(picture, {
-          sheet: sheet ?? (ruler ? 'ruler' : defaultSettings(around.locale).paper),
+          sheet: sheet ?? (ruler ? 'ruler' : await usualPaper(around.locale)),
           ruler,
         })
       } catch (error) {
@@ -94,6 +91,8 @@ export const addPhoto: AddCommand = (program, around, end) => {
       else complainOf(around, findings)
       if (out !== undefined && measures) {
         const { keptPhoto } = await import('../../photo/keep')
+        const { measuredFrom } = await import('../../../src-core/photo/motif')
+        const { writeNew } = await import('../write-out')
         const photo = keep ? await keptPhoto(picture, answer.sheet) : undefined
         if (photo === null)
           throw new CommandEnd(EXIT.unreadable, `${file} cannot be made small enough to be kept.`)
@@ -110,6 +109,9 @@ export const addPhoto: AddCommand = (program, around, end) => {
       return end(exitFor(findings))
     })
 }
+
+const usualPaper = async (locale: string) =>
+  (await import('../../host/settings')).defaultSettings(locale).paper
 
 /** "812,1440,2210,1452": two points in pixels. */
 function readPointsOption(text: string): Pick<Ruler, 'from' | 'to'> {
