@@ -43,32 +43,41 @@ export const missOf = (size: Wish, wish: Wish): number =>
 
 /** The counts of one kind of arrangement in one rotation that come nearest to `wish`, in no order. */
 export function nearest(tryout: Tryout, kind: Kind, rotation: Rotation, wish: Wish): Candidate[] {
-  const { arrangement, alternateRows } = kind
   const bare = { inTheRound: false, ...kind, ...rotation, columns: 0, rows: 0, rings: 0 }
   const candidate = (counts: BlanketCounts): Candidate => ({
     counts,
     ...judgedByPatch(tryout, counts),
     miss: missOf(tryout.size(counts), wish),
   })
-  if (arrangement === 'rings') {
+  if (kind.arrangement === 'rings') {
     const at = (rings: number) => ({ ...bare, alternateTurn: 0, rings })
     return ringCounts((rings) => tryout.size(at(rings)), wish).map((rings) => candidate(at(rings)))
   }
-  const at = (columns: number, rows: number) => ({ ...bare, columns, rows })
+  return countsNear(tryout, kind, rotation, wish)
+    .filter((counts) => countPlaces(counts) <= MOST_MOTIFS)
+    .map(candidate)
+}
+
+/** Columns and rows nearest `wish` (mm), however many motifs that are. */
+export function countsNear(tryout: Tryout, kind: Kind, rotation: Rotation, wish: Wish): BlanketCounts[] {
+  const { arrangement, alternateRows } = kind
+  const at = (columns: number, rows: number) => ({
+    ...{ inTheRound: false, ...kind, ...rotation, rings: 0 },
+    ...{ columns, rows },
+  })
   const shortest = alternateRows === 'oneFewer' && arrangement === 'offset-rows' ? 2 : 1
   const least = kind.inTheRound ? LEAST_ROUND : shortest
   const size = (columns: number, rows: number) => tryout.size(at(columns, rows))
   const small = size(least, 3)
   const across = size(least + 1, 3).width - small.width
   const down = (size(least, 5).height - small.height) / 2
-  const found: Candidate[] = []
   const wide = near(small.width - (least - 1) * across, across, wish.width, least)
-  for (const columns of evenRound(tryout, kind)(wide))
-    for (const rows of near(small.height - 2 * down, down, wish.height, 1)) {
-      const counts = at(columns, rows)
-      if (countPlaces(counts) <= MOST_MOTIFS) found.push(candidate(counts))
-    }
-  return found
+  return evenRound(
+    tryout,
+    kind,
+  )(wide).flatMap((columns) =>
+    near(small.height - 2 * down, down, wish.height, 1).map((rows) => at(columns, rows)),
+  )
 }
 
 /** Motifs that alternate in a row that closes come out even in whole turns of so many: else two alike meet there. */

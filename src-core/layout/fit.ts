@@ -10,7 +10,7 @@ import type { FitArrangement, PlanNumbers } from '../../shared-types/plan'
 import type { BlanketLayout, OutlineShape, Project } from '../../shared-types/project'
 import { finding } from '../findings/finding'
 import { holds } from '../joins/holding'
-import { formatSize } from '../units/format'
+import { formatNumber, formatSize } from '../units/format'
 import { withOutlineTaken } from '../progress/outline-stays'
 import { KIND_WORDS } from '../figures/kind-words'
 import { blanketOf, layoutKindOf } from '../plans/layouts'
@@ -18,10 +18,12 @@ import type { Planner } from '../plans/planner'
 import { isBegun } from '../progress/progress'
 import { outlinesToward } from '../ways/outline'
 import type { BlanketCounts } from './blanket'
-import { byHolding, layoutOf, nearest } from './candidates'
+import { byHolding, countsNear, layoutOf, nearest } from './candidates'
 import type { Candidate, Rotation, Wish } from './candidates'
+import { MOST_MOTIFS } from './constants'
 import { looksWorth } from './looks'
 import { differentOf, isSameBlanket, ranked } from './nearness'
+import { countPlaces } from './places'
 import { countsOf, rowsStanding } from './standing'
 import type { Depth, Kind, Tryout } from './trials'
 import { settled } from '../settled'
@@ -65,6 +67,16 @@ export function waysOf(project: Project, wish: Wish, planner: Planner): Ways {
   const { findings, motifs } = planner.plan(one)
   const tryout = motifs.length > 0 ? planner.tryout(one) : null
   if (!tryout) return { layout: null, findings }
+  const plain = {
+    arrangement: 'straight-rows',
+    alternateRows: 'same',
+    inTheRound: layout.inTheRound,
+  } as const
+  const many = Math.min(...countsNear(tryout, plain, UPRIGHT, wish).map(countPlaces))
+  if (many > MOST_MOTIFS) {
+    const values = { received: formatNumber(many), most: formatNumber(MOST_MOTIFS) }
+    return { layout: null, findings: [finding('layout/too-many', 'layout.target', values)] }
+  }
   return { layout, tryout, findings: findings.filter((entry) => entry.severity === 'error') }
 }
 

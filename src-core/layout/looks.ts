@@ -73,35 +73,38 @@ export function looksOf(
   }
   const uneven: Kind = { arrangement: 'offset-rows', alternateRows: 'oneFewer' }
   const usual = isSquarish(account) ? straight : offset
-  const look = (kind: Kind, trial: Trial): Look => {
-    const candidate = nearest(tryout, kind, trial, wish).reduce((best, each) =>
-      byHolding(each, best) < 0 ? each : best,
-    )
-    return { kind, rule, trial, candidate, weight: trial.closing * (kind === usual ? USUAL_WEIGHT : 1) }
-  }
+  /** None where its motifs would be more than one plan can hold. */
+  const look = (kind: Kind, trial: Trial): Look[] =>
+    nearest(tryout, kind, trial, wish)
+      .sort(byHolding)
+      .slice(0, 1)
+      .map((candidate) => ({
+        ...{ kind, rule, trial, candidate },
+        weight: trial.closing * (kind === usual ? USUAL_WEIGHT : 1),
+      }))
   const firsts: Look[] = []
   const seconds: Look[] = []
   for (const kind of [straight, offset]) {
     const [best, ...others] = closingFirst(tryout.trials.rotations(kind, depth))
     if (!best) continue
-    firsts.push(
-      kind === offset && !inTheRound ? nearerOf(look(kind, best), look(uneven, best)) : look(kind, best),
-    )
+    const [even] = look(kind, best)
+    const [fewer] = kind === offset && !inTheRound ? look(uneven, best) : []
+    if (even) firsts.push(fewer ? nearerOf(even, fewer) : even)
     const other = others.find(
       (trial) => holds(trial) && isPlain(trial, account) && isUnlike(trial, best, account),
     )
-    if (other) seconds.push(look(kind, other))
+    if (other) seconds.push(...look(kind, other))
   }
   // Rows that end evenly hold where none that end unevenly do; joined in the round, none end.
   if (!inTheRound && !firsts.some(({ candidate }) => candidate.holds)) {
     const [best] = tryout.trials.rotations(uneven, depth)
-    if (best) firsts.push(look(uneven, best))
+    if (best) firsts.push(...look(uneven, best))
   }
   const rings: Kind = { arrangement: 'rings', alternateRows: 'same' }
   const anyHolds = firsts.some(({ candidate }) => candidate.holds)
   if (!inTheRound && (isSixfold(account) || !anyHolds)) {
     const [best] = tryout.trials.rotations(rings, depth)
-    const round = best && look(rings, best)
+    const [round] = best ? look(rings, best) : []
     if (round && (round.candidate.miss <= RINGS_MISS || !anyHolds)) seconds.unshift(round)
   }
   const better = (a: Look, b: Look) =>

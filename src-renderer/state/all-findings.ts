@@ -7,6 +7,8 @@ import { bySeverity, finding, toldTo } from '../../src-core/findings/finding'
 import { isBlank } from '../../src-core/motif/rounds/account'
 import { createLetterFindings } from '../../src-core/letters/findings'
 import type { Planner } from '../../src-core/plan'
+import { garlandOf } from '../../src-core/plans/layouts'
+import { findMotif } from './edits/motif'
 import { isOfLetters } from './places-of-findings'
 
 /** Why there is no plan. */
@@ -24,13 +26,20 @@ function withFonts(plan: Plan, project: Project, fonts: readonly CodePointRanges
   return bySeverity([...plan.findings.filter((each) => !isOfLetters(each)), ...lacking])
 }
 
-/** Rounds of which no word is written are a beginning, and no mistake. */
-function begun(findings: readonly Finding[], { motifs = [] }: Project): readonly Finding[] {
+/**
+ * Rounds of which no word is written are a beginning, and no mistake. What a cord is to carry has no size until
+ * then: that nothing hangs on it follows from the rounds, and is not said where its sequence has something.
+ */
+function begun(findings: readonly Finding[], project: Project): readonly Finding[] {
   if (!findings.some(({ code }) => code === 'motif/no-rounds')) return findings
-  const isBegun = ({ code, target }: Finding) =>
-    code === 'motif/no-rounds' &&
-    motifs.some((motif) => motif.id === target?.motif && motif.kind === 'rounds' && isBlank(motif))
-  return bySeverity(findings.map((each) => (isBegun(each) ? { ...each, severity: 'note' as const } : each)))
+  const blank = (id: string | undefined) => {
+    const motif = findMotif(project, id)
+    return motif?.kind === 'rounds' && isBlank(motif)
+  }
+  const waits = garlandOf(project)?.items?.some(({ motif }) => blank(motif)) === true
+  const heard = waits ? findings.filter(({ code }) => code !== 'garland/no-items') : findings
+  const isBegun = ({ code, target }: Finding) => code === 'motif/no-rounds' && blank(target?.motif)
+  return bySeverity(heard.map((each) => (isBegun(each) ? { ...each, severity: 'note' as const } : each)))
 }
 
 /** What there is to remark on the plan and on motifs that are not placed, errors first. */

@@ -7,7 +7,14 @@ import { measureProject } from '../../src-core/accounts'
 import { legibilityFindings } from '../../src-core/colour/legibility'
 import { PROJECT_LIMITS } from '../../src-core/limits'
 import { readRounds } from '../../src-core/notation/read'
-import { checkProject, createPlanner, fitProject, planProject, waysForProject } from '../../src-core/plan'
+import {
+  checkProject,
+  createPlanner,
+  fitProject,
+  planProject,
+  proposeProject,
+  waysForProject,
+} from '../../src-core/plan'
 import { processorTime } from '../processor-time'
 
 const throwOf = (): Project =>
@@ -192,5 +199,33 @@ describe('rounds of thousands of stitches', () => {
     )
     expect(rounds.map(({ made }) => made)).toEqual([12, 6012, 8016])
     expect(processorTime() - before).toBeLessThan(8_000)
+  })
+})
+
+describe('a size of more motifs than one plan can hold', () => {
+  const small = (kind: 'flat' | 'round'): Project => {
+    const project = throwOf()
+    const [motif] = project.motifs!
+    return {
+      ...project,
+      motifs: [
+        { id: motif!.id, kind: 'measured', outline: 'petals', petals: 6, overTips: 10, overValleys: 7 },
+      ],
+      layout: { ...blanket(project), ...(kind === 'round' && { inTheRound: true }) },
+    }
+  }
+  it.each(['flat', 'round'] as const)('is said, and nothing is proposed or fitted (%s)', (kind) => {
+    const wish = { width: 10_000, height: 10_000 }
+    const proposed = proposeProject(small(kind), wish)
+    const fitted = fitProject(small(kind), wish)
+    expect([proposed.proposals, fitted.arrangements]).toEqual([[], []])
+    for (const { findings } of [proposed, fitted])
+      expect(findings).toMatchObject([
+        {
+          code: 'layout/too-many',
+          severity: 'error',
+          message: expect.stringMatching(/^[\d,]{7,} motifs are more than the 100,000 that/) as string,
+        },
+      ])
   })
 })

@@ -49,6 +49,22 @@ describe('a number field', () => {
     expect(readField('3 balls', { kind: 'mass', units: 'metric' })).toHaveProperty('problem')
   })
 
+  it('shows a value that comes another way in the place of what could not be read, and only then', async () => {
+    const props = { label: 'Petals', kind: 'count', units: 'metric', oncommit: vi.fn() } as const
+    const { rerender } = render(NumberField, { ...props, value: 6 })
+    const input = screen.getByRole('textbox', { name: 'Petals' }) as HTMLInputElement
+    input.focus()
+    await fireEvent.input(input, { target: { value: '6.5' } })
+    await rerender({ ...props, value: 7 })
+    expect(screen.getByRole('alert').textContent).toContain('6.5 is not a whole number.')
+    input.blur()
+    await rerender({ ...props, value: 7 })
+    expect(input.value).toBe('6.5')
+    await rerender({ ...props, value: 8 })
+    expect(screen.queryByRole('alert')).toBeNull()
+    expect(input.value).toBe('8')
+  })
+
   it('does not say that a number is kept where none was there before', async () => {
     const props = { label: 'Share', kind: 'percent', units: 'metric', optional: true } as const
     const { rerender } = render(NumberField, { ...props, value: undefined, oncommit: vi.fn() })

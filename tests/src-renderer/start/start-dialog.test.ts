@@ -44,3 +44,15 @@ it('leaves a window alone whose project has a file, also where every change was 
   host.emit('keeping', { ...app.keeping, place: 'file' })
   expect(app.isUntouched).toBe(false)
 })
+
+it.each(['Blanket', 'Garland', 'Appliqué'])(
+  'begins written rounds of “%s” with nothing that looks like a mistake',
+  async (made) => {
+    const { app } = await inWindow(StartDialog, { onclose: () => undefined }, SMALL)
+    await fireEvent.click(screen.getByRole('radio', { name: made }))
+    await press('Start from its written rounds')
+    expect(app.document.findings.map(({ code, severity }) => `${severity} ${code}`)).toEqual([
+      'note motif/no-rounds',
+    ])
+  },
+)
