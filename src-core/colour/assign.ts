@@ -7,13 +7,14 @@ import { isAddition, tidyAddress } from '../layout/addresses'
 import { formatNumber } from '../units/format'
 import { seededRandom } from '../units/random'
 import type { Random } from '../units/random'
+import { motifsOf, sharedOut } from './by-stash'
 import { byChance } from './chance'
 import { COLOUR_CONSTANTS } from './constants'
 import { excessOf } from './counts'
 import { repeatWithin, rowsWithin, shadeWithin } from './in-turn'
 import type { Filled } from './in-turn'
 import type { Kept } from './kept'
-import { limitFindings, limitsOf, tallied } from './limits'
+import { isByStash, limitFindings, limitsOf, tallied } from './limits'
 import type { Limits, Proof } from './limits'
 import { mirrored } from './mirror'
 import { DEFAULTS } from '../settled'
@@ -110,12 +111,25 @@ interface Task {
   /** Cells that mirror each other. */
   readonly groups: readonly (readonly number[])[]
   readonly limits: Limits | null
+  /** Of a fill by the stash: motifs that each colourway could have, and those painted of each. */
+  readonly shares: readonly number[]
+  readonly painted: readonly number[]
 }
 
 /** Patterns that go on from one cell to the next, or along a direction: the colour of each group. */
-function byPattern({ cells, fill, sequence, byHand, groups, limits }: Task): Filled & { broken?: number } {
+function byPattern({
+  cells,
+  fill,
+  sequence,
+  byHand,
+  groups,
+  limits,
+  shares,
+  painted,
+}: Task): Filled & { broken?: number } {
   const firsts = groups.map(([first = 0]) => cells[first]!)
   const sizes = groups.map((group) => group.filter((cell) => !byHand.has(cell)).length)
+  if (isByStash(fill)) return sharedOut(sizes, firsts, shares, painted, limits)
   if (fill.pattern === 'shade') {
     const seeded = seededRandom(fill.seed ?? DEFAULTS.fill.seed)
     const direction = fill.direction ?? DEFAULTS.fill.direction
@@ -189,7 +203,7 @@ export function readNamed(
  * those of the project; a fill that names none takes them all, one without a pattern repeats its own. Painted cells
  * count in "as even as possible", in limits and as neighbours, and are never changed; so are those `held`, made motifs
  * in the colourway that they were made in, whatever is painted over them. `stash` is what there is of yarns with a
- * limit. The same seed gives the same answer.
+ * limit; the last is what a fill by the stash takes shares from, and the number of the motif. The same seed gives the same answer.
  */
 export function assignColourways(
   cells: readonly ColourCell[],
@@ -200,6 +214,10 @@ export function assignColourways(
   arrangement: Arrangement = 'straight-rows',
   stash: readonly YarnForMotifs[] = NO_STASH,
   held?: Readonly<Record<string, string>>,
+  { yarns, kind }: { readonly yarns: readonly YarnForMotifs[]; readonly kind: number } = {
+    yarns: stash,
+    kind: 0,
+  },
 ): ColourAssignment {
   const { named, byHand, findings } = readNamed(cells, fill, painted, colourways, held)
   const assigned = cells.map((_, index) => byHand.get(index) ?? '')
@@ -230,7 +248,21 @@ export function assignColourways(
     return { colourways: assigned, findings, chance: { chosen, under: found.under } }
   }
   const sequence = named.map((id) => chosen.indexOf(id))
-  const { colours, natural, isLeast, broken = 0 } = byPattern({ ...task, sequence })
+  const known = isByStash(fill) ? motifsOf(chosen, yarns, kind) : null
+  const shares = known ?? chosen.map(() => 1)
+  const paintedOf = tallied(
+    chosen.length,
+    [...byHand.values()].map((id) => chosen.indexOf(id)),
+    [...byHand].map(() => 1),
+  )
+  if (isByStash(fill) && !known && yarns !== NO_STASH)
+    findings.push(finding('colours/stash-unknown', 'layout.cells.fill'))
+  const {
+    colours,
+    natural,
+    isLeast,
+    broken = 0,
+  } = byPattern({ ...task, sequence, shares, painted: paintedOf })
   const ofCell = new Int16Array(cells.length)
   const leaving: number[] = []
   groups.forEach((group, at) => {

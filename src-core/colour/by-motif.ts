@@ -1,4 +1,5 @@
 /** The colourways of cells that do not all hold the same motif: each is coloured with those of its own. */
+import type { Finding } from '../../shared-types/finding'
 import type { YarnForMotifs } from '../../shared-types/plan'
 import type { Arrangement, Colourway } from '../../shared-types/project'
 import { tidyAddress } from '../layout/addresses'
@@ -51,6 +52,7 @@ export function assignParts(
     const own = part.fill && { ...part.fill, ...limits }
     return assignColourways(
       ...([part.cells, own, part.painted, colourways, part.kept, arrangement, yarns, held] as const),
+      { yarns: stash ?? [], kind: part.kind },
     )
   }
   // Limits are of all motifs together: each may take what the others leave.
@@ -83,7 +85,8 @@ export function assignParts(
     at.forEach((cell, place) => (assigned[cell] = colourways[place] ?? ''))
     for (const [place, id] of chance?.under ?? []) under.set(at[place]!, id)
     for (const place of left) leaving.push(at[place]!)
-    findings.push(...own.filter(({ code }) => !/^(?:file|colours\/limits-)/.test(code)))
+    const isNew = ({ code }: Finding) => code !== UNKNOWN || !findings.some((there) => there.code === UNKNOWN)
+    findings.push(...own.filter((each) => !/^(?:file|colours\/limits-)/.test(each.code) && isNew(each)))
   })
   const isLimited = made.some(({ leaving }) => leaving)
   const keeps = {
@@ -96,6 +99,9 @@ export function assignParts(
   const chosen = [...new Set(fill?.colourways ?? all)].filter((id) => all.has(id))
   return { colourways: assigned, ...told, chance: { chosen, under } }
 }
+
+/** Told of all motifs once. */
+const UNKNOWN = 'colours/stash-unknown'
 
 const NO_LIMITS: Pick<Fill, 'most'> = { most: {} }
 

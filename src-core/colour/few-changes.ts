@@ -35,6 +35,12 @@ interface Order {
   readonly gaining: (one: number, other: number) => number
 }
 
+/** Groups in the order of their ranks. */
+export function byRank(places: readonly Standing[]): (one: number, other: number) => number {
+  const ranks = places.map(rankOf)
+  return (one, other) => ranks[one]! - ranks[other]! || one - other
+}
+
 /** Spread evenly over the map. */
 export function spreadOver(places: readonly Standing[]): Order {
   const by = (of: (place: Standing) => number) => {

@@ -32,9 +32,13 @@ export interface Proof {
   readonly atLeast?: { readonly motifs: number; readonly grams: Grams } | undefined
 }
 
+/** Whether colourways are to be as often as there is yarn for them. */
+export const isByStash = (fill: { readonly pattern?: string | undefined } | undefined): boolean =>
+  fill?.pattern === 'by-stash'
+
 /** Whether a fill has limits for yarns, so that it must be known what motifs take. */
 export const isByYarn = (fill: Fill | undefined): boolean =>
-  fill?.withinStash === true || Object.values(fill?.mostGrams ?? {}).some(isUsableOrZero)
+  fill?.withinStash === true || isByStash(fill) || Object.values(fill?.mostGrams ?? {}).some(isUsableOrZero)
 
 /** The limits of a fill for its chosen colourways, less what is painted `byHand`; null where it has none. */
 export function limitsOf(

@@ -30,6 +30,12 @@ export const COLOUR_FINDINGS = {
     message: 'neighbours are kept apart, but the colourways do not come out even: {counts}.',
     mend: 'Shuffle them, choose one more colourway, or paint a few motifs by hand.',
   },
+  'colours/stash-unknown': {
+    severity: 'note',
+    message:
+      'what is on hand does not say how many motifs there is yarn for in each colourway, so each colourway has about as many as the others.',
+    mend: 'At Yarn, enter what is on hand of each yarn; at Motif, weigh a motif or enter its rounds.',
+  },
   'colours/limits-impossible': {
     severity: 'warning',
     message:

@@ -4,7 +4,7 @@
  */
 import type { YarnForMotifs } from '../../shared-types/plan'
 import type { BlanketLayout, Yarn } from '../../shared-types/project'
-import { isByYarn } from '../colour/limits'
+import { isByStash, isByYarn } from '../colour/limits'
 import type { Grams } from '../units/quantity'
 import { isUsableOrZero } from '../units/usable'
 import type { Materials, MaterialsInput } from './input'
@@ -29,7 +29,8 @@ const NO_GRAMS = 1e-6
 /** The most grams that may be taken of a yarn; Infinity where there is no limit. */
 export function limitOf(fill: Fill | undefined, yarn: Yarn): Grams {
   const most = fill?.mostGrams?.[yarn.id]
-  return Math.min(fill?.withinStash ? gramsOnHand(yarn) : Infinity, isUsableOrZero(most) ? most : Infinity)
+  const isWithin = fill?.withinStash === true || isByStash(fill)
+  return Math.min(isWithin ? gramsOnHand(yarn) : Infinity, isUsableOrZero(most) ? most : Infinity)
 }
 
 /** What the motifs may take of each yarn with a limit, and what one takes in each colourway. */
@@ -128,7 +129,8 @@ export function withinYarns<Told extends Worked>(
 ): Told & { readonly stash: readonly YarnForMotifs[] } {
   let best = { ...tell(NO_STASH), stash: NO_STASH }
   if (!isByYarn(fill)) return best
-  let least = shortOf(fill, best)
+  // Shares follow what there is, also where it would do.
+  let least = isByStash(fill) ? Infinity : shortOf(fill, best)
   let last = best
   for (let round = 0; round < ROUNDS && least > 0; round++) {
     const stash = yarnsForMotifs(fill, last.input, kinds)

@@ -52,6 +52,7 @@ const PATTERN_WORDS = {
   'no-two-alike': ' with no two alike touching',
   shade: ' shading over',
   scatter: ' scattered',
+  'by-stash': ' as the stash goes',
 } as const
 
 function colourWords(project: Project, plan: Plan): string {

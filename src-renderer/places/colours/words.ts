@@ -27,6 +27,7 @@ export const PATTERN_WORDS: Readonly<Record<FillPattern, { label: string; hint: 
     },
   },
   scatter: { label: 'Scattered', hint: 'at random, about the same number of each' },
+  'by-stash': { label: 'As the stash goes', hint: 'most of what there is most of, mixed evenly' },
 }
 
 export const DIRECTION_WORDS = {

@@ -18,6 +18,25 @@ const enter = async (label: string, text: string) => {
 }
 const rich: Project = { ...SMALL, yarns: SMALL.yarns!.map((yarn) => ({ ...yarn, onHandGrams: 60 })) }
 
+describe('As the stash goes', () => {
+  it('deals the colorways out by what is on hand, in one step of undo', async () => {
+    const yarns = SMALL.yarns!.map((yarn, i) => ({ ...yarn, onHandGrams: [300, 100][i]! }))
+    const ways = SMALL.colourways!.map((way, i) => ({
+      ...way,
+      yarns: { centre: `y${i + 1}`, petals: `y${i + 1}` },
+    }))
+    const { app } = await inWindow(ColoursPlace, {}, { ...SMALL, yarns, colourways: ways })
+    await fireEvent.click(screen.getByRole('radio', { name: /^As the stash goes/ }))
+    // 3 : 1 of twenty.
+    await vi.waitFor(() => expect(app.document.plan.counts.byColourway).toEqual({ c1: 15, c2: 5 }), 5000)
+    // It stays within what is on hand anyway.
+    expect(screen.queryByLabelText('Stay within the yarn on hand')).toBeNull()
+    app.document.undo()
+    expect(fillOf(app).pattern).toBe('repeat')
+    await waitFor(() => expect(screen.getByLabelText('Stay within the yarn on hand')).toBeTruthy())
+  })
+})
+
 describe('what is added', () => {
   it.each([
     [ColoursPlace, 'Add a colorway', /^Name of C/],
