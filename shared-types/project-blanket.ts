@@ -11,7 +11,15 @@ export const ALTERNATIONS = ['cell', 'row'] as const
 export const OUTLINE_SHAPES = ['rectangle', 'hexagon', 'circle', 'triangle', 'path'] as const
 /** Where a triangle points. */
 export const POINTINGS = ['down', 'up'] as const
-export const FILL_PATTERNS = ['one', 'repeat', 'rows', 'no-two-alike', 'shade', 'scatter', 'by-stash'] as const
+export const FILL_PATTERNS = [
+  'one',
+  'repeat',
+  'rows',
+  'no-two-alike',
+  'shade',
+  'scatter',
+  'by-stash',
+] as const
 /** Where a shade runs to from its first colourway. */
 export const SHADE_DIRECTIONS = ['down', 'up', 'right', 'left', 'outward'] as const
 export const FILL_SYMMETRIES = ['left-right', 'top-bottom', 'both'] as const

@@ -112,6 +112,32 @@ function isAsProposed(project: Project): boolean {
   return first !== undefined && first.rule === settled(project).joining.rule && isLaidAs(project, first.fit)
 }
 
+/** A blanket brought nearer to its target size. */
+export interface Toward {
+  readonly project: Project
+  readonly size: Wish
+}
+
+/**
+ * A blanket as near to its target size as counts bring it in the arrangement that it has (cut out: as an outline does),
+ * whatever a hand has changed; null where that is no nearer. What holds now still holds, and a round still closes evenly.
+ */
+export function towardTarget(project: Project, { size }: Pick<Plan, 'size'>): Toward | null {
+  const { width, height } = blanketOf(project)?.target ?? {}
+  if (!width || !height) return null
+  const wish = { width, height }
+  const planner = createPlanner()
+  const next = isCutOut(project) ? outlineToward(project, wish, planner) : counted(project, wish)
+  const found = planner.size(next)
+  return found && missOf(found, wish) < missOf(size, wish) - 1e-6 ? { project: next, size: found } : null
+}
+
+function counted(project: Project, wish: Wish): Project {
+  const tryout = createPlanner().tryout(project)
+  const [first] = tryout ? nearest(tryout, tryout.counts, tryout.counts, wish).sort(byHolding) : []
+  return first ? held(patchBlanket(project, layoutOf(first.counts)), wish) : project
+}
+
 /** The project with a panel of the wished size, in whole mm or eighths of an inch; a circle stays one. */
 export function panelResized(project: Project, plan: Plan, wish: Wish): Project {
   const shape = appliqueOf(project)?.panel?.shape ?? 'rectangle'
