@@ -163,9 +163,8 @@ export function joinDetailFigure(
     items.push(...motifWords(drawing, shown, letters.get(shown.colourway) ?? ''))
   const ring = arrowRadius(drawing, letters.get(choice.focus.colourway) ?? '')
   const [x, y] = spot(drawing, choice.focus.x, choice.focus.y)
-  const beside = left + bounds.x * scale - ARROW.beside
+  // Where it has no room round the number, what the marks mean shows it: away from its motif nobody would know what for.
   if (ring !== null) items.push(...workingArrow(x, y, ring, look.hand))
-  else items.push(...workingArrow(Math.max(ARROW.beside, beside), ARROW.beside, ARROW.radius, look.hand))
   return { width: box.width, height: bounds.height * scale + 2, items }
 }
 
@@ -225,8 +224,8 @@ function nodeMark(d: Drawing, node: JoinNode): FigureItem[] {
   return items
 }
 
-/** mm: the arrow round a number and letter keeps so far from them and from the numbers of the petals, or stands beside all. */
-const ARROW = { air: 1.1, clear: 1.7, radius: 2.6, beside: 4 } as const
+/** mm: the arrow round a number and letter keeps so far from them and from the numbers of the petals. */
+const ARROW = { air: 1.1, clear: 1.7 } as const
 
 /** Where the number of a petal stands: its share of the way to the tip. */
 const numberShare = (reach: number): number => Math.min(0.72, Math.max(0.5, (reach - 7.4) / reach))

@@ -18,8 +18,8 @@ import { edgingPages } from './pages/edging'
 import { garlandPages } from './pages/garland'
 import { withJoins } from './pages/joins'
 import { labelPages, MOST_LABELS } from './pages/labels'
-import { materialPages } from './pages/materials'
-import { blanketMotifs, motifPages } from './pages/motif'
+import { withMaterials } from './pages/materials'
+import { blanketMotifs, withMotifs } from './pages/motif'
 import { notePages, shortNotes } from './pages/notes'
 import { orderPages } from './pages/order'
 import { notesStandLater, overviewIsEnough, overviewPages } from './pages/overview'
@@ -135,8 +135,8 @@ function mainPages(job: Job, reverse: boolean): Draft[] {
     },
   })
   if (pages) return [...pages, ...progressPages(job)]
-  const motifs = motifPages(job, blanketMotifs(job))
-  return [...overviewPages(job, null), ...notePages(job), ...withCautions(job, motifs)]
+  const first = [...overviewPages(job, null), ...notePages(job)]
+  return withCautions(job, withMotifs(job, first, blanketMotifs(job)))
 }
 
 /** Whether the card is its first page, with a kit and without. */
@@ -155,13 +155,9 @@ function mapOfBlanket(job: Job): Draft[] {
     ...notePages(job, later),
     ...(sheets ? sheetPages(job, sheets) : []),
   ]
-  return [
-    ...withJoins(job, map),
-    ...orderPages(job),
-    ...edgingPages(job),
-    ...materialPages(job, later ? shortNotes(job) : []),
-    ...withCautions(job, motifPages(job, blanketMotifs(job))),
-  ]
+  const made = [...withJoins(job, map), ...orderPages(job), ...edgingPages(job)]
+  const pages = withMaterials(job, made, later ? shortNotes(job) : [])
+  return withCautions(job, withMotifs(job, pages, blanketMotifs(job)))
 }
 
 /** The card of a kit, the packing list and the labels, as far as they are asked for. */
@@ -236,11 +232,12 @@ function footer(job: Job, { sheet, name }: Draft, number: number, of: number, da
 }
 
 function finish(job: Job, draft: Draft, number: number, of: number, date: Date, faces: Faces): MapPage {
-  const { sheet, name, section } = draft
+  const { sheet, name, section, below = [] } = draft
   footer(job, draft, number, of, date)
   return {
     number,
     section,
+    sections: [section, ...below.map((part) => part.section)],
     name,
     label: `${number} ${name}`,
     bookmarks: draft.bookmarks,

@@ -53,6 +53,8 @@ export interface Draft {
   /** Bookmarks that lead here: on the first page of a section and where one is worth having. */
   readonly bookmarks: readonly string[]
   readonly sheet: Sheet
+  /** Parts that begin on the page below what it is named for. */
+  readonly below?: readonly { readonly section: SectionName; readonly name: string }[]
   /** Where the room below what stands on the page begins, on pages that others may be added to. */
   readonly end?: number
 }
@@ -61,6 +63,8 @@ export interface Draft {
 export interface MapPage {
   readonly number: number
   readonly section: SectionName
+  /** Its own and those of parts that begin below it. */
+  readonly sections: readonly SectionName[]
   readonly name: string
   readonly label: string
   readonly bookmarks: readonly string[]

@@ -169,6 +169,11 @@ export class Sheet {
     return this.text(fitting, this.left, y, style)
   }
 
+  /** The title of what begins at a height: of the page at its top, else of what stands below something. */
+  titleAt(text: string, y: number): number {
+    return y > this.top ? this.lowerTitle(text, y) + 2 : this.title(text)
+  }
+
   rule(y: number, x1 = this.left, x2 = this.right, width = 0.25): void {
     this.items.push(drawPath(linePath(x1, y, x2, y), { stroke: INK, width }))
   }

@@ -21,6 +21,8 @@ const from = (gauge: string): Readonly<Record<Provenance, string>> => ({
 export const MOTIF_WORDS = {
   assumed: ' (assumed)',
   lifeSize: 'Drawn at its full size when printed at 100\u00a0%.',
+  /** Said of several. */
+  lifeSizes: 'Each is drawn at its full size when printed at 100\u00a0%.',
   scaled: (scale: number): string => `Drawn at ${formatNumber(scale * 100)}\u00a0% of its size.`,
   numbering: (hand: Hand, shape: MotifAccount['shape'], terms: Terms): string => {
     const way = hand === 'left' ? 'clockwise' : inSpelling('anticlockwise', terms)

@@ -10,21 +10,16 @@ import { Table } from '../table'
 import { PAGE_NAMES } from '../words'
 import { CORD_WORDS, cordWords } from '../words-garland'
 import { cardPage } from './card'
-import { materialPages } from './materials'
-import { motifPages, severalMotifs } from './motif'
+import { withMaterials } from './materials'
+import { severalMotifs, withMotifs } from './motif'
 import { notePages, setNotes } from './notes'
 
 /** Every page of a garland. */
 export function garlandPages(job: Job, garland: GarlandAccount): Draft[] {
-  const motifs = motifPages(job, severalMotifs(job))
-  return [
-    cardPage(job),
-    ...notePages(job),
-    ...cordPages(job, garland),
-    ...motifs,
-    // What is needed for a kit stands on its packing list.
-    ...(job.plan.kit ? [] : materialPages(job)),
-  ]
+  const cord = [cardPage(job), ...notePages(job), ...cordPages(job, garland)]
+  const pages = withMotifs(job, cord, severalMotifs(job))
+  // What is needed for a kit stands on its packing list.
+  return job.plan.kit ? pages : withMaterials(job, pages)
 }
 
 /** The words of the plan are in the project's terms; the sheet may be printed in the others. */

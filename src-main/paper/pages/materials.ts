@@ -29,13 +29,15 @@ import {
   totalMass,
   totalYarnLength,
 } from '../../../src-core/units/format'
+import { withPart } from '../below'
+import { Flow } from '../flow'
 import type { Draft, Job } from '../page'
 import { newSheet } from '../page'
-import type { Sheet } from '../setting'
 import { TYPE } from '../setting'
 import type { Column, Row } from '../table'
 import { Table } from '../table'
 import { HEADINGS, PAGE_NAMES } from '../words'
+import { MOTIF_WORDS } from '../words-motif'
 import { TEMPLATE_WORDS } from '../words-template'
 import { SWATCH_INSET, yarnSwatch } from './swatch'
 import { sidesJoined } from '../../../src-core/figures/seam-words'
@@ -243,53 +245,45 @@ function facts(job: Job, notes: readonly string[]): [string, string][] {
   return list
 }
 
-/** The pages of materials; `notes` are those that page 1 had no room for. */
-export function materialPages(job: Job, notes: readonly string[] = []): Draft[] {
-  if (job.leftOut.has('materials')) return []
-  const drafts: Draft[] = []
-  const open = (): Sheet => {
-    const sheet = newSheet(job)
-    const bookmarks = drafts.length === 0 ? [HEADINGS.materials] : []
-    drafts.push({ section: 'materials', name: PAGE_NAMES.materials, bookmarks, sheet })
-    return sheet
-  }
-  let sheet = open()
-  let y = sheet.title(HEADINGS.materials) + 1
-  for (const told of [yarnTable(job), partsTable(job)]) {
-    if (!told || told.rows.length === 0) continue
-    const second = y > sheet.top + 30
-    if (second && y + 36 > sheet.bottom) {
-      sheet = open()
-      y = sheet.top
-    }
-    if (second) y = sheet.heading(HEADINGS.parts, sheet.left, y)
-    const table = new Table(sheet, told.columns, told.rows, { inset: SWATCH_INSET })
-    y = table.draw(sheet, y) + 6
+/** The pages with those of materials; `notes` are those that page 1 had no room for. */
+export function withMaterials(job: Job, before: readonly Draft[], notes: readonly string[] = []): Draft[] {
+  if (job.leftOut.has('materials')) return [...before]
+  return withPart(job, before, (top) => materialPages(job, notes, top))
+}
+
+/** Least room for a heading with a table under it, in mm. */
+const TABLE_ROOM = 36
+
+function materialPages(job: Job, notes: readonly string[], top: number): Draft[] {
+  const first = newSheet(job)
+  const flow = new Flow(job, first, first.titleAt(HEADINGS.materials, top) + 1, HEADINGS.materials)
+  const tables = [yarnTable(job), partsTable(job)].flatMap((table) => table ?? [])
+  tables.forEach(({ columns, rows }, i) => {
+    if (rows.length === 0) return
+    flow.need(TABLE_ROOM)
+    if (i > 0) flow.y = flow.sheet.heading(HEADINGS.parts, flow.sheet.left, flow.y)
+    const table = new Table(flow.sheet, columns, rows, { inset: SWATCH_INSET })
+    flow.y = table.draw(flow.sheet, flow.y) + 6
     while (table.goesOn) {
-      sheet = open()
-      y = table.draw(sheet, sheet.top) + 6
+      flow.need(Infinity)
+      flow.y = table.draw(flow.sheet, flow.y) + 6
     }
-  }
+  })
   const list = facts(job, notes)
-  const width = sheet.inner - LABEL
-  const heightOf = ([, text]: [string, string]): number => sheet.heightOf(text, width) + 1.6
-  if (y + 8 + heightOf(list[0]!) > sheet.bottom) {
-    sheet = open()
-    y = sheet.top
-  }
-  y = sheet.heading(HEADINGS.also, sheet.left, y)
+  const width = first.inner - LABEL
+  const heightOf = ([, text]: [string, string]): number => first.heightOf(text, width) + 1.6
+  flow.need(8 + heightOf(list[0]!))
+  flow.y = flow.sheet.heading(HEADINGS.also, flow.sheet.left, flow.y)
   const told = partOf('L')
   for (const fact of list) {
-    if (y + heightOf(fact) > sheet.bottom) {
-      sheet = open()
-      y = sheet.top
-    }
-    const [here, top] = [sheet, y]
-    y = here.labelled(
+    if (flow.need(heightOf(fact)))
+      flow.y = flow.sheet.heading(MOTIF_WORDS.goesOn(HEADINGS.also), flow.sheet.left, flow.y)
+    const { sheet, y } = flow
+    flow.y = sheet.labelled(
       told,
-      () => here.text(fact[0], here.left, top, { size: TYPE.body, weight: 'bold' }),
-      () => here.paragraph(fact[1], here.left + LABEL, top, width) + 1.6,
+      () => sheet.text(fact[0], sheet.left, y, { size: TYPE.body, weight: 'bold' }),
+      () => sheet.paragraph(fact[1], sheet.left + LABEL, y, width) + 1.6,
     )
   }
-  return drafts
+  return flow.drafts('materials', PAGE_NAMES.materials)
 }

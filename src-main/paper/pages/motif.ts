@@ -1,6 +1,6 @@
 /** The motif on a page of its own: drawn with its measures, and its rounds as they were written. */
 import type { MotifAccount } from '../../../shared-types/plan'
-import type { Motif } from '../../../shared-types/project'
+import type { Motif, RoundsMotif } from '../../../shared-types/project'
 import { workedRounds } from '../../../src-core/accounts'
 import type { ColourwayMark } from '../../../src-core/figures/marks'
 import { motifDimensions, motifFigure } from '../../../src-core/figures/motif-figure'
@@ -11,6 +11,7 @@ import { capital, lieSentence } from '../../../src-core/figures/words'
 import { leadMeasure } from '../../../src-core/motif/ruler'
 import { formatLength } from '../../../src-core/units/format'
 import type { Draft, Job } from '../page'
+import { withPart } from '../below'
 import { Flow } from '../flow'
 import { newSheet } from '../page'
 import type { Sheet } from '../setting'
@@ -19,11 +20,14 @@ import { FIGURE_WORDS } from '../words-figures'
 import { measureBlocks, MOTIF_WORDS } from '../words-motif'
 import { setChart } from './chart'
 import { measuredJoining, setJoiningRounds } from './joining-round'
-import { setInstructions, setRounds } from './rounds'
+import { instructionsOf, setInstructions, setRounds } from './rounds'
 
 const GAP = 6
+const AIR = 1.6
+/** mm. In a wider column the numbers would stand too far from what they are of. */
+const WIDEST_MEASURES = 90
 /** Room between motifs that share a page, for a rule. */
-const BETWEEN = 10
+const BETWEEN = 8
 /** Room for the measure in the other units. */
 const OTHER_UNITS = 19
 
@@ -32,6 +36,8 @@ interface Setting {
   readonly width: number
   readonly across: number
   readonly measures: 'beside' | 'below'
+  /** One of several: its measures stand right under its name. */
+  readonly isLittle?: boolean
 }
 
 const BESIDE: Setting = { width: 114, across: 100, measures: 'beside' }
@@ -43,11 +49,20 @@ const LIFE_SIZE = 0.9995
 const SMALL: Setting = { width: 92, across: 62, measures: 'beside' }
 /** Where that alone keeps the chart on the motif's page. */
 const SMALLEST: Setting = { width: 76, across: 46, measures: 'beside' }
+/** For motifs no larger than that, where there are several: words have the room that the drawing leaves. */
+const LITTLE: Setting = { width: 84, across: 62, measures: 'beside', isLittle: true }
 
 /** A motif for a page: its account, and the colourways that it is made in. */
 interface MotifOnPaper {
   readonly account: MotifAccount
   readonly marks: readonly ColourwayMark[]
+}
+
+/** A motif with how it is set and what is said beside its drawing. */
+interface MotifToSet extends MotifOnPaper {
+  readonly source: Motif | undefined
+  readonly setting: Setting
+  readonly notes: readonly string[]
 }
 
 /** The motifs of a plan of several, each with the colourways that it is placed in and how often it is. */
@@ -86,65 +101,100 @@ export function blanketMotifs(job: Job): MotifOnPaper[] {
 }
 
 /**
- * The pages of motifs: as few as there can be, and on them the motifs as large as there is room for, at most at their
- * full size. One in written rounds begins a page; one that was measured stands below the motif before it where there
- * is room.
+ * The pages with those of motifs: as few as there can be, and on them the motifs as large as there is room for, at most
+ * at their full size. One in written rounds begins a page; one that was measured stands below what comes before it
+ * where there is room.
  */
-export function motifPages(job: Job, motifs: readonly MotifOnPaper[]): Draft[] {
-  if (motifs.length === 0 || job.leftOut.has('motif')) return []
+export function withMotifs(job: Job, before: readonly Draft[], motifs: readonly MotifOnPaper[]): Draft[] {
+  if (motifs.length === 0 || job.leftOut.has('motif')) return [...before]
   const isLarge = (each: MotifOnPaper): boolean => drawn(job, each, BESIDE).scale < LIFE_SIZE
+  const isLittle = (each: MotifOnPaper): boolean =>
+    motifs.length > 1 && !isWritten(job, each) && drawn(job, each, LITTLE).scale > LIFE_SIZE
+  const beside = (each: MotifOnPaper): Setting => (isLittle(each) ? LITTLE : BESIDE)
   const hasChart = ({ account }: MotifOnPaper): boolean => {
     const motif = sourceOf(job, account)
     return motif?.kind === 'rounds' && workedRounds(job.settled, motif).drawing() !== null
   }
   const ways: ((motif: MotifOnPaper) => Setting)[] = [
-    ...(motifs.some(isLarge) ? [(motif: MotifOnPaper) => (isLarge(motif) ? WIDE : BESIDE)] : []),
-    () => BESIDE,
+    ...(motifs.some(isLarge) ? [(motif: MotifOnPaper) => (isLarge(motif) ? WIDE : beside(motif))] : []),
+    beside,
     ...(motifs.some(hasChart)
-      ? [SMALL, SMALLEST].map((small) => (motif: MotifOnPaper) => (hasChart(motif) ? small : BESIDE))
+      ? [SMALL, SMALLEST].map((small) => (motif: MotifOnPaper) => (hasChart(motif) ? small : beside(motif)))
       : []),
   ]
-  let best: Draft[] | null = null
+  const { top } = newSheet(job)
+  let best: { way: (typeof ways)[number]; drafts: Draft[] } | null = null
   for (const way of ways) {
-    const drafts = pagesAs(job, motifs, way)
-    if (!best || drafts.length < best.length) best = drafts
-    if (best.length === 1) break
+    const drafts = pagesAs(job, motifs, way, top)
+    if (!best || drafts.length < best.drafts.length) best = { way, drafts }
+    if (best.drafts.length === 1) break
   }
-  return best!
+  const { way, drafts } = best!
+  if (isWritten(job, motifs[0]!)) return [...before, ...drafts]
+  return withPart(job, before, (from) => (from === top ? drafts : pagesAs(job, motifs, way, from)))
 }
 
 const sourceOf = ({ settled }: Job, account: MotifAccount): Motif | undefined =>
   settled.motifs.find(({ id }) => id === account.id)
 
+/** A motif in written rounds; nothing for others. */
+function writtenOf(source: Motif | undefined): RoundsMotif | null {
+  return source?.kind === 'rounds' && (source.rounds ?? []).length > 0 ? source : null
+}
+
+const isWritten = (job: Job, { account }: MotifOnPaper): boolean => writtenOf(sourceOf(job, account)) !== null
+
 function pagesAs(
   job: Job,
   motifs: readonly MotifOnPaper[],
   settingOf: (motif: MotifOnPaper) => Setting,
+  top: number,
 ): Draft[] {
   const nameOf = ({ account }: MotifOnPaper): string =>
     motifs.length > 1 && account.name ? account.name : HEADINGS.motif
-  const sheet = newSheet(job)
-  const flow = new Flow(job, sheet, sheet.top, nameOf(motifs[0]!))
-  motifs.forEach((each, i) => {
+  const list = motifs.map((each): MotifToSet => {
     const source = sourceOf(job, each.account)
-    const written = source?.kind === 'rounds' && (source.rounds ?? []).length > 0 ? source : null
     const setting = fitting(job, each, source, settingOf(each))
-    if (i > 0) {
-      const scratch = newSheet(job)
-      const height = setMotif(job, scratch, scratch.top, each, source, setting) - scratch.top
-      if (!flow.need(written ? Infinity : BETWEEN + height) && flow.y > flow.sheet.top) {
-        flow.sheet.rule(flow.y + BETWEEN / 2)
-        flow.y += BETWEEN
-      }
-      flow.mark(nameOf(each))
+    return { ...each, source, setting, notes: notesOf(job, each, setting) }
+  })
+  const shared = sharedNotes(job, list)
+  const flow = new Flow(job, newSheet(job), top, nameOf(motifs[0]!))
+  list.forEach((each, i) => {
+    const { source } = each
+    const written = writtenOf(source)
+    const scratch = newSheet(job)
+    const head = (sheet: Sheet, y: number): number => (i === 0 ? setShared(sheet, y, shared) : y)
+    const begins = head(scratch, flow.y)
+    const height = setMotif(job, scratch, begins, each, shared) - flow.y
+    const air = i > 0 && flow.y > flow.sheet.top ? BETWEEN : 0
+    if (!flow.need(written ? Infinity : air + height) && air > 0) {
+      flow.sheet.rule(flow.y + BETWEEN / 2)
+      flow.y += BETWEEN
     }
-    flow.y = setMotif(job, flow.sheet, flow.y, each, source, setting) + GAP
-    if (source) setInstructions(job, flow, source)
+    if (i > 0) flow.mark(nameOf(each))
+    flow.y = head(flow.sheet, flow.y)
+    flow.y = setMotif(job, flow.sheet, flow.y, each, shared) + (each.setting.isLittle ? AIR : GAP)
+    if (source && !stepsBeside(job, flow.sheet, each)) setInstructions(job, flow, source)
     if (written) setRounds(job, flow, written)
     setJoiningRounds(job, flow, each.account)
     if (written) setChart(job, flow, written)
   })
-  return flow.drafts('motif', PAGE_NAMES.motif)
+  return flow.drafts('motif', motifs.length > 1 ? PAGE_NAMES.motifs : PAGE_NAMES.motif)
+}
+
+/** What holds for every one of several motifs that were measured, and is said once for all of them. */
+function sharedNotes(job: Job, list: readonly MotifToSet[]): readonly string[] {
+  const [first, ...others] = list
+  if (!first || others.length === 0 || list.some((each) => isWritten(job, each))) return []
+  return first.notes.filter((note) => others.every(({ notes }) => notes.includes(note)))
+}
+
+/** The head of several motifs; returns the y below. */
+function setShared(sheet: Sheet, y: number, shared: readonly string[]): number {
+  if (shared.length === 0) return y
+  const below = sheet.titleAt(HEADINGS.motifs, y)
+  const told = shared.map((note) => (note === MOTIF_WORDS.lifeSize ? MOTIF_WORDS.lifeSizes : note))
+  return sheet.paragraph(told.join(' '), sheet.left, below, sheet.inner) + 2 * AIR
 }
 
 /** Each try is so much smaller than the one before (ours). */
@@ -155,7 +205,8 @@ const LEAST_WIDTH = 60
 /** The setting, with the drawing as much smaller as its words need room on a page of their own. */
 function fitting(job: Job, each: MotifOnPaper, source: Motif | undefined, setting: Setting): Setting {
   const scratch = newSheet(job)
-  const fits = setMotif(job, scratch, scratch.top, each, source, setting) <= scratch.bottom
+  const told = { ...each, source, setting, notes: notesOf(job, each, setting) }
+  const fits = setMotif(job, scratch, scratch.top, told, []) <= scratch.bottom
   if (fits || setting.width < LEAST_WIDTH) return setting
   const { width, across } = setting
   return fitting(job, each, source, { ...setting, width: width * SMALLER, across: across * SMALLER })
@@ -167,35 +218,14 @@ const drawn = (job: Job, { account, marks }: MotifOnPaper, { width, across }: Se
     ...{ mark: marks[0] ?? null, look: job.style, measure: job.measure },
   })
 
-/** A motif drawn with its measures and notes; returns the y below. */
-function setMotif(
-  job: Job,
-  sheet: Sheet,
-  top: number,
-  each: MotifOnPaper,
-  source: Motif | undefined,
-  setting: Setting,
-): number {
+/** What is said beside the drawing of a motif. */
+function notesOf(job: Job, each: MotifOnPaper, setting: Setting): string[] {
   const { account } = each
-  const name = account.name || HEADINGS.motif
-  const y = top > sheet.top ? sheet.lowerTitle(name, top) + 3 : sheet.title(name) + 3
-  const figure = drawn(job, each, setting)
-  const bottom = sheet.figure(figure, sheet.left, y, FIGURE_WORDS.motif(name))
-  const isBelow = setting.measures === 'below'
-  const column = isBelow ? (sheet.inner - GAP) / 2 : sheet.right - sheet.left - setting.width - GAP
-  const x = isBelow ? sheet.left : sheet.left + setting.width + GAP
-  const start = isBelow ? bottom + 3 : y
-  const measured = measures(
-    job,
-    account,
-    sheet,
-    { x, y: sheet.heading(HEADINGS.measures, x, start), width: column },
-    source,
-  )
+  const { scale } = drawn(job, each, setting)
   const lies = lieSentence(account.rounds)
   const [lead, leadWords] = leadMeasure(account, job.terms)
   const share = lead / account.overTips || 1
-  const notes = [
+  return [
     MOTIF_WORDS.range(
       account.provenance,
       formatLength(account.range.low * share, job.units),
@@ -203,7 +233,7 @@ function setMotif(
       leadWords,
       job.terms,
     ),
-    figure.scale > LIFE_SIZE ? MOTIF_WORDS.lifeSize : MOTIF_WORDS.scaled(figure.scale),
+    scale > LIFE_SIZE ? MOTIF_WORDS.lifeSize : MOTIF_WORDS.scaled(scale),
     MOTIF_WORDS.numbering(job.settled.hand, account.shape, job.terms),
     ...onMap(job, account),
     lies === '' ? '' : `${capital(lies)}.`,
@@ -212,11 +242,58 @@ function setMotif(
       job.terms,
     ),
     measuredJoining(job, account),
-  ]
-  const aside = isBelow ? x + column + GAP : x
+  ].filter((note) => note !== '')
+}
+
+/** Where the words of a motif stand, and how wide they are. */
+function columnOf(
+  sheet: Sheet,
+  { measures, width }: Setting,
+): { readonly x: number; readonly width: number } {
+  if (measures === 'below') return { x: sheet.left, width: (sheet.inner - GAP) / 2 }
+  return { x: sheet.left + width + GAP, width: sheet.inner - width - GAP }
+}
+
+/** mm. Instructions that take no more stand beside the drawing, below the notes. */
+const STEPS_BESIDE = 50
+
+/** The designer's words on how a motif is worked, where they are short enough to stand beside its drawing. */
+function stepsBeside(job: Job, sheet: Sheet, { source, setting }: MotifToSet): readonly string[] | null {
+  if (!source || writtenOf(source) || setting.measures === 'below') return null
+  const lines = instructionsOf(job, source)
+  const { width } = columnOf(sheet, setting)
+  const height = lines.reduce((sum, line) => sum + sheet.heightOf(line, width) + 1.2, 0)
+  return lines.length > 0 && height <= STEPS_BESIDE ? lines : null
+}
+
+/** A motif drawn with its measures and notes, but those that are said of all; returns the y below. */
+function setMotif(job: Job, sheet: Sheet, top: number, each: MotifToSet, shared: readonly string[]): number {
+  const { account, source, setting } = each
+  const name = account.name || HEADINGS.motif
+  const y = top > sheet.top ? sheet.lowerTitle(name, top) + 1 : sheet.title(name) + 3
+  const figure = drawn(job, each, setting)
+  const bottom = sheet.figure(figure, sheet.left, y, FIGURE_WORDS.motif(name))
+  const isBelow = setting.measures === 'below'
+  const { x, width } = columnOf(sheet, setting)
+  const start = isBelow ? bottom + 3 : y
+  const measured = measures(
+    job,
+    account,
+    sheet,
+    {
+      ...{ x, width: Math.min(width, WIDEST_MEASURES) },
+      y: setting.isLittle ? start : sheet.heading(HEADINGS.measures, x, start),
+    },
+    source,
+  )
+  const aside = isBelow ? x + width + GAP : x
   let below = isBelow ? start : measured
-  for (const note of notes) {
-    if (note !== '') below = sheet.paragraph(note, aside, below, column) + 1.6
+  for (const note of each.notes)
+    if (!shared.includes(note)) below = sheet.paragraph(note, aside, below, width) + AIR
+  const steps = stepsBeside(job, sheet, each)
+  if (steps) {
+    below = sheet.heading(MOTIF_WORDS.instructions, x, below + AIR)
+    for (const line of steps) below = sheet.paragraph(line, x, below, width) + 1.2
   }
   return Math.max(bottom, measured, below)
 }

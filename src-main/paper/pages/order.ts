@@ -370,20 +370,23 @@ function setOrder(job: Job, size: number): { pages: readonly OrderBlock[][][]; d
   const draw = (): Draft[] =>
     pages.map((columns, page) => {
       const sheet = page === 0 ? introduced : newSheet(job)
-      columns.forEach((column, i) => {
+      const begins = sheet.bottom - room(page)
+      const ends = columns.map((column, i) => {
         const x = sheet.left + i * (width + COLUMN_GAP)
-        let y = sheet.bottom - room(page)
+        let y = begins
         const again = column[0]?.again
         if (again) y = sheet.text(again, x, y, { size, leading: LEADING, as: HEADER_FURNITURE })
         for (const block of column) {
           block.draw(sheet, x, y)
           y += block.height
         }
+        return y
       })
       const rows = columns.flat().flatMap(({ row }) => row ?? [])
       const name = rows.length > 0 ? orderName(rows) : PAGE_NAMES.order
       const bookmarks = page === 0 ? [HEADINGS.order] : []
-      return { section: 'order', name, bookmarks, sheet } satisfies Draft
+      const end = page === pages.length - 1 ? { end: Math.max(...ends) } : {}
+      return { section: 'order', name, bookmarks, sheet, ...end } satisfies Draft
     })
   return { pages, draw }
 }

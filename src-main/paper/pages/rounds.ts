@@ -58,12 +58,13 @@ export function setRounds(job: Job, flow: Flow, motif: RoundsMotif): void {
   setAbbreviations(flow, abbreviationsUsed(read.reading.tree, job.terms))
 }
 
+/** The designer's words on how a motif is worked, a line each, in the terms that are printed. */
+export const instructionsOf = ({ settled, terms }: Job, motif: Motif): string[] =>
+  instructionLines(motif).map((line) => translateText(line, settled.terms, terms))
+
 /** The designer's words on how a motif is worked, below what stands there. */
-export function setInstructions(job: Job, flow: Flow, motif: Motif): void {
-  const written = job.settled.terms
-  const lines = instructionLines(motif).map((line) => translateText(line, written, job.terms))
-  setParagraphs(flow, MOTIF_WORDS.instructions, lines)
-}
+export const setInstructions = (job: Job, flow: Flow, motif: Motif): void =>
+  setParagraphs(flow, MOTIF_WORDS.instructions, instructionsOf(job, motif))
 
 /** In columns, read downward. */
 function setAbbreviations(flow: Flow, list: readonly Abbreviation[]): void {

@@ -33,13 +33,13 @@ export function templateList(job: Job, ground: TemplateGround): Draft[] {
   )
   const [section, name] = ['items', WORDS.list] as const
   const drafts: Draft[] = [{ section, name, bookmarks: [WORDS.list], sheet }]
-  table.draw(sheet, y)
+  y = table.draw(sheet, y)
   while (table.goesOn) {
     sheet = newSheet(job)
     drafts.push({ section, name, bookmarks: [], sheet })
-    table.draw(sheet, sheet.top)
+    y = table.draw(sheet, sheet.top)
   }
-  return drafts
+  return [...drafts.slice(0, -1), { ...drafts.at(-1)!, end: y }]
 }
 
 /** Which of the columns says what lies on what. */

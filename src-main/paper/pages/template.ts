@@ -12,8 +12,8 @@ import { TYPE } from '../setting'
 import { FIGURE_WORDS } from '../words-figures'
 import { TEMPLATE_WORDS as WORDS } from '../words-template'
 import { withCautions } from './cautions'
-import { materialPages } from './materials'
-import { motifPages } from './motif'
+import { withMaterials } from './materials'
+import { withMotifs } from './motif'
 import { notePages, setNotes } from './notes'
 import { sentenceOf } from './overview'
 import { keyPages, setKey, templateKeyRows } from './template-key'
@@ -31,14 +31,13 @@ const LEAST_PICTURE = 60
 /** All pages of a template. */
 export function templatePages(job: Job, ground: TemplateGround): Draft[] {
   const { tiling, landscape } = planTiles(job, ground)
-  return [
+  const panel = [
     ...firstPages(job, ground, tiling),
     ...notePages(job),
     ...tiling.sheets.map((placed) => tilePage(job, ground, tiling, placed, landscape)),
     ...templateList(job, ground),
-    ...materialPages(job),
-    ...withCautions(job, accountPages(job)),
   ]
+  return withCautions(job, withMotifs(job, withMaterials(job, panel), motifsOf(job)))
 }
 
 /** The way round of the paper that takes fewer sheets; upright where both take the same. */
@@ -139,12 +138,11 @@ function tilePage(
   return { section: 'template', name, bookmarks: [title], sheet }
 }
 
-/** A page for each motif, with its measures and its rounds. */
-function accountPages(job: Job): Draft[] {
+/** Each motif with the colourways that it is placed in. */
+function motifsOf(job: Job) {
   const ways = new Map(job.settled.colourways.map((way) => [way.id, way.motif]))
-  const motifs = job.plan.accounts.map((account) => ({
+  return job.plan.accounts.map((account) => ({
     account,
     marks: job.ground.marks.filter((mark) => ways.get(mark.id) === account.id),
   }))
-  return motifPages(job, motifs)
 }

@@ -50,9 +50,10 @@ interface Inside {
 /** What comes behind the title page, each part once, with the number of its first page. */
 function insideOf(drafts: readonly Draft[]): Inside[] {
   const first = new Map<string, Inside>()
-  drafts.forEach(({ section, name }, i) => {
+  drafts.forEach((draft, i) => {
     // "Order of work, rows 1–5" begins the order of work.
-    if (!first.has(section)) first.set(section, { name: name.split(',')[0]!, page: i + 2 })
+    for (const { section, name } of [draft, ...(draft.below ?? [])])
+      if (!first.has(section)) first.set(section, { name: name.split(',')[0]!, page: i + 2 })
   })
   return [...first.values()]
 }

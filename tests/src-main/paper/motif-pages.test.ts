@@ -12,7 +12,7 @@ const example = (name: string): Project =>
   JSON.parse(listExamples().find((each) => each.name === name)!.text) as Project
 
 const motifPages = (project: Project): MapPage[] =>
-  mapPages(createPlanner().plan(project), { date: DATE }).filter((page) => page.section === 'motif')
+  mapPages(createPlanner().plan(project), { date: DATE }).filter(({ sections }) => sections.includes('motif'))
 
 const titles = (page: MapPage): string[] =>
   page.figure.items.flatMap((item) => (item.kind === 'text' && item.weight === 'bold' ? [item.text] : []))
@@ -41,7 +41,7 @@ describe('pages of motifs', () => {
   it('say how a motif lies on the map where it is drawn another way, and from where it is counted there', () => {
     const told = (project: Project): string =>
       mapPages(planProject(project), { date: DATE })
-        .filter(({ section }) => section === 'motif')
+        .filter(({ sections }) => sections.includes('motif'))
         .flatMap(({ figure }) => figure.items)
         .map((item) => ('text' in item ? item.text : ''))
         .join(' ')
@@ -89,7 +89,7 @@ describe('pages of motifs', () => {
     const plan = createPlanner().plan(project)
     expect(plan.motif!.overTips).toBeGreaterThan(160)
     for (const paper of ['Letter', 'A4'] as const) {
-      const pages = mapPages(plan, { date: DATE, paper }).filter((page) => page.section === 'motif')
+      const pages = mapPages(plan, { date: DATE, paper }).filter(({ sections }) => sections.includes('motif'))
       for (const { figure } of pages) {
         const texts = figure.items.flatMap((item) => (item.kind === 'text' ? [item] : []))
         // Only the footer's own three words stand so low.

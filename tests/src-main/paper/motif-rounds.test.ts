@@ -143,7 +143,7 @@ describe('the page of a motif in written rounds', () => {
     }))
     const long = { ...project, motifs: [{ ...motif, rounds: [...motif.rounds!, ...extra] }, ...rest] }
     const pages = mapPages(createPlanner().plan(long), { date: DATE, paper: 'Letter' })
-    const own = pages.filter((page) => page.section === 'motif')
+    const own = pages.filter(({ sections }) => sections.includes('motif'))
     expect(own.length).toBeGreaterThan(2)
     for (const page of own)
       for (const item of page.figure.items)

@@ -15,7 +15,7 @@ import { renderMap } from '../../../src-main/paper/index'
 import { columnTroubles } from './checker/columns'
 import { readSheets } from './checker/read-sheets'
 import type { PaintedSheet } from './checker/read-sheets'
-import { beyondMargin, emptyPages, troublesOf } from './checker/troubles'
+import { beyondMargin, emptyPages, sparsePages, troublesOf } from './checker/troubles'
 import { DATE, flowers, VERSION } from './projects'
 import { readTables } from './read-tables'
 
@@ -102,6 +102,11 @@ describe.each(listExamples().map(({ name }) => name))('%s on paper', (name) => {
   it('leaves no page part-empty but the last of a part', () => {
     for (const { paper, style, pages } of prints)
       expect(emptyPages(pages).map((trouble) => `${paper} ${style}: ${trouble}`)).toEqual([])
+  })
+
+  it('leaves no page nearly empty but the last of all', () => {
+    for (const { paper, style, pages } of prints)
+      expect(sparsePages(pages).map((trouble) => `${paper} ${style}: ${trouble}`)).toEqual([])
   })
 
   it('names the rows of a page of the order of work that are on it, and no way without its boxes', () => {

@@ -27,7 +27,7 @@ describe('the progress on paper', () => {
       'At this rate Moss lasts to motif 11 of 12: 16 g go into what is left, so 2 g more are needed.',
     )
     expect(text).toMatch(/Day by day.*December 1, 2026 4/)
-    const materials = pagesOf(begun).filter(({ section }) => section === 'materials')
+    const materials = pagesOf(begun).filter(({ sections }) => sections.includes('materials'))
     expect(materials.flatMap(({ figure }) => textsOf(figure.items)).join(' ')).toContain(
       'Moss: what is to be bought follows what was left at the weighing',
     )

@@ -236,7 +236,7 @@ describe('templates', () => {
     const words = (kit: object) => {
       const own = { ...project, layout: { ...layout, ...kit } }
       const pages = mapPages(planProject(own), { date: new Date(0) })
-      const materials = pages.filter(({ section }) => section === 'materials')
+      const materials = pages.filter(({ sections }) => sections.includes('materials'))
       return materials.flatMap(({ figure }) => record(figure).texts.map(({ text }) => text)).join(' ')
     }
     expect(words({ kit: undefined })).toMatch(/on hand.*to buy.*cost/)

@@ -64,7 +64,7 @@ describe('the title page', () => {
       const texts = pages
         .flatMap(({ figure }) => figure.items)
         .map((item) => ('text' in item ? item.text : ''))
-      return { sections: new Set(pages.map(({ section }) => section)), words: texts.join(' ') }
+      return { sections: new Set(pages.flatMap(({ sections }) => sections)), words: texts.join(' ') }
     }
     const [all, lean] = [told([]), told(['order', 'materials', 'motif', 'progress'])]
     expect([...all.sections]).toEqual(expect.arrayContaining(['overview', 'order', 'materials', 'motif']))

@@ -6,7 +6,7 @@ import { readFaces } from '../../../../src-main/paper/pdf/faces'
 import { writePdf } from '../../../../src-main/paper/pdf/file'
 import { DATE } from '../projects'
 import { readSheets } from './read-sheets'
-import { beyondMargin, emptyPages, troublesOf } from './troubles'
+import { beyondMargin, emptyPages, sparsePages, troublesOf } from './troubles'
 
 const information = { title: 't', author: '', subject: '', language: 'en', date: DATE, producer: 'p' }
 
@@ -97,5 +97,9 @@ describe('the page checker', () => {
     ])
     expect(emptyPages(await pages(page(70, 'Order, row 1'), page(20, 'Order, row 2')))).toEqual([])
     expect(emptyPages(await pages(page(20, 'Order, row 1'), page(20, 'Notes')))).toEqual([])
+    expect(sparsePages(await pages(page(20, 'Order, row 1'), page(20, 'Notes')))).toEqual([
+      'page 1, Order, holds no more than 20 mm',
+    ])
+    expect(sparsePages(await pages(page(50, 'Order, row 1'), page(20, 'Notes')))).toEqual([])
   })
 })

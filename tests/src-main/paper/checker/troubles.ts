@@ -244,23 +244,38 @@ function partOf({ painted, height }: PaintedSheet): string {
   return (middle?.text ?? '').trim().replace(/,.*| \d.*/, '')
 }
 
+/** mm from the top at which a page ends above its foot. */
+function endOf({ painted, height }: PaintedSheet): number {
+  const end = height - FOOTER
+  return Math.max(
+    0,
+    ...painted.flatMap(({ box, clip }) =>
+      box.bottom < end + 1
+        ? [Math.min(box.bottom, clip?.bottom ?? Infinity)]
+        : clip
+          ? [Math.min(clip.bottom, end)]
+          : [],
+    ),
+  )
+}
+
 /** Pages that are less than half full though another of their part follows, as sentences. */
 export function emptyPages(pages: readonly PaintedSheet[]): string[] {
   return pages.flatMap((page, i) => {
     const next = pages[i + 1]
     const part = partOf(page)
     if (!next || part === '' || partOf(next) !== part) return []
-    const end = page.height - FOOTER
-    const lowest = Math.max(
-      0,
-      ...page.painted.flatMap(({ box, clip }) =>
-        box.bottom < end + 1
-          ? [Math.min(box.bottom, clip?.bottom ?? Infinity)]
-          : clip
-            ? [Math.min(clip.bottom, end)]
-            : [],
-      ),
-    )
+    const lowest = endOf(page)
     return lowest < page.height / 2 ? [`page ${i + 1}, ${part}, ends at ${lowest.toFixed(0)} mm`] : []
+  })
+}
+
+/** Pages, but the last of all, that hold next to nothing: less than a third of their height, as sentences. */
+export function sparsePages(pages: readonly PaintedSheet[]): string[] {
+  return pages.slice(0, -1).flatMap((page, i) => {
+    const lowest = endOf(page)
+    return lowest < page.height / 3
+      ? [`page ${i + 1}, ${partOf(page)}, holds no more than ${lowest.toFixed(0)} mm`]
+      : []
   })
 }

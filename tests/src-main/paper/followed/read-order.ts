@@ -32,14 +32,24 @@ const SMALLEST_LIST = 8
 /** mm from the foot of a page down to which its columns run. */
 const FOOT = 20
 
+/** From this size on words at a page's top are its title, and below that the title of what begins there. */
+const TITLE = 15
+/** mm. */
+const TOP = 30
+
+/** How far down the page the order of work goes. */
+const endOf = ({ texts, height }: ReadPage): number =>
+  Math.min(height - FOOT, ...texts.flatMap(({ size, y }) => (size > TITLE && y > TOP ? [y - size / 2] : [])))
+
 /** The lines of the columns of a page, each as the texts that stand side by side in it. */
 function linesOf(page: ReadPage): ReadText[][] {
+  const end = endOf(page)
   const texts = page.texts.filter(
     ({ text, size, y }) =>
       // Drawings number their petals.
       !/^[\d ]+$/.test(text) &&
       ((size <= LARGEST_LIST + 0.01 && size >= SMALLEST_LIST - 0.01) || Math.abs(size - HEADING) < 0.01) &&
-      y < page.height - FOOT,
+      y < end,
   )
   const right = (x: number): boolean => x > page.width / 2
   const lines: ReadText[][] = []
