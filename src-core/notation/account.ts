@@ -282,6 +282,13 @@ function oneTooMany(work: Work, made: number, wanted: number): Span | null {
   return spans.size === 1 && inRing ? span! : null
 }
 
+/** "… in each ch to the end (29 sc), turn and …": counted before more of the round is worked. */
+function isMidway({ elements }: Work, { start }: CountItem, wanted: number): boolean {
+  const standing = elements.filter((element) => element.standing)
+  const before = standing.filter(({ span }) => span.start < start).length
+  return before === wanted && before < standing.length
+}
+
 function checkEndCounts(work: Work, counts: readonly CountItem[], sums: Tally): void {
   for (const count of counts) {
     for (const entry of count.entries) {
@@ -291,7 +298,7 @@ function checkEndCounts(work: Work, counts: readonly CountItem[], sums: Tally): 
       const first = work.node.numbers?.[0] ?? work.number
       const wanted = entry.inTurn?.[work.number - first] ?? entry.count
       const fits = typeof have === 'number' ? have === wanted : have.includes(wanted)
-      if (fits) continue
+      if (fits || isMidway(work, count, wanted)) continue
       const made = typeof have === 'number' ? have : (have.find((count) => count > 0) ?? 0)
       // "20 s.c." in today's spelling, so that no sentence ends within a sentence.
       const said = entry.words.replace(/\.[ \t]?(?=\p{L}(?!\p{L}))|\./gu, '')

@@ -70,6 +70,11 @@ export const passRotated = (reader: Reader): boolean =>
     if (!reader.skip('turn', 'rotate', 'rotating', 'spin', 'flip')) return null
     const turns = reader.key(-1) === 'turn'
     while (reader.skip('the', 'your', 'work', 'piece', 'it', 'strip', 'leaf', 'ch')) continue
+    // "Turn the chain over and sc in each ch", "turn your chain and work along it".
+    const chain = reader.key(-1) === 'ch' && /^(the|your)$/.test(reader.spelled(-2))
+    if (chain && (reader.skip('over', 'around', 'round') || reader.sees('and') || reader.sees(',')))
+      return true
+    if (!turns && reader.sees('over') && /^([,.;:]|and)$/.test(reader.key(1))) return ++reader.at > 0
     if (reader.skip('upside')) return reader.skip('down') || null
     if (reader.skip('upside-down', 'clockwise')) return true
     if (reader.peek()?.value === 180) {

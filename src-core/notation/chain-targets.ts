@@ -207,6 +207,9 @@ export function chainTargets(work: Work, part: PlacePart, taking: Taking): Targe
     along.cell = along.opposite ? along.firstCell + 1 : -1
     return [cellTarget(work, cell)]
   }
+  // "Turn the chain over and sc in each of the 29 ch along the other side" of 29: the last one is worked from both sides.
+  const tipFree = along.opposite && along.cell === 1 && work.elements.filter(isAtTip).length <= 1
+  if (tipFree && (part.which === 'each' ? !part.extent : part.count === cellsLeft(along) + 1)) along.cell = 0
   const left = cellsLeft(along)
   const wanted =
     part.which === 'each' ? left - (part.extent?.to === 'last' ? part.extent.count : 0) : part.count
@@ -224,7 +227,8 @@ export function turnAlongChain(work: Work, span: Span): void {
     const { chains } = work.base
     work.chain = { element: -1, chains, firstCell: chains - 1, cell: 0, opposite: false }
   }
-  if (!work.chain || (work.chain.opposite && work.chain.cell === 1)) return
+  // "… and sc in each ch along the other side": told behind what was worked there.
+  if (!work.chain || (work.chain.opposite && (work.chain.cell === 1 || cellsLeft(work.chain) === 0))) return
   checkChain(work, span)
   work.chain.opposite = true
   work.chain.cell = 1

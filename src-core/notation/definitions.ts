@@ -58,6 +58,19 @@ export function readDefinition(reader: Reader, heading: Heading | Explained, to:
       description: spanTokens(reader.tokens, heading.to, to),
       ...heading.span,
     }
+  // "Spike: sc worked over the edge of Rnd 3, down into the gap …": one stitch, and how it is worked.
+  const single =
+    (named === null || manner) &&
+    only?.type === 'work' &&
+    only.stitch.form === 'plain' &&
+    only.place === null &&
+    others.every(({ type }) => ['note', 'scope', 'described'].includes(type))
+  if (single)
+    return {
+      ...{ names, keys: names.map(definedKey), form: 'special', stitch: only.stitch.stitch, items: [only] },
+      description: spanTokens(reader.tokens, heading.to, to),
+      ...heading.span,
+    }
   const form =
     named && named.form !== 'plain' ? named.form : (formNamed(names) ?? FORM_BY_ITEMS(items, manner))
   return {

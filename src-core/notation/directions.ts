@@ -5,7 +5,7 @@ import { readChains, readLoop, readRound } from './nouns'
 import { ownChain, readPlace } from './places'
 import type { Reader } from './reader'
 import { passSide } from './row-ends'
-import type { ColourItem, JoinItem, ScopeItem, WorkItem } from './tree'
+import type { ColourItem, JoinItem, Place, ScopeItem, WorkItem } from './tree'
 import type { StitchName } from './stitch-name'
 import { readStitch } from './vocabulary'
 import { passLastStep } from './of-stitches'
@@ -178,6 +178,18 @@ export function readJoinedOver(reader: Reader): WorkItem | null {
   })
 }
 
+/** "Join first sc", "join 3rd ch of ch 4", "ss top of 3 ch": the place where a round closes, without its "in". */
+export function readClosedIn(reader: Reader): Place | null {
+  return reader.attempt(() => {
+    const place = readPlace(reader, true)
+    const [part, ...rest] = place?.parts ?? []
+    if (!place || !part || rest.length > 0 || part.which !== 'first' || part.count !== 1 || part.each)
+      return null
+    if (part.noun.kind !== 'stitch' && part.noun.kind !== 'own') return null
+    return /^([.,;:)[(]|to|and)?$/.test(reader.key()) || reader.peek()?.first ? place : null
+  })
+}
+
 /** "join with sl st in first sc", "join", "close with ss", "join to form ring" is a foundation, not this. */
 export function readJoin(reader: Reader): JoinItem | null {
   const start = reader.at
@@ -207,7 +219,7 @@ export function readJoin(reader: Reader): JoinItem | null {
     const top = reader.attempt(
       () => (reader.skip('top') && !reader.skip('of') && readChains(reader) !== null) || null,
     )
-    const named = top ? null : readPlace(reader)
+    const named = top ? null : (readPlace(reader) ?? readClosedIn(reader))
     const place = named && ownChain(reader, named)
     if (place?.parts[0]?.which === 'any') return null
     if (place?.parts[0]?.noun.kind === 'ring') return null
@@ -249,6 +261,7 @@ export function readScope(reader: Reader): ScopeItem | null {
     if (passSide(reader)) return scope({})
     if (passRotated(reader)) return scope({ opposite: true, rotated: true })
     const worked = reader.skip('work')
+    if (worked) reader.skip('only', 'just')
     if (passBehind(reader) || reader.skip('behind')) {
       while (reader.skip('the', 'petal', 'them', 'last', 'prev', 'first', 'all', 'work')) continue
       if (reader.skipA('round')) reader.number()

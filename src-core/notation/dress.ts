@@ -7,7 +7,16 @@ const BOLD_WORD = /(?<=[\s(.;,])\*\*(?=\p{L})([^*\n]{0,40}[^\s*])\*\*(?=[\s.,;:)
 
 /** "Rnd 1 | Ch 3, …", "R1 ▸ 6 sc": what stands behind the number of a round. */
 const BARRED =
-  /^([^\S\n]*(?:rnds?|rounds?|rds?|r|rows?|tours?|laps?)\.?[^\S\n]*\d+(?:[^\S\n]*[-–][^\S\n]*\d+)?[^\S\n]*)[|▸►▶→»](.*)$/gimu
+  /^([^\S\n]*\|?[^\S\n]*(?:rnds?|rounds?|rds?|r|rows?|tours?|laps?)\.?[^\S\n]*\d+(?:[^\S\n]*[-–][^\S\n]*\d+)?[^\S\n]*(?:\((?:RS|WS)\)[^\S\n]*)?)[|▸►▶→»](.*)$/gimu
+
+/** "1 | 6 sc in ring | 6", "| 2 (RS) | inc x 6 | 12 |": a row of a table whose head says that these are rounds. */
+const TABLE_ROW =
+  /^([^\S\n]*\|?[^\S\n]*\d{1,2}(?:[^\S\n]*[-–][^\S\n]*\d{1,2})?[^\S\n]*(?:\((?:RS|WS)\)[^\S\n]*)?)\|(.*)$/gimu
+/** "----+------", "|:---|---:|": what only parts the head of a table from its rows. */
+const TABLE_RULE = /^(?=[^\n]*[-=–—]{3})[^\S\n]*[-=–—|+:][-=–—|+: \t]*$/gmu
+/** "Round | Instructions | Count". */
+const TABLE_HEAD =
+  /^[^\S\n]*\|?[^\S\n]*(?:rnds?|rounds?|rds?|r|rows?|no|nr|#|tours?|laps?)\.?[^\S\n]*\|[^\n\d]*$/imu
 
 const blank = (text: string): string => ' '.repeat(text.length)
 
@@ -17,15 +26,32 @@ function withoutBold(text: string): string {
   return labels.replace(BOLD_WORD, (_, inner: string) => `  ${inner}  `)
 }
 
-/** "…; join. | 10 dc": what stands between bars is a sentence of its own. */
+/** "…; join. | 10 dc": what stands between bars is a sentence of its own, and a figure alone is what the round comes to. */
 const barsOff = (rest: string): string =>
-  rest.replace(/(\S?)([^\S\n]+)[|▸►▶→»](?=\s|$)/gu, (_, before: string, gap: string) =>
-    /^[.;:,]$/.test(before) ? `${before}${blank(gap)} ` : `${before}.${blank(gap)}`,
+  rest.replace(
+    /(\S?)([^\S\n]+)[|▸►▶→»](?=\s|$)([^\S\n]*\d+[^\S\n]*$)?/gu,
+    (_, before: string, gap: string, total = '') => {
+      const sign = total === '' ? ' ' : '='
+      const ended = /^[.;:,]$/.test(before) ? `${before}${blank(gap)}` : `${before}.${blank(gap).slice(1)}`
+      return `${ended}${sign}${total}`
+    },
   )
+
+/** A table of rounds without its head and rules, each row as a round with its number. */
+function withoutTable(text: string): string {
+  const head = TABLE_HEAD.exec(text)
+  if (!head) return text
+  const bare = text.replace(head[0], blank(head[0])).replace(TABLE_RULE, blank)
+  return bare.replace(TABLE_ROW, (_, label: string, rest: string) => barred(label, rest))
+}
+
+/** A label and what stands behind its bar, without the bars that frame the row. */
+const barred = (label: string, rest: string): string =>
+  `${label.replace('|', ' ')}:${barsOff(rest.replace(/\|(?=[^\S\n]*$)/u, ' '))}`
 
 /** The text without bold marks and bars, every letter where it was. */
 export function withoutDress(text: string): string {
   const plain = text.includes('**') ? withoutBold(text) : text
   if (!/[|▸►▶→»]/.test(plain)) return plain
-  return plain.replace(BARRED, (_, label: string, rest: string) => `${label}:${barsOff(rest)}`)
+  return withoutTable(plain).replace(BARRED, (_, label: string, rest: string) => barred(label, rest))
 }

@@ -102,6 +102,24 @@ const readClosed = (reader: Reader): number | null =>
 /** What yarn is wound round for a ring. */
 const ROUND_WHAT = new Set(['finger', 'fingers', 'thumb', 'pencil', 'hand', 'stick', 'pen'])
 
+/** "(Begin) with pale pink and (a slip ring)": the yarn that the ring is made of; passes it. */
+const passYarnAnd = (reader: Reader): boolean =>
+  reader.attempt(() => {
+    if (!reader.skip('with')) return null
+    for (let words = 0; words < 5; words++) {
+      if (words > 0 && reader.skip('and', '&')) {
+        const { at } = reader
+        reader.skip('a', 'an', 'the')
+        const ring = skipAdjustable(reader)
+        reader.at = at
+        return ring || null
+      }
+      if (reader.peek()?.kind !== 'word' || reader.peek()!.first) return null
+      reader.at++
+    }
+    return null
+  }) === true
+
 /** "make an adjustable ring", "magic ring", "join to form ring", "sl st in first ch to form a ring". */
 export function readFoundation(reader: Reader): FoundationItem | null {
   const start = reader.at
@@ -130,7 +148,8 @@ export function readFoundation(reader: Reader): FoundationItem | null {
     if (wound) return { type: 'foundation', ring: 'adjustable', ...reader.span(start) }
     const makes = reader.sees('make') || reader.sees('form')
     while (reader.skip('make', 'form', 'begin', 'off', 'using', 'create', 'work', 'over', 'onto')) continue
-    reader.skip('with')
+    // "Begin with pale pink and a slip ring", "begin in a magic ring".
+    if (!passYarnAnd(reader)) reader.skip('with', 'in', 'from')
     reader.skip('a', 'an', 'the')
     // "Make a ring": nothing says of what, so it is one that draws together.
     const alone =

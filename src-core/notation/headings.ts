@@ -5,6 +5,7 @@ import { isDecorated, passDecoration } from './decoration'
 import { numberedLines, readNumberedLine } from './numbered-lines'
 import { isOneOfSeveral } from './part-names'
 import type { Reader } from './reader'
+import { BEGINS, explainsWorked, isWorkedLater } from './worked-later'
 import { isMeasure, readLabel, readRoundHeading } from './round-headings'
 import type { Heading } from './round-headings'
 import { sectionOf } from './sections'
@@ -53,10 +54,6 @@ function namesForm(reader: Reader, from: number, to: number): boolean {
   reader.at = at
   return whole
 }
-
-/** What everything begins with, told behind a label: no stitch of its own. */
-const BEGINS =
-  /^((foundation|base|starting|beginning|center|centre)? ?(ring|chain|ch)|foundation|base|set-?up|(to )?(begin|start))$/
 
 /** A title has no more words: "Second and all following motifs". */
 const MOST_WORDS = 7
@@ -134,7 +131,9 @@ function readLabelHeading(reader: Reader, startOfLine: boolean, inline: boolean)
     reader.at = named
     let bracket = readLabel(reader)
     // "* LEAF * (make 2)", "=== Leaf ===": what stands around the words ends with them.
-    if (decorated && bracket === null && passDecoration(reader, false)) bracket = readLabel(reader)
+    // "• spike = sc worked lower": what it stands for follows.
+    const told = reader.sees('=') && /[\p{L}\d(]/u.test(reader.key(1)) && !reader.peek(1)!.first
+    if (decorated && !told && bracket === null && passDecoration(reader, false)) bracket = readLabel(reader)
     // "Abbreviations.—Ch., chain".
     const explains = () => sectionOf(words) !== null || namesForm(reader, from, named)
     // "Abbrevs.: ch., chain".
@@ -328,11 +327,12 @@ export function findHeadings(reader: Reader): Heading[] {
     const named = head !== undefined && (isForm(head) || head.kinds.has('counted'))
     const told = named && (reader.key(1) === '=' || (isForm(head) && reader.key(1) === ':'))
     const inline: boolean = behind && (special || told)
+    const explained: boolean = decorated && !numbersBegan && explainsWorked(reader)
     const found: Heading | null =
       free && reader.peek()
         ? ((numbered.has(index) ? readNumberedLine(reader) : readRoundHeading(reader, token.first)) ??
           (token.first ? readShortened(reader, special) : null) ??
-          (!decorated || closed || (special && labelled(reader)) || told
+          (!decorated || closed || (special && labelled(reader)) || told || explained
             ? readLabelHeading(reader, token.first, inline)
             : null))
         : null
@@ -340,7 +340,10 @@ export function findHeadings(reader: Reader): Heading[] {
       reader.at = found.to
       passDecoration(reader, false)
     }
-    const heading: Heading | null = found && decorated ? { ...found, from: index, to: reader.at } : found
+    const heading: Heading | null =
+      found && decorated
+        ? { ...found, from: index, to: reader.at, ...(explained && { worked: true }) }
+        : found
     reader.at = start
     if (!heading) continue
     const section: string | null = heading.kind === 'section' ? (heading.label ?? '').toLowerCase() : null
@@ -364,25 +367,3 @@ export function findHeadings(reader: Reader): Heading[] {
       : heading,
   )
 }
-
-/** "Tuft: work 5 tr. into same d.c., …" before the rounds that work "1 tuft into next d.c.": a stitch that is explained. */
-function isWorkedLater(reader: Reader, { kind, numbers, label, to }: Heading, first: Heading): boolean {
-  if (kind !== 'round' || numbers !== null || label === null || reader.tokens[to]?.first) return false
-  const names = label
-    .split(/[()[\]]/)
-    .map((name) => name.trim())
-    .filter((name) => name !== '')
-  const [name = ''] = names
-  const plain =
-    name.split(/\s+/).length <= MOST_NAMED && !wordOf(name.split(/\s+/)[0]!.toLowerCase()).kinds.has('round')
-  if (!plain || BEGINS.test(name.toLowerCase())) return false
-  const worked = reader.text.slice(first.span.start)
-  return names.some((each) => {
-    const words = each.replace(/[.*+?^${}()|[\]\\]/g, '\\$&')
-    return new RegExp(
-      `(\\d|\\ban?|\\bone)\\s+${words}(?![a-z])|(^|[,;*:]\\s*)${words}s?\\s+(in|into|over|round|around)\\b`,
-      'i',
-    ).test(worked)
-  })
-}
-const MOST_NAMED = 4

@@ -186,9 +186,13 @@ const isAlike = (first: WorkItem, { count, stitch }: WorkItem): boolean =>
   stitch.form === first.stitch.form &&
   stitch.stitch === first.stitch.stitch
 
-/** "Dc, ch 1 in each st around": chains go into no stitch, so the place is that of all before it. */
-export const readShared = (reader: Reader): Place | null =>
-  reader.isA('into') && ['each', 'every'].includes(reader.key(1)) ? readPlace(reader) : null
+/** "Dc, ch 1 in each st around", "ch 3, 2 dc, ch 1 in that space": chains go into no stitch, so the place is that of all before it. */
+export const readShared = (reader: Reader, before: Item | undefined): Place | null => {
+  if (!reader.isA('into')) return null
+  const each = ['each', 'every'].includes(reader.key(1))
+  const pointed = ['that', 'this', 'same'].includes(reader.spelled(1)) && reader.isA('space', 2)
+  return each || (pointed && before?.type === 'work' && before.place === null) ? readPlace(reader) : null
+}
 
 /** A group of the loose stitches and chains read so far and the last one; takes them off the list. */
 export function gatherBefore(

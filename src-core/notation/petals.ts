@@ -6,6 +6,7 @@ import { missing, nowhere, sourceFor, takeAt } from './taking'
 import type { Taking } from './taking'
 import type { Item, Noun, PlacePart } from './tree'
 import type { StitchName } from './stitch-name'
+import { definedKey } from './vocabulary'
 import { report, spend, targetAt } from './work'
 import type { Target, Work } from './work'
 
@@ -143,6 +144,19 @@ function leadsToTips({ node: { items } }: Work): boolean {
   return known
 }
 
+/** Whether the shell that is named has chains in it: beside groups that have none, it is told by its space. */
+function hasChain(work: Work, { noun }: PlacePart): boolean {
+  const name = noun.kind === 'stitch' ? noun.name : null
+  if (name?.form === 'v-stitch') return true
+  const key = definedKey(name?.name ?? '')
+  const said = work.tree.definitions.find(({ keys }) =>
+    keys.some((given) => [key, `${key}s`].includes(given)),
+  )
+  const chained = (items: readonly Item[]): boolean =>
+    items.some((item) => item.type === 'chain' || ('items' in item && chained(item.items)))
+  return chained(said?.items ?? [])
+}
+
 /** "in next shell", "in each V-st", "in the point": its space in the middle, or else its middle stitch. Null where no shell is meant. */
 export function shellTargets(work: Work, part: PlacePart, taking: Taking): Target[] | null {
   const form = part.noun.kind === 'stitch' ? part.noun.name?.form : null
@@ -153,7 +167,8 @@ export function shellTargets(work: Work, part: PlacePart, taking: Taking): Targe
   if (groups.size === 0) return null
   const hasSpace = (group: number) =>
     source.membersOf(group).some((at) => source.places[at]!.kind === 'space')
-  const what = [...groups].every(hasSpace) ? 'space' : 'stitch'
+  const spaced = [...groups].filter(hasSpace).length
+  const what = spaced === groups.size || (spaced > 0 && hasChain(work, part)) ? 'space' : 'stitch'
   const within = { ...part, noun: { kind: 'within', what, nth: 'center', name: null } } as const
   const isFree = (group: number) => source.membersOf(group).every((at) => source.used[at]! <= TRAVELLED)
   const count = part.which === 'each' ? [...groups].filter(isFree).length : Math.max(1, part.count)

@@ -6,7 +6,7 @@ import { canBeParted, parted, readBehindEach, readBetween } from './chains-betwe
 import { readAmount } from './clauses'
 import type { SequenceReader } from './clauses'
 import { readCornersAsBefore } from './corners-as-before'
-import { readColour, readJoin, readJoinedOver, readScope } from './directions'
+import { readClosedIn, readColour, readJoin, readJoinedOver, readScope } from './directions'
 import { readDoubled } from './doubled'
 import { readEvenChange, readEvenly } from './evenly'
 import { readFoundation } from './foundation'
@@ -192,6 +192,8 @@ function readWork(reader: Reader, verb: boolean): Item | null {
     // "Dc across to corner" goes over all of them, "sl st across to corner" is the way there.
     const across = !slips && reader.sees('across', 'to') ? readSweep(reader) : null
     const found = across ?? (alongAhead(reader) ? null : (readPlace(reader) ?? readSweep(reader)))
+    const closed = slips && !found && count === null ? readClosedIn(reader) : null
+    if (closed) return { type: 'join', place: ownChain(reader, closed), ...reader.span(start) }
     const named =
       behind && found ? { ...found, parts: found.parts.map((part) => ({ ...part, behind })) } : found
     const placed = slips && named ? readFurther(reader, named) : named

@@ -21,16 +21,27 @@ function makesRing(reader: Reader, at: number, limit: number): boolean {
   return made && (!next || next.first || /^[.;,!]$/.test(next.key))
 }
 
-const BEGINS_RING = new Set(['ch', 'make', 'begin', 'starting', 'beg', 'with', 'using', 'magic', 'work'])
+const BEGINS_RING = new Set([
+  'ch',
+  'make',
+  'begin',
+  'start',
+  'starting',
+  'beg',
+  'with',
+  'using',
+  'magic',
+  'work',
+])
 
 /** Words of a line that makes a ring without naming it, at most. */
 const LONGEST_RING = 10
 
 /** "Make an adjustable ring.", "Ch 4, join with sl st to form a ring." as a line of its own: the work begins. */
-function makesRingAt(tokens: readonly Token[], at: number): boolean {
+function makesRingAt(tokens: readonly Token[], at: number, opens = tokens[at]!.first): boolean {
   const first = tokens[at]!
   const begins = BEGINS_RING.has(first.is) || first.kind === 'chains' || tokens[at + 1]?.kinds.has('chain')
-  if (!first.first || !begins) return false
+  if (!opens || !begins) return false
   let chained = first.kind === 'chains'
   for (let index = at; index < tokens.length && (index === at || !tokens[index]!.first); index++) {
     const { is, kinds } = tokens[index]!
@@ -57,6 +68,13 @@ function makesChainAt(tokens: readonly Token[], at: number): boolean {
 export function sectionEnd(reader: Reader, from: number, limit: number): number {
   for (let index = from; index < limit; index++) {
     const { paragraph, first } = reader.tokens[index]!
+    // "Hook 4 mm. Start with an adjustable ring.", "Hook 3 mm. 4ch, join with ss to form a ring."
+    if (index > from && reader.tokens[index - 1]!.key === '.') {
+      const { is, kind } = reader.tokens[index]!
+      const chains = kind === 'chains' || (kind === 'number' && reader.tokens[index + 1]?.kinds.has('chain'))
+      const chained = chains && makesRingAt(reader.tokens, index, true)
+      if (chained || (BEGINS_RING.has(is) && makesRing(reader, index, limit))) return index
+    }
     if (first && makesChainAt(reader.tokens, index)) return index
     if (
       (paragraph && index > from) ||

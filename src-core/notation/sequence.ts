@@ -12,7 +12,7 @@ import { readPhrase } from './phrases'
 import { readProse } from './prose'
 import type { Stop } from './clauses'
 import { closesList, closesMirror, gatherBefore, gathersAll, groupOf, readShared } from './loose-groups'
-import { goOn, readShortRepeat, wrapStar } from './stars'
+import { goOn, readShortRepeat, readStarredGroup, wrapStar } from './stars'
 import type { OpenStar } from './stars'
 import { explains, isMadeOf, isUnreadCount, namesIt, remarks, tellsFirst } from './brackets'
 import { readPlace } from './places'
@@ -325,6 +325,12 @@ export function sequenceReader(matches: ReadonlyMap<number, number>) {
           const clause = reader.sees('rep') || readRepeatClause(reader, sequence) !== null
           reader.at = follows
           if (clause) continue
+          const group = readStarredGroup(reader, items, star)
+          if (group) {
+            items.push(group)
+            star = null
+            continue
+          }
           wrap(star, { repeat: null, closed: false })
         }
         star = { mark: key, token: at, index: items.length }
@@ -360,7 +366,7 @@ export function sequenceReader(matches: ReadonlyMap<number, number>) {
         continue
       }
       const least = star ? star.index : 0
-      const shared = item.type === 'chain' ? readShared(reader) : null
+      const shared = item.type === 'chain' ? readShared(reader, items.at(-1)) : null
       if (item.type === 'chain' && shared) items.push(gatherBefore(items, item, least, shared))
       else if (closesMirror(items, least, item)) items.push(groupOf(items.splice(-2), item))
       else

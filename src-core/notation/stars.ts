@@ -127,3 +127,17 @@ export function markBefore(items: Item[]): void {
   const { start, line, column } = body[0]!
   items[from] = { ...star, items: body, start, line, column }
 }
+
+/** "*sc, hdc, sc* in each st around": asterisks in place of brackets. Takes what they hold out of the items. */
+export const readStarredGroup = (reader: Reader, items: Item[], open: OpenStar): GroupItem | null =>
+  reader.attempt(() => {
+    reader.skip(',')
+    const place = readPlace(reader)
+    const ends = (reader.peek()?.first ?? true) || /^[.,;=([)]$/.test(reader.key())
+    if (!place || !ends || !items.slice(open.index).some(isBody)) return null
+    return {
+      ...{ type: 'group', bracket: '(', items: items.splice(open.index), place, times: null },
+      ...{ around: false, toCorner: false, lastCount: 0 },
+      ...reader.span(open.token),
+    }
+  })

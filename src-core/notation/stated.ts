@@ -1,6 +1,6 @@
 /** What a text states of its stitches: what counts as what, and how many there are at the end. */
 import type { StitchKey } from '../stitches/table'
-import { readNoun, sizeAhead } from './nouns'
+import { readChains, readNoun, sizeAhead } from './nouns'
 import { LEAVING, LONGEST_COUNT, turnsBehind } from './count-sentences'
 import type { Reader } from './reader'
 import { readSides, sidesAhead } from './sides-told'
@@ -239,6 +239,8 @@ export function readCounts(reader: Reader, end: number, bare: boolean, loose = f
       const behind = reader.peek(1)
       if (!space && reader.isA('counted')) {
         reader.at++
+        // "4 corners of ch 2".
+        reader.attempt(() => (reader.skip('of') && readChains(reader) !== null && reader.at <= end) || null)
         // "3 leaves of 11 sts each".
         if (reader.sees('of') && reader.peek(1)?.kind === 'number' && reader.tokens[end - 1]?.is === 'each')
           reader.at = end

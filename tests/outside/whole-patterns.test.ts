@@ -25,8 +25,6 @@ const NOT_YET: Readonly<Record<string, readonly string[]>> = {
     'd233',
     'd235',
     'h224',
-    'h337',
-    'h344',
   ],
 }
 
