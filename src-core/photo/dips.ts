@@ -7,12 +7,12 @@ import type { Valley } from './valleys'
 const DOUBT = {
   /** Share of them that were found, and how far what the line says may be from what the clefts say. */
   found: 0.6,
-  /** Few clefts will do where line and clefts say the same: the line is never too near the middle, clefts hardly too far. */
+  /** Few clefts, or clefts that differ, will do where line and clefts say the same: the line is never too near the middle, clefts hardly too far. */
   agree: 0.02,
   apart: 0.08,
-  /** From this growth on nobody sees where a cleft ends; then they are to be nearer to each other. */
+  /** From this growth on nobody sees where a cleft ends; then they are to be nearer to each other: the dip held lies halfway. */
   drawnOut: 1.9,
-  apartDrawnOut: 0.04,
+  apartDrawnOut: 0.06,
   /** The same where one law fits all clefts. */
   apartFitted: 0.12,
   /** Clefts that differ, where no law fits them: residue of the fits and spread of the dips, as shares. */
@@ -93,8 +93,8 @@ export function dipOfAll(
     middleMean(lines.filter((_, at) => !isOpen(valleys[at]!)).map((line) => line.far)),
   )
   const isSure =
-    !(few && Math.abs(held.apart) > DOUBT.agree) &&
-    !(held.stray > DOUBT.stray && held.spread > DOUBT.spread) &&
+    (Math.abs(held.apart) <= DOUBT.agree ||
+      !(few || (held.stray > DOUBT.stray && held.spread > DOUBT.spread))) &&
     held.spread <= DOUBT.unlike &&
     held.apart >= -DOUBT.outside &&
     held.apart <=

@@ -3,6 +3,7 @@ import type { Finding } from '../../shared-types/finding'
 import { findingOf, said } from '../findings/finding'
 import type { Millimetres } from '../units/quantity'
 import { coloursOf } from './colours'
+import { standing } from './comb'
 import type { PhotoColour } from './colours'
 import { contourOf, onPicture } from './contour'
 import { dipOfAll } from './dips'
@@ -24,7 +25,7 @@ import { findScale } from './scale'
 import type { Asked, Tell } from './scale'
 import { blurRound } from './sheet-edges'
 import type { SheetChoice } from './sheet-sizes'
-import { findSymmetry } from './symmetry'
+import { findSymmetry, ORDER } from './symmetry'
 import type { Symmetry } from './symmetry'
 import { hollowsOf, meanOf, openDips, spreadOf, tipsOf } from './tips'
 import { valleysOf } from './valleys'
@@ -37,13 +38,16 @@ const DOUBT = {
   blur: 0.02,
   /** Multiples of the paper's own straying by which the motif stands out. */
   contrast: 9,
-  /** Share of the outline's unevenness that its repeat explains, and the most of the next best order. */
+  /** Share of the outline's unevenness that its repeat explains, and the most of an order that is no multiple of it. */
   repeat: 0.55,
   rival: 0.6,
+  /** A repeat that stands out this clearly (chance reaches 10) is one, however uneven the rest. */
+  clear: 25,
   /** Unevenness of a round outline, rms, from which it may be shells: round ones of the tests' renderers come to half. */
   round: 0.006,
-  /** Uneven petals look like fewer: the most of a multiple of the order. */
+  /** Uneven petals look like fewer: the most of a multiple of the order, where that stands out by this share of it. */
   finer: 0.45,
+  standing: 0.3,
   /** The same of an outline that is nearly round, and that no order explains by far: its petals may make pairs by chance. */
   shallow: { depth: 0.02, repeat: 0.75, finer: 0.2 },
 } as const
@@ -159,14 +163,7 @@ export function measurePhoto(picture: Picture, { progress, ...asked }: PhotoOpti
   const order = kind === 'round' || kind === 'other' ? 0 : symmetry.order
   if (kind === 'other') tell('photo/no-repeat')
   else if (kind === 'round' && (symmetry.order > 0 || symmetry.rest > DOUBT.round)) tell('photo/nearly-round')
-  else if (
-    order > 0 &&
-    (symmetry.hidden ||
-      symmetry.share < DOUBT.repeat ||
-      symmetry.rival > DOUBT.rival ||
-      (!symmetry.within && (symmetry.finer > DOUBT.finer || isShallow(symmetry))))
-  )
-    tell('photo/petals-unsure', { petals: order })
+  else if (order > 0 && mayBeOthers(symmetry)) tell('photo/petals-unsure', { petals: order })
 
   const tips = order > 0 ? tipsOf(symmetry, blur) : []
   const lengths = lengthsOf(
@@ -227,6 +224,18 @@ export function measurePhoto(picture: Picture, { progress, ...asked }: PhotoOpti
       high: ((2 * dip) / plane.scale) * (1 + spread + dipSpread),
     },
   })
+}
+
+/** Whether there may be another number of petals. */
+export function mayBeOthers(symmetry: Petalled): boolean {
+  const { hidden, share, rival, finer, within, repeat, spectrum } = symmetry
+  const own = standing(spectrum, repeat)
+  if (hidden || rival > DOUBT.rival || (share < DOUBT.repeat && own < DOUBT.clear)) return true
+  if (within) return false
+  // Deep dips have strong multiples of their own, but between those that are no multiples of a finer repeat.
+  const multiples = Array.from({ length: Math.floor(ORDER.most / repeat) - 1 }, (_, at) => (at + 2) * repeat)
+  const finest = Math.max(0, ...multiples.map((each) => standing(spectrum, each)))
+  return (finer > DOUBT.finer && finest > DOUBT.standing * own) || isShallow(symmetry)
 }
 
 const isShallow = ({ depth, share, finer }: Symmetry): boolean =>

@@ -174,7 +174,7 @@ function repeatOf(reach: Float64Array): Omit<Symmetry, 'middle' | 'reach' | 'sli
   const own = explained(order)
   const rival = Math.max(
     0,
-    ...orders.filter((each) => each !== order && order % each !== 0).map((each) => explained(each) / own),
+    ...orders.filter((each) => each % order !== 0 && order % each !== 0).map((each) => explained(each) / own),
   )
   const finer = Math.max(
     0,

@@ -71,6 +71,18 @@ describe('the dip of all petals', () => {
     expect(alike.sure).toBe(true)
   })
 
+  it('is sure where line and clefts say the same, though clefts differ or no law fits them', () => {
+    const odd = (by: number) => [cleft(96, 0.8, 0.14), cleft(104, 0.8, 0.14), cleft(96, 0.8, 0.14), cleft(104, 0.8, 0.14)].map((each) => ({ ...each, far: each.far + by })) // prettier-ignore
+    expect(dipOfAll(odd(0), narrow(101, 101, 101, 101), 0).sure).toBe(true)
+    expect(dipOfAll(odd(0), narrow(103, 103, 103, 103), 0).sure).toBe(false)
+  })
+
+  it('is sure where clefts are drawn out only as long as the line is near them', () => {
+    const drawn = [96, 104, 96, 104].map((far) => cleft(far, 2.3, 0.03))
+    expect(dipOfAll(drawn, narrow(105, 105, 105, 105), 0)).toMatchObject({ sure: true, far: 102.5 })
+    expect(dipOfAll(drawn, narrow(107, 107, 107, 107), 0).sure).toBe(false)
+  })
+
   it('is where the line is where most dips are too broad for any blur to fill, unless a slit goes on there', () => {
     const broad = [101, 100, 99].map((far) => ({ far, broad: true }))
     expect(dipOfAll([cleft(94, 0), cleft(95, 2.5), null], broad, 0)).toEqual({
