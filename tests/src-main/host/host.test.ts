@@ -377,9 +377,13 @@ describe('a run that was cut off between the file and the own folder', () => {
     const saving = session?.save({ revision: 1, text: projectText('First') })
     const keeping = session?.keep({ revision: 2, text: projectText('Second') })
     await Promise.all([saving, keeping])
+    await session?.keep({ revision: 3, text: projectText('Third') })
+    // The fourth while the file is looked at that shall get the third.
+    const settling = session?.settle()
+    await Promise.all([settling, session?.keep({ revision: 4, text: projectText('Fourth') })])
     await own.host.stop()
     const saved = order.filter((each) => each.startsWith('file ')).map((each) => each.slice('file '.length))
-    expect(saved.at(-1)).toBe('Second')
+    expect(saved.at(-1)).toBe('Fourth')
     for (const title of saved) {
       expect(order).toContain(`own ${title}`)
       expect(order.indexOf(`own ${title}`)).toBeLessThan(order.indexOf(`file ${title}`))

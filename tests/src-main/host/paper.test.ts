@@ -146,6 +146,17 @@ describe('in workers', () => {
   })
 })
 
+it('a preview worker that ends fails all that waits for it, and the next page gets another', async () => {
+  const ends = `import { parentPort } from 'node:worker_threads'
+    parentPort.on('message', () => process.exit(1))`
+  const address = new URL(`data:text/javascript,${encodeURIComponent(ends)}`)
+  const paper = createPaper(address as unknown as string)
+  const asked = ['one', 'two'].map((asker) => paper.preview({ text, page: 1 }, asker))
+  for (const page of asked) await expect(page).rejects.toThrow('ended before it was done')
+  await expect(paper.preview({ text, page: 1 }, 'one')).rejects.toThrow('ended before it was done')
+  await paper.close()
+})
+
 describe('a worker that takes too much', () => {
   /** Stands in for a plan that takes all memory, or for ever. */
   const script = (body: string) => `data:text/javascript,${encodeURIComponent(body)}`

@@ -70,6 +70,13 @@ describe('planning beside the window', () => {
     },
   )
 
+  it('says at once that a worker died, and takes no part of its plans into those of the next', async () => {
+    const background = workerBackground(workers().start)
+    await background.plan('document', { ...titled('answers'), layout: { kind: 'garland' } })
+    await expect(background.plan('document', titled('dies'))).rejects.toThrow('out of memory')
+    expect(await background.plan('document', titled('answers'))).toEqual(planProject(titled('answers')))
+  })
+
   it('answers what waited behind a plan that hangs, and never ends a worker that works', async () => {
     const { start, started } = workers()
     const background = workerBackground(start, 5_000)

@@ -1,5 +1,6 @@
 /** A save that is killed before any of its calls to the file system, and the order of these calls. */
 import { execFile } from 'node:child_process'
+import { existsSync } from 'node:fs'
 import { mkdir, mkdtemp, readdir, rm, utimes, writeFile } from 'node:fs/promises'
 import { tmpdir } from 'node:os'
 import { dirname, join } from 'node:path'
@@ -74,6 +75,8 @@ async function reopened({ own, path }: Run, where: string) {
   await kept.start()
   const file = await projectFiles.open(path)
   if (!file.ok) throw new Error(`${where}: ${file.problem.message}`)
+  const backup = existsSync(`${path}~`) ? await projectFiles.open(`${path}~`) : null
+  if (backup?.ok === false) throw new Error(`${where}: ${backup.problem.message}`)
   const [entry] = await kept.interrupted()
   const isNewer = entry && entry.savedRevision < entry.revision
   await kept.stop()

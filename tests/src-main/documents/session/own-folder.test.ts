@@ -114,6 +114,32 @@ describe('a folder that was full for a while', () => {
     expect(await read('large.json')).toBe('large')
   })
 
+  it('has no older text wait whose write fails after a newer one came through', async () => {
+    await own.make()
+    let fail = (): void => {}
+    const slow = new OwnFolder(folder, {
+      writeAtomically: (path, text) =>
+        text === 'Newer'
+          ? writeAtomically(path, text)
+          : new Promise((resolve) => (fail = () => resolve({ ok: false, reason: 'the disk is full' }))),
+    })
+    const older = slow.write(slow.at('one.json'), 'Older')
+    expect(await slow.write(slow.at('one.json'), 'Newer')).toEqual({ ok: true })
+    fail()
+    expect(await older).toMatchObject({ ok: false })
+    expect(await slow.read(slow.at('one.json'))).toBe('Newer')
+    expect(slow.isWaiting(slow.at('one.json'))).toBe(false)
+  })
+
+  it('is not found to have room while nothing can be written, although nothing waits', async () => {
+    await own.make()
+    fault = 'the disk is full'
+    await own.write(own.at('one.json'), 'One')
+    await own.remove(own.at('one.json'))
+    await own.tryAgain()
+    expect(own.problem).toBe('the disk is full')
+  })
+
   it('is found to have room again where nothing waits, and nothing is left of that', async () => {
     await own.attempt(() => Promise.reject(Object.assign(new Error('full'), { code: 'ENOSPC' })))
     expect(own.problem).toBe('the disk is full')

@@ -331,6 +331,10 @@ describe('a file that somebody else changed', () => {
     })
     expect(titleOf(await read(path))).toBe('Mine')
     expect(titleOf(await read(`${path}~`))).toBe('Theirs')
+    // Again, although the copy from the opening is made.
+    await writeFile(path, projectText('Theirs again'))
+    await session.answerDisk({ ...change(2, 'Mine'), answer: 'keep-mine' })
+    expect(titleOf(await read(`${path}~`))).toBe('Theirs again')
   })
 
   it('take-theirs hands theirs over as a further revision', async () => {
