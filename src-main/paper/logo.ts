@@ -1,9 +1,10 @@
 /** The logo of a house style as it is printed: in black ink alone it is grey. */
 import { decode, encode } from 'fast-png'
-import { SaxesParser } from 'saxes'
 import { HOUSE_LIMITS, LOGO_PIXELS } from '../../shared-types/house'
 import type { House } from '../../shared-types/house'
 import type { SheetStyle } from '../../shared-types/project'
+import { drawingTrouble } from '../../src-core/geometry/drawing-cost'
+import type { DrawingTrouble } from '../../src-core/geometry/drawing-cost'
 import { svgToPng } from './png'
 
 export interface Logo {
@@ -16,8 +17,6 @@ export interface Logo {
 
 /** Pixels of the largest logo; one of 400,000 characters could unpack to far more (our own choice). */
 const PIXELS_AT_MOST = 4_000_000
-/** An element of a drawing has a few dozen attributes; what draws it compares each with every other (our own choice). */
-const ATTRIBUTES_AT_MOST = 500
 const PREFIX = 'data:image/png;base64,'
 
 /** Weights of red, green and blue in how light a colour is (ITU-R BT.709). */
@@ -70,7 +69,8 @@ export async function normalLogo(bytes: Uint8Array): Promise<string> {
   if (size && size.width * size.height > PIXELS_AT_MOST) throw new Error('it has too many pixels')
   const svg = size ? framed(bytes, size) : new TextDecoder('utf-8', { fatal: true }).decode(bytes)
   if (!/<svg[\s>]/.test(svg)) throw new Error('it is neither a PNG nor an SVG')
-  if (!size) refuseHostile(svg)
+  const trouble = size ? null : drawingTrouble(svg)
+  if (trouble) throw new Error(TROUBLES[trouble])
   const png = await svgToPng(svg, size ? Math.min(size.width, LOGO_PIXELS) : LOGO_PIXELS)
   const drawn = sizeOf(Buffer.from(png))
   if (!drawn || drawn.width * drawn.height > PIXELS_AT_MOST) throw new Error('it is far higher than wide')
@@ -79,22 +79,15 @@ export async function normalLogo(bytes: Uint8Array): Promise<string> {
   return logo
 }
 
-/**
- * Throws where an element has more attributes than any drawing needs, or where words are declared to stand for
- * others, of which a few can stand for millions. What is not well-formed is told when it is drawn.
- */
-function refuseHostile(svg: string): void {
-  const parser = new SaxesParser()
-  let count = 0
-  let isCrowded = false
-  let declares = false
-  parser.on('error', () => undefined)
-  parser.on('doctype', (declared) => void (declares ||= /\[|<!/.test(declared)))
-  parser.on('opentagstart', () => void (count = 0))
-  parser.on('attribute', () => void (isCrowded ||= ++count > ATTRIBUTES_AT_MOST))
-  parser.write(svg).close()
-  if (declares) throw new Error('it declares entities, which are not read')
-  if (isCrowded) throw new Error('an element of it has too many attributes')
+/** Why a drawing is not drawn, for people. */
+const TROUBLES: Readonly<Record<DrawingTrouble, string>> = {
+  'no-xml': 'it cannot be read to its end',
+  entities: 'it declares entities, which are not read',
+  attributes: 'an element of it has too many attributes',
+  'web-page': 'it has a web page in it',
+  'drawing-within': 'it has a drawing in it as a picture',
+  'too-deep': 'its groups are too deep in each other',
+  'too-much': 'it has too many parts, or too many effects, to be drawn',
 }
 
 const framed = (bytes: Uint8Array, { width, height }: { width: number; height: number }): string =>

@@ -1,5 +1,7 @@
 /** A logo as the house style keeps it: PNG or SVG drawn anew on a canvas, so that nothing but its looks is kept. */
 import { HOUSE_LIMITS, LOGO_PIXELS } from '../../shared-types/house'
+import { drawingTrouble } from '../../src-core/geometry/drawing-cost'
+import type { DrawingTrouble } from '../../src-core/geometry/drawing-cost'
 
 /** Bytes of a file that is looked at: our own choice. */
 const LARGEST = 5 * 2 ** 20
@@ -7,6 +9,17 @@ const KINDS = ['image/png', 'image/svg+xml']
 
 /** Why a file is no logo, for people. */
 export class LogoProblem extends Error {}
+
+/** What keeps a drawing from being drawn: it would take the window for longer than anybody waits. */
+const TROUBLES: Readonly<Record<DrawingTrouble, string>> = {
+  'no-xml': 'This picture cannot be read.',
+  entities: 'This drawing declares entities, which are not read.',
+  attributes: 'An element of this drawing has too many attributes.',
+  'web-page': 'This drawing has a web page in it.',
+  'drawing-within': 'This drawing has another one in it as a picture.',
+  'too-deep': 'The groups of this drawing are too deep in each other.',
+  'too-much': 'This drawing has too many parts, or too many effects, for a logo.',
+}
 
 async function drawn(file: Blob): Promise<HTMLImageElement> {
   const address = URL.createObjectURL(file)
@@ -22,11 +35,19 @@ async function drawn(file: Blob): Promise<HTMLImageElement> {
   }
 }
 
+/** The drawing as it was read and counted, in this writing alone: a file may say that it is in another one. */
+async function countedDrawing(file: File): Promise<Blob> {
+  const svg = (await file.text()).replace(/^\s*<\?xml[^>]*\?>/, '')
+  const trouble = drawingTrouble(svg)
+  if (trouble) throw new LogoProblem(TROUBLES[trouble])
+  return new Blob([svg], { type: 'image/svg+xml' })
+}
+
 /** The picture as the data URL of a PNG. Throws LogoProblem where it cannot be taken. */
 export async function takeLogo(file: File): Promise<string> {
   if (!KINDS.includes(file.type)) throw new LogoProblem('A logo is a PNG or an SVG.')
   if (file.size > LARGEST) throw new LogoProblem('This picture is larger than 5 MB.')
-  const image = await drawn(file)
+  const image = await drawn(file.type === 'image/png' ? file : await countedDrawing(file))
   const { naturalWidth: width, naturalHeight: height } = image
   if (!(width > 0 && height > 0)) throw new LogoProblem('This picture has no size.')
   const whole = LOGO_PIXELS / Math.max(width, height)
