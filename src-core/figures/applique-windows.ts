@@ -7,8 +7,8 @@ import type { TemplateGround } from './applique-ground'
 import type { Bounds } from './figure'
 import { boundsOf } from './path'
 
-/** Printed mm that two neighbouring sheets both show (trade practice: 5 to 10 mm). */
-const TEMPLATE_OVERLAP = 10
+/** Printed mm that two neighbouring sheets both show, and what is enough where that saves a sheet (trade practice: 5 to 10 mm). */
+const TEMPLATE_OVERLAPS = [10, 6] as const
 /** Room round the window of a sheet for the crop ticks. */
 export const TICKS = 5
 /** Beyond the panel's edge, so that its line prints whole. */
@@ -51,13 +51,13 @@ export interface Span {
 }
 
 /** Windows of `room` mm at most, overlapping, that cover a length: of one size, or each as large as it can be. */
-function split(length: number, room: number, filled: boolean): Span[] {
+function split(length: number, room: number, overlap: number, filled: boolean): Span[] {
   const total = length + 2 * RIM
   if (total <= room) return [{ from: -RIM, length: total }]
-  const count = Math.ceil((total - TEMPLATE_OVERLAP) / (room - TEMPLATE_OVERLAP) - 1e-9)
-  const each = filled ? room : (total - TEMPLATE_OVERLAP) / count + TEMPLATE_OVERLAP
+  const count = Math.ceil((total - overlap) / (room - overlap) - 1e-9)
+  const each = filled ? room : (total - overlap) / count + overlap
   return Array.from({ length: count }, (_, i) => {
-    const from = i * (each - TEMPLATE_OVERLAP)
+    const from = i * (each - overlap)
     return { from: from - RIM, length: Math.min(each, total - from) }
   })
 }
@@ -69,24 +69,30 @@ function split(length: number, room: number, filled: boolean): Span[] {
  */
 export function tileTemplate(ground: TemplateGround, width: number, height: number): TemplateTiling {
   const room = { width, height }
-  const even = tilingBy(ground, room, [false, false])
+  const even = TEMPLATE_OVERLAPS.map((overlap) => tilingBy(ground, room, overlap, [false, false]))
   const others = [
+    [false, false],
     [true, false],
     [false, true],
     [true, true],
-  ].map((filled) => packed(ground, tilingBy(ground, room, filled as [boolean, boolean]), room))
+  ].flatMap((filled) =>
+    TEMPLATE_OVERLAPS.map((overlap) =>
+      packed(ground, tilingBy(ground, room, overlap, filled as [boolean, boolean]), room),
+    ),
+  )
   const fewest = (best: TemplateTiling, next: TemplateTiling): TemplateTiling =>
     next.sheets.length < best.sheets.length ? next : best
-  return [packed(ground, even, room), ...others].reduce(fewest, even)
+  return [...even, ...others].reduce(fewest)
 }
 
 function tilingBy(
   ground: TemplateGround,
   room: { readonly width: number; readonly height: number },
+  overlap: number,
   [acrossFilled, downFilled]: readonly [boolean, boolean],
 ): TemplateTiling {
-  const across = split(ground.width, room.width - 2 * TICKS, acrossFilled)
-  const down = split(ground.height, room.height - 2 * TICKS, downFilled)
+  const across = split(ground.width, room.width - 2 * TICKS, overlap, acrossFilled)
+  const down = split(ground.height, room.height - 2 * TICKS, overlap, downFilled)
   const places = down.flatMap((y, j) =>
     across.map((x, i): TemplateTile => ({
       row: j + 1,
@@ -101,7 +107,7 @@ function tilingBy(
       ground.items.some(({ centre }) => contains(cornersOf(view), centre)),
   )
   return {
-    ...{ columns: across.length, rows: down.length, overlap: TEMPLATE_OVERLAP, tiles, places },
+    ...{ columns: across.length, rows: down.length, overlap, tiles, places },
     sheets: tiles.map((tile) => [{ tile, x: (room.width - tile.view.width) / 2 - TICKS, y: 0 }]),
   }
 }

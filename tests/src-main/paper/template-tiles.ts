@@ -66,8 +66,9 @@ export function diamondsIn(tile: Tile, paths: readonly (readonly ReadPath[])[]):
   })
 }
 
-/** Lays the windows together by their diamonds: where the panel's top left lies on the page of each. */
-export function laidTogether(tiles: readonly Tile[], paths: readonly (readonly ReadPath[])[]) {
+/** Lays windows that overlap by so many mm together by their diamonds: where the panel's top left lies on the page of each. */
+export function laidTogether(tiles: readonly Tile[], paths: readonly (readonly ReadPath[])[], overlap = 10) {
+  const half = overlap / 2
   const first = tiles.find(({ row, column }) => row === 1 && column === 1)!
   const origins = new Map([[first, { x: first.window.left + 3, y: first.window.top + 3 }]])
   const queue = [first]
@@ -84,11 +85,11 @@ export function laidTogether(tiles: readonly Tile[], paths: readonly (readonly R
       const edge = (window: Box, side: number): number =>
         across !== 0
           ? side > 0
-            ? window.right - 5
-            : window.left + 5
+            ? window.right - half
+            : window.left + half
           : side > 0
-            ? window.bottom - 5
-            : window.top + 5
+            ? window.bottom - half
+            : window.top + half
       const on = (list: typeof own, window: Box, side: number) =>
         list.filter((at) => Math.abs((across !== 0 ? at.x : at.y) - edge(window, side)) < 0.05)
       const here = on(own, tile.window, across + down)
