@@ -62,6 +62,7 @@ export const DOOR = `<!doctype html>
 <html lang="en">
   <head>
     <meta charset="utf-8" />
+    <link rel="icon" href="data:," />
     <title>Petalyard</title>
     <script src="${ENTRY}.js" defer></script>
   </head>

@@ -179,7 +179,7 @@ const MARK_KEYS: readonly MapKey[] = [
       kindOf(press.state.document.project).canJoin(press.state.document.project) && mark('joined')(press),
   },
   {
-    ...{ shown: '3', words: 'mark all as made up to here, in working order', keys: ['3'] },
+    ...{ shown: '3', words: 'mark all up to here as made, in working order', keys: ['3'] },
     run: ({ state }) => {
       const { focus } = state.selection
       if (focus) markPieces(state, upTo(state, focus), 'made', true)

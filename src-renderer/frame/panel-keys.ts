@@ -125,12 +125,12 @@ export const PANEL_KEYS: readonly MapKey[] = [
   },
   // For keyboards where brackets need AltGr, which counts as Ctrl and Alt.
   {
-    ...{ shown: '> and <', words: 'lay over, tuck under too', keys: ['>', '<'] },
+    ...{ shown: '> and <', words: 'also lay over, tuck under', keys: ['>', '<'] },
     run: stack('one'),
   },
   {
     shown: (told) => `${altKey(told)} + > and <`,
-    words: 'lay over all, tuck under all too',
+    words: 'also lay over all, tuck under all',
     ...{ keys: ['>', '<'], alt: true },
     run: stack('all'),
   },

@@ -60,6 +60,8 @@ describe('the door', () => {
     const page = await raw('GET', '/enter', fromFile)
     expect(page.status).toBe(200)
     expect(page.body).not.toMatch(/token|project|key/)
+    // A browser asks for no icon by itself: it would be shut out, and a first load would begin with an error.
+    expect(page.body).toContain('<link rel="icon" href="data:,"')
     expect(page.headers['set-cookie']).toBeUndefined()
     expect(page.headers['content-security-policy']).toContain("frame-ancestors 'none'")
     expect((await raw('GET', '/enter', { ...fromFile, 'sec-purpose': 'prefetch' })).status).toBe(503)

@@ -77,7 +77,12 @@ describe('From the page', () => {
     expect(app.document.project.yarns?.at(-1)).toMatchObject({ name: 'DK cotton', ballGrams: 50 })
     expect(screen.queryByRole('list', { name: 'From the page' })).toBeNull()
     expect(screen.getByText('all answered')).toBeTruthy()
+    const told =
+      'Taken: name of the motif, hook, gauge by rounds, yarn and instructions. Undo takes all of it back.'
+    expect(screen.getByText(told)).toBeTruthy()
+    expect(app.said).toBe(`${told} Nothing is left to answer.`)
     app.document.undo()
+    await waitFor(() => expect(screen.queryByText(told)).toBeNull())
     await waitFor(() => expect(items()).toHaveLength(6))
     expect(motif().name).toBe('Flower')
   })
@@ -88,6 +93,7 @@ describe('From the page', () => {
     expect(items()).toHaveLength(5)
     await press('Leave all')
     expect(app.document.undoLabel).toBe('leave all of the page')
+    expect(screen.getByText('Left as it is: hook, gauge by rounds, yarn and instructions.')).toBeTruthy()
     expect(motif()).toMatchObject({ name: 'Flower', gauge: { hook: 3.5 } })
     await press('Ask again')
     expect(items()).toHaveLength(6)

@@ -36,6 +36,7 @@ async function takenAll(project: Project) {
   })
   await fireEvent.click(screen.getByRole('button', { name: 'Read the rounds' }))
   const pasted = app.document.project
+  screen.getByText('Take all also lays the motif out anew, unless you have changed the arrangement.')
   await fireEvent.click(screen.getByRole('button', { name: 'Take all' }))
   return { app, pasted }
 }
@@ -55,6 +56,12 @@ describe('Take all', () => {
     expect(Math.abs(plan.size.width - 1000)).toBeLessThan(46)
     expect(Math.abs(plan.size.height - 1200)).toBeLessThan(46)
     expect(app.document.undoLabel).toBe('take all from the page')
+    const { columns, rows } = layout(project)
+    screen.getByText(
+      new RegExp(
+        `^Taken: .*target size.*\\. Laid out anew for it: straight rows, ${columns} motifs in a row, ${rows} rows\\. Undo takes all of it back\\.$`,
+      ),
+    )
     app.document.undo()
     expect(app.document.project).toEqual(pasted)
   })
