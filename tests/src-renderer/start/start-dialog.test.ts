@@ -2,7 +2,7 @@
 import { fireEvent, screen, waitFor } from '@testing-library/svelte'
 import { expect, it, vi } from 'vitest'
 import StartDialog from '../../../src-renderer/start/StartDialog.svelte'
-import { EXAMPLE_GROUPS } from '../../../src-renderer/start/examples'
+import { EXAMPLE_GROUPS, EXAMPLES } from '../../../src-renderer/start/examples'
 import { inWindow } from '../in-window'
 import { SMALL } from '../projects'
 
@@ -56,3 +56,11 @@ it.each(['Blanket', 'Garland', 'Appliqué'])(
     ])
   },
 )
+
+it('shows its questions at once, and the pictures of the examples one after the other', async () => {
+  await inWindow(StartDialog, { onclose: () => undefined }, SMALL)
+  const pictures = () => document.querySelectorAll('.examples canvas').length
+  expect(screen.getByRole('button', { name: 'Start with this motif' })).toBeTruthy()
+  expect(pictures()).toBeLessThan(2)
+  await waitFor(() => expect(pictures()).toBe(EXAMPLES.length), { timeout: 50_000 })
+})
