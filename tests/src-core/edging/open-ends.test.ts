@@ -1,0 +1,70 @@
+/** M36: written rounds at the open ends of what is joined in the round, counted end by end (by hand). */
+import { describe, expect, it } from 'vitest'
+import type { BlanketLayout, Project } from '../../../shared-types/project'
+import { byLineWords } from '../../../src-core/edging/words'
+import { planProject } from '../../../src-core/plan'
+
+/** Squares of 60 mm, 20 sc to 100 mm: a stitch is 5 mm wide, so that each square has twelve of them. */
+const bag = (
+  columns: number,
+  edging: BlanketLayout['edging'],
+  layout: Partial<BlanketLayout> = {},
+): Project => ({
+  ...{ format: 'petalyard-project', version: 1 },
+  gauge: { stitch: 'sc', stitches: 20, rows: 22, over: 100, hook: 4 },
+  yarns: [{ id: 'y', name: 'Moss', ballGrams: 50, ballMetres: 125 }],
+  motifs: [{ id: 'm', kind: 'measured', outline: 'square', sideToSide: 60 }],
+  joining: { rule: 'edges' },
+  layout: {
+    ...{ kind: 'blanket', motif: 'm', arrangement: 'straight-rows', columns, rows: 4, inTheRound: true },
+    edging: { rounds: ['sc'], yarn: 'y', ...edging },
+    ...layout,
+  },
+})
+
+const PLAIN = 'Sc in each st around.'
+const PICOTS = '*Sc in next 3 sts, ch 3, sl st in first ch; repeat from * around.'
+const written = (...works: string[]) => works.map((work) => ({ work }))
+const edgingOf = (project: Project) => planProject(project).edging!
+
+describe('M36 written rounds at the open ends of a round', () => {
+  it.each([3, 8, 11])('have C · s / w stitches at each of both ends, of %d squares', (columns) => {
+    const edging = edgingOf(bag(columns, { written: written(PLAIN, PICOTS) }))
+    const stitches = (columns * 60) / 5
+    expect(edging.loops).toHaveLength(2)
+    for (const [line, loop] of edging.loops!.entries()) {
+      expect(loop.line).toBe(line)
+      expect(loop.made[0]).toBe(stitches)
+      // Three stitches to a repeat: four picots on every square.
+      expect(loop.repeats[1]).toBe(stitches / 3)
+      expect(loop.picots[1]).toBe(4 * columns)
+    }
+    expect(byLineWords(edging, 0, true)).toMatch(new RegExp(`^at each end ${stitches} stitches`))
+    expect(byLineWords(edging, 1, true)).toMatch(
+      new RegExp(`${stitches / 3} repeats, ${4 * columns} picots$`),
+    )
+  })
+
+  it('have half the stitches and half the yarn at one end as at both, and say no second end', () => {
+    const [both, mouth, bottom] = (['both', 'mouth', 'bottom'] as const).map((ends) =>
+      planProject(bag(8, { ends, written: written(PLAIN, PICOTS) })),
+    )
+    for (const one of [mouth!, bottom!]) {
+      expect(one.edging!.loops).toHaveLength(1)
+      expect(one.edging!.loops![0]!.made[0]).toBe(96)
+      expect(byLineWords(one.edging!, 1, true)).toBe('')
+      const parts = [one, both!].map(({ yarns }) => yarns[0]!.parts.edging)
+      expect(parts[0]! / parts[1]!).toBeCloseTo(0.5, 6)
+    }
+    expect(mouth!.edging!.loops![0]!.line).toBe(0)
+    expect(bottom!.edging!.loops![0]!.line).toBe(1)
+  })
+
+  it('are brought to a multiple at each end: 36 of three squares to 35 in repeats of five', () => {
+    const five = '*Sc in next 4 sts, skip 1 st; repeat from * around.'
+    for (const loop of edgingOf(bag(3, { written: written(five) })).loops!) {
+      expect(loop.repeats[0]).toBe(7)
+      expect(loop.made[0]).toBe(28)
+    }
+  })
+})
