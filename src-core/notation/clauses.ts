@@ -154,6 +154,19 @@ const passUpTo = (reader: Reader): boolean => {
   return reader.at > at || reader.skip('-', '–', '—', 'to', 'and')
 }
 
+/** "Do the part between the stars", "work everything between * and *": what stood there, which its amount counts in all; passes it. */
+const passPartBetween = (reader: Reader): boolean =>
+  reader.attempt(() => {
+    if (!reader.skip('do', 'work', 'make', 'crochet', 'follow')) return null
+    while (reader.skip('the', 'all', 'st')) continue
+    reader.skip('part', 'bit', 'section', 'everything', 'instructions', 'sequence', 'what', 'stuff', 'group')
+    reader.skip('is')
+    if (!reader.skip('between', 'within', 'inside')) return null
+    while (reader.skip('the', 'two')) continue
+    if (reader.skip('stars', 'asterisks')) return true
+    return reader.skip('*') && passUpTo(reader) && reader.skip('*') ? true : null
+  }) === true
+
 /**
  * How often a part between two asterisks is worked, behind the second: "6 times", "repeat 4 more times", "repeat in
  * every sp around", "rep *-* in total 6 times", "repeat between the stars all the way round, 12 times altogether".
@@ -165,6 +178,7 @@ export function readClosedAmount(reader: Reader): Amount | null {
   return reader.attempt((): Amount | null => {
     reader.attempt(() => (reader.skip('and') && reader.sees('do')) || null)
     const again =
+      passPartBetween(reader) ||
       reader.skipAll('do', '*', 'to', '*') ||
       reader.skipAll('work', '*', 'to', '*') ||
       reader.skipAll('do', 'this') ||

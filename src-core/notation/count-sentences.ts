@@ -8,8 +8,19 @@ export const LEAVING = new Set('fasten cut break turn do place change join finis
 /** Words that a sentence with the counts of a round has at most. */
 export const LONGEST_COUNT = 24
 
+/** "…, sc in last 2 sc: 4 bobbles and 13 sc.": behind the last stitch a colon opens nothing but counts. */
+function isBehindLast(reader: Reader, items: readonly Item[]): boolean {
+  const last = items.findLast(({ type }) => type !== 'note' && type !== 'statement')
+  const parts = last?.type === 'work' || last?.type === 'group' ? (last.place?.parts ?? []) : []
+  if (parts.at(-1)?.which !== 'last') return false
+  let at = reader.at
+  while (at < reader.end && !/^[.;!]$/.test(reader.tokens[at]!.key)) at++
+  return at === reader.end || at + 1 >= reader.end || /^\p{Lu}/u.test(reader.tokens[at + 1]!.text)
+}
+
 /** "2 dc in last dc. 5 dc. Turn.": a sentence of its own between what was worked somewhere and what is done next. */
 export function turnsBehind(reader: Reader, items: readonly Item[]): boolean {
+  if (reader.key(-1) === ':') return isBehindLast(reader, items)
   if (!/^[.!)\]]$/.test(reader.tokens[reader.at - 1]?.key ?? '')) return false
   const last = items.findLast(({ type }) => type !== 'note' && type !== 'statement')
   if (last?.type !== 'group' && !(last?.type === 'work' && last.place)) return false

@@ -23,6 +23,11 @@ const formNamed = (names: readonly string[]): StitchForm | null =>
     names.some((name) => name.split(/\s+/).some((word) => wordOf(word).is === form)),
   ) ?? null
 
+/** "Inc = (dc, ch 1, dc) in ch-1 sp": more than two stitches in one. */
+const CHANGES: ReadonlySet<StitchForm> = new Set(['increase', 'decrease'])
+const hasChains = (items: readonly Item[]): boolean =>
+  items.some((item) => item.type === 'chain' || ('items' in item && hasChains(item.items)))
+
 /** A stitch under its name, with the words up to a token that explain it. */
 export function readDefinition(reader: Reader, heading: Heading | Explained, to: number): Definition {
   const label = heading.label ?? ''
@@ -72,7 +77,9 @@ export function readDefinition(reader: Reader, heading: Heading | Explained, to:
       ...heading.span,
     }
   const form =
-    named && named.form !== 'plain' ? named.form : (formNamed(names) ?? FORM_BY_ITEMS(items, manner))
+    named && named.form !== 'plain' && !(CHANGES.has(named.form) && hasChains(items))
+      ? named.form
+      : (formNamed(names) ?? FORM_BY_ITEMS(items, manner))
   return {
     names,
     keys: known ? [] : names.map(definedKey),

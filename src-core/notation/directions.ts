@@ -19,7 +19,8 @@ const isColourAlone = (reader: Reader): boolean => {
   const opens = before === undefined || reader.peek()?.first || /^[:.)–—]$/.test(before.key)
   const alone = opens && COLOUR_LETTERS.test(reader.peek()?.text ?? '') && !reader.rings.has(reader.spelled())
   const goesOn = reader.key(1) === ',' && /^(start|begin|join|with|in|using|attach)$/.test(reader.key(2))
-  const stops = reader.key(1) === '.' && /^\p{Lu}/u.test(reader.peek(2)?.text ?? '')
+  // "C. Ch 1, …", and in a table "rnd 4 | C | *sc in next sc".
+  const stops = reader.key(1) === '.' && (before?.key === ':' || /^\p{Lu}/u.test(reader.peek(2)?.text ?? ''))
   if (alone && (reader.key(1) === ':' || goesOn || stops)) return true
   return (
     (reader.sees('color') || SHADES.test(reader.key())) &&
@@ -209,7 +210,7 @@ export function readJoin(reader: Reader): JoinItem | null {
     reader.skip('the')
     reader.skipA('round')
     if (reader.skip('with', 'using', 'by')) {
-      reader.skip('a')
+      reader.skip('a', 'one', '1')
       const stitch = readStitch(reader)
       // "Close with a chain stitch" is how some languages call it.
       const called = closes && stitch?.stitch === 'ch' && /st/.test(stitch.name)

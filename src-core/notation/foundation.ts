@@ -99,6 +99,8 @@ const readClosed = (reader: Reader): number | null =>
     return ring && does && (closes || slip || chains !== null) ? (chains ?? 0) : null
   })
 
+const YARN = /^(yarn|thread|cotton|wool|string|tail)s?$/
+
 /** What yarn is wound round for a ring. */
 const ROUND_WHAT = new Set(['finger', 'fingers', 'thumb', 'pencil', 'hand', 'stick', 'pen'])
 
@@ -169,9 +171,9 @@ export function readFoundation(reader: Reader): FoundationItem | null {
     }
     // "Ring of thread", "work a loop of yarn as centre ring".
     const ofYarn = reader.attempt(() => {
-      if (!reader.skipA('ring') || !reader.skip('of')) return null
-      reader.skip('the', 'your')
-      if (!/^(yarn|thread|cotton|wool|string)$/.test(reader.spelled())) return null
+      if (!reader.skipA('ring') || !reader.skip('of', 'with', 'from', 'using')) return null
+      while (reader.skip('the', 'your', 'of', 'work', 'unworked', 'short', 'loose', 'end')) continue
+      if (!YARN.test(reader.spelled()) && reader.key(-1) !== 'end') return null
       for (let words = 0; words < 7 && reader.peek() && !/^[.;:,]$/.test(reader.key()); words++) reader.at++
       return true
     })
@@ -198,11 +200,27 @@ const passSetUp = (reader: Reader): boolean =>
     return chains !== null || null
   }) === true
 
+/** "For the example (chain 18)", "for each motif (make 6 ch)": passes all before the chain. */
+const passForWhat = (reader: Reader): boolean =>
+  reader.attempt(() => {
+    if (!reader.skip('for') || reader.isA('chain')) return null
+    for (let words = 0; words < MOST_FOR && reader.peek()?.kind === 'word'; words++) {
+      const { at } = reader
+      reader.skipA('verb')
+      const chains = words > 0 && !reader.sees('a') ? readChains(reader) : null
+      reader.at = at
+      if (chains !== null) return true
+      reader.at++
+    }
+    return null
+  }) === true
+const MOST_FOR = 8
+
 /** "Begin in center with ch 8", "starting at the middle, …": where a motif begins is no work. */
 export const passMiddle = (reader: Reader): Item | null => {
   const start = reader.at
   return reader.attempt(() => {
-    if (passSetUp(reader)) return { type: 'note', effect: null, ...reader.span(start) }
+    if (passSetUp(reader) || passForWhat(reader)) return { type: 'note', effect: null, ...reader.span(start) }
     if (!reader.skip('beg', 'begin', 'starting')) return null
     if (!reader.skip('in', 'at', 'from')) return null
     reader.skip('the')

@@ -6,6 +6,7 @@ import type { Terms } from '../../shared-types/project'
 import { said } from '../findings/finding'
 import { isKnown, makesGroup, makesRing, readDefinition } from './definitions'
 import { explainedWithin } from './explained'
+import { goesOn } from './goes-on'
 import { headingScopes } from './heading-scope'
 import { findHeadings } from './headings'
 import { partName } from './part-names'
@@ -17,6 +18,7 @@ import type { GrammarFinding } from './reader'
 import { readBody, spanTokens } from './round-body'
 import type { Heading } from './round-headings'
 import { sectionOf } from './sections'
+import { isSlip } from './stitch-name'
 import { countsInTurn } from './told-counts'
 import { tellsJoins } from './told-joins'
 import { tokenize } from './tokens'
@@ -54,6 +56,10 @@ const isRetold = (item: Item): boolean =>
 /** "MC" is the main color where the text joins it or lists it, else a magic circle. */
 const MAIN_COLOUR =
   /\b(with|join|to|using|attach|off|cut|break|drop)\s+MC\b|^In MC\b|\bMC\)?\s*(?:[:=–—-](?!\s*(?:ch\s*\d|\d))|\(\p{L})|[(=]\s*MC\)|main colou?r/imu
+
+const JOINED = new Set<Item['type']>(['colour', 'join', 'note', 'count', 'statement'])
+const joinsYarn = (item: Item): boolean =>
+  item.type === 'colour' && (item.stitch === null || isSlip(item.stitch))
 
 /** "Treble triangles with a picot trim": a stitch's word without number or place works nothing. */
 const doesSomething = (item: Item): boolean =>
@@ -133,7 +139,13 @@ export function parseRounds(
   const rounds: RoundNode[] = []
   const findings: (GrammarFinding & { round: number })[] = []
   let part: string | null = null
-  const addRound = (from: number, to: number, heading: Heading | null, preamble = false) => {
+  const addRound = (
+    from: number,
+    to: number,
+    heading: Heading | null,
+    preamble = false,
+    following: number | null = null,
+  ) => {
     reader.part = part === null ? null : partName(part)
     const at = tokens[from]?.start ?? text.length
     const end = tokens[to]?.start ?? text.length
@@ -144,11 +156,17 @@ export function parseRounds(
     const { broken, found } = body
     const scopes = heading?.kind === 'round' && heading.label !== null ? headingScopes(reader, heading) : []
     const inTurn = countsInTurn(body.items, heading?.numbers ?? null)
-    const items = scopes.length > 0 ? [...scopes, ...inTurn] : inTurn
+    const whole = scopes.length > 0 ? [...scopes, ...inTurn] : inTurn
+    const last = heading?.numbers?.[1] ?? null
+    const on = preamble ? null : goesOn(reader, whole, last)
+    const items = on?.items ?? whole
     const works = items.some(doesSomething)
     if (headsMore(heading?.label ?? null) && rounds.length > 0) return
     if (preamble || heading?.kind === 'part') usual.push(...usualChains(reader, from, to))
     if (!broken && !works && (heading?.numbers ?? null) === null) return
+    // "CC: join in any st" between two rounds says with what the next one is worked.
+    const onlyJoins = items.every(({ type }) => JOINED.has(type)) && items.some(joinsYarn)
+    if (heading?.kind === 'round' && heading.numbers === null && rounds.length > 0 && onlyJoins) return
     if (heading && heading.numbers === null && !preamble && rounds.length === 0 && !items.some(begins)) return
     const retold = heading?.kind === 'part' && rounds.length > 0 ? items.find(isRetold) : undefined
     const joins = rounds.length > 0 && heading?.numbers === null && tellsJoins(heading.label, items)
@@ -169,6 +187,17 @@ export function parseRounds(
       broken: broken && !preamble,
       ...spanTokens(tokens, heading?.from ?? from, to),
     })
+    if (!on || last === null) return
+    // "Rep Rows 2 and 3 twice more." and then "Row 8:": the rows between are these.
+    if (following !== null && following > last + 1) {
+      const numbers = [last + 1, following - 1] as const
+      const { start, end, line, column } = on.repeat
+      const node = { numbers, label: null, heading: null, part, items: [on.repeat], broken: false }
+      rounds.push({ ...node, start, end, line, column })
+      return
+    }
+    const words = text.slice(on.repeat.start, on.repeat.end)
+    findings.push({ ...said('rounds/part-in-prose', { words }), span: on.repeat, round: rounds.length - 1 })
   }
   const working = headings.filter((heading) => heading.kind === 'round')
   for (const heading of headings) if (heading.kind === 'part') reader.parts.add(partName(heading.label ?? ''))
@@ -186,8 +215,10 @@ export function parseRounds(
     if (start > 0) addRound(0, start, null, true)
     headings.forEach((heading, index) => {
       if (heading.kind === 'part') part = heading.label
-      const next = headings.slice(index + 1).find(({ kind }) => kind === 'round' || kind === 'part')?.kind
-      if (heading.kind === 'round') addRound(heading.to, bounds[index]!, heading)
+      const follows = headings.slice(index + 1).find(({ kind }) => kind === 'round' || kind === 'part')
+      const next = follows?.kind
+      if (heading.kind === 'round')
+        addRound(heading.to, bounds[index]!, heading, false, follows?.numbers?.[0] ?? null)
       else if (heading.kind === 'part' && next !== 'round')
         addRound(heading.to, bounds[index]!, { ...heading, numbers: null })
       else {

@@ -9,7 +9,7 @@ import { BEGINS, explainsWorked, isWorkedLater } from './worked-later'
 import { isMeasure, readLabel, readRoundHeading } from './round-headings'
 import type { Heading } from './round-headings'
 import { sectionOf } from './sections'
-import { passCountLabel } from './stated'
+import { passCountLabel } from './count-labels'
 import { isForm, readStitch } from './vocabulary'
 import { MEANINGS, wordOf } from './words'
 

@@ -2,7 +2,8 @@
 import { readRepeatRound } from './again'
 import { alongAhead, readAlong, readDownChain } from './along-chain'
 import { passAside } from './aside'
-import { canBeParted, parted, readBehindEach, readBetween } from './chains-between'
+import { readMultiple } from './multiples'
+import { canBeParted, parted, readBetween } from './chains-between'
 import { readAmount } from './clauses'
 import type { SequenceReader } from './clauses'
 import { readCornersAsBefore } from './corners-as-before'
@@ -16,6 +17,7 @@ import { passOnTheWay, readFurther, readWay, toCorner } from './on-the-way'
 import { readExtent } from './nouns'
 import { countAfter, overAll, passDrawn, passOfChains, timesInPlace } from './of-stitches'
 import { passMorePieces } from './pieces'
+import { readChain } from './made-chains'
 import { readPlaced } from './placed'
 import { ownChain, readPlace, toOwnChains } from './places'
 import {
@@ -34,7 +36,7 @@ import { readAlternating, readForEach, readTimesFirst } from './whole-repeats'
 import { plainPlace } from './plain-place'
 import { readSkip } from './skips'
 import { spanOf } from './tokens'
-import type { ChainItem, Item, NoteItem, Place, WorkItem } from './tree'
+import type { Item, NoteItem, Place, WorkItem } from './tree'
 import type { StitchName } from './stitch-name'
 import { NO_NAME, isSlip } from './stitch-name'
 import { readStitch, sizesStitch } from './vocabulary'
@@ -65,61 +67,6 @@ function readSweep(reader: Reader): Place | null {
     const span = reader.span(start)
     const noun = { kind: 'stitch', name: null } as const
     return plainPlace({ which: 'each', each: true, noun, extent }, span)
-  })
-}
-
-/** What chains are for that begin a round. */
-const RAISES = new Set(
-  'turning starting beginning lifting climbing raising height rising lift climb raise rise'.split(' '),
-)
-
-/** "3 ch of lifting", "2 chains for height", "4 ch for height and space"; passes it. */
-const passRaising = (reader: Reader): boolean =>
-  reader.attempt(() => {
-    if (!reader.skip('of', 'for', 'to')) return null
-    while (reader.skip('the', 'gain')) continue
-    if (!RAISES.has(reader.spelled()) || reader.isA('chain', 1)) return null
-    reader.at++
-    reader.attempt(() => (reader.skip('and', '+'), reader.skip('a', 'the'), reader.skipA('space') || null))
-    return true
-  }) === true
-
-function readChain(reader: Reader): ChainItem | null {
-  const start = reader.at
-  // "In every sp: 2 dc, after each one 2 ch".
-  const behind = reader.sees('after') || reader.sees('each', 'followed') ? readBehindEach(reader) : null
-  if (behind) return { ...behind, apart: true, ...reader.span(start) }
-  return reader.attempt((): ChainItem | null => {
-    // "Beg ch-3 (counts as dc), …" opens a round.
-    const opens = reader.sees('beg') && /^[:.–—)-]?$/.test(reader.key(-1))
-    // "Standing ch 3": as high as the stitches behind it.
-    if (opens || reader.sees('standing')) reader.at++
-    // "Foundation ring 4ch, join with ss."
-    const ringed = /^(foundation|base|starting)$/.test(reader.key()) && reader.isA('ring', 1)
-    if (ringed && (reader.isA('chain', 2) || reader.isA('chain', 3))) reader.at += 2
-    const token = reader.peek()
-    if (token?.kind === 'chains') {
-      // "ch-5" is a space that is there; some write it for "ch 5" all the same.
-      if (reader.isA('space', 1) || reader.isA('picot', 1) || reader.key(1) === '-') return null
-      if (opens && !/^[([,]$/.test(reader.key(1))) return null
-      reader.at++
-      return { type: 'chain', count: token.value, ...reader.span(start) }
-    }
-    reader.skip('a')
-    const before = reader.peek()?.hyphen ? null : reader.attempt(() => reader.number())
-    // "3 turning ch", "3 starting chains".
-    if (before !== null && RAISES.has(reader.spelled()) && reader.isA('chain', 1)) reader.at++
-    if (!reader.skipA('chain')) return null
-    if (/^stitch/.test(reader.spelled())) reader.at++
-    // "Foundation chain: 14."
-    const told = before === null && reader.peek(1)?.kind === 'number' && reader.skip(':', '=')
-    const count = reader.isA('space') ? null : (before ?? (reader.peek()?.hyphen ? null : reader.number()))
-    if (reader.isA('space')) return null
-    if (told) reader.skipA('chain')
-    const raises = count !== null && passRaising(reader)
-    const made = !raises && reader.skip('of') ? reader.number() : count
-    if (opens && !reader.sees('(', '[', ',')) return null
-    return { type: 'chain', count: made ?? 1, ...reader.span(start) }
   })
 }
 
@@ -313,6 +260,7 @@ type Phrase = (reader: Reader, sequence: SequenceReader) => Item | null
  */
 const PHRASES: readonly Phrase[] = [
   passMorePieces,
+  readMultiple,
   passAside,
   statementAhead,
   readRepeatRound,
@@ -372,6 +320,9 @@ const firstOf = (phrases: readonly Phrase[], reader: Reader, sequence: SequenceR
 function readWithVerb(reader: Reader, sequence: SequenceReader): Item | null {
   const start = reader.at
   const item = reader.attempt(() => {
+    // "We start with 5 ch", "now you work 12 sc in the ring".
+    const told = reader.isA('opening', 1) || reader.isA('verb', 1)
+    if (told) reader.skip('we', 'you', 'i')
     // "Begin with 8 ch", "starting by making 6 chs".
     const opens = reader.isA('opening') || ['starting', 'beg'].includes(reader.key())
     const by = opens && ['with', 'by'].includes(reader.key(1))

@@ -1,4 +1,5 @@
 /** What stands before the rounds: where a section ends, and the ring or chain that everything begins with. */
+import { listsAbbreviations } from './abbreviation-lists'
 import { readFoundation } from './foundation'
 import type { Heading } from './round-headings'
 import type { Reader } from './reader'
@@ -100,7 +101,8 @@ export function readPreamble(
     const token = at < to ? reader.tokens[at]! : null
     const ends = !token || token.paragraph || (token.first && ENDS.test(reader.tokens[at - 1]!.key))
     if (!ends) continue
-    for (const item of readBody(reader, start, at).items) items.push(item)
+    if (!listsAbbreviations(reader, start, at))
+      for (const item of readBody(reader, start, at).items) items.push(item)
     start = at
   }
   return { items, broken: false }

@@ -1,7 +1,12 @@
 /** Labels at the beginning of a line behind which nothing is worked. */
+import { isMultiple } from './multiples'
 import type { Reader } from './reader'
 import type { Heading } from './round-headings'
 import { readStitch } from './vocabulary'
+
+/** "We use American words: sc, dc, tr", "The stitches here are: …": what is said of the words, not what is worked. */
+const SPOKEN =
+  /\b(words|terms|terminology|names|language|abbreviations|stitch names)\b|^(we|i|you|i'll|we'll|you'll) (use|used|need|must|should|will (use|need))\b|\bstitches (here|i use|we use|are)\b/iu
 
 /** "Spiral: never join, never turn", "This month's freebie: a scrubber!" before the rounds: nothing there is worked. */
 export function isProse(reader: Reader, { kind, numbers, label, from, to }: Heading): boolean {
@@ -9,12 +14,19 @@ export function isProse(reader: Reader, { kind, numbers, label, from, to }: Head
   // "Shell in shell: work shell in ch-2 sp of next shell" says what is understood.
   if (/^(\p{L}+) in \1$/iu.test(label ?? '')) return true
   let at = from
+  const { tokens } = reader
+  const line = tokens.slice(
+    from,
+    tokens.findIndex(({ first }, index) => index > from && first),
+  )
+  if (line.some(({ key }) => isMultiple(key))) return true
+  const spoken = SPOKEN.test(label ?? '')
   for (; at < reader.tokens.length && (at === from || !reader.tokens[at]!.first); at++) {
     const { kind: is, kinds, key } = reader.tokens[at]!
     if (is === 'number' || is === 'chains' || kinds.has('chain') || kinds.has('ring') || key === 'as')
       return false
     reader.at = at
-    if (at >= to && !kinds.has('stitch') && readStitch(reader) !== null) return false
+    if (at >= to && !spoken && !kinds.has('stitch') && readStitch(reader) !== null) return false
   }
   return at < reader.tokens.length
 }

@@ -287,7 +287,7 @@ export function readProse(reader: Reader): NoteItem {
 
 /** What something does by itself; an instruction has none of these forms. */
 const SAID_OF =
-  /^(should|will|must|might|would|goes|falls|lands|comes|sits|lies|forms|gives|serves|becomes|belongs|fits|hides|looks|pulls|needs|leads|stays|keeps|turns|faces|shows|marks|hangs|ruffles|curls|cups|remains?)$/
+  /^(should|will|must|might|would|goes|going|falls|falling|landing|lands|comes|sits|lies|forms|gives|serves|becomes|belongs|fits|hides|looks|pulls|needs|leads|stays|keeps|turns|faces|shows|marks|hangs|ruffles|curls|cups|remains?)$/
 
 /** "12 full st in ring": a stitch that nobody here knows. */
 const unknownWork = ([, second, third, ...rest]: readonly Token[]): boolean =>

@@ -14,6 +14,7 @@ import { spanOf } from './tokens'
 import type { Span, Token } from './tokens'
 import type { Item } from './tree'
 import { unreadWords } from './unread'
+import { readStitch } from './vocabulary'
 import { repeatWhole } from './whole-repeats'
 
 /** The stretch from one token up to another. */
@@ -96,6 +97,46 @@ function isLeft({ tokens }: Reader, { end }: Span, to: number): boolean {
   const joins = rest.some(({ is, kinds }) => TAKES_UP.has(is) || kinds.has('colour'))
   return !joins && rest.some(({ key }) => GOES_ON.has(key))
 }
+/** "Fasten off. Pennants are caught on to a chain, 11 tr to 11 ch": whether every sentence behind it only tells something. */
+function isTold(reader: Reader, { end }: Span, to: number): boolean {
+  const { tokens } = reader
+  let opens = false
+  let sentences = 0
+  for (let at = tokens.findIndex(({ start }) => start >= end); at >= 0 && at < to; at++) {
+    const { kind, kinds, key, is, first } = tokens[at]!
+    if (TAKES_UP.has(is) || kinds.has('colour') || is === 'with') return false
+    if (opens || first) {
+      reader.at = at
+      const says = tokens.slice(at + 1, at + FINITE).some((token) => STATES.has(token.key))
+      if (
+        kind !== 'word' ||
+        !says ||
+        ['verb', 'chain', 'into', 'instruction'].some((each) => kinds.has(each))
+      )
+        return false
+      if (readStitch(reader) !== null) return false
+      sentences++
+    }
+    opens = /^[.!?]$/.test(key)
+  }
+  return sentences > 0
+}
+const STATES = new Set([
+  'is',
+  'are',
+  'was',
+  'were',
+  'hangs',
+  'hang',
+  'makes',
+  'looks',
+  'look',
+  'measures',
+  'finish',
+])
+/** Where in a sentence its verb stands at the latest (ours). */
+const FINITE = 8
+
 /** Words by which yarn is taken up again, and those that leave it to the maker whether to go on. */
 const TAKES_UP = new Set(['join', 'attach', 'rejoin', 're-join', 'using', 'tie'])
 const GOES_ON = new Set(['or', 'keep', 'continue', 'larger', 'bigger', 'smaller', 'wider', 'longer'])
@@ -158,7 +199,7 @@ export function readBody(reader: Reader, from: number, to: number): Body {
   }
   // "Fasten off. Make 9, string on a ribbon": behind it nothing is worked unless yarn is joined.
   const off = items.findIndex((item) => item.type === 'note' && item.effect === 'fasten-off')
-  if (off >= 0 && isLeft(reader, items[off]!, to)) items.length = off + 1
+  if (off >= 0 && (isLeft(reader, items[off]!, to) || isTold(reader, items[off]!, to))) items.length = off + 1
   if (off >= 0 && !items.slice(off).some((item) => item.type === 'colour' || worksSomething(item))) {
     const kept = reader.findings.filter(
       ({ code, span }, i) =>

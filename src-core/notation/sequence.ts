@@ -36,12 +36,13 @@ const SEPARATORS = new Set([
   '+',
   '/',
   '=',
+  '→',
   '"',
   '!',
   '?',
   'but',
 ])
-const DASHES = new Set(['-', '–', '—', '='])
+const DASHES = new Set(['-', '–', '—', '=', '→'])
 const OPENERS: ReadonlyMap<string, string> = new Map(Object.entries({ '(': ')', '[': ']', '{': '}' }))
 const CLOSERS = new Set([')', ']', '}'])
 /** Brackets nest about three deep in print; the limit keeps a hostile text from exhausting the stack. */

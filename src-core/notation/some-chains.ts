@@ -54,3 +54,32 @@ export const isOneStitch = (words: readonly string[]): boolean =>
 /** Whether something stands before a bracket in which the chains of a round are explained. */
 export const isBehindGroup = (reader: Reader, start: number): boolean =>
   /^[([]$/.test(reader.tokens[start - 1]?.key ?? '') && start > 1
+
+/** "(the 3 skipped ch are a dc)", "(missed chains = first tr)": the word that says so, of those before it; -1 for none. */
+export const chainsMade = (words: readonly string[]): number =>
+  words.findIndex((word, at) => {
+    const before = words.slice(0, at)
+    const said = ARE.has(word) && A_STITCH.has(words[at + 1] ?? '') && before.includes('ch')
+    return said && at <= NEAR && before.some((each) => PASSED.has(each))
+  })
+const ARE = new Set(['is', 'are', '=', 'make', 'makes', 'form', 'forms', 'gives', 'become', 'becomes'])
+const A_STITCH = new Set(['1', 'one', 'a', 'first', 'your', 'the'])
+const PASSED = new Set(['skipped', 'skip', 'unworked', 'turning', 'beg'])
+
+/** Whether behind the comma at the cursor chains are told: "1 dc, ch 1", "1 dc, and 1 ch". */
+export const startsChains = (reader: Reader): boolean => {
+  let ahead = 1
+  while (/^(and|plus|\+|a|one|the|&)$/.test(reader.key(ahead))) ahead++
+  if (reader.peek(ahead)?.kind === 'number' || reader.isA('number', ahead)) ahead++
+  const token = reader.peek(ahead)
+  return token?.kind === 'chains' || (token?.kinds.has('chain') ?? false)
+}
+
+/** "(4) corners of 3 ch": how many chains each has; passes it. */
+export const chainsOf = (reader: Reader): number | null =>
+  reader.attempt(() => {
+    if (!reader.skip('corner') || !reader.skip('of', 'with')) return null
+    if (reader.peek()?.kind === 'chains') return reader.tokens[reader.at++]!.value
+    const count = reader.number()
+    return reader.skipA('chain') ? count : null
+  })

@@ -105,9 +105,10 @@ export const goOn = (reader: Reader, items: readonly Item[]): WorkItem | null =>
   reader.attempt(() => {
     const told = items.at(-1)
     const before = items.at(-2)
-    if (told?.type !== 'statement' || before?.type !== 'work' || !before.place) return null
+    const aside = told?.type === 'note' && told.unread === undefined && /^[)\]]$/.test(reader.key(-1))
+    if ((told?.type !== 'statement' && !aside) || before?.type !== 'work' || !before.place) return null
     const start = reader.at
-    if (!reader.skip('and') || !reader.isA('into')) return null
+    if (!reader.skip('and') || !(reader.isA('into') || reader.sees('each'))) return null
     const place = readPlace(reader)
     return place && { ...before, place, ...reader.span(start) }
   })

@@ -1,10 +1,19 @@
 /** What a text states of its stitches: what counts as what, and how many there are at the end. */
 import type { StitchKey } from '../stitches/table'
 import { readChains, readNoun, sizeAhead } from './nouns'
+import { passCountLabel, passPerSide, totalAhead } from './count-labels'
 import { LEAVING, LONGEST_COUNT, turnsBehind } from './count-sentences'
 import type { Reader } from './reader'
 import { readSides, sidesAhead } from './sides-told'
-import { chainsBesides, isBehindChain, isBehindGroup, isOneStitch } from './some-chains'
+import {
+  chainsBesides,
+  chainsMade,
+  chainsOf,
+  startsChains,
+  isBehindChain,
+  isBehindGroup,
+  isOneStitch,
+} from './some-chains'
 import { DOING, endsCounts, passHalf } from './told-counts'
 import type { Span } from './tokens'
 import type { CountEntry, CountItem, Item, Noun, StatementItem } from './tree'
@@ -33,6 +42,8 @@ export function readStatement(reader: Reader, end: number): StatementItem | null
     const sign = keys.indexOf('=')
     if (sign === 2 && keys.slice(0, 2).includes('ch') && isBehindGroup(reader, start)) keys[sign] = 'counts'
     if (is >= 0 && (equal || keys.length === is + 2 || ONE.has(keys[is + 1] ?? ''))) keys[is] = 'counts'
+    const made = chainsMade(keys)
+    if (made > 0) keys[made] = 'counts'
     // "(not a stitch)", "(is no st)".
     if (keys.length <= 4 && keys.some((key) => key === 'not' || key === 'no') && keys.at(-1) === 'st')
       return statement({ says: 'does-not-count', stitch: null, cluster: false, chains: 0 })
@@ -60,6 +71,8 @@ export function readStatement(reader: Reader, end: number): StatementItem | null
       let chains = 0
       while (reader.at < end) {
         const token = reader.peek()!
+        // "Ch 3 = 1 dc, join with ss to top of ch 3": behind the comma other things are told.
+        if (token.key === ',' && !startsChains(reader)) break
         if (token.kind === 'chains') chains = token.value
         if (token.is === 'ch') {
           const after = reader.peek(1)
@@ -90,43 +103,25 @@ const ENTRY_SEPARATORS = new Set([',', 'and', '&', '+', ';', 'with', 'plus', '-'
 /** "(28 dc, that's 7 on each side)". */
 const THAT_IS = new Set(['that', 'which', 'is', 'so'])
 const TRAILING = new Set([
-  ...['each', 'rnd', 'round', 'in', 'all', 'total', 'made', 'around', 'now', 'at', 'end', 'of', 'per', 'the'],
+  ...[
+    'each',
+    'every',
+    'row',
+    'rnd',
+    'round',
+    'in',
+    'all',
+    'total',
+    'made',
+    'around',
+    'now',
+    'at',
+    'end',
+    'of',
+    'per',
+    'the',
+  ],
 ])
-
-/** "per side", "on each side", "between corners": passes it. */
-function passPerSide(reader: Reader, end: number): boolean {
-  const per = reader.attempt(() => {
-    // "11 each side", "14 for each side".
-    if (!reader.skip('per', 'on', 'along', 'between', 'a', 'for', 'to') && !reader.sees('each')) return null
-    while (reader.skip('each', 'every', 'the', 'all', 'four', 'six')) continue
-    return reader.at < end &&
-      reader.skip('side', 'sides', 'corner', 'edge', 'edges', 'petal', 'section', 'rep')
-      ? true
-      : null
-  })
-  return per === true
-}
-
-/** "That makes 6 sc", "this gives 12 sts": passes all before the figure. */
-const passThatMakes = (reader: Reader): boolean =>
-  reader.attempt(() => {
-    if (!reader.skip('that', 'this', 'which')) return null
-    if (!/^(makes|gives|leaves|brings|is)$/.test(reader.spelled())) return null
-    reader.at++
-    reader.skip('you', 'us')
-    return reader.peek()?.kind === 'number' || reader.isA('number') || null
-  }) === true
-
-/** "Stitch count:", "you should have", "total =" before the counts of a round; passes it. */
-export function passCountLabel(reader: Reader): void {
-  while (
-    passThatMakes(reader) ||
-    reader.skipA('tells') ||
-    reader.skip('=', ':', 'of') ||
-    (reader.isA('stitch') && (reader.isA('tells', 1) || reader.key(1) === ':') && reader.skip('st'))
-  )
-    continue
-}
 
 /** "Rnd 4:" before a count or "after Rnd 4" behind it, where several rounds are written as one; passes it. */
 const readCountedRound = (reader: Reader, end: number): number | null =>
@@ -238,6 +233,12 @@ export function readCounts(reader: Reader, end: number, bare: boolean, loose = f
       })
       const behind = reader.peek(1)
       if (!space && reader.isA('counted')) {
+        const corner = named === 'corner' ? chainsOf(reader) : null
+        if (corner !== null) {
+          const noun = { kind: 'space', chains: corner, corner: true } as const
+          entries.push({ count, noun, ...words() })
+          continue
+        }
         reader.at++
         // "4 corners of ch 2".
         reader.attempt(() => (reader.skip('of') && readChains(reader) !== null && reader.at <= end) || null)
@@ -293,8 +294,9 @@ export function isWorked(items: readonly Item[]): boolean {
     return items.some(({ type }) => type === 'work' || type === 'group' || type === 'star')
   if (last?.type === 'work') {
     const into = last.place?.parts[0]
-    // "Sc in each st across. 11 sc.": all of the round.
-    if (last.place?.parts.length === 1 && into?.which === 'each' && into.extent?.to === 'end') return true
+    // "Sc in each st across. 11 sc.", "sc in 2nd ch from hook and in each ch across: 17 sc": all of the round.
+    const rest = last.place?.parts.at(-1)
+    if (rest?.which === 'each' && rest.extent?.to === 'end') return true
     const first = into?.noun.kind === 'own' || into?.which === 'first'
     return first && last.stitch.stitch === 'sl st' && last.stitch.form === 'plain'
   }
@@ -382,6 +384,7 @@ const opensCount = (reader: Reader): boolean => {
     kind === 'mark' ||
     reader.sees('you', 'there', 'total', 'of') ||
     reader.sees('that') ||
+    totalAhead(reader) ||
     sidesAhead(reader) ||
     reader.isA('tells') ||
     reader.isA('stitch')

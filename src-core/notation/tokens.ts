@@ -96,10 +96,18 @@ const SMILE = /(?:[:;]['-]?[)DP]+|<3+)(?![\p{L}\d])/uy
 const WITH = /w\/(?!o)/iuy
 const SPACE = /[\s\u00a0\ufeff]+/uy
 const OTHER = /\*\*|★★|./suy
+/** An arrow of plain signs. */
+const ARROW = /[-=]{1,3}>/y
 /** Stars and brackets of other founts, by the sign that says the same. */
 const SIGNS: ReadonlyMap<string, string> = new Map(
   Object.entries({
     ...{
+      '->': '→',
+      '-->': '→',
+      '--->': '→',
+      '=>': '→',
+      '==>': '→',
+      '===>': '→',
       '★': '*',
       '★★': '**',
       '☆': '†',
@@ -304,7 +312,13 @@ function tokensFrom(text: string, tokens: Token[], next: Token | null): Token[] 
             : null
       dotted = whole !== null
       if (whole !== null) found = { ...found, text: whole }
-    } else found = { kind: 'mark', text: match(OTHER, text, at)![0], value: 0, hyphen: false }
+    } else
+      found = {
+        kind: 'mark',
+        text: (match(ARROW, text, at) ?? match(OTHER, text, at)!)[0],
+        value: 0,
+        hyphen: false,
+      }
     const end = at + found.text.length
     if (found.text === '(') brackets++
     else if (found.text === ')' && brackets > 0) brackets--

@@ -85,7 +85,7 @@ export function usualChains(reader: Reader, from: number, to: number): UsualChai
 
 /** Words for a loop, and words that say it of all rounds. */
 const ALL_IN_LOOP =
-  /\b(?:unless|throughout|always|all rounds|every round|each round|all stitches|all sts)\b[^.\n]{0,90}?\b(back|front)[ -]?loops? only|\b(?:(back|front)[ -]?loops? only|(blo|flo))\b[^.\n]{0,60}?\b(?:throughout|unless|on all rounds|in all rounds|on every round)\b/iu
+  /\b(?:unless|throughout|always|all (?:the )?(?:sc|hdc|dc|tr|htr|single crochets?|double crochets?|trebles?) (?:is|are|will be|should be)|all rounds|every round|each round|all stitches|all sts)\b[^.\n]{0,90}?\b(back|front)[ -]?loops? only|\b(?:(back|front)[ -]?loops? only|(blo|flo))\b[^.\n]{0,60}?\b(?:throughout|unless|on all rounds|in all rounds|on every round)\b/iu
 
 /** "Unless told otherwise work every sc in the back loop only": the loop of all rounds, told before the first one. */
 export function usualLoop(words: string): Loop | null {

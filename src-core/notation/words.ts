@@ -20,6 +20,8 @@ arch arches arc arcs | space
 hole holes | space
 gap gaps | space
 bar bars | space
+window windows | space
+opening openings
 ch chs chain chains chaining | chain instruction short | ch = chain, chs = chains
 ring rings | ring
 circle circles | ring motif
@@ -156,8 +158,8 @@ end ends
 omit omitting omits
 fasten-off fastened
 counts count counted counting | tells
-+ totals tally have | tells
-+ total there will should you | aside tells
++ totals tally have has got | tells
++ total there will should you we | aside tells
 + are | explains tells
 stands stand acts act serves serve equals equal represents represent replaces replace replacing replacement worth
 made formed completed complete

@@ -6,7 +6,7 @@ import { wordOf } from './words'
 
 /** What everything begins with, told behind a label: no stitch of its own. */
 export const BEGINS =
-  /^((foundation|base|starting|beginning|center|centre)? ?(ring|chain|ch)|foundation|base|set-?up|(to )?(begin|start))$/
+  /^((foundation|base|starting|beginning|center|centre)? ?(ring|chain|ch)|foundation|base|set-?up|(to )?(begin|start)|beginning|opening|(for )?(a |the )?(sample|swatch|example|(test|trial|sample) piece))$/
 
 /** "Tuft: work 5 tr. into same d.c., …" before the rounds that work "1 tuft into next d.c.": a stitch that is explained. */
 export function isWorkedLater(
@@ -31,7 +31,7 @@ const worksAny = (text: string, names: readonly string[]): boolean =>
   names.some((each) => {
     const words = each.replace(/[.*+?^${}()|[\]\\]/g, '\\$&')
     return new RegExp(
-      `(\\d|\\ban?|\\bone)\\s+${words}(?![a-z])|(^|[,;*:([]\\s*|\\band\\s+)${words}s?\\s+(in|into|over|round|around|between|under|behind)\\b`,
+      `(^|[,;*:([])\\s*${words}\\s*[,;)\\]]|(\\d|\\ban?|\\bone)\\s+${words}(?![a-z])|(^|[,;*:([]\\s*|\\band\\s+)${words}s?\\s+(in|into|over|round|around|between|under|behind)\\b`,
       'i',
     ).test(text)
   })

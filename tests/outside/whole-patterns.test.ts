@@ -25,6 +25,15 @@ const NOT_YET: Readonly<Record<string, readonly string[]>> = {
     'd233',
     'd235',
     'h224',
+    'h405',
+    'h407',
+    'h408',
+    'h409',
+    'h417',
+    'h432',
+    'h435',
+    'h444',
+    'h450',
   ],
 }
 

@@ -1,0 +1,82 @@
+/** What stands before the counts of a round: "Stitch count:", "we have now", "this round has", "count every row:". */
+import type { Reader } from './reader'
+
+/** "That makes 6 sc", "this gives 12 sts": passes all before the figure. */
+const passThatMakes = (reader: Reader): boolean =>
+  reader.attempt(() => {
+    if (!reader.skip('that', 'this', 'which')) return null
+    if (!/^(makes|gives|leaves|brings|is)$/.test(reader.spelled())) return null
+    reader.at++
+    reader.skip('you', 'us')
+    return reader.peek()?.kind === 'number' || reader.isA('number') || null
+  }) === true
+
+/** "(Count) every row:", "each round (has)", "(count) each time:": before the figure; passes it. */
+const passOfRounds = (reader: Reader): boolean =>
+  reader.attempt(() => {
+    const told = reader.isA('tells', -1)
+    while (told && reader.skip('at', 'for', 'in', 'after', 'the', 'end', 'of')) continue
+    if (!reader.skip('each', 'every')) return null
+    if (!reader.skipA('round') && !(told && reader.skip('times'))) return null
+    return told || reader.isA('tells') || null
+  }) === true
+
+/** "Stitch count:", "you should have", "total =" before the counts of a round; passes it. */
+export function passCountLabel(reader: Reader): void {
+  while (
+    passThatMakes(reader) ||
+    passTotal(reader) ||
+    passOfRounds(reader) ||
+    reader.skipA('tells') ||
+    reader.skip('=', ':', 'of') ||
+    (reader.isA('stitch') && (reader.isA('tells', 1) || reader.key(1) === ':') && reader.skip('st'))
+  )
+    continue
+}
+
+/** Who has the stitches, or what comes to them. */
+const WHO = new Set(
+  'we you i it this that these so now then here in total all result round rnd row the'.split(' '),
+)
+const COMES =
+  /^(get|got|gets|gives|give|makes|have|has|count|are|is|brings|leaves|obtain|obtained|end|ends|reach|comes|remain)$/
+const AFTER = new Set('up with to now us you at a total of in all altogether exactly still'.split(' '))
+const LONGEST = 5
+
+/** "We get 16 dc", "in total there are 24 sc", "the result is 25 sc", "you end up with 25 sc": all before the figure. */
+const passTotal = (reader: Reader): boolean =>
+  reader.attempt(() => {
+    const start = reader.at
+    // "We've 16 dc".
+    const short = /^(we|you|i|it).(ve|ll|s)$/.test(reader.spelled()) && ++reader.at > start
+    const opens = short || reader.seesAny(WHO)
+    while (reader.at - start < LONGEST && reader.seesAny(WHO)) reader.at++
+    reader.skip('there')
+    while (reader.skip('should', 'will', 'must', 'now', 'still')) continue
+    const comes = opens && COMES.test(reader.spelled()) && ++reader.at > start
+    if (!comes && !short) return null
+    while (reader.seesAny(AFTER)) reader.at++
+    return reader.peek()?.kind === 'number' || reader.isA('number') || null
+  }) === true
+
+/** Whether the words at the cursor open a count in that way; passes nothing. */
+export function totalAhead(reader: Reader): boolean {
+  const { at } = reader
+  const found = passTotal(reader) || passOfRounds(reader)
+  reader.at = at
+  return found
+}
+
+/** "per side", "on each side", "between corners": passes it. */
+export function passPerSide(reader: Reader, end: number): boolean {
+  const per = reader.attempt(() => {
+    // "11 each side", "14 for each side".
+    if (!reader.skip('per', 'on', 'along', 'between', 'a', 'for', 'to') && !reader.sees('each')) return null
+    while (reader.skip('each', 'every', 'the', 'all', 'four', 'six')) continue
+    return reader.at < end &&
+      reader.skip('side', 'sides', 'corner', 'edge', 'edges', 'petal', 'section', 'rep')
+      ? true
+      : null
+  })
+  return per === true
+}
