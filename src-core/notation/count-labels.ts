@@ -48,7 +48,7 @@ const passTotal = (reader: Reader): boolean =>
   reader.attempt(() => {
     const start = reader.at
     // "We've 16 dc".
-    const short = /^(we|you|i|it).(ve|ll|s)$/.test(reader.spelled()) && ++reader.at > start
+    const short = /^(we|you|i|it)['’](ve|ll|s)$/.test(reader.spelled()) && ++reader.at > start
     const opens = short || reader.seesAny(WHO)
     while (reader.at - start < LONGEST && reader.seesAny(WHO)) reader.at++
     reader.skip('there')
