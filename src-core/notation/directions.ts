@@ -82,6 +82,8 @@ export function readColour(reader: Reader): ColourItem | null {
     if (reader.sees('in') && reader.isA('colour', 1)) reader.at++
     // "Join A in first dc" names a colour.
     if (!COLOUR_LETTERS.test(reader.peek()?.text ?? '')) reader.skip('the', 'a', 'with')
+    // "Add a loop of thread to one point": to hang it by.
+    if (reader.sees('lp') && reader.key(1) === 'of') return null
     const renewed = reader.skip('new', 'next')
     const colour = readColourName(reader, true) ?? readYarn(reader)
     if (colour === null && renewed && !reader.skip('ball')) return null

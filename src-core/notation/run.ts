@@ -155,7 +155,7 @@ function runGroup(work: Work, item: GroupItem, rest: readonly Item[]): void {
 
 function runPlaced(work: Work, place: Place, items: readonly Item[], times: number): void {
   leaveTheWay(work, place)
-  const there = stillThere(work, place)
+  const there = stillThere(work, place, true)
   const targets = there ? [there] : placeTargets(work, place, WORKING)
   const many = targets.length > 1 || place.parts[0]!.each
   if (many) work.repeated++

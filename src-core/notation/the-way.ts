@@ -64,17 +64,20 @@ export function stayThere(work: Work, reached: Target | undefined, next: Item | 
 }
 
 /**
- * "Sl st to the corner sp. Ch 3, (2 dc, ch 2, 3 dc) in the corner": behind the chains that stand for the first stitch,
- * a space that is not called the next one is that in which they stand.
+ * "Sl st to the corner sp. Ch 3, (2 dc, ch 2, 3 dc) in the corner", "sl st along to ch-3 sp, (ch 3, 2 dc) in sp": behind
+ * the way there and the chains that stand for the first stitch, a space that is not called the next one is that in which they stand.
  */
-export function stillThere(work: Work, place: Place): Target | null {
+export function stillThere(work: Work, place: Place, grouped = false): Target | null {
   const [part] = place.parts
   const last = work.elements.at(-1)
-  if (last?.role !== 'beginning' || !last.standing || work.elements.length < 2 || place.parts.length !== 1)
+  const begun = last?.role === 'beginning'
+  if (!last || (begun && (!last.standing || work.elements.length < 2)) || place.parts.length !== 1)
     return null
   const target = work.last
   if (target?.place.kind !== 'space' || target.source !== baseSource(work)) return null
-  if (!work.elements.slice(0, -1).every(({ role }) => role === 'travel')) return null
+  if (!begun && (!grouped || work.repeated > 0)) return null
+  const way = begun ? work.elements.slice(0, -1) : work.elements
+  if (!way.every(({ role }) => role === 'travel')) return null
   const noun = part?.noun
   if (part?.which !== 'next' || part.count > 1 || (noun?.kind !== 'space' && noun?.kind !== 'corner'))
     return null

@@ -181,6 +181,23 @@ function passedByName(work: Work, { places, used }: Source): boolean {
   )
 }
 
+/** "Sk 2 dc, 3 dc in next dc, ch 1, (…) in next corner sp": what is left before the corner is as much as was skipped in words. */
+function passedAlike({ places, used }: Source, missed: number): boolean {
+  const runs = (as: (use: number) => boolean): number[] => {
+    const found: number[] = []
+    places.forEach(({ kind }, at) => {
+      const within = kind === 'stitch' && as(used[at]!)
+      const goesOn = at > 0 && places[at - 1]!.kind === 'stitch' && as(used[at - 1]!)
+      if (within && goesOn) found[found.length - 1]!++
+      else if (within) found.push(1)
+    })
+    return found
+  }
+  const skipped = runs((use) => use === SKIPPED)
+  const passed = runs((use) => use < TRAVELLED).filter((run) => run === skipped[0])
+  return skipped.length > 0 && skipped.length === passed.length && skipped[0]! * skipped.length === missed
+}
+
 /** Everything there must be used, unless the text says that it stays unworked. */
 export function checkUse(work: Work, source: Source, allWorked: boolean): void {
   const joined = work.joinedAt
@@ -242,7 +259,7 @@ export function checkUse(work: Work, source: Source, allWorked: boolean): void {
   if (left <= 0 || used === 0 || work.picked || source.gapsTaken > 0) return
   if (spacesUsed > 0) {
     const missed = left - betweenSpaces(source)
-    if (!work.stitchWork || missed <= 0 || passedByName(work, source)) return
+    if (!work.stitchWork || missed <= 0 || passedByName(work, source) || passedAlike(source, missed)) return
     const passed = amountWords(missed, 'st')
     report(work, 'rounds/stitches-passed', passedBehind(work, source), { passed }, 'passed')
     return

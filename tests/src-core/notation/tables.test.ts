@@ -146,4 +146,20 @@ Rnd 2: Sl st in next dc and in ch-1 sp. Ch 3, 2 dc, ch 1 in that space, (3 dc, c
       'Rnd 1: 8 sc in a magic ring.\nRnd 2: In BL only: 2 sc in each st. (16)\nRnd 3: In FL only: 2 sc in each st. (32)\nRnd 4: Work only in BL of Rnd 2: sc in each st. (16)'
     expect(made(text)).toEqual([8, 16, 32, 16])
   })
+
+  it('pass over as many before a corner as were skipped in words', () => {
+    const text = (
+      skip: number,
+    ) => `Rnd 1: Ch 5, join to form ring. Ch 3 (counts as dc), 4 dc in ring, ch 3, (5 dc, ch 3) twice in ring, join in top of ch 3. (15 dc)
+Rnd 2: Sl st along to ch-3 sp, (ch 3, 2 dc, ch 3, 3 dc) in sp, ch 1, sk ${skip} dc, 3 dc in next dc, ch 1, *(3 dc, ch 3, 3 dc) in next ch-3 sp, ch 1, sk ${skip} dc, 3 dc in next dc, ch 1; rep from * once more, join.
+Rnd 3: Sl st along to ch-3 sp, (ch 3, 2 dc, ch 3, 3 dc) in sp, ch 1, (3 dc in next ch-1 sp, ch 1) twice, *(3 dc, ch 3, 3 dc) in next ch-3 sp, ch 1, (3 dc in next ch-1 sp, ch 1) twice; rep from * once more, join.`
+    expect([made(text(2)), told(text(2))]).toEqual([[15, 27, 36], []])
+    expect(told(text(1))).toHaveLength(1)
+  })
+
+  it('hang a motif by a loop of thread that is none of the round', () => {
+    const text =
+      '6 sc in a magic ring. (6)\nRnd 2: 2 sc in each sc. (12)\n\nFasten off, add a loop of thread to one point.'
+    expect([made(`Rnd 1: ${text}`), told(`Rnd 1: ${text}`)]).toEqual([[6, 12], []])
+  })
 })
