@@ -3,6 +3,7 @@
  * something is told, a line each, on the error output; before the one that CALL_TO_DIE_AT numbers, the process ends as
  * by a kill. With CALL_IN_HALF it ends within that one: half of what it writes or copies is there by then.
  */
+const { Buffer } = require('node:buffer')
 const fs = require('node:fs')
 const { syncBuiltinESMExports } = require('node:module')
 
