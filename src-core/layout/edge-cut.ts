@@ -181,28 +181,36 @@ interface Repeat {
  */
 export function endsOf(style: EdgingStyle, ring: Outline, small: Laid, repeat: Repeat): Outline[] {
   const { x: width, times, columns } = repeat
+  const first = small.placements[0]!.row
   const last = small.placements[small.placements.length - 1]!.row
   const at = (row: number) =>
     small.placements.filter((placement) => placement.row === row).sort((a, b) => a.x - b.x)
   // Where the map of the round begins, above its first motif and below that of its last row.
-  const begins = [1, last].map((row) => (at(row)[0] ?? small.placements[0]!).x - width / columns / 2)
-  const straight = () => {
-    const { top, bottom } = boxOf(ring)
-    return [top, bottom].map((y, end) => [
+  const begins = [first, last].map((row) => (at(row)[0] ?? small.placements[0]!).x - width / columns / 2)
+  const { top, bottom } = boxOf(ring)
+  const straight = (end: number): Outline => {
+    const y = end === 0 ? top : bottom
+    return [
       { x: begins[end]!, y },
       { x: begins[end]! + width * times, y },
-    ])
+    ]
   }
-  if (style === 'level') return straight()
-  const top = sideOf(ring, at(1)[columns], { x: 0, y: -1 }, { x: width, y: 0 })
-  const bottom = sideOf(ring, at(last)[2 * columns], { x: 0, y: 1 }, { x: -width, y: 0 })
-  // An edge without a corner that comes again is straight, as that of squares.
-  if (!top || !bottom) return straight()
+  if (style === 'level') return [straight(0), straight(1)]
+  // Of a row with motifs left out, the third that stands in the middle.
+  const within = (row: number, thirds: 1 | 2) =>
+    at(row)[Math.min(thirds * columns, Math.floor((thirds * at(row).length) / 3))]
+  const sides = [
+    sideOf(ring, within(first, 1), { x: 0, y: -1 }, { x: width, y: 0 }),
+    sideOf(ring, within(last, 2), { x: 0, y: 1 }, { x: -width, y: 0 }),
+  ]
   const along = ([from, to]: readonly [number, number]): Outline => {
     const count = (to - from + ring.length) % ring.length
     return Array.from({ length: count }, (_, i) => ring[(from + i) % ring.length]!)
   }
-  return [along(top), [...along(bottom)].reverse()].map((once, end) => {
+  return sides.map((side, end) => {
+    // An edge without a corner that comes again is straight, as that of squares.
+    if (!side) return straight(end)
+    const once = end === 0 ? along(side) : [...along(side)].reverse()
     const opened = openedAt(begins[end]!, once, width)
     const line: Point[] = []
     for (let again = 0; again < Math.round(times); again++)

@@ -67,4 +67,38 @@ describe('M36 written rounds at the open ends of a round', () => {
       expect(loop.made[0]).toBe(28)
     }
   })
+
+  describe('with squares left out at an end', () => {
+    const without = (...places: string[]) => ({
+      cells: { motifs: Object.fromEntries(places.map((place) => [place, null])) },
+    })
+
+    it.each([
+      { end: 'mouth', places: ['1,2'] },
+      { end: 'mouth', places: ['1,2', '1,3'] },
+      { end: 'mouth', places: ['1,1'] },
+      { end: 'mouth', places: ['1,1', '1,8'] },
+      { end: 'bottom', places: ['4,5', '4,6', '4,7'] },
+      { end: 'bottom', places: ['4,1'] },
+    ])('go round the notch: two sides more, of $places', ({ end, places }) => {
+      const project = bag(8, { style: 'follow', written: written(PLAIN) }, without(...places))
+      const plan = planProject(project)
+      const [mouth, bottom] = plan.edging!.loops!.map(({ made }) => made[0]!)
+      const [notched, even] = end === 'mouth' ? [mouth, bottom] : [bottom, mouth]
+      expect(even).toBe((8 * 60) / 5)
+      // The line turns within the squares' corners: a stitch less for the four of them.
+      expect(notched).toBeGreaterThanOrEqual((8 * 60 + 2 * 60) / 5 - 1)
+      expect(notched).toBeLessThanOrEqual((8 * 60 + 2 * 60) / 5)
+      const drawn = (plan.edgingLines ?? []).map((line) =>
+        line.slice(1).reduce((sum, to, i) => sum + Math.hypot(to.x - line[i]!.x, to.y - line[i]!.y), 0),
+      )
+      expect(drawn.reduce((sum, length) => sum + length)).toBeCloseTo(plan.edging!.length, 1)
+    })
+
+    it('stand a row lower where all of the first row is left out', () => {
+      const places = Array.from({ length: 8 }, (_, i) => `1,${i + 1}`)
+      const project = bag(8, { style: 'follow', written: written(PLAIN) }, without(...places))
+      expect(edgingOf(project).loops!.map(({ made }) => made[0])).toEqual([96, 96])
+    })
+  })
 })
