@@ -53,7 +53,14 @@ function readEndCount(reader: Reader, from: number, to: number): { item: Item; a
       return null
   }
   reader.at = start
-  const item = readCounts(reader, end, mark !== '.' && mark !== ')' && mark !== ']')
+  // "2 sc in each sc. 12"; "ch. 5", "hook No. 3" and a page number on a line of its own are no counts.
+  const behind = reader.tokens[start - 2]
+  const stopped =
+    mark === '.' &&
+    !reader.tokens[start]!.first &&
+    !behind?.kinds.has('chain') &&
+    !/^n[or]$/.test(behind?.key ?? '')
+  const item = readCounts(reader, end, stopped || (mark !== '.' && mark !== ')' && mark !== ']'))
   return item ? { item, at: start } : null
 }
 

@@ -128,6 +128,22 @@ describe('The other side of a chain', () => {
   })
 })
 
+describe('A figure alone behind the last stop', () => {
+  it('is what the round comes to', () => {
+    const text = (count: number) => `Rnd 1: 6 sc in magic ring. 6\nRnd 2: 2 sc in each sc, join. ${count}`
+    expect([made(text(12)), told(text(12))]).toEqual([[6, 12], []])
+    expect(told(text(13))).toEqual([expect.stringContaining('13')])
+  })
+
+  it.each([
+    'Rnd 2: 2 sc in each sc with hook No. 3.',
+    'Rnd 2: 2 sc in each sc.\n\n14',
+    'Rnd 2: Ch. 5, 12 s.c. in ring, join with sl. st. in 5th ch. of ch. 5',
+  ])('is none in "%s"', (round) => {
+    expect(told(`Rnd 1: 6 sc in magic ring.\n${round}`).join()).not.toMatch(/says (3|14|5)\b/)
+  })
+})
+
 describe('Counts and places in talk', () => {
   it('name corners by their chains', () => {
     const text = (corners: number) =>
