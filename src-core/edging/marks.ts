@@ -201,6 +201,14 @@ const isGroup = (work: string): boolean => /^[([]/.test(work)
 const plainly = (clause: string, place = 'st'): string =>
   clause.replace(AT, (_, how: string) => (how.toLowerCase() === 'over' ? '' : `in next ${place}`)).trim()
 
+/** "Sc in each st" → "sc in each st" within a sentence; "FPdc" and "BLO" stay. */
+const asPart = (words: string): string =>
+  words.replace(/^\p{Lu}(?=\p{Ll})/u, (letter) => letter.toLowerCase())
+
+/** "*sc in each st" → "*Sc in each st" at the beginning of one. */
+const asSentence = (words: string): string =>
+  words.replace(/^([*[(]*)(\p{Ll})/u, (_, opens: string, letter: string) => opens + letter.toUpperCase())
+
 /** Parts that come again, once with how often: all as "*…; rep from *", else those in a row in brackets. */
 function gathered(parts: readonly string[]): string {
   for (let length = 1; length <= parts.length / 2; length++) {
@@ -209,13 +217,29 @@ function gathered(parts: readonly string[]): string {
     const once = parts.slice(0, length).join(', ')
     return `*${once}; rep from * ${more === 1 ? 'once more' : `${more} more ${plural(more, 'time', 'times')}`}`
   }
-  const runs: { part: string; times: number }[] = []
-  for (const part of parts) {
-    const last = runs.at(-1)
-    if (last?.part === part) last.times++
-    else runs.push({ part, times: 1 })
+  const words: string[] = []
+  for (let at = 0; at < parts.length;) {
+    const { length, times } = longestRun(parts, at)
+    const block = parts.slice(at, at + length).join(', ')
+    words.push(times === 1 ? block : often(`[${block}]`, times))
+    at += length * times
   }
-  return runs.map(({ part, times }) => (times === 1 ? part : often(`[${part}]`, times))).join(', ')
+  return words.join(', ')
+}
+
+/** Parts that a block in brackets holds at most: nobody keeps more of them in mind (ours). */
+const LONGEST_BLOCK = 8
+
+/** The parts from one on that come again and again behind themselves, as many as there are; of as many the shortest block. */
+function longestRun(parts: readonly string[], at: number): { length: number; times: number } {
+  let best = { length: 1, times: 1 }
+  for (let length = 1; length <= LONGEST_BLOCK && at + 2 * length <= parts.length; length++) {
+    let end = at + length
+    while (end < parts.length && parts[end] === parts[end - length]) end++
+    const times = Math.floor((end - at) / length)
+    if (times > 1 && length * times > best.length * best.times) best = { length, times }
+  }
+  return best
 }
 
 export interface Expanded {
@@ -259,15 +283,15 @@ export function expandMarks(
   while (!writer.isDone) {
     const part = writer.write(clauses)
     if (!part || part.length === 0) return null
-    parts.push(part.join(', '))
+    parts.push(asPart(part.join(', ')))
     if (!isRepeated) break
   }
   if (!writer.isDone) return null
   // What is left after the last corner belongs to the side that the round began on.
   const left = stitches - writer.position - ending.reduce((sum, clause) => sum + uses(clause), 0)
   if (left < 0) return null
-  const rest = filling ? writer.fill(left, filling) : []
+  const rest = filling ? writer.fill(left, filling).map(asPart) : []
   const words = [...before, gathered(parts), ...rest, ...ending].join(', ')
   // Where marks do not come in turn, no number of repeats holds what is worked at all of them.
-  return { text: `${words}.`, repeats: writer.passed > 0 ? 1 : parts.length }
+  return { text: `${asSentence(words)}.`, repeats: writer.passed > 0 ? 1 : parts.length }
 }

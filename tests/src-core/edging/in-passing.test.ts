@@ -1,5 +1,8 @@
 /** Corners that a round names in passing, and repeats that come out whole on each side. */
+import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
+import { expandMarks, usesIn } from '../../../src-core/edging/marks'
+import { readRounds } from '../../../src-core/notation/read'
 import { planProject } from '../../../src-core/plan'
 import { squares } from './helpers'
 
@@ -74,6 +77,42 @@ describe('M36 repeats on each side', () => {
     expect(loop.stitches).toBe(100)
     expect(found?.message).toBe(
       '6 repeats of round 3 of the border do not divide evenly over its sides: each of its 4 corners falls on a different stitch of a repeat. 4 or 8 repeats do, over 64 or 136 stitches instead of 100.',
+    )
+  })
+})
+
+describe('Sides that differ', () => {
+  const told = (gaps: readonly number[], left: number) => {
+    let from = 0
+    const marks = gaps.map((gap) => ({ kind: 'tip' as const, at: (from += gap) - 1, chains: 0 }))
+    const stitches = from + left
+    const said = '*Sc in each st to next tip, 3 sc in tip; rep from * around'
+    const { text } = expandMarks(said, stitches, marks, usesIn('US'))!
+    const { rounds, findings } = readRounds(`Rnd 1: ${text}`, { terms: 'US', after: { stitches } })
+    // By hand: a stitch in each, and two more at each tip.
+    expect([rounds[0]!.made, findings]).toEqual([stitches + 2 * gaps.length, []])
+    return text
+  }
+
+  it('are said once with how often, as long as they come in the same turn', () => {
+    expect(told([6, 6, 8, 6, 6, 8, 6, 6, 8, 10], 4)).toBe(
+      '[Sc in each of next 5 sts, 3 sc in next st, sc in each of next 5 sts, 3 sc in next st, sc in each of next 7 sts, 3 sc in next st] 3 times, sc in each of next 9 sts, 3 sc in next st, sc in each of next 4 sts.',
+    )
+    expect(told([5, 9, 9, 9, 7], 3)).toBe(
+      'Sc in each of next 4 sts, 3 sc in next st, [sc in each of next 8 sts, 3 sc in next st] 3 times, sc in each of next 6 sts, 3 sc in next st, sc in each of next 3 sts.',
+    )
+  })
+
+  it('come to the same stitches, whatever their order', () => {
+    fc.assert(
+      fc.property(
+        fc.array(fc.constantFrom(4, 5, 6), { minLength: 1, maxLength: 24 }),
+        fc.integer({ min: 0, max: 6 }),
+        (gaps, left) => {
+          told(gaps, left)
+        },
+      ),
+      { numRuns: 60 },
     )
   })
 })
