@@ -71,7 +71,6 @@ export function updatedPage(): string {
   <head>
     <meta charset="utf-8" />
     <meta name="color-scheme" content="light dark" />
-    <link rel="icon" href="data:," />
     <title>Petalyard</title>
   </head>
   <body>

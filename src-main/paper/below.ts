@@ -7,10 +7,15 @@ const BETWEEN = 10
 
 /**
  * The pages with those of one more part. `set` sets the part from a height on, on sheets of its own. It begins below
- * what stands on the last page before it where that saves a page, or costs none and fills one that is not half full;
- * else on a new page.
+ * what stands on the last page before it where that saves a page, or costs none and, where it `fills`, one is not half
+ * full; else on a new page.
  */
-export function withPart(job: Job, before: readonly Draft[], set: (top: number) => Draft[]): Draft[] {
+export function withPart(
+  job: Job,
+  before: readonly Draft[],
+  set: (top: number) => Draft[],
+  fills = true,
+): Draft[] {
   const { top, bottom, width } = newSheet(job)
   const own = set(top)
   const last = before.at(-1)
@@ -19,7 +24,7 @@ export function withPart(job: Job, before: readonly Draft[], set: (top: number) 
   const from = last.end + BETWEEN
   if (from >= bottom) return [...before, ...own]
   const [part, ...others] = set(from)
-  const most = own.length + (last.end < (top + bottom) / 2 ? 1 : 0)
+  const most = own.length + (fills && last.end < (top + bottom) / 2 ? 1 : 0)
   if (!part || part.sheet.items.length === 0 || 1 + others.length > most) return [...before, ...own]
   return [...before.slice(0, -1), joined(last, part, from - BETWEEN / 2), ...others]
 }
@@ -35,3 +40,7 @@ function joined(page: Draft, part: Draft, rule: number): Draft {
     end: part.end,
   }
 }
+
+/** Whether a page, but the last of them, holds next to nothing: less than a third of its height. */
+export const isSparse = (pages: readonly Draft[]): boolean =>
+  pages.slice(0, -1).some(({ end, sheet }) => end !== undefined && end < sheet.height / 3)

@@ -11,6 +11,7 @@ import { FOOTER_FURNITURE } from '../../src-core/figures/part'
 import { projectSentence, sentenceText } from '../../src-core/figures/sentence'
 import { byKind } from '../../src-core/plans/layouts'
 import { templateGround } from '../../src-core/figures/applique-ground'
+import { isSparse } from './below'
 import type { Draft, Job, MapPage, SectionName } from './page'
 import { cardPage } from './pages/card'
 import { withCautions } from './pages/cautions'
@@ -148,6 +149,14 @@ const beginsWithCard = ({ plan }: Job): boolean =>
   })
 
 function mapOfBlanket(job: Job): Draft[] {
+  const filled = blanketPages(job, true)
+  if (!isSparse(filled)) return filled
+  // What runs over from the page that was filled is next to nothing on a page of its own.
+  const apart = blanketPages(job, false)
+  return apart.length > filled.length ? filled : apart
+}
+
+function blanketPages(job: Job, fills: boolean): Draft[] {
   const sheets = overviewIsEnough(job) ? null : planSheets(job)
   const later = notesStandLater(job)
   const map = [
@@ -156,7 +165,7 @@ function mapOfBlanket(job: Job): Draft[] {
     ...(sheets ? sheetPages(job, sheets) : []),
   ]
   const made = [...withJoins(job, map), ...orderPages(job), ...edgingPages(job)]
-  const pages = withMaterials(job, made, later ? shortNotes(job) : [])
+  const pages = withMaterials(job, made, later ? shortNotes(job) : [], fills)
   return withCautions(job, withMotifs(job, pages, blanketMotifs(job)))
 }
 

@@ -245,10 +245,18 @@ function facts(job: Job, notes: readonly string[]): [string, string][] {
   return list
 }
 
-/** The pages with those of materials; `notes` are those that page 1 had no room for. */
-export function withMaterials(job: Job, before: readonly Draft[], notes: readonly string[] = []): Draft[] {
+/**
+ * The pages with those of materials; `notes` are those that page 1 had no room for, and `fills` whether they may begin
+ * below the last page where that only fills it.
+ */
+export function withMaterials(
+  job: Job,
+  before: readonly Draft[],
+  notes: readonly string[] = [],
+  fills = true,
+): Draft[] {
   if (job.leftOut.has('materials')) return [...before]
-  return withPart(job, before, (top) => materialPages(job, notes, top))
+  return withPart(job, before, (top) => materialPages(job, notes, top), fills)
 }
 
 /** Least room for a heading with a table under it, in mm. */

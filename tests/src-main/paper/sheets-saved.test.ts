@@ -87,9 +87,26 @@ describe('the page of a motif', () => {
     expect(own[0]!.words).toContain('Rounds as written')
   })
 
-  it('leaves no last line of instructions alone on a page, and says that they go on', async () => {
-    const { pages } = await readPdf(await rendered(example('orchard-gate-garland')))
-    const next = pages.find(({ words }) => words.startsWith('Instructions, continued'))!
-    expect(next.words).toMatch(/^Instructions, continued Rnd 2: .* Rnd 3: /)
-  })
+  it.each([6, 18, 28, 40])(
+    'leaves no last line of instructions alone on a page, and says that they go on: %d rounds',
+    async (rounds) => {
+      const project = example('orchard-gate-garland')
+      const [first, ...others] = project.motifs as readonly { readonly instructions?: string }[]
+      const more = Array.from(
+        { length: rounds - 3 },
+        (_, i) =>
+          `Rnd ${i + 4}: ch 1, sc in same st as joining, *ch 4, sk next sc, sc in next sc; rep from * 4 more times, ch 4, sk next sc, join with sl st in first sc (6 ch-4 sps).`,
+      )
+      const instructions = [first!.instructions, ...more].join('\n')
+      const longer = { ...project, motifs: [{ ...first, instructions }, ...others] as never }
+      const { pages } = await readPdf(await rendered(longer))
+      const next = pages.filter(({ words }) => words.startsWith('Instructions, continued'))
+      expect(next.length).toBeGreaterThan(0)
+      for (const { words } of next) {
+        const [one, two] = [...words.matchAll(/Rnd (\d+): /g)].map(([, number]) => Number(number))
+        expect(words).toMatch(/^Instructions, continued Rnd \d+: /)
+        expect(two).toBe(one! + 1)
+      }
+    },
+  )
 })
