@@ -41,7 +41,7 @@ describe('a blanket that is being made', () => {
     await hands.fill('Tip to tip, across', '76 mm')
     await hands.go('Progress')
     await page.getByText(/^New measurements: size 82\.7 × 90\.9 cm → /).waitFor()
-    await hands.fill('Hawthorn leaf: left now', '5 g')
+    await hands.fill('Hawthorn leaf: left now', '140 g')
     const lasts = /^At this rate Hawthorn leaf lasts to motif \d+ of 173/
     await page.getByRole('status').filter({ hasText: lasts }).waitFor()
 
@@ -57,7 +57,7 @@ describe('a blanket that is being made', () => {
       expect(Object.keys(project.made ?? {})).toHaveLength(50)
       expect(project.motifs?.[0]).toMatchObject({ overTips: 76 })
       expect(project.layout).toMatchObject({ rows: 15 })
-      expect(project.yarns?.find(({ id }) => id === 'sage')).toMatchObject({ left: { grams: 5, at: 50 } })
+      expect(project.yarns?.find(({ id }) => id === 'sage')).toMatchObject({ left: { grams: 140, at: 50 } })
     })
 
     await desktop.close()
