@@ -57,12 +57,6 @@ export function readDefinition(reader: Reader, heading: Heading | Explained, to:
     others.every(({ type }) => type === 'note') &&
     named === null &&
     (only.place?.parts ?? []).every(({ which }) => which === 'first' || which === 'last')
-  if (edge && only.place)
-    return {
-      ...{ names, keys: names.map(definedKey), form: 'special', stitch: only.stitch.stitch, items: [] },
-      description: spanTokens(reader.tokens, heading.to, to),
-      ...heading.span,
-    }
   // "Spike: sc worked over the edge of Rnd 3, down into the gap …": one stitch, and how it is worked.
   const single =
     (named === null || manner) &&
@@ -70,9 +64,10 @@ export function readDefinition(reader: Reader, heading: Heading | Explained, to:
     only.stitch.form === 'plain' &&
     only.place === null &&
     others.every(({ type }) => ['note', 'scope', 'described'].includes(type))
-  if (single)
+  if (single || (edge && only.place))
     return {
-      ...{ names, keys: names.map(definedKey), form: 'special', stitch: only.stitch.stitch, items: [only] },
+      ...{ names, keys: names.map(definedKey), form: 'special', stitch: only.stitch.stitch },
+      items: single ? [only] : [],
       description: spanTokens(reader.tokens, heading.to, to),
       ...heading.span,
     }

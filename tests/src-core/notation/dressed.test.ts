@@ -1,15 +1,7 @@
 /** Pages as they are dressed and worded: bold marks, bars, letters for stitches, rings of yarn, labels that work nothing. */
 import { describe, expect, it } from 'vitest'
-import type { Terms } from '../../../shared-types/project'
 import { withoutDress } from '../../../src-core/notation/dress'
-import { readRounds } from '../../../src-core/notation/read'
-
-const made = (text: string, terms: Terms = 'US') =>
-  readRounds(text, { terms }).rounds.map((round) => round.made)
-const told = (text: string, terms: Terms = 'US') =>
-  readRounds(text, { terms })
-    .findings.filter(({ severity }) => severity !== 'note')
-    .map(({ message }) => message)
+import { made, told } from './telling'
 
 describe('Marks that dress a page', () => {
   it.each([

@@ -1,15 +1,7 @@
 /** Tables of rounds, lines that are only numbered, terse joins, rings within sentences, stitches that a list explains. */
 import { describe, expect, it } from 'vitest'
-import type { Terms } from '../../../shared-types/project'
 import { withoutDress } from '../../../src-core/notation/dress'
-import { readRounds } from '../../../src-core/notation/read'
-
-const made = (text: string, terms: Terms = 'US') =>
-  readRounds(text, { terms }).rounds.map((round) => round.made)
-const told = (text: string, terms: Terms = 'US') =>
-  readRounds(text, { terms })
-    .findings.filter(({ severity }) => severity !== 'note')
-    .map(({ message }) => message)
+import { made, told } from './telling'
 
 describe('A table of rounds', () => {
   const plain = `Round | Instructions | Count
@@ -103,11 +95,12 @@ describe('A stitch that the text explains', () => {
 
   it('by a shell goes into shells alone', () => {
     const text = `Shell: (2 dc, ch 2, 2 dc) in place indicated.
-Rnd 1: 16 sc in magic ring; join with sl st in first sc.
-Rnd 2: Ch 1, *shell in next sc, sk 1 sc, (dc, ch 5, dc) in next sc, sk 1 sc; rep from * around; join.
-Rnd 3: Sl st in next dc and in ch-2 sp, (ch 3, dc, ch 2, 2 dc) in same sp, ch 2, 5 dc in next ch-5 sp, ch 2, *shell in shell, ch 2, 5 dc in next ch-5 sp, ch 2; rep from * around; join.
-Rnd 4: Sl st in next dc and in ch-2 sp, (ch 3, dc, ch 2, 2 dc) in same sp, ch 3, sc in each of next 5 dc, ch 3, *shell in next shell, ch 3, sc in each of next 5 dc, ch 3; rep from * around; join.`
-    expect([made(text), told(text)]).toEqual([[16, 24, 36, 36], []])
+Beginning Shell (beg Shell): ch 3 (counts as dc), (dc, ch 2, 2 dc) in place indicated.
+Rnd 1: 24 sc in magic ring; join with sl st in first sc. (24 sc)
+Rnd 2: Beg Shell in same st as joining, ch 3, sk 2 sc, (dc, ch 5, dc) in next sc, ch 3, sk 2 sc, *Shell in next sc, ch 3, sk 2 sc, (dc, ch 5, dc) in next sc, ch 3, sk 2 sc; rep from * twice more; join.
+Rnd 3: Sl st in next dc and in ch-2 sp, beg Shell in same sp, ch 2, 9 tr in next ch-5 sp, ch 2, *Shell in Shell, ch 2, 9 tr in next ch-5 sp, ch 2; rep from * twice more; join.
+Rnd 4: Sl st in next dc and in ch-2 sp, beg Shell in same sp, ch 3, sc in each of next 9 tr, ch 3, *Shell in next Shell, ch 3, sc in each of next 9 tr, ch 3; rep from * twice more; join.`
+    expect([made(text), told(text)]).toEqual([[24, 24, 52, 52], []])
   })
 })
 
