@@ -19,7 +19,18 @@ async function standardInput(): Promise<Buffer> {
 
 /** The text of FILE (`-`: standard input) as UTF-8; ends the command where it is none. */
 export async function loadRoundsText(file: string): Promise<string> {
-  return file === '-'
-    ? textOf('standard input', await standardInput())
-    : textOf(file, await fileBytes(file, LARGEST, WHAT))
+  const text =
+    file === '-'
+      ? textOf('standard input', await standardInput())
+      : textOf(file, await fileBytes(file, LARGEST, WHAT))
+  if (isProject(text))
+    throw unreadable(
+      file === '-' ? 'standard input' : file,
+      'it is a project; read takes the text of a pattern',
+    )
+  return text
 }
+
+/** Whether a text is a project file, which holds no words to read as rounds. */
+const isProject = (text: string): boolean =>
+  /^\s*\{/.test(text) && /"format"\s*:\s*"petalyard-project"/.test(text)

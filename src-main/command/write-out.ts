@@ -40,6 +40,20 @@ export async function demandFree(out: string, force: boolean): Promise<void> {
     )
 }
 
+/** How files of a kind begin. */
+const BEGINS = { PDF: /^%PDF-/, 'HTML page': /^\uFEFF?\s*<(!doctype html|html)\b/i } as const
+
+/** Ends the command where a file of another kind is there: only one like it is replaced. */
+export async function demandAlike(out: string, kind: keyof typeof BEGINS): Promise<void> {
+  const read = await readRegularFile(out, LARGEST_PDF).catch(() => null)
+  if (!read || read.bytes.length === 0) return
+  if (BEGINS[kind].test(new TextDecoder().decode(read.bytes.subarray(0, 200)))) return
+  throw new CommandEnd(
+    EXIT.notWritten,
+    `${out} is there already and is no ${kind}; it was left as it is. Choose another name.`,
+  )
+}
+
 /** Ends the command where files are in the way that `isOurs` does not know as made here; nothing is written then. */
 export async function demandOurs(
   targets: readonly string[],

@@ -20,7 +20,7 @@ import type { HouseFile } from '../house-file'
 import { readEditionsOption, readLeaveOutOption, readPagesOption, readSheetsOption } from '../options'
 import type { AddCommand } from '../program'
 import { exitFor, planToDraw } from '../project-file'
-import { demandOurs, makeFolder, writeOut } from '../write-out'
+import { demandAlike, demandOurs, makeFolder, writeOut } from '../write-out'
 
 interface Options {
   readonly out: string
@@ -53,7 +53,7 @@ export const addMap: AddCommand = (program, around, end) => {
     .argument('<file>', 'project file')
     .requiredOption(
       '-o, --out <pdf>',
-      'the PDF to write (of editions the folder); one that is there is replaced',
+      'the PDF to write (of editions the folder); a PDF that is there is replaced',
     )
     .addOption(new Option('--paper <size>', 'paper (else as in the project)').choices([...PAPERS]))
     .addOption(new Option('--style <style>', 'with colours, or ink alone').choices([...SHEET_STYLES]))
@@ -102,6 +102,7 @@ export const addMap: AddCommand = (program, around, end) => {
       const isOfLetters = ({ code }: Finding): boolean => code.startsWith('letters/')
       const made = await planToDraw(file, options.out, 'map', around, isOfLetters, covers)
       if (made.ended !== undefined) return end(made.ended)
+      if (!options.editions) await demandAlike(options.out, 'PDF')
       const { project, plan } = made
       // Loaded only here: it is the largest part of the program, and the other commands do not need it.
       const { isMadeHere, NoSuchPageError, NoSuchSheetError, renderMap } = await import('../../paper')

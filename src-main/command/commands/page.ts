@@ -5,7 +5,7 @@ import { formatNumber } from '../../../src-core/units/format'
 import { nameOfFile } from '../../documents/session/keeping-words'
 import type { AddCommand } from '../program'
 import { exitFor, planToDraw } from '../project-file'
-import { writeOut } from '../write-out'
+import { demandAlike, writeOut } from '../write-out'
 
 /** `petalyard page`: the map as one file for a phone. */
 export const addPage: AddCommand = (program, around, end) => {
@@ -21,6 +21,7 @@ export const addPage: AddCommand = (program, around, end) => {
     .action(async (file: string, { out }: { readonly out: string }) => {
       const made = await planToDraw(file, out, 'page', around)
       if (made.ended !== undefined) return end(made.ended)
+      await demandAlike(out, 'HTML page')
       const { plan } = made
       // Loaded only here: the other commands need none of it.
       const { phonePage } = await import('../../phone/page')

@@ -180,6 +180,39 @@ describe('wrong use ends with 2', () => {
   })
 })
 
+describe('what is there already', () => {
+  it.each([
+    ['map', 'PDF', 'other.petalyard', JSON.stringify(SAMPLE)],
+    ['map', 'PDF', 'notes.pdf', 'my own notes'],
+    ['page', 'HTML page', 'other.petalyard', JSON.stringify(SAMPLE)],
+    ['page', 'HTML page', 'map.pdf', '%PDF-1.7'],
+  ])('is not replaced by %s where it is no %s: %s', async (command, kind, name, text) => {
+    const out = join(await newFolder(), name)
+    await writeFile(out, text)
+    expect(await petalyard(command, await writeProject(SAMPLE), '--out', out)).toEqual({
+      ...{ code: 4, out: '' },
+      err: expect.stringContaining(`is there already and is no ${kind}; it was left as it is.`) as string,
+    })
+    expect(await readFile(out, 'utf8')).toBe(text)
+  })
+
+  it.each(['map', 'page'])('is replaced by %s where it is like it, or empty', async (command) => {
+    const out = join(await newFolder(), 'made')
+    await writeFile(out, '')
+    for (let again = 0; again < 2; again++)
+      expect(await petalyard(command, await writeProject(SAMPLE), '--out', out)).toMatchObject({ err: '' })
+    expect((await stat(out)).size).toBeGreaterThan(1000)
+  })
+})
+
+describe('a project where a pattern is read', () => {
+  it('is said to be one', async () => {
+    const ran = await petalyard('read', await writeProject(SAMPLE))
+    expect(ran).toMatchObject({ code: 3, out: '' })
+    expect(ran.err).toContain('it is a project; read takes the text of a pattern.')
+  })
+})
+
 describe('help', () => {
   it.each(['check', 'measure', 'read', 'plan', 'fit', 'arrange', 'map', 'chart', 'example'])(
     '%s has one, with an example',
