@@ -87,7 +87,7 @@ export const GAUGE = {
   across: field('motif', 'gauge.across', {
     ...{ ...gauge, kind: 'length', ...MOTIF_SIZE, placeholder: 'not measured' },
     label: 'measure across',
-    doc: 'diameter after those rounds',
+    doc: 'diameter after those rounds; of straight sides, from side to side',
   }),
 } as const
 

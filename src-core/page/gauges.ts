@@ -104,6 +104,11 @@ function roundsIn(text: string): number | null {
   return to > from && from !== 1 ? null : to
 }
 
+const CORNERS = /\bcorner[ -]to[ -](?:opposite )?corner|\bdiagonal/i
+
+/** "Rounds 1 to 3 measure 12 cm corner to corner": the gauge of rounds goes from side to side, so this is none. */
+export const isOverCorners = (text: string): boolean => CORNERS.test(text) && roundsIn(text) !== null
+
 /** "Rounds 1 and 2 = 3 in": what the first rounds measure across, the trade's own gauge (M3). */
 export function roundsGaugeIn(text: string): StitchGauge | null {
   const rounds = roundsIn(text)

@@ -6,7 +6,7 @@ import type { Skill, StitchGauge, Terms } from '../../shared-types/project'
 import { capital } from '../figures/words'
 import { memoised } from '../memo'
 import type { Millimetres } from '../units/quantity'
-import { roundsGaugeIn, swatchIn } from './gauges'
+import { isOverCorners, roundsGaugeIn, swatchIn } from './gauges'
 import { hooksIn } from './hooks'
 import { laterPieces, makeIn, makeWords } from './pieces'
 import { segmentsOf } from './segments'
@@ -107,6 +107,7 @@ function addMeasure(line: Line, terms: Terms, of: 'gauge' | 'size' | 'free', add
   if (!isTold) return false
   const swatch = of === 'size' ? null : swatchIn(words, terms)
   if (swatch) return put({ kind: 'swatch', gauge: swatch })
+  if (isOverCorners(words)) return false
   const rounds = roundsGaugeIn(words)
   if (rounds) return put({ kind: 'rounds-gauge', gauge: rounds })
   const size = of === 'size' || MOTIF_WORDS.test(words) ? sizeIn(words) : null

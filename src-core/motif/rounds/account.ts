@@ -222,7 +222,10 @@ function plainAccount(
   return { account, findings, gauge: own, located, drawing: () => (drawing ??= draw()), beginning, read }
 }
 
-/** M3: "rounds 1–2 measure 63.5 mm" scales a rule-of-thumb gauge until those rounds come out right. */
+/**
+ * M3: "rounds 1–2 measure 63.5 mm" scales a rule-of-thumb gauge until those rounds come out right: from side to side
+ * where they have straight sides, as patterns give it (common practice, no source), else at their widest.
+ */
 function calibrated(motif: RoundsMotif, context: RoundsContext, read: ReadMotif): ResolvedGauge {
   const plain = resolveGauge(motif.gauge, context.terms)
   const known = plain.roundsMeasure
@@ -231,8 +234,11 @@ function calibrated(motif: RoundsMotif, context: RoundsContext, read: ReadMotif)
   // Ring and loops do not grow in step with the stitches: a few rounds of scaling settle it.
   for (let i = 0; i < 6; i++) {
     const located = locateAll(read, gauge, null, motif.shape)
-    const last = located.filter((entry) => entry.round.number <= known.rounds)
-    const across = 2 * farthest(last.length > 0 ? last : located)
+    const first = located.filter((entry) => entry.round.number <= known.rounds)
+    const measured = first.length > 0 ? first : located
+    const said = measured.length === located.length ? motif.shape : undefined
+    const sides = read.stemChains > 0 ? null : shapeOf(measured, gauge, context.hand, said)
+    const across = sides?.shape === 'straight' ? sides.overValleys : 2 * farthest(measured)
     if (!(across > 0)) return gauge
     gauge = scaleGauge(gauge, known.across / across)
   }

@@ -185,6 +185,31 @@ describe('a motif in written rounds', () => {
     expect(told.overTips).toBeGreaterThan(80)
   })
 
+  it('M3 "rounds 1 and 2 measure 70 mm" of straight sides is from side to side (common practice, no source)', () => {
+    const square = [
+      {
+        work: 'ch 3, 2 dc in ring, ch 2, *3 dc in ring, ch 2; rep from * 2 more times, join with sl st in top of ch 3',
+      },
+      {
+        work: 'sl st in next 2 dc and in ch-2 sp, ch 3, (2 dc, ch 2, 3 dc) in same sp, *(3 dc, ch 2, 3 dc) in next ch-2 sp; rep from * 2 more times, join with sl st in top of ch 3',
+      },
+      {
+        work: 'sl st in next 2 dc and in ch-2 sp, ch 3, (2 dc, ch 2, 3 dc) in same sp, *3 dc between groups, (3 dc, ch 2, 3 dc) in next ch-2 sp; rep from * 2 more times, 3 dc between groups, join with sl st in top of ch 3',
+      },
+    ]
+    const told = (count: number, across: number) =>
+      account({
+        ...{ id: 'granny', kind: 'rounds', gauge: { rounds: 2, across, hook: 4 } },
+        ...{ foundation: { ring: 'chain', chains: 4 }, rounds: square.slice(0, count) },
+      }).account!
+    const two = told(2, 70)
+    expect(two).toMatchObject({ shape: 'straight', petals: 4 })
+    expect(two.overValleys).toBeCloseTo(70, 2)
+    expect(two.overTips).toBeGreaterThan(85)
+    // A third round goes on from there; all of it grows with the measure.
+    expect(told(3, 70).overValleys / told(3, 35).overValleys).toBeCloseTo(2, 2)
+  })
+
   it('M12 a crowded petal and M5 an over-full ring are said', () => {
     const rounds = [
       { work: 'ch 1, 30 sc in ring, join with sl st in first sc' },

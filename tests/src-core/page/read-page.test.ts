@@ -86,6 +86,11 @@ describe('a gauge', () => {
     expect(only(list, 'swatch')).toEqual([])
   })
 
+  it('from corner to corner is none, and no size of the motif either', () => {
+    const list = facts('Gauge: Rounds 1 to 3 of the square measure 12 cm corner to corner')
+    expect(list.map(({ kind }) => kind)).toEqual(['notes'])
+  })
+
   it('that is none stays a note', () => {
     expect(only(facts('Gauge: not important for this project.'), 'notes')[0]?.text).toBe(
       'Gauge: not important for this project.',
