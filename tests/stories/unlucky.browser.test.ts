@@ -46,6 +46,34 @@ it('without any folder it opens, says so, hands out copies, and keeps what it ha
   expect(JSON.parse(await readFile(join(kept, name ?? ''), 'utf8'))).toMatchObject({ title: 'In memory' })
 }, 60_000)
 
+it('where nobody answers, every tab says so, hands out a copy, and hands over what it has when somebody does', async () => {
+  story.loopback = await startLoopback(story.folder.path)
+  const first = await newTab(await story.loopback.nextAddress())
+  const second = await newTab(new URL('/', first.url()).href)
+  await entitle(first, 'Before')
+  await eventually(async () => expect(await keptWords(first)).toBe('kept in the app a moment ago'))
+
+  await story.context.setOffline(true)
+  await entitle(first, 'Meanwhile')
+  await entitle(second, 'Beside it')
+  for (const page of [first, second])
+    await eventually(async () => expect(await keptWords(page)).toBe('not kept: Petalyard does not answer'))
+  const downloaded = first.waitForEvent('download')
+  await first.getByRole('button', { name: 'Save a copy' }).click()
+  expect(titleOf(await readFile(await (await downloaded).path(), 'utf8'))).toBe('Meanwhile')
+
+  await story.context.setOffline(false)
+  for (const page of [first, second])
+    await eventually(async () => expect(await keptWords(page)).toBe('kept in the app a moment ago'))
+  expect((await keptTitles()).sort()).toEqual(['Beside it', 'Meanwhile'])
+}, 60_000)
+
+async function keptTitles(): Promise<unknown[]> {
+  const kept = join(story.folder.path, 'projects', 'kept')
+  const texts = (await readdir(kept)).map((name) => readFile(join(kept, name), 'utf8'))
+  return (await Promise.all(texts)).map(titleOf)
+}
+
 /** Opens a project of its own in a further tab, and waits until it can be worked on. */
 async function newTab(address: string): Promise<Page> {
   const page = await story.context.newPage()
@@ -71,13 +99,7 @@ it('with eight tabs open, an edit in each is kept, the eighth too, and each hear
   for (const [index, page] of pages.entries()) await entitle(page, `Tab ${index + 1}`)
   for (const page of pages)
     await eventually(async () => expect(await keptWords(page)).toBe('kept in the app a moment ago'))
-  const kept = join(story.folder.path, 'projects', 'kept')
-  const titles = await Promise.all(
-    (await readdir(kept)).map(
-      async (name) => (JSON.parse(await readFile(join(kept, name), 'utf8')) as { title: string }).title,
-    ),
-  )
-  expect(titles.sort()).toEqual(pages.map((_, index) => `Tab ${index + 1}`))
+  expect((await keptTitles()).sort()).toEqual(pages.map((_, index) => `Tab ${index + 1}`))
   // A tab that was closed no longer holds its project; the others do.
   await pages[0]?.close()
   const [eighth] = pages.slice(-1)
