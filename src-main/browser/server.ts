@@ -149,6 +149,8 @@ export class LoopbackServer {
     if (isDoor) return this.#door(request, response)
     if (method === 'GET' && url.pathname === `${ENTRY}.js`)
       return send(response, 200, await readFile(this.#options.entryScript), 'text/javascript; charset=utf-8')
+    // Browsers ask for it by themselves beside every page without one of its own, and write down where it is refused.
+    if (method === 'GET' && url.pathname === '/favicon.ico') return send(response, 204, '')
     if (method === 'POST' && url.pathname === ENTRY) return this.#enter(request, response, doorkeeper, host)
     if (method === 'POST') return this.#post(url, request, response, doorkeeper)
     const known = doorkeeper.checkSession(request.headers)

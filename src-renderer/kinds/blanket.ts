@@ -144,6 +144,9 @@ export const BLANKET_KIND: KindOfLayout = {
             ? `${counted(blanket.rings ?? 0, 'ring')}, ${counted(plan.counts.motifs, 'motif')}`
             : `${name}, ${formatNumber(blanket.columns ?? 0)} × ${formatNumber(blanket.rows ?? 0)}`
       const { width, height } = blanket.target ?? {}
+      // Rows that nothing stands in are numbers to begin with, and nobody's choice.
+      if (plan.motifs.length === 0 && width && height)
+        return ['nothing arranged yet', `target ${formatSize(width, height, units)}`]
       if (width && height) return [counts, `target ${formatSize(width, height, units)}`]
       return plan.size.width > 0 ? [counts, formatSize(plan.size.width, plan.size.height, units)] : [counts]
     },

@@ -26,19 +26,28 @@ function withFonts(plan: Plan, project: Project, fonts: readonly CodePointRanges
   return bySeverity([...plan.findings.filter((each) => !isOfLetters(each)), ...lacking])
 }
 
+/** Nothing is said of the weight of a motif, not even of one of its colours: that is still to come, and no mistake. */
+function isUnweighed(project: Project, id: string | undefined): boolean {
+  const motif = findMotif(project, id)
+  if (motif?.kind !== 'measured') return false
+  return !motif.weighed?.grams && (motif.slots ?? []).every(({ grams }) => grams === undefined)
+}
+
 /**
  * Rounds of which no word is written are a beginning, and no mistake. What a cord is to carry has no size until
  * then: that nothing hangs on it follows from the rounds, and is not said where its sequence has something.
  */
 function begun(findings: readonly Finding[], project: Project): readonly Finding[] {
-  if (!findings.some(({ code }) => code === 'motif/no-rounds')) return findings
+  if (!findings.some(({ code }) => code === 'motif/no-rounds' || code === 'yarn/no-weight')) return findings
   const blank = (id: string | undefined) => {
     const motif = findMotif(project, id)
     return motif?.kind === 'rounds' && isBlank(motif)
   }
   const waits = garlandOf(project)?.items?.some(({ motif }) => blank(motif)) === true
   const heard = waits ? findings.filter(({ code }) => code !== 'garland/no-items') : findings
-  const isBegun = ({ code, target }: Finding) => code === 'motif/no-rounds' && blank(target?.motif)
+  const isBegun = ({ code, target }: Finding) =>
+    (code === 'motif/no-rounds' && blank(target?.motif)) ||
+    (code === 'yarn/no-weight' && isUnweighed(project, target?.motif))
   return bySeverity(heard.map((each) => (isBegun(each) ? { ...each, severity: 'note' as const } : each)))
 }
 

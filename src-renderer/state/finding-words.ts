@@ -42,19 +42,22 @@ export function whereWords(
   if (round !== undefined) return motif === null ? `Round ${round}` : `Round ${round} of ${motif}`
   if (motif !== null) return motif
   const yarn = findYarn(project, target.yarn)
-  if (yarn) return `Yarn ${yarn.name || yarn.id}`
+  if (yarn) return `${YARN}${yarn.name || yarn.id}`
   const way = findColourway(project, target.colourway)
   if (way) return [say`Colourway`, way.code, way.name].filter(Boolean).join(' ')
   const place = placeOfFinding(finding)
   return place && PLACE_NAMES[place]
 }
 
+const YARN = 'Yarn '
+
 /** What a finding says, with where it is in front unless it begins with that name itself. */
 export function toldWords(where: string | null, message: string): string {
   const capital = message.charAt(0).toUpperCase() + message.slice(1)
   if (where === null) return capital
-  const rest = message.startsWith(where) ? message.slice(where.length) : null
-  return rest !== null && /^\W/.test(rest) ? message : `${where}: ${message}`
+  const names = where.startsWith(YARN) ? [where, where.slice(YARN.length)] : [where]
+  const says = names.some((name) => message.startsWith(name) && /^\W/.test(message.slice(name.length)))
+  return says ? message : `${where}: ${message}`
 }
 
 const borderWord = (project: Project): string => termWord('edging', settled(project).terms)

@@ -60,6 +60,8 @@ export function hoursFigure(plan: PlanNumbers, before: PlanNumbers | null): Ledg
 
 export function sizeFigure(project: Project, plan: PlanNumbers, before: PlanNumbers | null): LedgerFigure {
   const { width, height } = plan.size
+  const isNothing = width === 0 && height === 0
+  if (isNothing && !before) return figure('Size', '–')
   const imperial = project.units === 'imperial'
   const one = (mm: number) => (imperial ? formatEighths(mm) : formatNumber(mm / 10, 1))
   const change = before

@@ -76,6 +76,8 @@ export class ViewState {
   part = $state<number | null>(null)
   /** The Motif place shows a motif's written rounds in place of the map. */
   showRounds = $state(true)
+  /** Title of a folded part that something led to: it opens, and forgets it. */
+  wishedFold = $state<string | null>(null)
   /** Index of the round that something led to: the editor goes there, and forgets it. */
   wishedRound = $state<number | null>(null)
   /** The same of a border's written rounds, with the words there that it is about. */

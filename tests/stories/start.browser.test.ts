@@ -96,12 +96,21 @@ describe('npm start', () => {
     expect((await stat(dirname(file))).mode & 0o777).toBe(0o700)
     const browser = await startChromium()
     const page = await browser.newPage()
+    const amiss: string[] = []
+    page.on('console', (line) => line.type() === 'error' && amiss.push(line.text()))
+    page.on('pageerror', (error) => amiss.push(String(error)))
+    page.on(
+      'response',
+      (answer) => answer.status() >= 400 && amiss.push(`${answer.status()} ${answer.url()}`),
+    )
     await page.goto(given)
     await page.waitForFunction(() => 'petalyard' in globalThis)
     // Of no further use, and nowhere any more.
     await eventually(async () => expect(await stat(dirname(file)).catch(() => null)).toBeNull())
     expect(await page.evaluate(() => location.href)).not.toContain(token)
     process.kill(launcher)
+    await page.getByRole('application').waitFor()
+    expect(amiss).toEqual([])
     expect(await page.evaluate(() => window.petalyard.facts())).toMatchObject({ value: { host: 'browser' } })
     await page.close()
   })

@@ -99,7 +99,7 @@ export async function startWithRounds(page: Page): Promise<void> {
   const hands = new Hands(page)
   await hands.press('Start from your own motif')
   await hands.press('Start from its written rounds')
-  // The gauge is asked for first.
+  // The gauge is asked for, too.
   await page.getByRole('heading', { name: /^Your (gauge|tension)$/ }).waitFor()
   await hands.fill('Stitches', '20')
   await hands.fill('Rows', '22')

@@ -47,6 +47,15 @@ describe('the ledger', () => {
     await waitFor(() => expect(text()).not.toContain('assumed'))
   })
 
+  it('puts printing first only where something is arranged', async () => {
+    const print = () => screen.getByRole('button', { name: 'Print the map…' }).className
+    await inWindow(Ledger, {}, SMALL)
+    expect(print()).toMatch(/\bmain\b/)
+    cleanup()
+    await inWindow(Ledger, {}, { ...SMALL, motifs: [] })
+    expect(print()).not.toMatch(/\bmain\b/)
+  })
+
   it('counts errors as errors, beside warnings and notes', async () => {
     const { app } = await inWindow(
       Ledger,

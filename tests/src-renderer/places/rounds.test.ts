@@ -202,12 +202,12 @@ describe('the editor', () => {
     expect(app.document.project.layout).toEqual({ ...project.layout, target })
   })
 
-  it('asks for the gauge first where there is none, and keeps its fields while they are filled in', async () => {
+  it('asks for the rounds, then for the gauge where there is none, and keeps its fields while they are filled in', async () => {
     const { app } = await open(withMotif({ ...empty, gauge: undefined }))
-    const [gauge, rounds, then] = screen.getAllByRole('heading', { level: 3 })
-    expect([gauge, rounds, then].map((node) => node!.textContent)).toEqual([
-      'Your gauge',
+    const [rounds, gauge, then] = screen.getAllByRole('heading', { level: 3 })
+    expect([rounds, gauge, then].map((node) => node!.textContent)).toEqual([
       'Your rounds',
+      'Your gauge',
       'What happens then',
     ])
     const stitches = screen.getByRole('textbox', { name: 'Stitches' })

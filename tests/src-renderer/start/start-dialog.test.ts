@@ -2,7 +2,9 @@
 import { fireEvent, screen, waitFor } from '@testing-library/svelte'
 import { expect, it, vi } from 'vitest'
 import StartDialog from '../../../src-renderer/start/StartDialog.svelte'
+import type { MeasuredMotif } from '../../../shared-types/project'
 import { EXAMPLE_GROUPS, EXAMPLES } from '../../../src-renderer/start/examples'
+import { patchMotif } from '../../../src-renderer/state/edits/motif'
 import { inWindow } from '../in-window'
 import { SMALL } from '../projects'
 
@@ -56,6 +58,21 @@ it.each(['Blanket', 'Garland', 'Appliqué'])(
     ])
   },
 )
+
+it('begins the own motif without a warning for what nobody could have said yet, and warns of half of it', async () => {
+  const { app } = await inWindow(StartDialog, { onclose: () => undefined }, SMALL)
+  await press('Start with this motif')
+  const told = () => app.document.findings.map(({ code, severity }) => `${severity} ${code}`)
+  await waitFor(() => expect(told()).toContain('note yarn/no-weight'))
+  expect(told().filter((each) => !each.startsWith('note'))).toEqual([])
+  const [motif] = app.document.project.motifs as readonly MeasuredMotif[]
+  app.document.change('weigh one color', (project) =>
+    patchMotif(project, motif!.id, {
+      slots: motif!.slots!.map((slot, at) => (at === 0 ? { ...slot, grams: 1 } : slot)),
+    }),
+  )
+  await waitFor(() => expect(told()).toContain('warning yarn/no-weight'))
+})
 
 it('shows its questions at once, and the pictures of the examples one after the other', async () => {
   await inWindow(StartDialog, { onclose: () => undefined }, SMALL)

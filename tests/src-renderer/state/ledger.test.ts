@@ -29,6 +29,20 @@ describe('the ledger', () => {
     expect(fewer.figures.find((figure) => figure.name === 'Motifs')?.change).toBe('−10')
   })
 
+  it('tells no size of nothing, but the way from nothing to something', () => {
+    const empty = { ...SMALL, motifs: [], layout: undefined }
+    const none = planProject(empty)
+    const size = (figures: ReturnType<typeof ledgerOf>['figures']) =>
+      figures.find(({ name }) => name === 'Size')!
+    expect(size(ledgerOf(empty, none, null).figures)).toMatchObject({ value: '–', unit: '' })
+    expect(size(ledgerOf(SMALL, plan, none).figures).change).toMatch(/^\+.+ × \+/)
+    const asked = patchBlanket(SMALL, { target: { width: 1200, height: 1500 } })
+    expect(placeSummary('arrangement', asked, none).lines).toEqual([
+      'nothing arranged yet',
+      'target 120 × 150 cm',
+    ])
+  })
+
   it('lets bars stand for the high end of the range', () => {
     const need = plan.yarns[0]!
     expect(ledgerOf(SMALL, plan, null).yarns[0]).toMatchObject({ need: need.grams.high, onHand: 20 })
