@@ -165,7 +165,8 @@ const specialOf = (work: Work, { entries }: CountItem, { stitch }: StitchName): 
     const name = noun.kind === 'stitch' && !MANNER.test(words) ? noun.name : null
     // "4 Shells, 8 dc" of shells that the text explains.
     if (name?.form === 'shell') return sum + count * shellSize(work, stitch)
-    return name?.form === 'special' && name.stitch === stitch ? sum + count : sum
+    // One that is explained without another stitch stands as one of those.
+    return name?.form === 'special' && (name.stitch ?? stitch) === stitch ? sum + count : sum
   }, 0)
 
 /** Stitches of one side, where all are alike: with what stands in corners, without, or with a part of it. */

@@ -86,8 +86,12 @@ export function readDefinition(reader: Reader, heading: Heading | Explained, to:
   }
 }
 
-/** "dc = double crochet", "rep = repeat": a list of abbreviations explains no stitch of its own. */
+/**
+ * "dc = double crochet", "rep = repeat": a list of abbreviations explains no stitch of its own. A spike by itself is
+ * one, though the word tells of other stitches how they are worked.
+ */
 export function isKnown(name: string): boolean {
+  if (name === 'spike') return false
   const [first = '', ...others] = name.replace(/\(e?s\)$/, '').split('-')
   // "ch-sp = chain space".
   if (others.length > 0 && [first, ...others].every(isKnown)) return true

@@ -3,7 +3,7 @@ import type { Reader } from './reader'
 import type { Noun, Which } from './tree'
 import { readStitch } from './vocabulary'
 
-/** "ch-3 and first dc", "last dc and beg ch" behind "between": passes both. */
+/** "ch-3 and first dc", "last dc and beg ch", "this dc and the next" behind "between": passes both. */
 const readTwoNamed = (reader: Reader): boolean =>
   reader.attempt(() => {
     const one = () => {
@@ -11,7 +11,8 @@ const readTwoNamed = (reader: Reader): boolean =>
       if (reader.peek()?.kind === 'chains') return ++reader.at > 0
       return reader.skipA('chain') || reader.skipA('stitch') || readStitch(reader) !== null
     }
-    return one() && reader.skip('and') && one() ? true : null
+    const isNext = () => reader.key(-1) === 'next' && (reader.skip('one'), true)
+    return one() && reader.skip('and') && (one() || isNext()) ? true : null
   }) === true
 
 /** "(two clusters) of 2 dc", "(this group) and the next", "(next group) and the one after". */

@@ -225,6 +225,13 @@ const readEqual = (reader: Reader): NoteItem | null =>
 /** "3 ch always counts as a treble": said of every round. */
 const ALWAYS = new Set(['always', 'at', 'throughout'])
 
+/** "Counting the ch-3 as 1 dc | and working 3 sc in each corner": whether work follows the word at a token. */
+function worksNext(reader: Reader, at: number): boolean {
+  if (reader.tokens[at]!.key !== 'and') return false
+  const [next, , last] = reader.tokens.slice(at + 1, at + 4)
+  return next?.is === 'work' || (next?.kind === 'number' && (last?.key === 'in' || last?.key === 'into'))
+}
+
 /** "Ch 3 counts as dc", where it begins at the cursor. */
 export function statementAhead(reader: Reader): Item | null {
   const purpose = readPurpose(reader) ?? readEqual(reader)
@@ -239,7 +246,8 @@ export function statementAhead(reader: Reader): Item | null {
   )
     return null
   let end = reader.at
-  while (end < reader.end && !BOUNDARY.has(reader.tokens[end]!.key) && end - reader.at < 16) end++
+  const goesOn = (): boolean => !BOUNDARY.has(reader.tokens[end]!.key) && !worksNext(reader, end)
+  while (end < reader.end && goesOn() && end - reader.at < 16) end++
   const words = reader.tokens.slice(reader.at, end).map((token) => token.is)
   const says = words.findIndex((word) => word === 'counts' || word === 'stands')
   // "Ch 3 to stand for a dc" is worked.

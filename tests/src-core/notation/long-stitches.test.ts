@@ -52,3 +52,21 @@ Rnd 2: Ch 1, sc in first sc, *spike st in next sc inserting hook in Rnd 1, sc in
     expect(told(round('spike st in next sc inserting hook in Rnd 5')).join()).toMatch('rounds/no-such-round')
   })
 })
+
+describe('a spike by itself', () => {
+  const page = (steps: string, work: string, count: string) =>
+    `SPECIAL STITCH\nSpike: ${steps}\n\nRnd 1: Magic ring, ch 3 (counts as dc), 11 dc in ring, sl st in top of ch-3. (12 dc)\nRnd 2: Ch 1, *sc in each of next 2 dc, ${work}; rep from * 5 more times, sl st in first sc. ${count}`
+  const STEPS =
+    'insert hook in the gap directly below, draw up a long loop, yarn over and draw through both loops.'
+
+  it.each([
+    '1 spike between this dc and the next',
+    'spike between last dc and next dc',
+    '1 spike between this dc and the next one',
+  ])('is a stitch that the page explains, counted apart: "%s"', (work) => {
+    const text = page(STEPS, work, '(12 sc, 6 spikes)')
+    expect(told(text)).toEqual([])
+    expect(made(text)).toEqual([12, 18])
+    expect(told(text.replace('12 sc,', '14 sc,'))).toEqual([expect.stringContaining('14 sc')])
+  })
+})

@@ -119,6 +119,15 @@ describe('squares', () => {
   })
 })
 
+it.each([
+  'sc in each dc around, counting the ch-3 as a dc and working 3 sc in each corner sp',
+  'sc in each dc around, counting ch-3 as 1 dc and 3 sc in each corner sp',
+  'sc in each dc around, counting the ch-3 as a dc, and working 3 sc in each corner sp',
+])('what chains count as ends where work follows: "%s"', (work) => {
+  const text = `Rnd 1: Magic ring, ch 3, 2 dc in ring, ch 3, *3 dc in ring, ch 3; rep from * twice, join. (12 dc)\nRnd 2: Ch 1, ${work}; join. (24 sc)`
+  expect([told(text), made(text)]).toEqual([[], [12, 24]])
+})
+
 it('a set-up round stands before the first one', () => {
   const text =
     'Magic ring.\nSet-up rnd: Ch 1, 6 sc in ring; join. (6 sc)\nRnd 1: Ch 1, 2 sc in each sc around; join. (12 sc)\nR.2: Ch 1, *sc in next sc, inc; rep from * around; join. (18 sc)'
