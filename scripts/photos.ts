@@ -1,7 +1,8 @@
 /**
  * `npm run photos -- 300`: draws so many photos of motifs, measures them, and prints how right the finder is.
  * `npm run photos -- 300 5000 rough` begins with picture 5000, taken without care: fresh pictures to judge by what was
- * mended with others; with `kitchen`, `porch`, `attic`, `desk` or `mat` instead of `rough` another renderer draws them.
+ * mended with others; with `kitchen`, `porch`, `attic`, `desk`, `mat` or `sill` instead of `rough` another renderer draws
+ * them.
  */
 import { measurePhoto } from '../src-core/photo/photo'
 import { ratesOf, trialOf } from '../tests/src-core/photo/rates'
@@ -11,6 +12,7 @@ import { desk } from '../tests/src-core/photo/desk'
 import { kitchen } from '../tests/src-core/photo/kitchen'
 import { mat } from '../tests/src-core/photo/mat'
 import { porch } from '../tests/src-core/photo/porch'
+import { sill } from '../tests/src-core/photo/sill'
 import { studio } from '../tests/src-core/photo/studio'
 
 const [count, first] = [Number(process.argv[2] ?? 300), Number(process.argv[3] ?? 0)]
@@ -21,6 +23,7 @@ const RENDERERS = {
   attic,
   desk,
   mat,
+  sill,
   rough: (number: number) => studio(number, { rough: true }),
 } as const
 const percent = (share: number): string => `${(100 * share).toFixed(1)} %`

@@ -28,8 +28,8 @@ const DOUBT = {
 
 /**
  * The dip from the fits of all clefts and from the line itself (`open`). The line is never too near the middle, and
- * all the nearer to the truth the wider a cleft opens; the fits go too deep where clefts are drawn out, where they
- * differ, and where no law fits. Weights after pictures of two renderers.
+ * all the nearer to the truth the wider a cleft opens; the fits go too deep where clefts are drawn out and where no law
+ * fits. Weights after pictures of two renderers.
  */
 export function heldDip(
   seen: readonly Valley[],
@@ -45,11 +45,32 @@ export function heldDip(
   // A law that fits all clefts alike is taken at its word.
   const fits = stray < 0.03 && spread < 0.03
   let line = fits ? 0 : Math.min(0.5, Math.max(0.05, 0.05 + 0.5 * (growth - 1.1)))
-  if (spread > 0.06) line += 0.35
   if (stray > 0.15) line = 0.75
   // A line that lies this far out has not entered the clefts at all.
   if (apart > 0.08) line = Math.min(line, 0.1)
   return { far: fitted + line * (open - fitted), apart, growth, spread, stray, fits }
+}
+
+/** How far what a fit and its own line say may be from what they say of the others, for both to be believed. */
+const ALIKE = 0.03
+/** How far outside its own line a fit may end: further, it was not of this cleft (a hard shadow lies in it). */
+const WITHIN = 1.035
+
+/**
+ * The mean of the fits of all clefts that do not go on. A fit that says something else than the others does not count,
+ * unless the line agrees that its cleft is deeper: petals that lie over each other part in very unlike places.
+ */
+function fittedMean(valleys: readonly (Valley | null)[], lines: readonly OpenDip[]): number {
+  const both = valleys.flatMap((valley, at) =>
+    valley && valley.slit?.open !== true ? [{ fit: valley.far, line: lines[at]!.far }] : [],
+  )
+  const within = both.filter(({ fit, line }) => fit <= WITHIN * line)
+  // Where most end outside, the line has entered farther than they were followed.
+  if (within.length < both.length / 2) return middleMean(both.map(({ fit }) => fit))
+  const usual = middleMean(within.map(({ fit, line }) => fit / line))
+  const isBelieved = (fit: number, line: number) =>
+    fit <= WITHIN * line && Math.abs(fit / line / usual - 1) <= ALIKE
+  return meanOf(both.map(({ fit, line }) => (isBelieved(fit, line) ? fit : usual * line)))
 }
 
 /** The dip of a motif, in places. */
@@ -86,11 +107,11 @@ export function dipOfAll(
     const far = meanOf(open)
     return { far, least: far, sure: !few }
   }
-  const fitted = middleMean(closed.map(({ far }) => far))
+  const fitted = fittedMean(valleys, lines)
   const held = heldDip(
     closed,
     fitted,
-    middleMean(lines.filter((_, at) => !isOpen(valleys[at]!)).map((line) => line.far)),
+    meanOf(lines.filter((_, at) => valleys[at] && !isOpen(valleys[at])).map((line) => line.far)),
   )
   const isSure =
     (Math.abs(held.apart) <= DOUBT.agree ||

@@ -48,6 +48,18 @@ describe('the dip of all petals', () => {
     expect(dipOfAll(many(147), narrow(138, 138, 138, 138, 138), 0)).toMatchObject({ far: 138, sure: false })
   })
 
+  it('counts a cleft that is deeper than the others where its own line says so too, and not where only its fit does', () => {
+    const fits = [cleft(98), cleft(98), cleft(98), cleft(98), cleft(78)]
+    const far = (...lines: number[]) => dipOfAll(fits, narrow(...lines), 0).far
+    expect(Math.abs(far(100, 100, 100, 100, 80) - (4 * 98 + 78) / 5)).toBeLessThan(0.3)
+    expect(Math.abs(far(100, 100, 100, 100, 100) - 98)).toBeLessThan(0.3)
+  })
+
+  it('does not count fits that end outside their own line, which a hard shadow in the cleft leads astray', () => {
+    const astray = [cleft(97), cleft(97), cleft(97), cleft(111), cleft(113)]
+    expect(Math.abs(dipOfAll(astray, lines, 0).far - 97)).toBeLessThan(0.4)
+  })
+
   it('says what it is at least, and is not sure, where petals may touch or not', () => {
     const one = dipOfAll([...shut, cleft(100), opens(100, 90, false)], lines, 0)
     expect(one).toMatchObject({ far: 100, least: 98, sure: true })

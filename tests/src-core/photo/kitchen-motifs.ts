@@ -62,6 +62,9 @@ const discReach = (off: number, centre: number, radius: number): number => {
   return centre * Math.cos(off) + Math.sqrt(radius * radius - across * across)
 }
 
+/** How far a petal goes on beside its own half, as a share of it: no gap as narrow as a hair is left between two. */
+const BESIDE = 1.1
+
 /** A petal by how far it reaches `off` its own direction. `half` is half the angle that it has. */
 function petalOf(make: Make, tip: number, half: number, wish: LaidWish): (off: number) => number {
   const { dip, random } = wish
@@ -71,12 +74,17 @@ function petalOf(make: Make, tip: number, half: number, wish: LaidWish): (off: n
     case 'arch': {
       const power = make === 'arch' ? 0.45 : 0.5 + 1.4 * dip
       return (off) =>
-        Math.abs(off) > half
+        Math.abs(off) > BESIDE * half
           ? 0
-          : tip * (dip + (1 - dip) * Math.max(0, 0.5 + 0.5 * Math.cos((Math.PI * off) / half)) ** power)
+          : tip *
+            (dip +
+              (1 - dip) *
+                Math.max(0, 0.5 + 0.5 * Math.cos(Math.min(Math.PI, (Math.PI * Math.abs(off)) / half))) **
+                  power)
     }
     case 'spike':
-      return (off) => (Math.abs(off) > half ? 0 : tip * (1 - (1 - dip) * (Math.abs(off) / half) ** 0.85))
+      return (off) =>
+        Math.abs(off) > BESIDE * half ? 0 : tip * (1 - (1 - dip) * (Math.abs(off) / half) ** 0.85)
     case 'lens': {
       // Two arcs that meet at the tip: half as wide as `broad` in its middle, which lies at 0.62 of the tip.
       const centre = 0.62 * tip

@@ -1,0 +1,34 @@
+/** The finder on pictures of the eighth renderer; `npm run photos -- 60 0 sill` takes more of them. */
+import { describe, expect, it } from 'vitest'
+import { measurePhoto } from '../../../src-core/photo/photo'
+import { BOUNDS, trialOf } from './rates'
+import { sill } from './sill'
+
+const taken = (number: number) => {
+  const { picture, sheet, ...drawn } = sill(number, 600)
+  const answer = measurePhoto(picture, { sheet })
+  return { answer, sheet, trial: trialOf(drawn, answer) }
+}
+
+describe('a motif on the window sill', { timeout: 120_000 }, () => {
+  it('has clefts that lie in the hard shadow of their own petals, half of them: the dips are measured', () => {
+    const { trial } = taken(12)
+    expect(trial.petalsRight).toBe(true)
+    expect(Math.abs(trial.tips)).toBeLessThan(BOUNDS.tips.most)
+    expect(Math.abs(trial.dips)).toBeLessThan(0.04)
+  })
+
+  it('is a square beside a card with a stripe and a chip on it', () => {
+    const { answer, sheet, trial } = taken(2)
+    expect(sheet).toBe('card')
+    expect(answer.measures).toMatchObject({ kind: 'square', petals: 4 })
+    expect(Math.abs(trial.tips)).toBeLessThan(0.015)
+    expect(Math.abs(trial.dips)).toBeLessThan(0.015)
+  })
+
+  it('is round: nothing is counted', () => {
+    const { answer, trial } = taken(5)
+    expect(answer.measures).toMatchObject({ kind: 'round', petals: 0 })
+    expect(Math.abs(trial.tips)).toBeLessThan(0.01)
+  })
+})
