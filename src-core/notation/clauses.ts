@@ -1,5 +1,6 @@
 /** The small clauses: how often, and "rep from * …". */
 import { readEnding } from './ending-words'
+import { untilAhead } from './in-all'
 import { readNoun } from './nouns'
 import { inBrackets, MARKS, passWhatIsMarked } from './marked'
 import type { Reader } from './reader'
@@ -25,6 +26,8 @@ interface Amount {
 
 const AROUND: Amount = { amount: null, said: 'plain', lastCount: 0, around: true, toCorner: false }
 
+/** "Around to give 7 loops" tells a count. */
+const GIVE = /^(give|make|form|leave)$/
 const ALL_WORDS = new Set(['all', 'total', 'altogether'])
 
 function skipInAll(reader: Reader): boolean {
@@ -57,12 +60,18 @@ const passUntilDone = (reader: Reader): boolean =>
     if (!reader.skip('until', 'till')) return null
     for (let words = 0; words < LONGEST_UNTIL && reader.peek(); words++, reader.at++) {
       if (reader.skip('beg', 'begin', 'started', 'began', 'begun', 'made', 'done', 'finish', 'finished'))
-        return reader.skipAll('of', 'the', 'round') || reader.skipAll('of', 'round') || true
+        return (
+          reader.skipAll('of', 'the', 'round') ||
+          reader.skipAll('of', 'round') ||
+          !tellsNumber(reader) ||
+          null
+        )
       if (reader.peek()!.kind !== 'word' || reader.isA('stitch') || reader.isA('space')) return null
     }
     return null
   }) === true
 const LONGEST_UNTIL = 9
+const tellsNumber = (reader: Reader): boolean => reader.peek()?.kind === 'number' || reader.isA('number')
 
 /** "(repeat) the whole round", "for the entire rnd"; passes it. */
 const passWholeRound = (reader: Reader): boolean =>
@@ -109,14 +118,14 @@ export function readAmount(reader: Reader, plainNumber = false): Amount | null {
       if (!reader.attempt(() => (reader.skip('around') ? true : null))) reader.skip('across')
       return done(count, more ? 'more' : 'plain')
     }
-    if (passUntilDone(reader) || passWholeRound(reader)) return done(null, 'plain')
+    if (passUntilDone(reader) || passWholeRound(reader) || untilAhead(reader)) return done(null, 'plain')
     if (reader.skip('all')) reader.skip('the', 'way')
     reader.skip('way')
     const heads = reader.peek()?.first === true && reader.peek(1)?.kind === 'number'
     if (!heads && reader.skip('around', 'across', 'round')) {
       reader.skip('the')
       reader.skip('rnd', 'round', 'row', 'ring')
-      if (!reader.sees('to')) return done(null, 'plain')
+      if (!reader.sees('to') || GIVE.test(reader.spelled(1))) return done(null, 'plain')
     }
     if (reader.skip('to', 'until')) {
       reader.skip('within')

@@ -218,7 +218,11 @@ function readUnknown(reader: Reader): NoteItem | null {
     const token = reader.peek()
     if (token?.kind !== 'word' || NOUNS_AFTER_NUMBER.test(token.key) || NO_STITCH.test(token.key)) return null
     // "Weave in all ends" is no stitch, whatever place follows, nor is "Stitch through all layers".
-    if (['finishing', 'skip', 'stitch', 'verb', 'place', 'instruction'].some((kind) => token.kinds.has(kind)))
+    if (
+      ['finishing', 'skip', 'stitch', 'verb', 'place', 'instruction', 'aside'].some((kind) =>
+        token.kinds.has(kind),
+      )
+    )
       return null
     reader.at++
     // "x.c.": a name with stops is one word.
@@ -290,6 +294,7 @@ const PHRASES: readonly Phrase[] = [
   readPlaced,
   readChain,
   readTaken,
+  (reader, sequence) => readPut(reader, sequence),
   readDoubled,
   (reader) => readWork(reader, false),
   readWithVerb,
@@ -308,6 +313,19 @@ const passBesides = (reader: Reader): boolean =>
 
 /** Behind a verb that adds nothing: "work", "now", "then make". */
 const AFTER_VERB: readonly Phrase[] = [readScope, readPlaced, readChain, (reader) => readWork(reader, true)]
+
+/** "Pop 12 hdc into the ring", "squeeze 3 dc in each loop", "stick another dc in": any word that puts stitches somewhere. */
+const readPut: Phrase = (reader) => {
+  const start = reader.at
+  const item = reader.attempt(() => {
+    if (!PUTS.test(reader.spelled())) return null
+    reader.at++
+    const counted = reader.peek()?.kind === 'number' || reader.isA('number') || reader.sees('a', 'an')
+    return counted || reader.sees('another') ? readWork(reader, true) : null
+  })
+  return item && { ...item, ...reader.span(start) }
+}
+const PUTS = /^(pop|pops|popping|throw|squeeze|stick|tuck|fit|add|drop|chuck|cram|pack|knock|whip|plop)$/
 
 const firstOf = (phrases: readonly Phrase[], reader: Reader, sequence: SequenceReader): Item | null => {
   for (const phrase of phrases) {

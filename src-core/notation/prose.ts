@@ -4,6 +4,7 @@ import { passDrawn } from './of-stitches'
 import { readStatement } from './stated'
 import { readPlace } from './places'
 import type { Reader } from './reader'
+import { AS_BEFORE, isTalk } from './talk'
 import { readStitch } from './vocabulary'
 import type { Token } from './tokens'
 import { isSlipOfKeys } from './words'
@@ -304,21 +305,6 @@ const unknownWork = ([, second, third, ...rest]: readonly Token[]): boolean =>
   third?.is === 'st' &&
   rest.some(({ kinds }) => kinds.has('into'))
 
-/** "As established", "in the same way". */
-const AS_BEFORE = new Set([
-  'as',
-  'established',
-  'set',
-  'before',
-  'in',
-  'the',
-  'same',
-  'this',
-  'way',
-  'manner',
-  'pattern',
-])
-
 const MESH = /^(blocks?|blks?|mesh(es)?)$/
 
 /** "1 block, 7 spaces, 1 block", "2 open mesh": rows of filet, told by what they show. */
@@ -362,7 +348,7 @@ function unreadIn(reader: Reader, start: number): NoteItem['unread'] {
   if (
     first.is === 'continue' &&
     tokens.slice(1).every(({ is }) => AS_BEFORE.has(is)) &&
-    reader.isA('verb', 1)
+    (reader.isA('verb', 1) || reader.sees(':'))
   )
     return undefined
   // "Surface slip stitch along the middle": on what is there already.
@@ -377,6 +363,7 @@ function unreadIn(reader: Reader, start: number): NoteItem['unread'] {
   // "Make four, or make forty", "make 6 rows of 8 medallions": how many pieces.
   if (first.is === 'make' && (tokens[1]!.kind === 'number' || tokens[1]!.kinds.has('number')))
     return undefined
+  if (isTalk(tokens)) return 'words'
   if ((first.kinds.has('verb') && first.key !== 'working' && first.is !== 'put') || first.is === 'every')
     return 'work'
   for (reader.at = start; reader.at < end; reader.at++) {

@@ -102,6 +102,10 @@ export function runAround(
     work.repeats.set(part.item, 1)
   }
   const standsStill = () => {
+    const told = [...countItems(work.node.items)].find(
+      ({ until, start }) => until && start >= part.item.start,
+    )
+    if (told) return runLaps(work, part, body, last, told.entries[0]!.count, run)
     report(work, 'rounds/repeat-stands-still', bodySpan(part.item), {}, String(part.item.start))
     work.open = true
     once()

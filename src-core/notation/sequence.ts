@@ -7,7 +7,7 @@ import { changedSweep } from './evenly'
 import { passConnector } from './connectors'
 import { passExplanation } from './explained'
 import { passMiddle } from './foundation'
-import { readInAll } from './in-all'
+import { readTold } from './in-all'
 import { readPhrase } from './phrases'
 import { readProse } from './prose'
 import type { Stop } from './clauses'
@@ -213,9 +213,7 @@ export function sequenceReader(matches: ReadonlyMap<number, number>) {
     while (reader.peek()) {
       // Within brackets nothing is told of the round.
       const sentence =
-        star || reader.depth > 1
-          ? null
-          : ((items.length > 0 ? readInAll(reader) : null) ?? readCountSentence(reader, items))
+        star || reader.depth > 1 ? null : (readTold(reader, items) ?? readCountSentence(reader, items))
       if (sentence) {
         items.push(sentence)
         continue

@@ -214,6 +214,8 @@ export interface CountEntry extends Span {
 export interface CountItem extends Span {
   readonly type: 'count'
   readonly entries: readonly CountEntry[]
+  /** "until you have 7 loops": what is repeated goes on up to it. */
+  readonly until?: true
 }
 export interface FoundationItem extends Span {
   readonly type: 'foundation'

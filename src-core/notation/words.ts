@@ -166,6 +166,8 @@ made formed completed complete
 not doesn't don't isn't never
 + mark place marker move tighten keep keeping hold holding fold folding push bring take taking carry bend bending flip flipping lift lifting lay tilt ease | aside
 + being sure careful covering crocheting drop dropping note stuff see this these your if when | aside
++ okay ok yay yeah hooray hurray hurrah phew whew wow oh ah well great perfect almost nearly finally lastly | aside
++ congratulations voila voilà tada ta-da yes please remember enjoy relax breathe | aside
 + while for so at be right wrong facing again instead only too optional | aside
 spiral continuous spirals | aside explains
 + is was can may becomes means that's | explains

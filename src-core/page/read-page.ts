@@ -6,6 +6,7 @@ import type { Skill, StitchGauge, Terms } from '../../shared-types/project'
 import { capital } from '../figures/words'
 import { memoised } from '../memo'
 import type { Millimetres } from '../units/quantity'
+import { colourNamed } from './colour-names'
 import { isOverCorners, roundsGaugeIn, swatchIn } from './gauges'
 import { hooksIn } from './hooks'
 import { laterPieces, makeIn, makeWords } from './pieces'
@@ -143,7 +144,11 @@ function yarnsOf(line: Line, always: boolean): ToldYarn[] {
   const runs: { start: number; end: number }[] = []
   let isOpen = false
   for (const item of itemsOf(line).map(withoutHook)) {
-    const goesOn: boolean = isOpen && /[A-H]\b|\bMC\b|\bCC|\d\s*(?:g|m|yds?|oz)\b/.test(item.words)
+    const isColour =
+      /^\s*(?:and\s+)?\p{L}+(?:\s+(?:and\s+)?\p{L}+){0,3}\.?\s*$/u.test(item.words) &&
+      colourNamed(item.words) !== null
+    const goesOn: boolean =
+      isOpen && (isColour || /[A-H]\b|\bMC\b|\bCC|\d\s*(?:g|m|yds?|oz)\b/.test(item.words))
     const isItem: boolean = !/\bhooks?\b/i.test(item.words) && (isYarn(item.words) || always || goesOn)
     const end = item.start + item.words.length
     if (isItem && isOpen) runs[runs.length - 1]!.end = end

@@ -28,6 +28,17 @@ const NAMES = [...SECTIONS.keys()]
 const SIGN = '\\s*(?:\\([^)]*\\)\\s*)?(?:[:=]|\\.?\\s*[—–]|\\.-|\\s-\\s)\\s*'
 /** "Gauge: …", "* Materials:" at the start of a line; a heading that has the line to itself needs no sign. */
 const AT_START = new RegExp(`^[\\s*•·#_~>=-]*(${NAMES})(?:${SIGN}|[\\s*_~#:=-]*$)`, 'iu')
+/** "MATERIALS  Small amounts of DK": a wide gap stands for the sign. */
+const WIDE = new RegExp(`^[\\s*•·#_~>=-]*(${NAMES})(?:[ \\u00a0]{2,}|\\t)\\s*(?=\\S)`, 'iu')
+/** "TENSION 20 sts to 10 cm": in capitals, before words that are not. */
+const IN_CAPITALS = new RegExp(
+  `^[\\s*•·#_~>=-]*(${NAMES.toUpperCase().replaceAll('\\S+', '\\s+')})\\s+(?=.*[\\p{Ll}\\d])`,
+  'u',
+)
+const headingOf = (words: string): RegExpExecArray | null => {
+  const wide = WIDE.exec(words)
+  return AT_START.exec(words) ?? (wide && /^\p{Lu}/u.test(wide[1]!) ? wide : IN_CAPITALS.exec(words))
+}
 /** "… scissors. Gauge: …" within a line: with a capital and a colon. */
 const WITHIN = new RegExp(`(?<=[.;)\\]"″”]\\s+)(${NAMES})\\s*:\\s*`, 'giu')
 /** "Designed by Ada Birch", "by Ada Birch" without a sign. */
@@ -59,6 +70,9 @@ const COPYRIGHT = /^\s*(?:©|\(c\)|copyright)/i
 
 /** Sections of one line or two: after a blank line they are over. */
 const SHORT: ReadonlySet<string> = new Set(['title', 'designer', 'skill', 'hook', 'gauge', 'size', 'opening'])
+
+/** Sections that are lists: their first line is one of its entries. */
+const LISTS: ReadonlySet<string> = new Set(['materials', 'yarn', 'colours', 'hook', 'gauge', 'size', 'skill'])
 
 const kindOf = (label: string): SectionKind => SECTIONS.get(label.toLowerCase().replace(/\s+/g, ' '))!
 
@@ -115,7 +129,7 @@ function partsByLine(tree: RoundsTree): ReadonlySet<number> {
 /** Takes the headings out of a line: its words by section, the first one perhaps of the section that is open. */
 function cut(line: Line): { kind: SectionKind | null; label: string; line: Line }[] {
   const found: { kind: SectionKind | null; label: string; from: number; to: number }[] = []
-  const first = AT_START.exec(line.words)
+  const first = headingOf(line.words)
   if (first) found.push({ kind: kindOf(first[1]!), label: first[1]!, from: 0, to: first[0].length })
   else {
     const by = BY.exec(line.words)
@@ -166,8 +180,10 @@ export function segmentsOf(text: string, terms: Terms): { segments: Segment[]; t
       return
     }
     for (const { kind, label: heading, line: own } of cut(rest)) {
+      // What stands right below "MATERIALS" is no name of a part.
+      const begins = LISTS.has(open) && segments.at(-1)?.kind !== open
       if (kind) [open, label] = [kind, heading]
-      else if (parts.has(index + 1)) {
+      else if (parts.has(index + 1) && !begins) {
         segments.push({ kind: 'part', label: '', lines: [own] })
         ;[open, label] = ['free', '']
         continue

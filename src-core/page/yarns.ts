@@ -116,6 +116,38 @@ export function withCommon<Entry extends Pick<ToldYarn, 'yarn' | 'role'>>(list: 
 /** Whether an item of a list of materials is yarn. */
 export const isYarn = (text: string): boolean => IS_YARN.test(text) && !NO_YARN.test(text)
 
+const LISTED = String.raw`\p{L}+(?:[ -](?!and\b)\p{L}+)?`
+const AND = String.raw`\s*(?:,\s*(?:and\s+)?|\band\s+|&\s*)`
+const LIST = `(?<list>${LISTED}(?:${AND}${LISTED})+)`
+/** "DK cotton in white and yellow", "1 ball each of pink, red and green 4 ply cotton". */
+const SEVERAL: readonly RegExp[] = [
+  new RegExp(`\\bin ${LIST}\\s*\\.?$`, 'iu'),
+  new RegExp(`\\beach (?:of )?${LIST}(?=\\s)`, 'iu'),
+]
+
+/** Colours that are named one beside the other, and the words without them; null where there is one or none. */
+function coloursIn(text: string) {
+  for (const sign of SEVERAL) {
+    const match = sign.exec(text)
+    const list = match?.groups?.list
+    if (!match || list === undefined) continue
+    const from = match.index + match[0].indexOf(list)
+    let at = 0
+    const parts = list.split(new RegExp(AND, 'iu')).map((part) => {
+      const start = list.indexOf(part, at)
+      at = start + part.length
+      // "Pink and green cotton": the last one has what the yarn is behind it.
+      const words = part.replace(/\s+\p{L}+$/u, (last) => (colourNamed(last) ? last : ''))
+      return { words, colour: colourNamed(words), start: from + start }
+    })
+    const colours = parts.flatMap(({ colour, ...rest }) => (colour ? [{ ...rest, colour }] : []))
+    const last = parts.at(-1)!
+    const rest = `${text.slice(0, from).replace(/\b(?:in|each(?: of)?|of)\s*$/i, '')} ${text.slice(last.start + last.words.length)}`
+    if (colours.length === parts.length) return { colours, rest }
+  }
+  return null
+}
+
 /** The yarns that some words list: one for each colour with a letter, else one for all. */
 export function yarnsIn(text: string): ToldYarn[] {
   const fibre = fibreIn(text)
@@ -132,8 +164,16 @@ export function yarnsIn(text: string): ToldYarn[] {
       byRole.set(role, { yarn, role, start: match.index + Math.max(0, match[0].indexOf(name)), end })
     }
   if (byRole.size > 0) return [...byRole.values()].sort((one, other) => one.start - other.start)
-  const name = nameIn(text)
+  const several = coloursIn(text)
+  const name = nameIn(several ? several.rest : text)
   if (name === '') return []
+  if (several)
+    return several.colours.map(({ words, colour, start: at }) => ({
+      yarn: { name: `${name}, ${words.toLowerCase()}`, colour, ...common },
+      role: null,
+      start: at,
+      end: at + words.length,
+    }))
   const colour = colourNamed(text)
   const start = text.search(/\S/)
   return [
