@@ -24,7 +24,12 @@ export async function loadProject(file: string): Promise<LoadedProject> {
   const outcome = await openProject(file)
   if (outcome.kind === 'opened') return { project: outcome.project, findings: null }
   if (outcome.kind === 'invalid') return { project: null, findings: outcome.findings }
-  throw new CommandEnd(EXIT.unreadable, explainOutcome(outcome, file, version))
+  // What is no JSON from its first sign on is most likely the text of a pattern.
+  const isText = outcome.kind === 'not-json' && outcome.line === 1 && outcome.column === 1
+  const hint = isText
+    ? ' "petalyard read" takes the text of a pattern, and its --out makes a project of it.'
+    : ''
+  throw new CommandEnd(EXIT.unreadable, `${explainOutcome(outcome, file, version)}${hint}`)
 }
 
 /** What is drawn from a project, or how the command ends since nothing can be. */

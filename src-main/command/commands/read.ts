@@ -1,3 +1,4 @@
+import { parse, resolve } from 'node:path'
 import { Option } from 'commander'
 import type { Terms } from '../../../shared-types/project'
 import { specialStitches } from '../../../src-core/notation/abbreviations'
@@ -6,6 +7,7 @@ import type { RoundAccount } from '../../../src-core/notation/read'
 import { proposalsOfText } from '../../../src-core/page/proposals'
 import type { Proposal } from '../../../src-core/page/proposals'
 import { readAfterOption } from '../after'
+import { CommandEnd, EXIT } from '../exit-codes'
 import type { AddCommand } from '../program'
 import { exitFor, printJson, printLines } from '../project-file'
 import { findingSection } from '../reports/findings'
@@ -17,6 +19,8 @@ interface ReadOptions {
   readonly terms?: Terms
   readonly after?: After
   readonly json?: boolean
+  readonly out?: string
+  readonly force?: boolean
 }
 
 /** `petalyard read`: the stitch account of written rounds. */
@@ -36,17 +40,31 @@ export const addRead: AddCommand = (program, around, end) => {
     )
     .option('--after <json>', 'what the round before left', readAfterOption)
     .option('--json', 'print one JSON document')
+    .option('-o, --out <file>', 'write a project with those rounds and what the page says besides')
+    .option('-f, --force', 'replace the project if it is there already')
     .addHelpText(
       'after',
       `
 Examples:
   petalyard read flower.txt
+  petalyard read flower.txt --out flower.petalyard
   petalyard read - --terms UK < round.txt
   petalyard read round.txt --after '{"stitches": 12, "spaces": {"ch-3": 4}}'
   petalyard read round.txt --after '{"ring": 6}'
   petalyard read leaf.txt --after '{"start": true}'`,
     )
     .action(async (file: string, options: ReadOptions) => {
+      const { out, force = false } = options
+      if (out !== undefined) {
+        if (options.after)
+          throw new CommandEnd(
+            EXIT.wrongUse,
+            'A project begins with its own rounds: --out does without --after.',
+          )
+        if (file !== '-' && resolve(out) === resolve(file))
+          throw new CommandEnd(EXIT.wrongUse, `--out ${out} would replace the text itself.`)
+        await (await import('../write-out')).demandFree(out, force)
+      }
       const text = await loadRoundsText(file)
       const { rounds, findings, terms, tree } = readRounds(text, {
         terms: options.terms,
@@ -72,6 +90,16 @@ Examples:
           ...readReport(rounds, terms, around.width),
           ...findingSection(findings, around.width),
         ])
+      if (out === undefined) return end(exitFor(findings))
+      // What only a project needs is loaded for it alone.
+      const { projectOfPage } = await import('../../../src-core/page/project-of-page')
+      const project = projectOfPage(text, terms, file === '-' ? undefined : parse(file).name)
+      if (!project) {
+        around.err('petalyard: there are no written rounds to take, so no project was written.\n')
+        return end(EXIT.projectErrors)
+      }
+      await (await import('../write-out')).writeNew(out, `${JSON.stringify(project, null, 2)}\n`, force)
+      if (!options.json) around.out(`Wrote ${out}\n`)
       return end(exitFor(findings))
     })
 }
