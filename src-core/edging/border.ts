@@ -17,8 +17,8 @@ import type { Millimetres } from '../units/quantity'
 import { EDGING } from './constants'
 import { fitStretches, kindsNamed, multipleFor, wholeSides } from './fit'
 import type { Multiple } from './fit'
-import { cornersAlong, tipsAlong } from './line-places'
-import type { LinePlace } from './line-places'
+import { cornersAlong, openCornersAlong, openTipsAlong, tipsAlong } from './line-places'
+import type { LinePlace, OpenCorner } from './line-places'
 import type { Mark, MarkKind } from './marks'
 import { columnIn, readLoop } from './reading'
 import type { LoopRound } from './reading'
@@ -72,6 +72,8 @@ export interface BorderEdge {
   readonly isRound: boolean
   /** Directions of its outward corners. */
   readonly outward: readonly Point[]
+  /** Of what is joined in the round: the corners of its open ends. */
+  readonly ends: readonly (readonly OpenCorner[])[]
   /** mm. Across a motif, tip to tip. */
   readonly across: Millimetres
 }
@@ -98,7 +100,8 @@ function stretchesOf(
   const own = places.map((place, i) => {
     const next = places[(i + 1) % places.length]!
     const stretch = places.length === 1 ? length : (next.along - place.along + length) % length
-    return Math.max(0, stretch + (height * (place.turn + next.turn)) / 2) / gauge.width
+    const turn = (place.turn + next.turn) / 2 + (place.after ?? 0) + (next.before ?? 0)
+    return Math.max(0, stretch + height * turn) / gauge.width
   })
   // What turns slowly between them takes its share.
   const sum = own.reduce((total, each) => total + each, 0)
@@ -109,16 +112,17 @@ function stretchesOf(
 }
 
 function placesOf(
+  index: number,
   line: Outline,
   isOpen: boolean,
   kinds: ReadonlySet<MarkKind>,
-  { outward, across }: BorderEdge,
+  { outward, ends, across }: BorderEdge,
   gauge: ResolvedGauge,
 ): LinePlace[] {
-  if (isOpen) return []
-  const corners = cornersAlong(line, outward)
+  const corners = isOpen ? openCornersAlong(line, ends[index] ?? []) : cornersAlong(line, outward)
   if (kinds.size === 0 || (kinds.size === 1 && kinds.has('corner'))) return corners
-  const tips = tipsAlong(line, EDGING.smooth * gauge.width, EDGING.oneTip * across)
+  const [smooth, oneTip] = [EDGING.smooth * gauge.width, EDGING.oneTip * across]
+  const tips = isOpen ? openTipsAlong(line, index > 0, smooth, oneTip) : tipsAlong(line, smooth, oneTip)
   const wanted = tips.filter(({ kind }) => kinds.has(kind))
   // Tips and dips are what is counted between; a corner is told by the tip that it stands at.
   return wanted.length > 0 ? wanted : kinds.has('corner') ? corners : []
@@ -141,7 +145,7 @@ function workLoop(
   const kinds = kindsNamed(works)
   const length = lengthOf(line, isOpen)
   const turns = isOpen ? 0 : signedArea(line) < 0 ? -1 : 1
-  const found = placesOf(line, isOpen, kinds, edge, gauge)
+  const found = placesOf(index, line, isOpen, kinds, edge, gauge)
   // Worked from the first one that the words begin with.
   const [begins] = kinds
   const start = Math.max(

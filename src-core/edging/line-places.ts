@@ -14,6 +14,20 @@ export interface LinePlace {
   readonly along: Millimetres
   /** Clockwise: outward tips are positive. */
   readonly turn: Radians
+  /** Turns that the line makes to the next place, and from the last one, beside halves of the turns at places. */
+  readonly after?: Radians
+  readonly before?: Radians
+}
+
+/** A corner of an open end, by the motif that it is a corner of. */
+export interface OpenCorner {
+  readonly middle: Point
+  /** mm. No part of the motif is farther along the map from its middle. */
+  readonly reach: Millimetres
+  /** Where it points. */
+  readonly out: Point
+  /** The notch that it stands at lies on the way to the next corner, or on that from the last one. */
+  readonly into: 'next' | 'last'
 }
 
 const between = (a: Radians): Radians => Math.atan2(Math.sin(a), Math.cos(a))
@@ -53,6 +67,46 @@ function farthest(line: Outline, along: readonly Millimetres[], { x, y }: Point)
   // Round the first point of the line the side is the shorter way from one end to the other.
   const across = to - from > length / 2 ? to - from - length : to - from
   return (from + across / 2 + length) % length
+}
+
+/** How far along an open line its points stand; the last entry is its length. */
+const openAlong = (line: Outline): Millimetres[] => alongOf(line).slice(0, -1)
+
+/** The corners of an open line that begins anew where it ends, each once, along it; each turns by a right angle. */
+export function openCornersAlong(line: Outline, corners: readonly OpenCorner[]): LinePlace[] {
+  const along = openAlong(line)
+  const round = line.at(-1)!.x - line[0]!.x
+  return corners
+    .map(({ middle, reach, out, into }): LinePlace => {
+      let [best, at] = [-Infinity, 0]
+      line.forEach(({ x, y }, i) => {
+        const off = x - middle.x - round * Math.round((x - middle.x) / round)
+        const far = off * out.x + (y - middle.y) * out.y
+        if (Math.abs(off) > reach || far <= best) return
+        ;[best, at] = [far, along[i]!]
+      })
+      const inner = { [into === 'next' ? 'after' : 'before']: -Math.PI / 2 }
+      return { kind: 'corner', along: at, turn: Math.PI / 2, ...inner }
+    })
+    .sort((a, b) => a.along - b.along)
+}
+
+/** The tips and dips of an open line that begins anew where it ends; `down`: it is the edge of what lies above it. */
+export function openTipsAlong(
+  line: Outline,
+  down: boolean,
+  smooth: Millimetres,
+  oneTip: Millimetres,
+): LinePlace[] {
+  const round = line.at(-1)!.x - line[0]!.x
+  const length = openAlong(line).at(-1)!
+  // Told in the second of three times round, where neither end is near; of a bottom its mirror image.
+  const thrice = [0, 1, 2].flatMap((again) =>
+    line.slice(0, -1).map(({ x, y }) => ({ x: x + again * round, y: down ? -y : y })),
+  )
+  return tipsAlong(thrice, smooth, oneTip)
+    .map((place) => ({ ...place, along: place.along - length }))
+    .filter(({ along }) => along >= 0 && along < length)
 }
 
 /** The tips and dips of a closed line: what turns the same way within `oneTip` mm is one of them. */

@@ -14,7 +14,7 @@ function places({ edgingLines, round }: Plan, loop: EdgingLoop): Point[] {
   const line = edgingLines[loop.line] ?? []
   if (line.length < 2) return []
   const along = alongOf(line)
-  const isOpen = round !== undefined && loop.marks.length === 0 && loop.line < 2
+  const isOpen = round !== undefined && loop.line < 2
   const length = isOpen ? along[line.length - 1]! : along[line.length]!
   const first = loop.marks[0]?.along ?? 0
   const stops = [

@@ -51,14 +51,16 @@ export const edgingCorners = remembered((plan: Plan): EdgeCorners => {
   const stretches: EdgeStretch[] = []
   for (const { line, marks, stretches: counts } of edging.loops) {
     if (marks.length === 0 || marks.some(({ kind }) => kind !== 'corner')) continue
-    const walk = walkAlong(edgingLines[line] ?? [], ABOUT * Math.max(1, pitch.column))
+    const isOpen = plan.round !== undefined && line < OPEN_ENDS
+    const about = ABOUT * Math.max(1, pitch.column)
+    const walk = walkAlong(edgingLines[line] ?? [], about, isOpen, isOpen && line > 0)
     if (!walk) continue
     const first = corners.length + 1
     marks.forEach(({ along }, i) => {
       const next = marks[(i + 1) % marks.length]!
       const share = marks.length === 1 ? 1 : (next.along - along + 1) % 1
       corners.push({ number: first + i, ...walk.outside(along * walk.length, edging.height) })
-      const middle = (along + share / 2) * walk.length
+      const middle = ((along + share / 2) % 1) * walk.length
       stretches.push({
         ...{ from: first + i, to: first + ((i + 1) % marks.length), stitches: counts[i] ?? 0 },
         ...walk.outside(middle, edging.height),
@@ -76,14 +78,25 @@ const readable = (angle: number): number => {
   return level > Math.PI / 2 - 1e-6 ? level - Math.PI : level < -Math.PI / 2 - 1e-6 ? level + Math.PI : level
 }
 
-/** A closed line that runs clockwise, walked by mm from its first point; `about` mm tell its way at a place. */
-function walkAlong(line: readonly Point[], about: number) {
+/** Lines of what is joined in the round that are open, before those of its holes. */
+const OPEN_ENDS = 2
+
+/**
+ * A closed line that runs clockwise, or an open one that begins anew where it ends, walked by mm from its first point;
+ * `about` mm tell its way at a place; `isBelow`: outside is below it.
+ */
+function walkAlong(line: readonly Point[], about: number, isOpen: boolean, isBelow: boolean) {
   if (line.length < 3) return null
   const along = alongOf(line)
-  const length = along[line.length]!
+  const length = along[isOpen ? line.length - 1 : line.length]!
+  const around = isOpen ? line.at(-1)!.x - line[0]!.x : 0
   const at = (mm: number): Point => {
+    const { x, y } = within(mm)
+    return { x: x + Math.floor(mm / length) * around, y }
+  }
+  const within = (mm: number): Point => {
     const place = ((mm % length) + length) % length
-    let [low, high] = [0, line.length]
+    let [low, high] = [0, isOpen ? line.length - 1 : line.length]
     while (high - low > 1) {
       const middle = (low + high) >> 1
       if (along[middle]! <= place) low = middle
@@ -100,7 +113,8 @@ function walkAlong(line: readonly Point[], about: number) {
   /** So much outside of the line's own reach near a place: in a dip no mark stands between the tips. */
   const outside = (mm: number, height: number): Point & { readonly out: Point } => {
     const way = angle(mm)
-    const out = { x: Math.sin(way), y: -Math.cos(way) }
+    const side = isBelow ? -1 : 1
+    const out = { x: side * Math.sin(way), y: -side * Math.cos(way) }
     const here = at(mm)
     const reach = Array.from({ length: 2 * NEAR + 1 }, (_, i) => {
       const near = at(mm + ((i - NEAR) / NEAR) * about)

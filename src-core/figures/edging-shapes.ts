@@ -6,6 +6,7 @@ import type { EdgingAccount, EdgingLoop, Plan, Point } from '../../shared-types/
 import { readLoop } from '../edging/reading'
 import type { BorderStitch, LoopRound } from '../edging/reading'
 import { writtenRounds } from '../edging/written'
+import { boxOf } from '../geometry/points'
 import { PICOT } from '../motif/rounds/constants'
 import { blanketOf } from '../plans/layouts'
 import { band, trackOf } from './edging-track'
@@ -121,15 +122,17 @@ function drawLoop(
 ): void {
   let places: readonly number[] = Array.from({ length: loop.stitches }, (_, i) => i)
   let base = 0
-  let under = track.isOpen ? Array.from({ length: loop.stitches + 1 }, (_, i) => track.at(i, 0)) : []
+  const foot = Array.from({ length: loop.stitches + 1 }, (_, i) => track.at(i, 0))
+  let under: readonly Point[] = track.isOpen ? fromTheLeft(foot, track) : []
   const isLast = (i: number) => i === rounds.length - 1
   rounds.forEach((round, i) => {
     const into = drawn[i]!
     const tops = topsOf(round, places, loop.stitches, edging)
-    const outline = outlineOf(tops, track, base, edging)
+    const worked = outlineOf(tops, track, base, edging)
     // An open end is as high where it closes as where it begins.
     const [first] = tops.filter(({ stitch }) => stitch.standing)
-    if (track.isOpen && first) outline.push(track.at(loop.stitches, base + first.height))
+    if (track.isOpen && first) worked.push(track.at(loop.stitches, base + first.height))
+    const outline = track.isOpen ? fromTheLeft(worked, track) : worked
     into.outlines.push(track.isOpen ? band(under, outline) : outline)
     under = outline
     for (const group of groupsOf(tops))
@@ -148,6 +151,15 @@ function drawLoop(
     places = round.places.map((element) => byStitch.get(round.stitches[element]!) ?? 0)
     base += isLast(i) ? 0 : edging.rounds[plain + i]!.height
   })
+}
+
+/** What is worked along an open end from its first corner on, past where the map ends: told from where the map begins. */
+function fromTheLeft(worked: Point[], { base }: Track): Point[] {
+  const { left, right } = boxOf(base)
+  const jump = worked.findIndex(({ x }, i) => i > 0 && worked[i - 1]!.x - x > (right - left) / 2)
+  if (jump < 0) return worked
+  const told = [...worked.slice(jump), ...worked.slice(0, jump)]
+  return [{ x: left, y: told[0]!.y }, ...told, { x: right, y: told.at(-1)!.y }]
 }
 
 /** Stitches that stand in the same place, next to each other. */

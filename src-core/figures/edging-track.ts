@@ -59,7 +59,9 @@ function trackAlong(
   const along = alongOf(base)
   const length = isOpen ? along[base.length - 1]! : along[base.length]!
   const pointAt = (mm: number): Point => {
-    const at = isOpen ? Math.min(length, Math.max(0, mm)) : ((mm % length) + length) % length
+    // With corners, an open end begins at the first of them and goes on where the map begins.
+    const isWithin = isOpen && (loop.marks.length === 0 || (mm >= 0 && mm <= length))
+    const at = isWithin ? Math.min(length, Math.max(0, mm)) : ((mm % length) + length) % length
     let [low, high] = [0, base.length - (isOpen ? 1 : 0)]
     while (high - low > 1) {
       const middle = (low + high) >> 1
@@ -102,11 +104,20 @@ function stopsOf(
   length: number,
   isOpen: boolean,
 ): { at: number; mm: number }[] {
-  if (marks.length === 0 || isOpen)
+  if (marks.length === 0)
     return [
       { at: 0, mm: 0 },
       { at: stitches, mm: length },
     ]
+  if (isOpen) {
+    // The base is the line itself, moved.
+    const first = marks[0]!.along
+    const ahead = marks.map(({ at, along: share }) => ({
+      at,
+      mm: length * (first + ((share - first + 1) % 1)),
+    }))
+    return [...ahead, { at: stitches, mm: length * (first + 1) }]
+  }
   const onLine = alongOf(line)
   const whole = onLine[line.length]!
   const window = Math.ceil((8 * base.length) / marks.length)

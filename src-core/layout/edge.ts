@@ -14,6 +14,7 @@ import type { Millimetres } from '../units/quantity'
 import { layBlanket } from './blanket'
 import type { BlanketCounts, Laid, Placement } from './blanket'
 import { cornersOf, cutLines, endsOf, openEnds, roundEdge } from './edge-cut'
+import { openCorners } from './edge-open'
 import { REPEATING, repeatEdge } from './edge-repeat'
 import { edgeLines, inStyle, plus, ringsRound, sumOf } from './edge-walk'
 import type { EdgeInput, EdgeLine, Line, Told } from './edge-walk'
@@ -223,6 +224,7 @@ export const borderEdge = (
   lines: edgingLines(input, laid, length),
   isRound: input.counts.inTheRound,
   outward,
+  ends: input.counts.inTheRound ? openCorners(laid) : [],
   across: accounts.reduce((sum, { overTips }) => sum + overTips, 0) / Math.max(1, accounts.length),
 })
 

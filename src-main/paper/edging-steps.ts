@@ -8,7 +8,7 @@ import { translateText } from '../../src-core/notation/translate'
 import { translateStitch } from '../../src-core/stitches/terms'
 import type { Job } from './page'
 import { cornerRound } from './words-corners'
-import { countWords, EDGING_PAGE, roundText, setUpWords } from './words-edging'
+import { countWords, EDGING_PAGE, OPEN_ENDS, roundText, setUpWords } from './words-edging'
 import { firstRoundWords } from './words-materials'
 
 /** What the words of an edging are made from. */
@@ -64,7 +64,9 @@ export function edgingSteps(job: EdgingJob): EdgingSteps | null {
         ...loop.texts.map((text, k) => {
           const round = edging.rounds[plain.length + k]!
           const colour = several ? `${EDGING_PAGE.inYarn(yarnOf(round.yarn))}: ` : ''
-          const atCorners = k === 0 ? cornerRound(loop, writtenRounds[0] ?? '', firstCorner(loops, i)) : ''
+          const hasSides = !(plan.round && loop.line < OPEN_ENDS)
+          const atCorners =
+            k === 0 ? cornerRound(loop, writtenRounds[0] ?? '', firstCorner(loops, i), hasSides) : ''
           const told = translateText(atCorners, settled.terms, terms)
           const words = `${colour}${roundText(text, job)} (${countWords(loop, k)})${told}`
           return [EDGING_PAGE.round(round.number), words] as const

@@ -11,12 +11,17 @@ const FROM_THE_FIRST = /^(?:ch 1|1 ch), *\*([a-z]+) in (?:each of )?next\b/i
 const SIDES = ['top', 'right side', 'bottom', 'left side'] as const
 
 /** So many of something from each corner to the next: told once where all sides are alike. */
-function bySides(counts: readonly number[], first: number, words: (count: number) => string): string {
+function bySides(
+  counts: readonly number[],
+  first: number,
+  hasSides: boolean,
+  words: (count: number) => string,
+): string {
   const [one] = counts
   if (one !== undefined && counts.every((count) => count === one))
     return `${words(one)} from each corner to the next`
   const place = (i: number): string =>
-    counts.length === SIDES.length
+    hasSides && counts.length === SIDES.length
       ? `along the ${SIDES[i]!}`
       : `from corner ${first + i} to ${first + ((i + 1) % counts.length)}`
   return listed(counts.map((count, i) => `${words(count)} ${place(i)}`))
@@ -30,6 +35,8 @@ export function cornerRound(
   { marks, stretches, made, repeats, texts, stitches }: EdgingLoop,
   written: string,
   first: number,
+  /** Its corners are those of a flat piece, and not those of notches in an open end. */
+  hasSides = true,
 ): string {
   const corners = marks.length
   if (corners < 2 || marks.some(({ kind }) => kind !== 'corner')) return ''
@@ -40,7 +47,7 @@ export function cornerRound(
     const each = Number(named[1])
     const between = stretches.map((count) => count - 1)
     if (between.reduce((sum, count) => sum + count, each * corners) !== all) return ''
-    return ` At each corner the ${each} ${named[2]!} go into the corner stitch; between corners that is ${bySides(between, first, sts)}.`
+    return ` At each corner the ${each} ${named[2]!} go into the corner stitch; between corners that is ${bySides(between, first, hasSides, sts)}.`
   }
   const begun = FROM_THE_FIRST.exec(texts[0] ?? '')
   const many = repeats[0] ?? 0
@@ -49,5 +56,5 @@ export function cornerRound(
   if (!begun || many <= corners || !isWhole) return ''
   const told = (count: number): string =>
     `${formatNumber(count / takes)} ${plural(count / takes, 'repeat')} (${sts((count / takes) * makes)})`
-  return ` At each corner the first ${begun[1]!} of a repeat goes into the corner stitch: ${bySides(stretches, first, told)}.`
+  return ` At each corner the first ${begun[1]!} of a repeat goes into the corner stitch: ${bySides(stretches, first, hasSides, told)}.`
 }

@@ -20,6 +20,9 @@ const WIDE = 2
 /** "Border", "Edging". */
 export const edgingTitle = (terms: Terms): string => capital(termWord('edging', terms))
 
+/** Lines of what is joined in the round that are open, before those of its holes. */
+export const OPEN_ENDS = 2
+
 const SIDES = ['top', 'right side', 'bottom', 'left side'] as const
 
 const yarnNames = (edging: EdgingAccount, { settled }: Job): string[] => [
@@ -58,7 +61,7 @@ export function setUpWords(
       ? `${stitch} and chains (${stitch} in every free tip, the chains shared out between them)`
       : stitch
   const corners = loop.marks.filter(({ kind }) => kind === 'corner').length
-  const sides = sideWords(loop, corners, first)
+  const sides = sideWords(loop, corners, first, job.plan.round !== undefined)
   const isCornered = corners > 0 && corners === loop.marks.length
   const at = isCornered ? `corner ${first}` : 'a corner'
   const start = corners > 0 ? `, from the first stitch at ${at}` : ''
@@ -67,9 +70,15 @@ export function setUpWords(
 }
 
 /** `first`: the number of the line's first corner, as the map has it. */
-function sideWords({ stretches, marks }: EdgingLoop, corners: number, first: number): string {
+function sideWords(
+  { line, stretches, marks }: EdgingLoop,
+  corners: number,
+  first: number,
+  isRound: boolean,
+): string {
   const fromTo = (i: number) => `${first + i} to ${first + ((i + 1) % corners)}`
-  if (corners === marks.length && corners === SIDES.length)
+  // Notches of an open end have no sides.
+  if (corners === marks.length && corners === SIDES.length && !(isRound && line < OPEN_ENDS))
     return `: ${listed(stretches.map((count, i) => `${formatNumber(count)} along the ${SIDES[i]!} (corner ${fromTo(i)})`))}`
   if (corners === marks.length && corners > 1)
     return `: ${listed(stretches.map((count, i) => `${formatNumber(count)} from corner ${fromTo(i)}`))}`

@@ -2,6 +2,7 @@
 import { describe, expect, it } from 'vitest'
 import type { BlanketLayout, Project } from '../../../shared-types/project'
 import { byLineWords } from '../../../src-core/edging/words'
+import { edgingCorners } from '../../../src-core/figures/edging-corners'
 import { planProject } from '../../../src-core/plan'
 
 /** Squares of 60 mm, 20 sc to 100 mm: a stitch is 5 mm wide, so that each square has twelve of them. */
@@ -93,6 +94,81 @@ describe('M36 written rounds at the open ends of a round', () => {
         line.slice(1).reduce((sum, to, i) => sum + Math.hypot(to.x - line[i]!.x, to.y - line[i]!.y), 0),
       )
       expect(drawn.reduce((sum, length) => sum + length)).toBeCloseTo(plan.edging!.length, 1)
+    })
+
+    const CORNERS = '*3 dc in corner, dc in each st to next corner; rep from * around.'
+    const notched = (...places: string[]) =>
+      planProject(bag(8, { style: 'follow', written: written(CORNERS) }, without(...places)))
+
+    it.each([
+      { end: 0, places: ['1,4', '1,5'], corners: 2 },
+      { end: 0, places: ['1,1'], corners: 2 },
+      { end: 0, places: ['1,1', '1,8'], corners: 2 },
+      { end: 0, places: ['1,2', '1,6'], corners: 4 },
+      { end: 0, places: ['1,4', '1,5', '2,4'], corners: 3 },
+      { end: 1, places: ['4,5', '4,6'], corners: 2 },
+    ])('M36 work 3 dc in each corner of the notch of $places', ({ end, places, corners }) => {
+      const { edging, edgingLines } = notched(...places)
+      const { marks, stitches, stretches, made, texts } = edging!.loops![end]!
+      expect(marks.map(({ kind }) => kind)).toEqual(Array.from({ length: corners }, () => 'corner'))
+      expect(stretches.reduce((sum, count) => sum + count, 0)).toBe(stretches.length > 0 ? stitches : 0)
+      // Two stitches more in each corner.
+      expect(made[0]).toBe(stitches + 2 * corners)
+      expect(texts[0]).toContain('3 dc in next st')
+      expect(edging!.rounds[1]!.corners).toBe(corners)
+      // Every corner is the upper (lower) end of a side of a square that stands: on the line, as far out as it gets.
+      const line = edgingLines[end]!
+      const outmost = end === 0 ? Math.min(...line.map(({ y }) => y)) : Math.max(...line.map(({ y }) => y))
+      const isDeeper = places.some((place) => place.startsWith('2'))
+      const lengths = [0]
+      line
+        .slice(1)
+        .forEach((to, i) => lengths.push(lengths[i]! + Math.hypot(to.x - line[i]!.x, to.y - line[i]!.y)))
+      const heights = marks.map(({ along }) => {
+        const at = along * lengths.at(-1)!
+        const i = lengths.reduce(
+          (best, each, k) => (Math.abs(each - at) < Math.abs(lengths[best]! - at) ? k : best),
+          0,
+        )
+        return Math.round(Math.abs(line[i]!.y - outmost))
+      })
+      expect(heights.sort((a, b) => a - b)).toEqual([
+        ...Array.from({ length: isDeeper ? corners - 1 : corners }, () => 0),
+        ...(isDeeper ? [60] : []),
+      ])
+      // The even end has none.
+      expect(edging!.loops![1 - end]!.marks).toEqual([])
+    })
+
+    it('M36 have stretches as long as the sides between their corners, by hand', () => {
+      const { stretches } = notched('1,4', '1,5').edging!.loops![0]!
+      // Into the notch: 60 + 120 + 60 mm in stitches of 5 mm, and of 4.66 mm height a right angle less; the turns inside
+      // the line's own round corners take up to two stitches. Without: 360 mm, and a right angle more.
+      const turn = (Math.PI / 2) * (4.66 / 5)
+      expect(stretches[0]).toBeGreaterThanOrEqual(Math.floor(48 - turn - 1))
+      expect(stretches[0]).toBeLessThanOrEqual(Math.ceil(48 - turn))
+      expect(Math.abs(stretches[1]! - (72 + turn))).toBeLessThanOrEqual(1)
+    })
+
+    it('M36 work 3 in the tips of a notch', () => {
+      const text = '*3 sc in tip, sc in each st to next tip; rep from * around.'
+      const project = bag(8, { style: 'follow', written: written(text) }, without('1,4'))
+      const [mouth, bottom] = planProject(project).edging!.loops!
+      expect(mouth!.marks.map(({ kind }) => kind)).toEqual(['tip', 'tip'])
+      expect(mouth!.made[0]).toBe(mouth!.stitches + 4)
+      expect(bottom!.marks).toEqual([])
+    })
+
+    it('M36 show each corner with its number on the map, outside of the work', () => {
+      for (const [end, place] of [
+        [0, '1,4'],
+        [1, '4,4'],
+      ] as const) {
+        const { corners, stretches } = edgingCorners(notched(place))
+        expect(corners.map(({ number }) => number)).toEqual([1, 2])
+        for (const { out } of corners) expect(end === 0 ? -out.y : out.y).toBeGreaterThan(0.5)
+        expect(stretches).toHaveLength(2)
+      }
     })
 
     it('stand a row lower where all of the first row is left out', () => {
