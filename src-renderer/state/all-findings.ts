@@ -8,6 +8,7 @@ import { isBlank } from '../../src-core/motif/rounds/account'
 import { createLetterFindings } from '../../src-core/letters/findings'
 import type { Planner } from '../../src-core/plan'
 import { garlandOf } from '../../src-core/plans/layouts'
+import { blanketOf } from './edits/layout'
 import { findMotif } from './edits/motif'
 import { isOfLetters } from './places-of-findings'
 
@@ -26,6 +27,20 @@ function withFonts(plan: Plan, project: Project, fonts: readonly CodePointRanges
   return bySeverity([...plan.findings.filter((each) => !isOfLetters(each)), ...lacking])
 }
 
+/** Where one of them is, somebody may only have begun. */
+const BEGINNINGS: ReadonlySet<string> = new Set([
+  'motif/no-rounds',
+  'yarn/no-weight',
+  'colours/stash-unknown',
+])
+
+/** Colours go as the stash goes, and no stash was entered: that nothing is enough says nothing, unless limits were set. */
+function isStashUnsaid(findings: readonly Finding[], project: Project): boolean {
+  const { most = {}, mostGrams = {} } = blanketOf(project)?.cells?.fill ?? {}
+  const isLimited = [most, mostGrams].some((limits) => Object.keys(limits).length > 0)
+  return !isLimited && findings.some(({ code }) => code === 'colours/stash-unknown')
+}
+
 /** Nothing is said of the weight of a motif, not even of one of its colours: that is still to come, and no mistake. */
 function isUnweighed(project: Project, id: string | undefined): boolean {
   const motif = findMotif(project, id)
@@ -38,13 +53,17 @@ function isUnweighed(project: Project, id: string | undefined): boolean {
  * then: that nothing hangs on it follows from the rounds, and is not said where its sequence has something.
  */
 function begun(findings: readonly Finding[], project: Project): readonly Finding[] {
-  if (!findings.some(({ code }) => code === 'motif/no-rounds' || code === 'yarn/no-weight')) return findings
+  if (!findings.some(({ code }) => BEGINNINGS.has(code))) return findings
   const blank = (id: string | undefined) => {
     const motif = findMotif(project, id)
     return motif?.kind === 'rounds' && isBlank(motif)
   }
   const waits = garlandOf(project)?.items?.some(({ motif }) => blank(motif)) === true
-  const heard = waits ? findings.filter(({ code }) => code !== 'garland/no-items') : findings
+  const isUnsaid = isStashUnsaid(findings, project)
+  const heard = findings.filter(
+    ({ code }) =>
+      !(waits && code === 'garland/no-items') && !(isUnsaid && code.startsWith('colours/limits-')),
+  )
   const isBegun = ({ code, target }: Finding) =>
     (code === 'motif/no-rounds' && blank(target?.motif)) ||
     (code === 'yarn/no-weight' && isUnweighed(project, target?.motif))

@@ -1,6 +1,6 @@
 /** The places in one or two lines each, so that their list is a summary of the project. */
 import { say, spelled } from './say'
-import { counted, listed } from '../../src-core/figures/words'
+import { capital, counted, listed } from '../../src-core/figures/words'
 import type { Finding } from '../../shared-types/finding'
 import type { MotifAccount, Plan, Provenance, YarnNumber } from '../../shared-types/plan'
 import type { Motif, Project } from '../../shared-types/project'
@@ -70,8 +70,11 @@ function shortly(project: Project, plan: Plan, findings: readonly Finding[]): st
       ? `${counted(all, 'yarn')} run short`
       : `${listed(names)} ${names.length > 1 ? 'run' : 'runs'} short`
   }
-  return worst.message.charAt(0).toUpperCase() + worst.message.slice(1)
+  return capital(firstSentence(worst.message))
 }
+
+/** What is wrong, without how wrong: the place itself says the rest. */
+const firstSentence = (message: string): string => message.split(/\.(?=\s+\p{Lu})/u, 1)[0]!.replace(/\.$/, '')
 
 /** Grams of one motif where they are known; null elsewhere. */
 export function motifGrams(motif: Motif): number | null {

@@ -106,4 +106,38 @@ describe('the first hour, in a window of 1024 × 700', () => {
     await change.waitFor({ state: 'detached' })
     await page.getByRole('button', { name: /^Undo: change to/ }).waitFor()
   })
+
+  it('deals colors out as the stash goes before any is entered, and says where it is', async () => {
+    const hands = new Hands(page)
+    await hands.go(/^Colou?rs$/)
+    await hands.press(/^Add a colou?rway$/)
+    await hands.press(/^As the stash goes/, 'radio')
+    await page.getByText(/^How much yarn is on hand .* is not known yet/).waitFor()
+    expect(await page.getByRole('region', { name: 'Ledger' }).innerText()).not.toMatch(/warning/)
+    await hands.press('Enter yarn on hand')
+    await page.getByRole('heading', { name: 'Yarn', level: 2 }).waitFor()
+  })
+
+  it('takes names longer than its places are wide, and cuts none of them in the ledger', async () => {
+    const hands = new Hands(page)
+    const long = 'Donaudampfschifffahrtsgesellschaftskapitänsmützenblau'
+    await page
+      .getByRole('textbox', { name: /^Name of/ })
+      .first()
+      .fill(long)
+    await page.keyboard.press('Enter')
+    const ledger = page.getByRole('region', { name: 'Ledger' })
+    await ledger.getByText(long).waitFor()
+    for (const place of [/^Colou?rs$/, 'Yarn', 'Joins', 'Arrangement']) {
+      await hands.go(place)
+      await page.evaluate(() => {
+        for (const fold of document.querySelectorAll('details')) fold.open = true
+      })
+      await eventually(async () =>
+        expect([String(place), await cut('#place-panel')]).toEqual([String(place), []]),
+      )
+    }
+    expect(await cut('.ledger')).toEqual([])
+    expect(await cut('nav')).toEqual([])
+  })
 })

@@ -16,7 +16,7 @@ export class Hands {
   }
 
   /** Opens a place of the job. */
-  async go(place: string): Promise<void> {
+  async go(place: string | RegExp): Promise<void> {
     this.actions++
     const places = this.page.getByRole('navigation', { name: 'Places of the job' })
     await places.getByRole('button', { name: place, exact: true }).click()

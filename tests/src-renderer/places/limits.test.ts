@@ -35,6 +35,22 @@ describe('As the stash goes', () => {
     expect(fillOf(app).pattern).toBe('repeat')
     await waitFor(() => expect(screen.getByLabelText('Stay within the yarn on hand')).toBeTruthy())
   })
+
+  it('leads to the yarn where nothing is on hand yet, without a warning, unless limits were set', async () => {
+    const yarns = SMALL.yarns!.map(({ onHandGrams: _, ...yarn }) => yarn)
+    const { app } = await inWindow(ColoursPlace, {}, { ...SMALL, yarns })
+    const told = () => app.document.findings.map(({ code }) => code).filter((code) => /^colours/.test(code))
+    const hint = () => screen.queryByText(/^How much yarn is on hand for each colorway is not known yet/)
+    expect(hint()).toBeNull()
+    await fireEvent.click(screen.getByRole('radio', { name: /^As the stash goes/ }))
+    await vi.waitFor(() => expect(told()).toEqual(['colours/stash-unknown']), 5000)
+    await waitFor(() => expect(hint()).not.toBeNull())
+    await enter('A Dawn at most', '3')
+    await enter('B Noon at most', '3')
+    await vi.waitFor(() => expect(told().join()).toMatch(/limits-/), 5000)
+    await fireEvent.click(screen.getByRole('button', { name: 'Enter yarn on hand' }))
+    expect(app.view.place).toBe('yarn')
+  })
 })
 
 describe('what is added', () => {

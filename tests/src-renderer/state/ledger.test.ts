@@ -255,6 +255,25 @@ describe('the list of places', () => {
     expect(placeSummary('colours', SMALL, plan).lines).toEqual(['A 10 · B 10'])
   })
 
+  it('says what is amiss in one sentence, whatever the number of those that follow', () => {
+    const note = (message: string) =>
+      placeSummary('colours', SMALL, plan, [
+        {
+          code: 'colours/limits-impossible',
+          severity: 'warning',
+          where: 'layout',
+          message,
+          mend: '',
+          target: {},
+        },
+      ]).warning
+    expect(note('the colours do not fit. This is as close as they come: 1.5 g missing.')).toBe(
+      'The colours do not fit',
+    )
+    expect(note('one petal is 1.5 mm too long.')).toBe('One petal is 1.5 mm too long')
+    expect(note('12.5 g of No. 5 are missing')).toBe('12.5 g of No. 5 are missing')
+  })
+
   it('teaches where there is nothing yet', () => {
     const blank = { format: 'petalyard-project', version: 1 } as const
     const empty = planProject(blank)
