@@ -65,9 +65,12 @@ export function closesEarly(
   const begun = work.first?.place.kind === 'stitch'
   // "(ch 3, skip a dc, dc in next dc) around, ch 3, join": the last loop is told by itself.
   if (
-    single &&
+    kind === 'st' &&
+    last === body &&
     begun &&
+    over > 0 &&
     over === skipped &&
+    available > unit &&
     body[0]?.type === 'chain' &&
     part.rest.find(works)?.type === 'chain'
   ) {

@@ -1,5 +1,5 @@
 /** Slip stitches that only lead somewhere, told in a sentence: "with sl sts go to the first ch-3 sp". */
-import { readPlace } from './places'
+import { readPart, readPlace } from './places'
 import type { Reader } from './reader'
 import type { Place, WorkItem } from './tree'
 import { NO_NAME, isSlip } from './stitch-name'
@@ -70,9 +70,30 @@ export const passOnTheWay = (reader: Reader): void => {
   })
 }
 
+/** "Sl st in next hdc, dc and ch-2 sp": the one after the other, up to a space. */
+const readListed = (reader: Reader, place: Place): Place | null =>
+  reader.attempt(() => {
+    if (place.parts.at(-1)?.which !== 'next') return null
+    const parts = [...place.parts]
+    for (;;) {
+      const begins = reader.skip(',')
+      const isLast = reader.skip('and', '&')
+      reader.skip('the', 'next')
+      if ((!begins && !isLast) || reader.isA('into') || reader.peek()?.kind === 'number') return null
+      const part = readPart(reader, false, { which: 'next', count: 1, each: false })
+      if (part?.which !== 'next') return null
+      parts.push(part)
+      if (!isLast) continue
+      const ends = part.noun.kind === 'space' && /^[,;.]?$/.test(reader.key())
+      return ends ? { ...place, parts, end: reader.tokens[reader.at - 1]!.end } : null
+    }
+  })
+
 /** "Sl st in next hdc, in next dc and into ch-3 sp": every place on the way. */
 export function readFurther(reader: Reader, place: Place): Place {
   const start = reader.at
+  const listed = readListed(reader, place)
+  if (listed) return listed
   const more = reader.attempt(() => {
     if (!reader.skip(',')) return null
     const found = reader.isA('into') ? readPlace(reader) : null

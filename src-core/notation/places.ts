@@ -46,7 +46,7 @@ const belowAhead = (reader: Reader): boolean => {
 const CHAINS_TOLD = /\b(bottom|base|foundation|lower|tip|point)\b/i
 
 /** One part of a place, without its "in". `leading`: whether "in" stood before it. */
-function readPart(reader: Reader, around: boolean, inherited: Draft | null): PlacePart | null {
+export function readPart(reader: Reader, around: boolean, inherited: Draft | null): PlacePart | null {
   const start = reader.at
   return reader.attempt(() => {
     passTopOfSame(reader)

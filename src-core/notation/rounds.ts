@@ -315,6 +315,9 @@ const workAsBegun: RoundWorker = (reading, tree, node, number, items) => {
     // Where the round states its count, the one way that comes to it is meant.
     if (fits.length === 1)
       return statedStitches(items) === null ? leaveOpen(fits[0]!, beginning, null) : fits[0]!
+    // Both come to it: one that leaves nothing to say of the rest of the round.
+    const [plain, ...others] = fits.filter(({ work }) => work.findings.length === 0)
+    if (plain && others.length === 0 && statedStitches(items) !== null) return plain
     const open = leaveOpen(first, beginning, second.account.made)
     if (fits.length === 0) return open
     return {

@@ -128,6 +128,29 @@ it.each([
   expect([told(text), made(text)]).toEqual([[], [12, 24]])
 })
 
+it.each([
+  'Sl st in next dc, dc and ch-2 sp',
+  'Sl st in next dc, next dc, and ch-2 sp',
+  'Sl st in next dc, in next dc and in ch-2 sp',
+])('slip stitches lead over what a list names to its space: "%s"', (way) => {
+  const text = `Rnd 1: Magic ring, ch 3, 2 dc in ring, ch 2, *3 dc in ring, ch 2; rep from * twice, join. (12 dc)\nRnd 2: ${way}, ch 3, (2 dc, ch 2, 3 dc) in same sp, *ch 1, (3 dc, ch 2, 3 dc) in next ch-2 sp; rep from * twice, ch 1; join. (24 dc)`
+  expect([told(text), made(text)]).toEqual([[], [12, 24]])
+})
+
+it.each([
+  ['ch 3, dc in next dc, *ch 2, sk 1, dc in next 2 dc; rep from * around, ch 2; join. (8 dc)', 8],
+  ['ch 3, dc in next 2 dc, *ch 3, sk next dc, dc in next 3 dc; rep from * around, ch 3; join.', 9],
+])('the last chain passes over what each one passes: "%s"', (work, count) => {
+  const text = `Rnd 1: Magic ring, ch 3, 11 dc in ring, join. (12 dc)\nRnd 2: ${work}`
+  expect([told(text), made(text)]).toEqual([[], [12, count]])
+})
+
+it('beginning chains do not count where only that leaves nothing over', () => {
+  const text =
+    'Rnd 1: Magic ring, ch 2 (does not count), 12 hdc in ring, join. 12 hdc\nRnd 2: Ch 2, *2 hdc in next, hdc in next*, repeat around, join. 18 hdc'
+  expect([told(text), made(text)]).toEqual([[], [12, 18]])
+})
+
 it('a set-up round stands before the first one', () => {
   const text =
     'Magic ring.\nSet-up rnd: Ch 1, 6 sc in ring; join. (6 sc)\nRnd 1: Ch 1, 2 sc in each sc around; join. (12 sc)\nR.2: Ch 1, *sc in next sc, inc; rep from * around; join. (18 sc)'
