@@ -29,14 +29,20 @@ export function uprightOf(picture: Picture, orientation: number): Picture {
   const [columns, rows] = orientation > 4 ? [height, width] : [width, height]
   const from = new Uint32Array(data.buffer, data.byteOffset, width * height)
   const upright = new Uint32Array(width * height)
-  for (let y = 0; y < rows; y++)
-    for (let x = 0; x < columns; x++) {
-      const [u, v] = orientation > 4 ? [y, x] : [x, y]
-      const left = orientation === 2 || orientation === 3 || orientation === 7 || orientation === 8
-      const top = orientation === 3 || orientation === 4 || orientation === 6 || orientation === 7
-      const column = left ? width - 1 - u : u
-      const row = top ? height - 1 - v : v
-      upright[y * columns + x] = from[row * width + column]!
-    }
+  const isTurned = orientation > 4
+  const left = orientation === 2 || orientation === 3 || orientation === 7 || orientation === 8
+  const top = orientation === 3 || orientation === 4 || orientation === 6 || orientation === 7
+  // How far apart, as it is kept, two places are that lie beside each other, and over each other, upright.
+  const [along, down] = [left ? -1 : 1, top ? -width : width]
+  const [right, below] = isTurned ? [down, along] : [along, down]
+  const first = (left ? width - 1 : 0) + (top ? (height - 1) * width : 0)
+  // In bands, so that a turned picture is read in pieces of rows that stay at hand.
+  const BAND = 32
+  for (let band = 0; band < columns; band += BAND) {
+    const end = Math.min(columns, band + BAND)
+    for (let y = 0; y < rows; y++)
+      for (let x = band, at = first + x * right + y * below; x < end; x++, at += right)
+        upright[y * columns + x] = from[at]!
+  }
   return { width: columns, height: rows, data: new Uint8Array(upright.buffer) }
 }
