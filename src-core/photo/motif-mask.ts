@@ -199,6 +199,47 @@ export function findAgain(plane: Plane, evened: Evened, found: FoundMotif, coars
   return { ...found, mask: filled(largest, width, height), distance }
 }
 
+/** The share of the level from which a thread that closes a space counts, and how wide a space is at least, in mm. */
+const THREAD = 0.5
+const LEAST_SPACE = 0.8
+
+/**
+ * The motif with the spaces that threads close off which are too thin for the level: a chain as thin as a pixel or two is
+ * seen half. What lies within a thread all round is the motif's. Null where there is nothing like that.
+ */
+export function threadedThrough(plane: Plane, found: FoundMotif): FoundMotif | null {
+  const { width, height, ground, scale } = plane
+  const { mask, distance, level } = found
+  const faint = standingOut(distance, ground, THREAD * level)
+  const [whole] = regions({ width, height, on: faint }, 60 * scale)
+    .map((piece) => ({ ...piece, shared: piece.places.filter((at) => mask.on[at]).length }))
+    .sort((a, b) => b.shared - a.shared)
+  if (!whole) return null
+  const outer = filled(whole, width, height)
+  // A blur is faint all round the motif: only what is wider than that is a space.
+  const inner = Float32Array.from(outer.on, (on, at) => (on && !mask.on[at] && !faint[at] ? 1 : 0))
+  const spaces = regions(
+    { width, height, on: Uint8Array.from(inner) },
+    Math.round((LEAST_SPACE * scale) ** 2),
+  )
+  if (spaces.length === 0) return null
+  const on = mask.on.slice()
+  for (const space of spaces) for (const at of space.places) on[at] = 1
+  // The thread itself, as far as it lies about the spaces.
+  const reach = Math.max(1, Math.round(0.3 * scale))
+  for (let round = 0; round < reach; round++) {
+    const before = on.slice()
+    for (let at = width; at < on.length - width; at++)
+      if (
+        !before[at] &&
+        outer.on[at] &&
+        (before[at - 1] || before[at + 1] || before[at - width] || before[at + width])
+      )
+        on[at] = 1
+  }
+  return { ...found, mask: { width, height, on } }
+}
+
 /** The inner share of the reach where nothing is looked for: rings and spaces round the middle are no slits. */
 const CORE = 0.45
 /** Nearer to paper than this multiple of the level a slit begins, which at the level is open. */

@@ -14,13 +14,16 @@ import { kindOf } from './kind'
 import type { PhotoKind } from './kind'
 import { findFirst } from './first'
 import { evenLight } from './light'
+import type { Evened } from './light'
 import { petalled } from './lobes'
 import type { Petalled } from './lobes'
-import { boxOf, findAgain, openAlong } from './motif-mask'
+import { boxOf, findAgain, openAlong, threadedThrough } from './motif-mask'
+import type { FoundMotif } from './motif-mask'
 import { notched } from './notches'
 import { halved, reduced } from './picture'
 import type { Picture, Spot } from './picture'
 import { rectify, rectifyPart } from './rectify'
+import type { Plane } from './rectify'
 import { findScale } from './scale'
 import type { Asked, Tell } from './scale'
 import { blurRound } from './sheet-edges'
@@ -151,15 +154,14 @@ export function measurePhoto(picture: Picture, { progress, ...asked }: PhotoOpti
   if (plane.density < DOUBT.density) tell('photo/few-pixels')
   const across = sheet.blur ?? blurRound(picture, onPicture(found.mask, plane, size, corners))
   const blur = Math.max(0.5, (across / plane.density) * plane.scale)
-  const outline = contourOf(plane, evened, found, blur)
-  const symmetry = notched(
-    petalled(
-      findSymmetry(outline, centroid(outline), (middle, reach) => openAlong(plane, found, middle, reach)),
-    ),
-  )
+  const asSeen = outlined(plane, evened, found, blur)
+  // Chains as thin as a pixel leave gaps in the line: where it shows no repeat, they are looked for.
+  const threaded = asSeen.symmetry.order === 0 ? threadedThrough(plane, found) : null
+  const closed = threaded && outlined(plane, evened, threaded, blur)
+  const { outline, symmetry, mask } = closed?.symmetry.stands ? closed : asSeen
   if (blur > DOUBT.blur * symmetry.mean) tell('photo/blurred')
   if (found.contrast < DOUBT.contrast) tell('photo/like-paper')
-  const kind = kindOf(symmetry, found.mask)
+  const kind = kindOf(symmetry, mask)
   const order = kind === 'round' || kind === 'other' ? 0 : symmetry.order
   if (kind === 'other') tell('photo/no-repeat')
   else if (kind === 'round' && (symmetry.order > 0 || symmetry.rest > DOUBT.round)) tell('photo/nearly-round')
@@ -224,6 +226,14 @@ export function measurePhoto(picture: Picture, { progress, ...asked }: PhotoOpti
       high: ((2 * dip) / plane.scale) * (1 + spread + dipSpread),
     },
   })
+}
+
+/** The line round a motif, and how often it repeats. */
+function outlined(plane: Plane, evened: Evened, found: FoundMotif, blur: number) {
+  const outline = contourOf(plane, evened, found, blur)
+  const open = (middle: Spot, reach: Float64Array) => openAlong(plane, found, middle, reach)
+  const symmetry = notched(petalled(findSymmetry(outline, centroid(outline), open)))
+  return { outline, symmetry, mask: found.mask }
 }
 
 /** Whether there may be another number of petals. */

@@ -102,6 +102,8 @@ export const CLEAR = 0.65
 /** From where on a repeat stands out (rounds of the tests' renderers come to 9), and from where on another one does so more. */
 const STANDING = 13
 const BY_FAR = 12
+/** What petals of one motif may differ by, rms as a share of the mean reach: more, and it is three arms and no repeat. */
+const MOST_UNLIKE = 0.12
 
 /**
  * Finds middle and order of an outline. Petals that touch at their tips leave nothing in the outline, but slits behind
@@ -184,7 +186,8 @@ function repeatOf(reach: Float64Array): Omit<Symmetry, 'middle' | 'reach' | 'sli
   const clear = own > NEARLY_ALL * total
   const stands = standing({ powers, mean }, order) >= STANDING
   const repeats =
-    depth >= (clear || stands ? LEAST_CLEAR_DEPTH : LEAST_DEPTH) && (stands || own / total > 0.3)
+    depth >= (clear || stands ? LEAST_CLEAR_DEPTH : LEAST_DEPTH) &&
+    (stands || (own / total > 0.3 && Math.sqrt(total - own) < MOST_UNLIKE * mean))
   const lead = parts[order]!
   return {
     mean,

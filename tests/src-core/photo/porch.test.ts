@@ -22,4 +22,13 @@ describe('a motif on the porch', { timeout: 120_000 }, () => {
     expect(Math.abs(trial.tips)).toBeLessThan(BOUNDS.tips.most)
     expect(Math.abs(trial.dips)).toBeLessThan(BOUNDS.dips.most)
   })
+
+  it('is edged with chains so thin that some are seen half: the spaces they close off are the motif’s', () => {
+    const { picture, sheet, ...drawn } = porch(21, 800)
+    const answer = measurePhoto(picture, { sheet })
+    const trial = trialOf(drawn, answer)
+    expect(answer.measures).toMatchObject({ kind: 'petals', petals: 12 })
+    expect(Math.abs(trial.tips)).toBeLessThan(0.015)
+    expect(Math.abs(trial.dips)).toBeLessThan(BOUNDS.dips.most)
+  })
 })

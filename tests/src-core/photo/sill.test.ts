@@ -31,4 +31,11 @@ describe('a motif on the window sill', { timeout: 120_000 }, () => {
     expect(answer.measures).toMatchObject({ kind: 'round', petals: 0 })
     expect(Math.abs(trial.tips)).toBeLessThan(0.01)
   })
+
+  it('has three arms of its own each and no symmetry: its outline stands as it is', () => {
+    const { answer } = taken(7)
+    expect(answer.measures).toMatchObject({ kind: 'other', petals: 0, symmetry: 0, evenOutline: [] })
+    expect(answer.measures!.outline.length).toBeGreaterThan(50)
+    expect(answer.findings.map(({ code }) => code)).toEqual(['photo/no-repeat'])
+  })
 })
