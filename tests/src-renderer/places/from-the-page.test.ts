@@ -53,6 +53,17 @@ describe('From the page', () => {
     expect(within(list()).getByText(/^Line 3: “Rnds 1 and 2 = 2"”$/)).toBeTruthy()
     expect(motif()).toMatchObject({ name: 'Flower', gauge: { hook: 3.5 } })
     expect(app.document.undoLabel).toBe('paste 2 rounds')
+    // It stands above the rounds: whoever had the keyboard in them would not see it.
+    await waitFor(() => expect(document.activeElement?.textContent).toBe('From the page'))
+  })
+
+  it('waits where a round has a mistake, to which the keyboard goes first', async () => {
+    await paste(PAGE.replace('(12 sc)', '(13 sc)'))
+    await waitFor(() =>
+      expect(document.activeElement?.getAttribute('aria-label') ?? document.activeElement?.tagName).toMatch(
+        /TEXTAREA|Round 2/,
+      ),
+    )
   })
 
   it('takes one with one undo, goes on to the next, and says so', async () => {
