@@ -34,7 +34,7 @@ import {
 import type { Reader } from './reader'
 import { readAlternating, readForEach, readTimesFirst } from './whole-repeats'
 import { plainPlace } from './plain-place'
-import { readSkip } from './skips'
+import { readPassedOver, readSkip } from './skips'
 import { spanOf } from './tokens'
 import type { Item, NoteItem, Place, WorkItem } from './tree'
 import type { StitchName } from './stitch-name'
@@ -274,6 +274,7 @@ const PHRASES: readonly Phrase[] = [
   (reader) => readAlternating(reader, (each) => readWork(each, false)),
   readHeld,
   readLeftOpen,
+  readPassedOver,
   readSkip,
   readWay,
   readJoinedOver,

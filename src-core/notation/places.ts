@@ -4,7 +4,7 @@ import { passOfThisPart, readElsewhere } from './elsewhere'
 import { readGap } from './gap-nouns'
 import { readExtent, readLoop, readNoun, readRound, sizeAhead, sizedSpaceAhead } from './nouns'
 import { atBase, readOwn } from './own-places'
-import { plainPlace } from './plain-place'
+import { plainPlace, readAcross } from './plain-place'
 import { passWorkedInto, readLoopOf, readSingled, readWithin } from './within'
 import {
   endsPlace,
@@ -336,10 +336,12 @@ export function readPlace(reader: Reader, bare = false): Place | null {
       const more = reader.attempt(() => {
         reader.skip(',')
         if (!reader.skip('and', '&') && !(reader.isA('into', 1) && reader.skip('+'))) return null
+        const before = parts[parts.length - 1]!
+        const swept = before.which === 'from-hook' ? readAcross(reader) : null
+        if (swept) return swept
         const again = reader.isA('into')
         if (again) around = reader.key() === 'around'
         if (again && !reader.sees('between')) reader.at++
-        const before = parts[parts.length - 1]!
         if (!again && reader.sees('the', 'next')) reader.at++
         if (
           !again &&

@@ -1,6 +1,5 @@
 /** Repeats: how often a part goes into the round, what one takes, and how the last one ends. */
 import { counted, plural } from '../figures/words'
-import { countItems } from './told-counts'
 import { LIMITS } from './limits'
 import { cellsLeft } from './chain-targets'
 import { closesEarly } from './closes-early'
@@ -27,6 +26,7 @@ import type { ItemRunner } from './stitching'
 import { spanOf } from './tokens'
 import type { Span } from './tokens'
 import { UNMARKED } from './marked'
+import { countItems, statedStitches } from './told-counts'
 import type { GroupItem, Item, RepeatClause, StarItem } from './tree'
 import { baseSource, report, sourceOf, spend } from './work'
 import type { Work } from './work'
@@ -293,10 +293,20 @@ function shareLandmarks(work: Work, star: StarItem, times: number, run: ItemRunn
   })
 }
 
-/** "sc, inc, repeat 6 times" without a mark: six in all, or six more, whichever fills the round. */
+/** Whether a round comes to the count that the text states with so many laps. */
+function comesTo(work: Work, star: StarItem, times: number, rest: readonly Item[], run: ItemRunner): boolean {
+  const stated = statedStitches(work.node.items)
+  if (stated === null || times > LIMITS.repeats) return false
+  const trial = forkWork(work)
+  for (let lap = 1; lap <= times; lap++) run(trial, star.items)
+  run(trial, rest)
+  return trial.elements.filter(({ standing }) => standing).length === stated
+}
+
+/** "sc, inc, repeat 6 times": six in all, or six more, whichever fills the round; of what is marked also its count. */
 function timesThatFit(work: Work, star: StarItem, rest: readonly Item[], run: ItemRunner): number | null {
   const times = starTimes(star)
-  if (times === null || times < 2 || star.mark !== UNMARKED || star.repeat?.said !== 'plain') return times
+  if (times === null || times < 2 || star.repeat?.said !== 'plain' || star.closed) return times
   const lap = lapOf(work, star.items, run)
   if (!lap.source || lap.source.state.unknown) return times
   const mine = sourceOf(work, lap.source.state)
@@ -305,7 +315,7 @@ function timesThatFit(work: Work, star: StarItem, rest: readonly Item[], run: It
     const left = freeOf(mine, kind, lap, star.items) - (tail ? unitOf(tail, kind) : 0)
     return unitOf(lap, kind) * (times - 1) === left
   })
-  return fewer ? times - 1 : times
+  return fewer && (star.mark === UNMARKED || comesTo(work, star, times - 1, rest, run)) ? times - 1 : times
 }
 
 const oversOf = ({ sources }: Work): number => [...sources.values()].reduce((sum, { over }) => sum + over, 0)

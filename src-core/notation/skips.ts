@@ -5,7 +5,7 @@ import { readPlace } from './places'
 import { BOUNDARY } from './prose'
 import type { Reader } from './reader'
 import { isSlip } from './stitch-name'
-import type { Place, PlacePart, SkipItem } from './tree'
+import type { NoteItem, Place, PlacePart, SkipItem } from './tree'
 import { readStitch, sizesStitch } from './vocabulary'
 
 /** "sk next (ch-1 sp, dc, ch-1 sp)": what is passed, one after the other. */
@@ -79,6 +79,22 @@ export const goesOnBehind = (reader: Reader): boolean => {
   const part = readStitch(reader) ? readPlace(reader)?.parts[0] : undefined
   reader.at = at
   return part?.which === 'next'
+}
+
+/** "…, skipping the ch-3 corners", "ignoring all ch-1 sps": whatever of them there is is passed as it is anyway. */
+export function readPassedOver(reader: Reader): NoteItem | null {
+  const start = reader.at
+  return reader.attempt(() => {
+    if (!/^(skipping|missing|omitting|ignoring)$/.test(reader.spelled())) return null
+    reader.at++
+    const all = reader.skip('all', 'each', 'every')
+    if (!reader.skip('the') && !all) return null
+    const noun = readNoun(reader)
+    const many = all || /s$/.test(reader.spelled(-1))
+    const spaces = noun?.kind === 'space' || noun?.kind === 'corner'
+    if (!spaces || !many || (reader.peek() && !reader.seesAny(BOUNDARY))) return null
+    return { type: 'note', effect: null, ...reader.span(start) }
+  })
 }
 
 /** "Sk next 2 sts", "miss the dc behind it". */

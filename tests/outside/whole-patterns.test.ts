@@ -34,7 +34,6 @@ const NOT_YET: Readonly<Record<string, readonly string[]>> = {
     'h435',
     'h444',
     'h450',
-    'h512',
     'h516',
     'h536',
     'h545',

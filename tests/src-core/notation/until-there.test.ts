@@ -83,3 +83,40 @@ describe('stitches that are put somewhere', () => {
     expect([told(text), made(text)]).toEqual([[], [12, 12]])
   })
 })
+
+describe('how often, where that is said of all', () => {
+  const round = (words: string, count: string) => `${RING}Rnd 2: Ch 1, ${words}. Join. ${count}`
+
+  it.each([
+    '*sc in next st, 2 sc in next st*, repeat from * to * 6 times',
+    '*sc in next st, 2 sc in next st; repeat from * 6 times',
+    '*sc in next st, 2 sc in next st; repeat from * 5 times',
+    '*sc in next st, 2 sc in next st; repeat from * 5 more times',
+  ])('is read as fits places and count: "%s"', (words) => {
+    expect([told(round(words, '(18 sc)')), made(round(words, '(18 sc)'))]).toEqual([[], [12, 18]])
+  })
+
+  it('is told where no count says so', () => {
+    const words = '*sc in next st, 2 sc in next st; repeat from * 6 times'
+    expect(told(round(words, '')).join(' ')).toContain('repeat-off-by-one')
+    expect(told(round(words, '(21 sc)')).join(' ')).toContain('repeat-off-by-one')
+  })
+})
+
+describe('what goes over all places', () => {
+  it.each(['and across', 'and across the row', 'and to end', 'and all across'])(
+    'of a chain: "%s"',
+    (words) => {
+      const text = `Ch 10.\nRow 1: Sc in 2nd ch from hook ${words}. (9 sc)\nRow 2: Ch 1, turn, sc in each st across. (9 sc)`
+      expect([told(text), made(text)]).toEqual([[], [9, 9]])
+    },
+  )
+
+  it.each(['skipping the ch-3 corners', 'skipping all ch-3 sps', 'ignoring the corners'])(
+    'but for those that are passed: "%s"',
+    (words) => {
+      const text = `Ch 6, join to form ring.\nRnd 1: Ch 3 (counts as dc), 4 dc in ring, ch 3, *5 dc in ring, ch 3; repeat from * 2 more times, join to top of ch-3. (20 dc, 4 ch-3 corners)\nRnd 2: Ch 1, sc in each dc around, ${words}. Join. (20 sc)`
+      expect([told(text), made(text)]).toEqual([[], [20, 20]])
+    },
+  )
+})
