@@ -58,6 +58,9 @@ export const namedIn = (pattern: string): string[] =>
 
 const marksOf = (labels: readonly number[]): string => listOf(labels.map(numberMark))
 
+/** Whom a seam leads to: beside the number of a side, another number alone would not say that it is a motif. */
+const motifsOf = (labels: readonly number[]): string => `${plural(labels.length, 'motif')} ${marksOf(labels)}`
+
 /**
  * Joining where others meet already: which of them was there first makes no difference to the hand. `side` tells places
  * apart at which the same motifs meet, as the first of them looks outward.
@@ -176,7 +179,7 @@ export type SeamVerb = 'sew' | 'crochet'
 
 /** One place of a finished motif, with whom it meets. */
 export const seamPhrase = (verb: SeamVerb, name: string, partners: readonly number[]): string =>
-  `${verb} ${name} to ${marksOf(partners)}`
+  `${verb} ${name} to ${motifsOf(partners)}`
 
 /**
  * The step of a finished motif that is put on with a seam: its sides (or else its corners or tips) with whom they meet.
@@ -191,8 +194,8 @@ export function seamWords(told: readonly ToldPlace[], shape: Shape, verb: SeamVe
     sides.set(number, (sides.get(number) ?? new Set()).add(partner))
   const phrases =
     sides.size > 0
-      ? [...sides].map(([side, partners]) => `side ${side} to ${marksOf([...partners])}`)
-      : joins.map(({ name, partners }) => `${name} to ${marksOf(partners)}`)
+      ? [...sides].map(([side, partners]) => `side ${side} to ${motifsOf([...partners])}`)
+      : joins.map(({ name, partners }) => `${name} to ${motifsOf(partners)}`)
   return `${verb} ${phrases.join('; ')}`
 }
 

@@ -21,7 +21,7 @@ import type { CutFrom } from './have-outline'
 import { largest, missOfHave, ofCount, ofMotifs, ofStash } from './have-counts'
 import type { Stash } from './have-counts'
 import { looksWorth } from './looks'
-import { judged } from './nearness'
+import { differentOf, judged } from './nearness'
 import { byPiles, motifsIn, withPiles } from './piles'
 import type { Piles } from './piles'
 import { isBegun } from '../progress/progress'
@@ -171,10 +171,11 @@ function sorted(
   const turn = evenTurn(tryout, layout)
   const isEven = ({ fit }: { readonly fit: FitArrangement }) => fit.columns % turn === 0
   const offered = told.some(isEven) ? told.filter(isEven) : told
-  return offered
+  const fits = offered
     .map(({ fit, off }) => ({ fit, miss: missOfHave(off, fit.wide), ...judged(fit) }))
     .sort(byHolding)
     .map(({ fit }) => fit)
+  return differentOf(fits)
 }
 
 /** The target size where there is one, else the size as it is, else a square. */

@@ -22,7 +22,7 @@ import { byHolding, countsNear, layoutOf, nearest } from './candidates'
 import type { Candidate, Rotation, Wish } from './candidates'
 import { MOST_MOTIFS } from './constants'
 import { looksWorth } from './looks'
-import { differentOf, isSameBlanket, ranked } from './nearness'
+import { differentOf, isSameBlanket, isSameTurn, ranked } from './nearness'
 import { countPlaces } from './places'
 import { countsOf, rowsStanding } from './standing'
 import type { Depth, Kind, Tryout } from './trials'
@@ -245,12 +245,16 @@ function rotationsWorth({ trials }: Tryout, kind: Kind, own: Rotation, depth: De
 
 /** Without arrangements that came twice. */
 function unlike<Found extends Candidate>(candidates: readonly Found[]): Found[] {
-  const seen = new Set<string>()
+  const seen = new Map<string, Rotation[]>()
   return candidates.filter(({ counts }) => {
     const { arrangement, columns, rows, rings, alternateRows, turn, alternateTurn } = counts
     const rowKind = arrangement === 'offset-rows' ? alternateRows : ''
-    const key = [arrangement, columns, rows, rings, rowKind, turn, alternateTurn].join()
-    return !seen.has(key) && seen.add(key)
+    const key = [arrangement, columns, rows, rings, rowKind].join()
+    const known = seen.get(key) ?? []
+    if (known.some((each) => isSameTurn(each.turn, turn) && isSameTurn(each.alternateTurn, alternateTurn)))
+      return false
+    seen.set(key, [...known, { turn, alternateTurn }])
+    return true
   })
 }
 

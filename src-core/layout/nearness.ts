@@ -131,18 +131,31 @@ export function closedFirst<Of>(list: readonly Of[], fitOf: (one: Of) => FitArra
   return sorted
 }
 
-/** Sizes and rotations that differ by less are the same. */
-const SAME = 0.01
+/** mm and degrees by which what is typed differs from what is worked out: 25.7° is half of a seventh (ours). */
+const SAME = { size: 1, turn: 0.1 } as const
+
+/** Whether two turns are one to whoever types them. */
+export function isSameTurn(one: number, other: number): boolean {
+  const off = Math.abs(one - other) % 360
+  return Math.min(off, 360 - off) < SAME.turn
+}
+
+/** Rows that turn by as much against each other, joined as often: which of the two kinds begins makes no other blanket. */
+const isSwapped = (a: FitArrangement, b: FitArrangement): boolean =>
+  a.arrangement !== 'rings' &&
+  Math.min(a.alternateTurn, b.alternateTurn) > SAME.turn &&
+  a.joins !== undefined &&
+  a.joins === b.joins
 
 /** Whether two arrangements leave the same motifs in the same places. */
 export function isSameBlanket(a: FitArrangement, b: FitArrangement): boolean {
-  const isAlike = (one: number, other: number) => Math.abs(one - other) < SAME
+  const isAlike = (one: number, other: number) => Math.abs(one - other) < SAME.size
   return (
     a.arrangement === b.arrangement &&
     a.motifs === b.motifs &&
     (a.arrangement !== 'offset-rows' || a.alternateRows === b.alternateRows) &&
-    isAlike(a.turn, b.turn) &&
-    (a.arrangement === 'rings' || isAlike(a.alternateTurn, b.alternateTurn)) &&
+    (isSameTurn(a.turn, b.turn) || isSwapped(a, b)) &&
+    (a.arrangement === 'rings' || isSameTurn(a.alternateTurn, b.alternateTurn)) &&
     isAlike(a.size.width, b.size.width) &&
     isAlike(a.size.height, b.size.height)
   )

@@ -33,7 +33,8 @@ export const addFit: AddCommand = (program, around, end) => {
       'Tries arrangements, counts and rotations, and lists the closest fits to a target size: first ' +
         'those that hold (in one piece, no motif on a single join point). ' +
         'Without --width and --height it is the target size of the project. ' +
-        'With --stash it lists the largest that the yarn on hand allows, with --motifs the arrangements of so many ' +
+        'With --stash it lists the largest that the yarn on hand allows, one that lies closed before one whose ' +
+        'joins partly gape where it is about as large, with --motifs the arrangements of so many ' +
         'motifs, with --count those that have that many or nearly as many; all of these in the proportions of that ' +
         'size, else of the project as it is. ' +
         'With --exactly it also says what to change so that the project comes out at that size to 1 mm, or ' +

@@ -9,6 +9,14 @@ import { formatMass, formatSize } from '../../../src-core/units/format'
 import { wrap } from '../text'
 import { ARRANGEMENT_WORDS, countWords, unitsOf } from './words'
 
+/** Whether one that lies closed stands before a larger one of which some join points gape. */
+const isClosedFirst = (fits: readonly FitArrangement[]): boolean => {
+  const area = ({ size }: FitArrangement) => size.width * size.height
+  return fits.some(
+    (fit, i) => !fit.wide && fits.slice(i + 1).some((after) => after.wide && area(after) > area(fit)),
+  )
+}
+
 export function fitReport(
   project: Project,
   wish: { readonly width: number; readonly height: number } | Have,
@@ -54,6 +62,6 @@ export function fitReport(
         ? `From ${counted(wish.motifs, 'motif')}`
         : 'count' in wish
           ? `With ${counted(wish.count, 'motif')}, or the nearest number`
-          : 'The largest from the yarn on hand'
+          : `The largest from the yarn on hand${isClosedFirst(arrangements) ? ', those that lie closed first where about as large' : ''}`
   return [heading, ...blocks.flatMap((block) => ['', ...block])]
 }

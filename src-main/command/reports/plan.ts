@@ -100,7 +100,10 @@ function blanketFacts(project: Project, plan: Plan): [string, string][] {
   if (plan.accounts.length > 0) pairs.push(...kindWords(plan))
   if (plan.round) {
     const { circumference, flat, joins } = plan.round
-    const closing = counted(joins, 'join point closes', 'join points close')
+    const isSewn = project.joining?.rule === 'seam'
+    const points = counted(joins, 'join point closes', 'join points close')
+    // A seam closes each place at which a row comes round to its first motif.
+    const closing = isSewn && plan.counts.sides ? 'seams close' : points
     const [around, wide] = [circumference, flat].map(lengthsIn(units, [circumference, flat]))
     pairs.push(
       ['Round', `${around} around, ${wide} wide laid flat; ${closing} it`],

@@ -49,7 +49,9 @@ describe('M27 a square between four octagons', () => {
       allowance: { wastePercent: 0, tail: 0 },
     }
     const plan = among(SIDE, seam)
-    expect(plan.order.find(({ kind }) => kind === 'filler')!.words).toMatch(/^sew side 1 to \d+; side 2 to/)
+    expect(plan.order.find(({ kind }) => kind === 'filler')!.words).toMatch(
+      /^sew side 1 to motif \d+; side 2 to motif/,
+    )
     const sewn = ({ yarns }: typeof plan): number => yarns.find(({ id }) => id === 'j')!.grams.expected
     const bare = planProject(
       blanket(OCTAGON, { outline: 'square', sideToSide: SIDE }, { columns: 3, rows: 3 }, seam),

@@ -3,7 +3,7 @@ import { describe, expect, it } from 'vitest'
 import type { FitArrangement } from '../../../shared-types/plan'
 import type { BlanketLayout, Project } from '../../../shared-types/project'
 import { layoutOfFit } from '../../../src-core/layout/taken'
-import { fitFromHave, planProject } from '../../../src-core/plan'
+import { fitFromHave, fitProject, planProject } from '../../../src-core/plan'
 
 const made = { slots: [{ slot: 'all', grams: 3 }], weighed: { motifs: 1, resolution: 0 } }
 
@@ -51,6 +51,26 @@ describe('M26 fits from what there is', () => {
     const [first] = of(offset.size)
     expect(first).toMatchObject({ arrangement: 'offset-rows', motifs: 6 })
     expect(first!.wide).toBeDefined()
+  })
+})
+
+describe('M26 fits with a rotation that is typed', () => {
+  it.each([
+    [7, 25.7],
+    [11, 16.4],
+  ])('offer each blanket of %d petals once: %d° is about half of a petal', (petals, turn) => {
+    const project = flowers(petals, 90, 62)
+    const typed = { ...project, layout: { ...(project.layout as BlanketLayout), turn, alternateTurn: turn } }
+    const asked = { width: 1100, height: 1500 }
+    for (const { arrangements } of [fitProject(typed, asked), fitFromHave(typed, { stash: true })]) {
+      const names = arrangements.map(({ arrangement, columns, rows, motifs, joins, size, alternateTurn }) =>
+        [arrangement, columns, rows, motifs, joins, Math.round(size.width), Math.round(alternateTurn)].join(
+          ' ',
+        ),
+      )
+      expect(names.length).toBeGreaterThan(2)
+      expect(new Set(names).size).toBe(names.length)
+    }
   })
 })
 
