@@ -108,6 +108,10 @@ export const makesGroup = ({ items }: Definition): boolean =>
   items.filter(({ type }) => type === 'work' || type === 'chain').length > 1 ||
   items.some((item) => item.type === 'work' && item.stitch.form === 'together')
 
+/** "Petal: [yo, insert hook, …] 3 times, yo and draw through all": a word of the trade for a stitch in steps. */
+export const makesSteps = ({ names, items }: Definition): boolean =>
+  names.some((name) => wordOf(name).kinds.has('group')) && items.some(({ type }) => type === 'described')
+
 /** "mc = magic circle". */
 export const makesRing = ({ items }: Definition): boolean =>
   items.length > 0 && items.every((item) => item.type === 'foundation' && item.ring === 'adjustable')

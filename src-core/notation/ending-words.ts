@@ -100,6 +100,7 @@ const readLastElsewhere = (reader: Reader, sequence: SequenceReader): RepeatEndi
     if (!reader.skip('last')) return null
     reader.skip('of', 'all')
     const at = reader.at
+    if (placed) reader.number()
     const stitch = readStitch(reader)
     if (!stitch) return null
     if (instead) return reader.skip('with', 'by') ? done(sequence(reader, 'clause')) : null
@@ -113,6 +114,9 @@ const readLastElsewhere = (reader: Reader, sequence: SequenceReader): RepeatEndi
     if (!placed && !said && from !== reader.at) return null
     const place = readPlace(reader)
     if (!place) return null
+    // "… making the last CL between the last dc and the ch 3": where the laps lead to by themselves.
+    if (place.parts.every(({ noun }) => noun.kind === 'gap') && (!bracketed || reader.skip(')')))
+      return { mode: 'append', items: [], ...reader.span(start) }
     return done([{ type: 'work', count: 1, stitch, place, ...reader.span(at) }])
   })
 }

@@ -4,7 +4,7 @@
  */
 import type { Terms } from '../../shared-types/project'
 import { said } from '../findings/finding'
-import { isKnown, makesGroup, makesRing, readDefinition } from './definitions'
+import { isKnown, makesGroup, makesRing, makesSteps, readDefinition } from './definitions'
 import { explainedWithin } from './explained'
 import { goesOn } from './goes-on'
 import { headingScopes } from './heading-scope'
@@ -107,7 +107,8 @@ export function parseRounds(
       const definition = readDefinition(reader, heading, to)
       const ring = makesRing(definition)
       if (ring) for (const name of definition.names) reader.rings.add(name)
-      if (!heading.worked && definition.names.every(isKnown) && !makesGroup(definition)) return
+      const known = definition.names.every(isKnown) && !makesGroup(definition) && !makesSteps(definition)
+      if (!heading.worked && known) return
       explained.push(definition)
       if (!ring) for (const key of definition.keys) definitions.set(key, definition)
     }

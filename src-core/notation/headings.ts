@@ -219,7 +219,7 @@ function readShortened(reader: Reader, special: boolean): Heading | null {
   const from = reader.at
   return reader.attempt((): Heading | null => {
     const short = reader.peek()
-    if (short?.kind !== 'word' || !/^\p{Lu}{2,5}\d?$/u.test(short.text)) return null
+    if (short?.kind !== 'word' || !/^(?:Beg)?\p{Lu}{2,5}\d?$/u.test(short.text)) return null
     const known = short.kinds.has('round') || short.kinds.has('chain') || sectionOf([short.key]) !== null
     if (known) return null
     reader.at++

@@ -33,7 +33,7 @@ const TELLS = ['counts', 'stands', '=']
 const isOne = (words: readonly Token[], at: number): boolean =>
   at > 0 && words[at]!.is === 'is' && (ONE.has(words[at + 1]?.is ?? '') || words[at + 1]?.kind === 'ordinal')
 
-/** "3ch = 1tr, 4ch = 1dtr": whether the next part of a list is told of chains of its own. */
+/** "3ch = 1tr, 4ch = 1dtr", "ch 3 counts as dc and ch 4 counts as tr": whether the next part of a list is told of chains of its own. */
 function beginsAnother(reader: Reader, from: number, to: number): boolean {
   const part: Token[] = []
   for (let at = from; at < to && !reader.tokens[at]!.first; at++) {
@@ -52,7 +52,7 @@ export function usualChains(reader: Reader, from: number, to: number): UsualChai
     while (
       end < to &&
       !['.', ';'].includes(reader.tokens[end]!.key) &&
-      !(reader.tokens[end]!.key === ',' && beginsAnother(reader, end + 1, to)) &&
+      !([',', 'and'].includes(reader.tokens[end]!.key) && beginsAnother(reader, end + 1, to)) &&
       !(end > start && reader.tokens[end]!.first)
     )
       end++

@@ -1,5 +1,6 @@
 /** More of what older print, translated and wordy pages say. Common practice, no source; counts by hand. */
 import { describe, expect, it } from 'vitest'
+import { readRounds } from '../../../src-core/notation/read'
 import { made, told } from './telling'
 
 const RING = '8 ch., join into a ring with s.s.\n'
@@ -149,6 +150,32 @@ it('beginning chains do not count where only that leaves nothing over', () => {
   const text =
     'Rnd 1: Magic ring, ch 2 (does not count), 12 hdc in ring, join. 12 hdc\nRnd 2: Ch 2, *2 hdc in next, hdc in next*, repeat around, join. 18 hdc'
   expect([told(text), made(text)]).toEqual([[], [12, 18]])
+})
+
+it.each([
+  'Ch 3, ch 2, *dc in space before next dc, ch 2; rep from * around, making the last dc between the last dc and the ch 3; join. (12 dc, 12 ch-2 sps)',
+  'Ch 3, ch 2, *dc in space before next dc, ch 2; rep from * around (working the last dc between last dc and ch-3); join. (12 dc, 12 ch-2 sps)',
+])('the last gap is where the laps lead to: "%s"', (work) => {
+  const text = `Rnd 1: Magic ring, ch 3 (counts as dc), 11 dc in ring; join. (12 dc)\nRnd 2: Sl st into the space between the ch 3 and the next dc. ${work}`
+  expect([told(text), made(text)]).toEqual([[], [12, 12]])
+})
+
+it('a note tells of two beginnings in one sentence', () => {
+  const text =
+    'Notes: The starting ch 3 counts as a dc and the starting ch 4 counts as a tr.\n\nRnd 1: Magic ring. Ch 3, 11 dc in ring, join. (12 dc)\nRnd 2: Ch 4, tr in same st, 2 tr in each st around, join. (24 tr)'
+  expect([told(text), made(text)]).toEqual([[], [12, 24]])
+  expect(readRounds(text, { terms: 'US' }).rounds.map(({ spaces }) => spaces)).toEqual([{}, {}])
+})
+
+it.each([
+  'Petal: [Yo, insert hook in next st, yo and draw up a loop, yo and draw through 2 loops] 3 times in same st, yo and draw through all 4 loops on hook.',
+  'BegPC – beginning popcorn: ch 3, 4 dc in same st, remove hook, insert it in top of ch-3, draw loop through.\nPC – popcorn: 5 dc in st, remove hook, insert it in first dc, draw loop through.',
+])('a page explains stitches by names of its own: "%s"', (special) => {
+  const [begins, name] = special.startsWith('Beg')
+    ? ['BegPC in same st', 'PC']
+    : ['Ch 1, petal in same st', 'petal']
+  const text = `Special Stitches\n${special}\n\nRnd 1: Magic ring, ch 3 (counts as dc), 15 dc in ring, join. (16 dc)\nRnd 2: ${begins}, ch 4, sk next dc, *${name} in next dc, ch 4, sk next dc; rep from * 6 more times, join. (8 ch-4 sps)`
+  expect([told(text), made(text)]).toEqual([[], [16, 8]])
 })
 
 it('a set-up round stands before the first one', () => {
