@@ -83,10 +83,11 @@ export function untilAhead(reader: Reader): boolean {
 /** "…; rep from * until you have 7 loops", "… around, making 7 loops": what there is behind it. */
 const readReached = (reader: Reader, items: readonly Item[]): CountItem | null =>
   reader.attempt(() => {
-    const last = items.findLast(({ type }) => type !== 'note' && type !== 'statement')
-    if (!last || last.type === 'repeat-round') return null
     const until = passUntil(reader)
     if (!until && !(isWorked(items.slice(-1)) && passGiving(reader))) return null
+    // Asked for last: it may go back through all of a long text.
+    const last = items.findLast(({ type }) => type !== 'note' && type !== 'statement')
+    if (!last || last.type === 'repeat-round') return null
     const counts = readReachedCount(reader)
     return counts && (until ? { ...counts, until: true } : counts)
   })

@@ -315,7 +315,11 @@ function timesThatFit(work: Work, star: StarItem, rest: readonly Item[], run: It
     const left = freeOf(mine, kind, lap, star.items) - (tail ? unitOf(tail, kind) : 0)
     return unitOf(lap, kind) * (times - 1) === left
   })
-  return fewer && (star.mark === UNMARKED || comesTo(work, star, times - 1, rest, run)) ? times - 1 : times
+  // "Rep from * 3 times" is three more; "from * to * 11 times" stands behind a lap that may be one of them.
+  const { start, end } = star.repeat
+  const isEnclosed = /\bto\s*\*/.test(work.tree.text.slice(start, end))
+  const countsAll = star.mark === UNMARKED || (isEnclosed && comesTo(work, star, times - 1, rest, run))
+  return fewer && countsAll ? times - 1 : times
 }
 
 const oversOf = ({ sources }: Work): number => [...sources.values()].reduce((sum, { over }) => sum + over, 0)

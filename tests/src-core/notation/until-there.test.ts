@@ -89,15 +89,15 @@ describe('how often, where that is said of all', () => {
 
   it.each([
     '*sc in next st, 2 sc in next st*, repeat from * to * 6 times',
-    '*sc in next st, 2 sc in next st; repeat from * 6 times',
     '*sc in next st, 2 sc in next st; repeat from * 5 times',
     '*sc in next st, 2 sc in next st; repeat from * 5 more times',
   ])('is read as fits places and count: "%s"', (words) => {
     expect([told(round(words, '(18 sc)')), made(round(words, '(18 sc)'))]).toEqual([[], [12, 18]])
   })
 
-  it('is told where no count says so', () => {
+  it('is told where the asterisk stands in front alone, or no count says so', () => {
     const words = '*sc in next st, 2 sc in next st; repeat from * 6 times'
+    expect(told(round(words, '(18 sc)')).join(' ')).toContain('repeat-off-by-one')
     expect(told(round(words, '')).join(' ')).toContain('repeat-off-by-one')
     expect(told(round(words, '(21 sc)')).join(' ')).toContain('repeat-off-by-one')
   })
