@@ -29,28 +29,6 @@ class Pixels implements Picture {
   ) {}
 }
 
-/** From so many bytes on pixels stay where the decoder wrote them: to fetch memory for a copy takes a tenth of all time. */
-const LENT_FROM = 4_000_000
-/** What an allocator may write at both ends of memory that is given back, at most. */
-const ENDS = 256
-
-/** Stands in for the array that the decoders copy their pixels to: large ones are lent, their ends kept. */
-function lending() {
-  const copies = Uint8ClampedArray
-  let restore = () => {}
-  const stand = function (view: unknown) {
-    if (!(view instanceof Uint8Array) || view.length < LENT_FROM) return new copies(view as ArrayLike<number>)
-    const [head, tail] = [view.slice(0, ENDS), view.slice(-ENDS)]
-    restore = () => {
-      view.set(head)
-      view.set(tail, view.length - ENDS)
-    }
-    return view
-  }
-  Object.defineProperty(stand, Symbol.hasInstance, { value: (value: unknown) => value instanceof copies })
-  return { stand, restored: () => restore() }
-}
-
 type Begin<Of> = (options: object) => Promise<Of>
 
 /** How one of them begins: from its file beside the program, its complaints kept and not printed. */
@@ -90,20 +68,15 @@ export async function decodeWith(kind: keyof typeof WASM, bytes: Uint8Array): Pr
   const begin = (await BEGIN[kind]()) as Begin<Codec>
   const codec = await begin(beginning(WASM[kind], complaints))
   const before = Object.getOwnPropertyDescriptor(globalThis, 'ImageData')
-  const arrays = Object.getOwnPropertyDescriptor(globalThis, 'Uint8ClampedArray')!
-  const { stand, restored } = lending()
-  Object.defineProperty(globalThis, 'Uint8ClampedArray', { ...arrays, value: stand })
   if (!before) Object.defineProperty(globalThis, 'ImageData', { value: Pixels, configurable: true })
   try {
     const picture = kind === 'jpeg' ? codec.decode(bytes, false) : codec.decode(bytes)
     if (!picture || complaints.length > 0) return null
     const { width, height, data } = picture
-    restored()
     return { width, height, data: new Uint8Array(data.buffer, data.byteOffset, data.byteLength) }
   } catch {
     return null
   } finally {
-    Object.defineProperty(globalThis, 'Uint8ClampedArray', arrays)
     if (!before) Reflect.deleteProperty(globalThis, 'ImageData')
   }
 }

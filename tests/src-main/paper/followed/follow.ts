@@ -248,13 +248,13 @@ export class Follower {
     }
     const all = /^join stitch for stitch along each of its \w+ sides: (.*)$/.exec(plain)
     if (all) {
-      for (const [, name, host] of all[1]!.matchAll(/(side \d+) to (\d+)/g)) along(name!, host!)
+      for (const [, name, host] of all[1]!.matchAll(/(side \d+) to (?:motif )?(\d+)/g)) along(name!, host!)
       return joins
     }
     for (const phrase of (seam?.[1] ?? plain).split('; ')) {
       if (/^work .* without joining$|^work it without joining$|^lay it in its place$/.test(phrase)) continue
       if (seam) {
-        const [, name, hosts] = /^(.+) to ([\d, and]+)$/.exec(phrase)!
+        const [, name, hosts] = /^(.+) to motifs? ([\d, and]+)$/.exec(phrase)!
         for (const anchor of this.ownPlaces(own, name!))
           for (const host of hosts!.match(/\d+/g)!)
             joins.push({ anchors: [anchor.id], host: this.piece(host).id, places: [] })
