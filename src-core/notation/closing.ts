@@ -167,6 +167,9 @@ export function checkTop(work: Work, place: Place | null): void {
   // "Ss to top of 3 ch" in a round that begins with one chain: that one was of another round.
   if (noun?.kind === 'own' && noun.of > begins && beginning && hasBody(work) && !hasChain(work, noun.of))
     return report(work, 'rounds/join-no-such-chain', place, { begins: `ch ${begins}`, chains: noun.of })
+  // "Top of beg ch-3" in a round that begins with ch 4 for a dc and a chain: taken over from another round.
+  if (noun?.kind === 'own' && noun.of > 1 && noun.of < begins && beginning?.said && hasBody(work))
+    return report(work, 'rounds/join-no-such-chain', place, { begins: `ch ${begins}`, chains: noun.of })
   if (noun?.kind !== 'own' || noun.chain === 0 || !beginning?.said || beginning.as !== 'counts') return
   const chains = beginning.item.count
   const top = chains - beginning.extra

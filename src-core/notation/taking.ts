@@ -278,7 +278,7 @@ export function spaceTest(work: Work, source: Source, noun: Noun): { name: strin
     const corners = cornerPlaces(source)
     const chains = noun.kind === 'space' ? noun.chains : null
     return {
-      name: chains === null ? name : `${name} ${chains}`,
+      name: chains === null ? name : `${spaceKey(chains)} ${name}`,
       test: (place, index) => corners.has(index) && (chains === null || place.chains === chains),
     }
   }

@@ -164,9 +164,8 @@ export function sweep(
       (space ? spaceTest(work, source, each.noun) : stitchTest(work, source, each))
     return { kind: space && !corner ? ('space' as const) : ('stitch' as const), ...by, part: each }
   })
-  const spaces = tests.find((each) => each.kind === 'space')
-  if (spaces && !source.has('space', spaces.name, spaces.test))
-    return [{ target: takeSpace(work, source, spaces.part, taking), part: spaces.part }]
+  const absent = tests.find(({ kind, name, test }) => kind === 'space' && !source.has('space', name, test))
+  if (absent) return [{ target: takeSpace(work, source, absent.part, taking), part: absent.part }]
   const swept: Swept[] = []
   if (tests.length === 1) {
     const { kind, name, test } = tests[0]!
