@@ -1,5 +1,6 @@
 /** What the lines of an edging are called and counted, the same in window, command line and paper. */
-import type { EdgingAccount, EdgingLoop, Plan } from '../../shared-types/plan'
+import type { Finding } from '../../shared-types/finding'
+import type { EdgingAccount, EdgingLoop, EdgingRound, Plan } from '../../shared-types/plan'
 import type { EdgingEnds } from '../../shared-types/project'
 import { counted, listed } from '../figures/words'
 
@@ -18,6 +19,17 @@ export const edgeTitle = (
     : line === 0
       ? 'The mouth: row 1, along the top of the map'
       : 'The bottom: the last row, along the bottom of the map'
+
+/** The rounds of an edging that are written, behind its plain ones. */
+export const writtenOf = ({ rounds }: Pick<EdgingAccount, 'rounds'>): readonly EdgingRound[] =>
+  rounds.filter(({ worked }) => worked !== undefined)
+
+/** What is wrong with a written round, so that it is not counted; null where nothing is. */
+export const wrongIn = ({ findings }: Pick<Plan, 'findings'>, round: EdgingRound): Finding | null =>
+  findings.find(
+    ({ severity, target }) =>
+      severity === 'error' && target?.edging !== undefined && target.round === round.number,
+  ) ?? null
 
 /** Where an edging of what is joined in the round is worked. */
 export const ENDS_WORDS: Readonly<Record<EdgingEnds, string>> = {

@@ -3,6 +3,7 @@ import type { Terms } from '../../shared-types/project'
 import { counted, plural } from '../figures/words'
 import { inSpelling } from '../stitches/spelling'
 import { listOf, sidesWords } from '../joins/words'
+import { placeIn } from '../motif/anchors'
 import type { JoiningRound } from './joining-round'
 import type { Situation, SituationJoin } from './situations'
 
@@ -12,19 +13,37 @@ export const several = (noun: string, numbers: readonly number[]): string =>
 const numbersOf = (joins: readonly SituationJoin[]): number[] =>
   [...new Set(joins.map(({ number }) => number))].sort((a, b) => a - b)
 
+/** "Both shoulders of petal 4", "the second shoulders of petals 4 and 5": which of them are joined. */
+function shouldersWords(joins: readonly SituationJoin[]): string[] {
+  const [first, second] = [1, 2].map((place) =>
+    numbersOf(joins.filter(({ anchor }) => anchor.kind === 'shoulder' && placeIn(anchor.id) === place)),
+  )
+  const both = first!.filter((number) => second!.includes(number))
+  const alone = (numbers: readonly number[], which: string): string[] => {
+    const left = numbers.filter((number) => !both.includes(number))
+    return left.length > 0
+      ? [`the ${which} ${plural(left.length, 'shoulder')} of ${several('petal', left)}`]
+      : []
+  }
+  return [
+    ...(both.length > 0 ? [`both shoulders of ${several('petal', both)}`] : []),
+    ...alone(first!, 'first'),
+    ...alone(second!, 'second'),
+  ]
+}
+
 /** "petals 5 and 6", "corners 1, 2 and 3 and sides 1 and 2", "3 places". */
 function placesWords({ account, joins }: Pick<Situation, 'account' | 'joins'>): string {
   const { shape } = account
   if (shape !== 'petals' && shape !== 'straight') return counted(joins.length, 'place')
   const of = (kinds: readonly string[]): number[] =>
     numbersOf(joins.filter(({ anchor }) => kinds.includes(anchor.kind)))
-  const [tips, sides, shoulders] = [of(['tip', 'corner']), of(['side', 'valley']), of(['shoulder'])]
+  const [tips, sides] = [of(['tip', 'corner']), of(['side', 'valley'])]
   const noun = shape === 'straight' ? 'corner' : 'petal'
   const told: string[] = []
   if (tips.length > 0) told.push(several(noun, tips))
   if (sides.length > 0) told.push(several('side', sides))
-  if (shoulders.length > 0) told.push(`the shoulders of ${several('petal', shoulders)}`)
-  return listOf(told)
+  return listOf([...told, ...shouldersWords(joins)])
 }
 
 /** The whole sides that are joined: "along each of its four sides", "along sides 1 and 3"; null where none is. */
@@ -106,7 +125,7 @@ export function inTerms(text: string, terms: Terms): string {
 }
 
 /** More runs of numbers than this say less than their count (ours). */
-const MOST_RUNS = 6
+const MOST_RUNS = 12
 
 /** Which motifs are worked so: "22 motifs: 2–12 and 14–24", "228 motifs". */
 export function whichWords({ kind, labels }: Pick<JoiningRound, 'kind' | 'labels'>): string {

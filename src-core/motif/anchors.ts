@@ -21,7 +21,7 @@ function partOf(id: string): string | null {
 }
 
 /** Places of one petal or side are told apart by the last number of their id. */
-const placeIn = (id: string): number => Number(id.slice(id.lastIndexOf('-') + 1))
+export const placeIn = (id: string): number => Number(id.slice(id.lastIndexOf('-') + 1))
 
 /** A place of a motif with petals or corners in words, its petal counted as `number` of `count`. */
 export function addressOf({ kind, id }: Pick<Anchor, 'id' | 'kind'>, number: number, count: number): string {

@@ -1,7 +1,7 @@
 /** An edging with written rounds, step by step in words: for its page on paper and for the page for a phone. */
 import type { EdgingLoop } from '../../shared-types/plan'
 import { pickUps } from '../../src-core/edging/pick-up'
-import { edgeTitle } from '../../src-core/edging/words'
+import { edgeTitle, writtenOf, wrongIn } from '../../src-core/edging/words'
 import { MATERIAL_CONSTANTS } from '../../src-core/materials/constants'
 import { blanketOf } from '../../src-core/plans/layouts'
 import { translateText } from '../../src-core/notation/translate'
@@ -32,8 +32,8 @@ export function edgingSteps(job: EdgingJob): EdgingSteps | null {
   const loops = edging?.loops ?? []
   if (!edging || loops.length === 0) return null
   const special = blanketOf(settled)?.edging?.special?.trim() ?? ''
-  const written = loops[0]!.texts.length
-  const plain = edging.rounds.slice(0, edging.rounds.length - written)
+  const written = writtenOf(edging)
+  const plain = edging.rounds.slice(0, edging.rounds.length - written.length)
   const yarnOf = (id: string): string => settled.yarns.find((yarn) => yarn.id === id)?.name || id
   const several = new Set(edging.rounds.map(({ yarn }) => yarn)).size > 1
   const sections = edging.rounds.filter(({ yarn }, i, all) => yarn !== all[i - 1]?.yarn).length
@@ -61,9 +61,14 @@ export function edgingSteps(job: EdgingJob): EdgingSteps | null {
           EDGING_PAGE.round(setUp.number),
           setUpWords(setUp, loop, pickUps(plan, loop), job, firstCorner(loops, i)),
         ] as const,
-        ...loop.texts.map((text, k) => {
-          const round = edging.rounds[plain.length + k]!
+        ...written.map((round, k) => {
           const colour = several ? `${EDGING_PAGE.inYarn(yarnOf(round.yarn))}: ` : ''
+          const wrong = wrongIn(plan, round)
+          if (wrong) {
+            const words = `${colour}${roundText(round.stitch, job)} ${EDGING_PAGE.wrong(wrong)}`
+            return [EDGING_PAGE.round(round.number), words] as const
+          }
+          const text = loop.texts[k] ?? round.stitch
           const hasSides = !(plan.round && loop.line < OPEN_ENDS)
           const atCorners =
             k === 0 ? cornerRound(loop, writtenRounds[0] ?? '', firstCorner(loops, i), hasSides) : ''

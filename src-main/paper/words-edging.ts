@@ -1,4 +1,5 @@
 /** The words of the page on an edging with written rounds. */
+import type { Finding } from '../../shared-types/finding'
 import type { EdgingAccount, EdgingLoop, EdgingRound } from '../../shared-types/plan'
 import type { Terms } from '../../shared-types/project'
 import type { PickUp } from '../../src-core/edging/pick-up'
@@ -156,6 +157,7 @@ export const EDGING_PAGE = {
     `${how}: ${formatNumber(round.stitches)} ${stitch}${round.chains > 0 ? ` and ${counted(round.chains, 'chain')}` : ''}.`,
   evenly: (stitch: string): string => `${stitch} evenly into the round before`,
   round: (number: number): string => `Round ${number}`,
+  wrong: ({ message }: Finding): string => `Does not work out yet: ${message}`,
   inYarn: (name: string): string => `in ${name}`,
   end: (ends: number): string =>
     `Fasten off after the last round in each yarn, join its end to the first stitch so that it does not show, and weave in ${counted(ends, 'end')}.`,

@@ -1,6 +1,7 @@
 /** The words of the materials page. */
 import type { EdgingAccount, MotifAccount, Plan, PlanSize, YarnNeed } from '../../shared-types/plan'
 import type { Terms, UnitSystem, Yarn } from '../../shared-types/project'
+import { writtenOf } from '../../src-core/edging/words'
 import { fillersByMotif, openingWords } from '../../src-core/figures/filler-list'
 import { counted, listed } from '../../src-core/figures/words'
 import { HALF_SHARE } from '../../src-core/layout/constants'
@@ -137,7 +138,7 @@ export function edgingWords(
   const from = job.settled.terms
   const yarn = job.settled.yarns.find((each) => each.id === edging.yarn)?.name || edging.yarn
   const style = EDGING_STYLES[edging.style] ?? edging.style
-  const written = edging.loops?.[0]?.texts.length ?? 0
+  const written = writtenOf(edging).length
   const rounds = edging.rounds.slice(0, edging.rounds.length - written).map((round, i) => {
     const stitch = translateStitch(round.stitch, from, job.terms) ?? round.stitch
     const chains = round.chains > 0 ? ` and ${counted(round.chains, 'chain')}` : ''

@@ -118,6 +118,7 @@ export function spaceOut(wish: SpacingWish): Spaced | Unspaced {
   const width = first.before + across + last.behind
   // Half a spacing at each end: the next cord goes on as this one ends.
   const rest = between === 'edges' ? width : across
+  const shares = mm === null
   if (mm === null) {
     mm = ((given ?? 0) - rest) / count
     if (mm < -SLACK * rest || (between === 'centres' && mm <= 0)) return { problem: 'too-long', needed: rest }
@@ -125,7 +126,11 @@ export function spaceOut(wish: SpacingWish): Spaced | Unspaced {
   }
   const used = width + (count - 1) * mm
   const length = given ?? Math.max(used, rest + count * mm)
-  if (used > length * (1 + SLACK)) return { problem: 'too-long', needed: used }
+  if (used > length * (1 + SLACK)) {
+    // Where they share the cord, a longer one spreads them too: half a spacing at each end must hold half of one.
+    const needed = shares ? across + count * (width - across) : used
+    return { problem: 'too-long', needed }
+  }
   const start = Math.max(0, (length - used) / 2) + first.before
   const spacing = mm
   return {

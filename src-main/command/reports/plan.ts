@@ -1,5 +1,5 @@
 /** `petalyard plan` for people: what it becomes, how it is joined and worked, what yarn it takes. */
-import { byLineWords, ENDS_WORDS } from '../../../src-core/edging/words'
+import { byLineWords, ENDS_WORDS, writtenOf, wrongIn } from '../../../src-core/edging/words'
 import { fillersByMotif, openingWords } from '../../../src-core/figures/filler-list'
 import { leavingWords } from '../../../src-core/figures/leaving-words'
 import { counted, openEndsWords } from '../../../src-core/figures/words'
@@ -128,13 +128,13 @@ function blanketFacts(project: Project, plan: Plan): [string, string][] {
 
 /** The edging in a line, and a line for each of its written rounds. */
 function edgingFacts(
-  { round: isRound, settled }: Plan,
+  { round: isRound, settled, findings }: Plan,
   edging: EdgingAccount,
   length: (mm: number) => string,
 ): [string, string][] {
   const { rounds, height, loops = [] } = edging
-  const written = rounds.slice(rounds.length - (loops[0]?.texts.length ?? 0))
-  const plain = rounds.slice(0, rounds.length - (loops.length > 0 ? written.length : 0))
+  const written = writtenOf(edging)
+  const plain = rounds.slice(0, rounds.length - written.length)
   const stitches = rounds.reduce((sum, round) => sum + round.stitches, 0)
   const chains = plain.reduce((sum, round) => sum + round.chains, 0)
   const names = [
@@ -147,6 +147,7 @@ function edgingFacts(
       `${names.join(', ')}: ${counted(stitches, 'stitch', 'stitches')}${chains > 0 ? ` and ${counted(chains, 'chain')}` : ''}, ${length(height)} wide${isRound ? `, ${ENDS_WORDS[blanketOf(settled)?.edging?.ends ?? 'both']}` : ''}`,
     ],
     ...(loops.length > 0 ? written : []).map((round, i): [string, string] => {
+      if (wrongIn({ findings }, round)) return ['', `Round ${round.number}: does not work out yet`]
       const own = byLineWords(edging, i, isRound !== undefined)
       const corners = round.corners ? `, ${counted(round.corners, 'corner')}` : ''
       const picots = round.picots ? `, ${counted(round.picots, 'picot')}` : ''

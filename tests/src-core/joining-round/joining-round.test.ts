@@ -78,6 +78,26 @@ describe('petals that end otherwise', () => {
   })
 })
 
+describe('flowers measured with a ruler', () => {
+  it('are told which shoulders are joined, one or both', () => {
+    const five = { id: 'five', kind: 'measured', outline: 'petals', petals: 5 } as const
+    const rounds = told({
+      ...{ format: 'petalyard-project', version: 1, joining: { rule: 'edges' } },
+      motifs: [{ ...five, overTips: 66, overValleys: 44 }],
+      layout: { kind: 'blanket', arrangement: 'straight-rows', motif: 'five', columns: 4, rows: 3 },
+    }).filter(({ joins }) => joins > 0)
+    expect(rounds.length).toBeGreaterThan(2)
+    const numbers = (words: string | undefined) => words?.match(/\d+/g)?.length ?? 0
+    for (const { title, joins } of rounds) {
+      const shoulders = [...title.matchAll(/(both|the (?:first|second)) shoulders? of petals? ([\d, and]+)/g)]
+      const petals = title.replace(/(both|the \w+) shoulders? of petals? [\d, and]+/g, '')
+      const told = shoulders.reduce((sum, [, which, of]) => sum + numbers(of) * (which === 'both' ? 2 : 1), 0)
+      expect([title, told + numbers(petals.split(';')[0])]).toEqual([title, joins])
+    }
+    expect(rounds.map(({ title }) => title).join(' ')).toMatch(/the second shoulder of petal \d/)
+  })
+})
+
 describe('squares', () => {
   const rounds = GRANNY
   const all = told(blanketOf({ rounds, joining: { rule: 'edges' }, layout: { columns: 2, rows: 2 } }))

@@ -42,6 +42,19 @@ describe('bad input', () => {
     expect(codes(plan(layout))).toContain(code)
   })
 
+  it.each([2000, 2100, 2390])(
+    'says what a number of things needs, however long the cord is: %i mm',
+    (length) => {
+      // 60 discs of 40 mm, side by side.
+      const spacing = { between: 'centres', count: 60 } as const
+      const told = plan({ cord: { length }, spacing }).findings.filter(({ severity }) => severity === 'error')
+      expect(told.map(({ code, message }) => [code, message.includes('needs 240 cm')])).toEqual([
+        ['garland/does-not-fit', true],
+      ])
+      expect(plan({ cord: { length: 2400 }, spacing }).garland?.items).toHaveLength(60)
+    },
+  )
+
   it('says when chains are counted by a rule of thumb', () => {
     const cord = { length: 2000, yarn: 'y1' }
     expect(codes(plan({ cord }, { gauge: undefined }))).toContain('garland/chain-by-thumb')

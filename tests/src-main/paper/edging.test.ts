@@ -37,6 +37,26 @@ describe('the page on an edging', () => {
     expect(picked.reduce((sum, { stitches }) => sum + stitches, 0)).toBe(loop!.stitches)
   })
 
+  it.each([
+    [
+      '3 dc in corner, *dc in next 3 sts, ch 1, sk 1; rep from * around, join.',
+      'names corners, tips or dips',
+    ],
+    ['*sc in next 2 sts, ch 3, sk 4, blob in next st; rep from * around; join.', "'blob' is not a known"],
+    ['Ch 1, sc in each st around; join. (7 sc)', 'the text says 7 sc'],
+  ])('prints a round that does not work out as it was written, and what is wrong: "%s"', (work, wrong) => {
+    const { plan, words } = wordsOf(squares(8, 5, { rounds: ['sc'], written: [{ work }] }))
+    const [loop] = plan.edging!.loops!
+    expect(words).toContain(`work ${loop!.stitches} sc along the edge`)
+    expect(words).toContain(work.replace(/\.?$/, '.'))
+    expect(words).toContain('Does not work out yet: ')
+    expect(words).toContain(wrong)
+    const materials = mapPages(plan, { date: DATE }).flatMap(({ figure }) => record(figure).texts)
+    const told = materials.map(({ text }) => text).join(' ')
+    expect(told).toContain('Round 2 in words: see')
+    expect(told).not.toMatch(/evenly into the round before: 0/)
+  })
+
   it('draws the edge with its corners and the stitches between them, as on the map', () => {
     const project = squares(8, 5, ofKind('shell'))
     const { plan, words } = wordsOf(project)
