@@ -86,12 +86,8 @@ export function readDefinition(reader: Reader, heading: Heading | Explained, to:
   }
 }
 
-/**
- * "dc = double crochet", "rep = repeat": a list of abbreviations explains no stitch of its own. A spike by itself is
- * one, though the word tells of other stitches how they are worked.
- */
+/** "dc = double crochet", "rep = repeat": a list of abbreviations explains no stitch of its own. */
 export function isKnown(name: string): boolean {
-  if (name === 'spike') return false
   const [first = '', ...others] = name.replace(/\(e?s\)$/, '').split('-')
   // "ch-sp = chain space".
   if (others.length > 0 && [first, ...others].every(isKnown)) return true
@@ -108,9 +104,10 @@ export const makesGroup = ({ items }: Definition): boolean =>
   items.filter(({ type }) => type === 'work' || type === 'chain').length > 1 ||
   items.some((item) => item.type === 'work' && item.stitch.form === 'together')
 
-/** "Petal: [yo, insert hook, …] 3 times, yo and draw through all": a word of the trade for a stitch in steps. */
+/** "Petal: [yo, insert hook, …] 3 times, yo and draw through all", "Spike: …": a word of the trade for a stitch in steps. */
 export const makesSteps = ({ names, items }: Definition): boolean =>
-  names.some((name) => wordOf(name).kinds.has('group')) && items.some(({ type }) => type === 'described')
+  items.some(({ type }) => type === 'described') &&
+  names.some((name) => wordOf(name).kinds.has('group') || wordOf(name).kinds.has('manner'))
 
 /** "mc = magic circle". */
 export const makesRing = ({ items }: Definition): boolean =>

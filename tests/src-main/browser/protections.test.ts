@@ -131,3 +131,10 @@ function socketsOf(agent: Agent): unknown[] {
   const sockets = [...Object.values(agent.freeSockets), ...Object.values(agent.sockets)].flat()
   return sockets.filter((socket) => socket && !socket.destroyed).map((socket) => socket?.localPort)
 }
+
+it('has no icon for whoever asks without one of a page, and writes no error for it', async () => {
+  const { status, body, headers } = await raw('GET', '/favicon.ico')
+  expect([status, body]).toEqual([204, ''])
+  expect(headers['set-cookie']).toBeUndefined()
+  expect((await raw('GET', '/favicon.ico', { 'sec-fetch-site': 'cross-site' })).status).toBe(403)
+})

@@ -69,13 +69,6 @@ describe('the door', () => {
     expect((await raw('GET', '/', fromFile)).status).toBe(403)
   })
 
-  it('has no icon for whoever asks without one of a page, and writes no error for it', async () => {
-    const { status, body, headers } = await raw('GET', '/favicon.ico')
-    expect([status, body]).toEqual([204, ''])
-    expect(headers['set-cookie']).toBeUndefined()
-    expect((await raw('GET', '/favicon.ico', { 'sec-fetch-site': 'cross-site' })).status).toBe(403)
-  })
-
   it('shuts out whoever came in with an address that is used a second time, and says so to both', async () => {
     const token = nextToken()
     const first = await showToken(token)
