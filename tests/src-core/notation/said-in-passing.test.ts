@@ -178,6 +178,28 @@ it.each([
   expect([told(text), made(text)]).toEqual([[], [16, 8]])
 })
 
+describe('a slip taken over from another round', () => {
+  const BEGUN =
+    'Rnd 1: Magic ring, ch 4 (counts as dc and ch 1), dc in ring, ch 3, (dc in ring, ch 1, dc in ring, ch 3) 3 times, join with sl st in 3rd ch of beg ch-4. (8 dc)'
+
+  it.each(['top of beg ch-3', '3rd ch of beg ch-3'])(
+    'is told of a beginning that is not there: "%s"',
+    (place) => {
+      expect(told(BEGUN)).toEqual([])
+      expect(told(BEGUN.replace('3rd ch of beg ch-4', place))).toEqual([
+        expect.stringContaining('join-no-such-chain'),
+      ])
+    },
+  )
+
+  it('is told of corner spaces of another size, beside others that are there', () => {
+    const next = (corner: string) =>
+      `${BEGUN}\nRnd 2: Ch 1, sc in same st, sc in each dc and ch-1 sp around, working (2 sc, ch 2, 2 sc) in each corner ${corner} sp; join. (28 sc)`
+    expect(told(next('ch-3'))).toEqual([])
+    expect(told(next('ch-2'))).toEqual([expect.stringContaining('no ch-2 corner sps')])
+  })
+})
+
 it('a set-up round stands before the first one', () => {
   const text =
     'Magic ring.\nSet-up rnd: Ch 1, 6 sc in ring; join. (6 sc)\nRnd 1: Ch 1, 2 sc in each sc around; join. (12 sc)\nR.2: Ch 1, *sc in next sc, inc; rep from * around; join. (18 sc)'
