@@ -254,7 +254,9 @@ describe('Joining round in words', () => {
     await fireEvent.click(button)
     expect(screen.getByRole('status').textContent).toBe('Copied')
     expect(window.document.activeElement).toBe(button)
-    expect(copied[0]).toContain('Joined at petals 5 and 6: 22 motifs\nRnd 5: Sl st in first ch-5 sp, ch 1,')
+    expect(copied[0]).toContain(
+      'Joined at petals 5 and 6: 22 motifs: 2–14, 28, 55, 82, 109, 136, 163, 190, 217 and 244\nRnd 5: Sl st in first ch-5 sp, ch 1,',
+    )
     app.document.change('change', (project) => ({ ...project, joining: { rule: 'seam' } }))
     await waitFor(() => expect(screen.queryByText('Joining round in words')).toBeNull())
   })
