@@ -20,7 +20,7 @@ import { withJoins } from './joined-steps'
 import type { JoinWords } from './joined-steps'
 import { generalWords, partsWords, placeKind } from './parts'
 import type { LocatedJoin } from './parts'
-import { elementFor, joinPlaces } from './places'
+import { elementsFor, joinPlaces } from './places'
 import type { JoinPlaces } from './places'
 import { ruleBetween, situationsOf } from './situations'
 import type { Situation } from './situations'
@@ -47,7 +47,7 @@ export interface JoiningRound {
   readonly title: string
   /** Working numbers, in working order. */
   readonly labels: readonly string[]
-  /** How often it is joined to what is there already. */
+  /** At how many join points it is joined to what is there already; two places in the middle of a side share one. */
   readonly joins: number
   /** Number of the round that joins; null where the motif has no rounds. */
   readonly round: number | null
@@ -168,18 +168,19 @@ function joinsAt(
   { places }: Joinable,
   chains: ChainStyle,
 ): LocatedJoin[] {
-  return joins.map(({ anchor, number, shared, host, chains: own }) => {
+  return joins.flatMap(({ anchor, number, shared, host, chains: own }) => {
     const bridged = ruleBetween(plan, account.id, host.motif) === 'bridge'
-    return {
+    const elements = elementsFor(places, account, anchor, first)
+    return (elements.length > 0 ? elements : [null]).map((element) => ({
       place: placeKind(account, anchor),
       number,
-      element: elementFor(places, account, anchor, first),
+      element,
       join: {
         into: intoWords(plan, host, chains),
         shared,
         bridge: own ?? (bridged ? bridgeChains(plan, account.id, host.motif) : 0),
       },
-    }
+    }))
   })
 }
 
@@ -207,7 +208,7 @@ function intoWords(
   const account = [plan.motif, ...plan.accounts].find((each) => each?.id === motif)
   const anchor = account?.anchors.find((each) => each.id === id)
   const joinable = account && joinableOf(plan, account)
-  const element = anchor && joinable && elementFor(joinable.places, account, anchor, 1)
+  const element = anchor && joinable && elementsFor(joinable.places, account, anchor, 1)[0]
   if (!element) return 'sp'
   const { role, count, form, stitch, countsAs, index } = element
   if (role === 'picot') return 'picot'

@@ -103,37 +103,58 @@ function shareOf({ kind, id }: Anchor): { readonly share: number; readonly after
   return { share: part / 4, after: 0 }
 }
 
-/** The element at a place of a motif whose petals are counted from `first`; null where there is none. */
-export function elementFor(
+/**
+ * The elements at a place of a motif whose petals are counted from `first`: one, the two in the middle of a side that
+ * has none there, or none.
+ */
+export function elementsFor(
   places: JoinPlaces,
   { anchors, shape }: MotifAccount,
   anchor: Anchor,
   first: number,
-): WorkedElement | null {
+): readonly WorkedElement[] {
   const { leading, own } = places
-  if (shape === 'round') return roundElement(places, anchors, anchor, first)
+  if (shape === 'round') return listOfOne(roundElement(places, anchors, anchor, first))
   const count = leading.length
   const at = own?.get(anchor.petal) ?? countedFrom(anchor.petal, first, count) - 1
-  if (isLeading(anchor)) return leading[at] ?? null
+  if (isLeading(anchor)) return listOfOne(leading[at])
   const { share, after } = shareOf(anchor)
   const from = (at + after + count) % count
-  return between(places, from, share, anchor.kind === 'side')
+  const { way, loops } = betweenTips(places, from)
+  if (anchor.kind !== 'side') return listOfOne(alongPetal(way, share))
+  return alongSide(loops.length >= 3 ? loops : way, share)
 }
 
-/** An element between a tip and the next: a loop where each place there has one, else a stitch. */
-function between({ round, leading }: JoinPlaces, from: number, share: number, isSide: boolean) {
+const listOfOne = (element: WorkedElement | null | undefined): WorkedElement[] => (element ? [element] : [])
+
+/** What stands between a tip or corner and the next, and the loops among it. */
+function betweenTips({ round, leading }: JoinPlaces, from: number) {
   const { elements } = round.round
   const start = leading[from]!.index
   const end = leading[(from + 1) % leading.length]!.index
   const inBetween = [...elements.slice(start + 1), ...elements.slice(0, start)]
   const way = inBetween.slice(0, (end - start - 1 + elements.length) % elements.length).filter(isStanding)
-  const loops = way.filter(isLoop)
-  const chosen = isSide && loops.length >= 3 ? loops : way
-  // Seen from both ends alike, so that two sides that face each other are joined at the same places.
-  const last = chosen.length - 1
-  const index =
-    share > 1 / 2 ? last - Math.floor((1 - share) * chosen.length) : Math.floor(share * chosen.length)
-  return chosen[share === 1 / 2 ? Math.floor(last / 2) : index] ?? null
+  return { way, loops: way.filter(isLoop) }
+}
+
+/** What stands at a share of the way from a tip to the next, seen from both tips alike. */
+function alongPetal(way: readonly WorkedElement[], share: number): WorkedElement | undefined {
+  const last = way.length - 1
+  if (share === 1 / 2) return way[Math.floor(last / 2)]
+  return way[share > 1 / 2 ? last - Math.floor((1 - share) * way.length) : Math.floor(share * way.length)]
+}
+
+/**
+ * What a side is joined at: its middle, and on both sides of it as far from the middle as from the corner. Of an even
+ * count the two in the middle are both joined, and the others stand so that all four are spread over the side. Counted
+ * from either end it is the same, so that two sides that face each other are joined at the same places.
+ */
+function alongSide(chosen: readonly WorkedElement[], share: number): readonly WorkedElement[] {
+  const count = chosen.length
+  const isEven = count % 2 === 0
+  if (share === 1 / 2) return chosen.slice(Math.ceil(count / 2) - 1, Math.floor(count / 2) + 1)
+  const near = Math.max(1, Math.round((count + 1) / (isEven ? 5 : 4)))
+  return listOfOne(chosen[share < 1 / 2 ? near - 1 : count - near])
 }
 
 /** Places of a round motif, as far on from the first as they lie. */

@@ -21,6 +21,15 @@ export const GRANNY = [
   'sl st in next 2 dc and in next ch-2 sp, ch 3 (counts as dc), (2 dc, ch 2, 3 dc) in same sp, ch 1, 3 dc in next ch-1 sp, ch 1, *(3 dc, ch 2, 3 dc) in next ch-2 sp, ch 1, 3 dc in next ch-1 sp, ch 1; rep from * 2 more times, join with sl st in top of beg ch-3',
 ]
 
+/** A granny square of so many rounds; each side of round n has n - 1 ch-1 sps. */
+export const granny = (rounds: number): string[] => [
+  GRANNY[0]!,
+  ...Array.from({ length: rounds - 1 }, (_, at) => {
+    const side = ['ch 1', ...Array<string>(at).fill('3 dc in next ch-1 sp, ch 1')].join(', ')
+    return `sl st in next 2 dc and in next ch-2 sp, ch 3 (counts as dc), (2 dc, ch 2, 3 dc) in same sp, ${side}, *(3 dc, ch 2, 3 dc) in next ch-2 sp, ${side}; rep from * 2 more times, join with sl st in top of beg ch-3`
+  }),
+]
+
 /** A solid square with ch-2 corners; each side of round n has 4n - 1 dc. */
 export const solidSquare = (rounds: number, last?: string): string[] => [
   'ch 3 (counts as dc), 2 dc in ring, ch 2, *3 dc in ring, ch 2; rep from * 2 more times, join with sl st in top of beg ch-3 (12 dc, 4 ch-2 sps)',

@@ -2,7 +2,7 @@
 import { describe, expect, it } from 'vitest'
 import { joiningRounds } from '../../../src-core/joining-round/joining-round'
 import { planProject } from '../../../src-core/plan'
-import { blanketOf, flower, GRANNY, readBack, readExample, solidSquare } from './flowers'
+import { blanketOf, flower, granny, GRANNY, readBack, readExample, solidSquare } from './flowers'
 
 const told = (project: Parameters<typeof planProject>[0]) => {
   const plan = planProject(project)
@@ -111,6 +111,48 @@ describe('squares', () => {
     expect(last.words.match(/sl st in corresponding ch-2 sp of neighbor/g)).toHaveLength(2)
     expect(last.words.match(/sl st in joined ch-2 sp of neighbor/g)).toHaveLength(1)
     expect(readBack(rounds, last, 'US')).toMatchObject({ made: 36, joins: last.joins, errors: [] })
+  })
+})
+
+describe('the places along a side', () => {
+  /** Which of its loops are joined along the side that meets a neighbor, counted from the corner before it. */
+  const joinedLoops = (loops: number): number[] => {
+    const rounds = granny(loops + 1)
+    const [, one] = told(blanketOf({ rounds, joining: { rule: 'edges' }, layout: { columns: 2, rows: 1 } }))
+    expect(one, one!.words).toMatchObject({ inFull: true, title: 'Joined at corners 3 and 4 and side 3' })
+    // Between the two joined corners, with every repeat told out.
+    const between = /neighbor, ch 1, 3 dc\) in next ch-2 sp, (.*), \(3 dc, ch 1, sl st in corr/.exec(
+      one!.words,
+    )![1]!
+    const lapsOf = (many: string): number => (many === 'twice' ? 2 : parseInt(many))
+    let toldOut = between
+    while (toldOut.includes('['))
+      toldOut = toldOut.replace(/\[([^[\]]*)\] (twice|\d+ times)/g, (_, lap: string, many: string) =>
+        Array<string>(lapsOf(many)).fill(lap).join(', '),
+      )
+    const made = toldOut.split(', ').filter((each) => !each.startsWith('3 dc'))
+    expect([loops, made]).toEqual([loops, expect.objectContaining({ length: loops })])
+    return made.flatMap((each, at) => (each === 'ch 1' ? [] : [at + 1]))
+  }
+
+  it('are the same counted from either end, so that they meet those of the neighbor', () => {
+    for (const loops of [3, 4, 5, 6, 7, 8, 9, 10, 11, 12]) {
+      const joined = joinedLoops(loops)
+      expect([loops, joined.map((at) => loops + 1 - at).reverse()]).toEqual([loops, joined])
+      // As far apart as three or four of them can be, to one loop.
+      const gaps = [...joined, loops + 1].map((at, i) => at - (joined[i - 1] ?? 0))
+      const even = (loops + 1) / gaps.length
+      expect(
+        gaps.every((gap) => Math.abs(gap - even) < 2),
+        `${loops}: ${joined.join(' ')}`,
+      ).toBe(true)
+    }
+  })
+
+  it('are both loops in the middle where a side has an even count', () => {
+    expect(joinedLoops(5)).toEqual([2, 3, 4])
+    expect(joinedLoops(6)).toEqual([1, 3, 4, 6])
+    expect(joinedLoops(7)).toEqual([2, 4, 6])
   })
 })
 
