@@ -32,7 +32,7 @@ import { overTurn } from './turning'
 import { proseOf, workTold } from './unread'
 import type { WorkedRound } from './worked'
 
-interface ReadOptions {
+export interface ReadOptions {
   /** The terms the text is written in; found out where they are not given. */
   readonly terms?: Terms
   /** What the round before the text left. */

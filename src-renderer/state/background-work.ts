@@ -10,6 +10,9 @@ import type { Remedy } from '../../src-core/layout/remedy'
 import type { Piles } from '../../src-core/layout/piles'
 import { fitFromHave, fitProject, proposeProject } from '../../src-core/plan'
 import type { Planner } from '../../src-core/plan'
+import { slipsOfMotif } from '../../src-core/motif/rounds/read-motif'
+import type { RoundSlip } from '../../src-core/motif/rounds/read-motif'
+import { settled } from '../../src-core/settled'
 import { waysToSize } from '../../src-core/ways/ways'
 import { holdWork } from '../../src-core/progress/hold'
 import { lostMade } from '../../src-core/progress/lost'
@@ -55,6 +58,7 @@ export type Question =
     }
   | { readonly lane: 'remedy'; readonly kind: 'remedy'; readonly project: Project }
   | { readonly lane: 'chart'; readonly kind: 'chart'; readonly project: Project; readonly motif: string }
+  | { readonly lane: 'slips'; readonly kind: 'slips'; readonly project: Project; readonly motif: string }
   | { readonly lane: 'hold'; readonly kind: 'hold'; readonly project: Project; readonly after: Project }
 
 export interface Answer {
@@ -71,6 +75,7 @@ export interface Answer {
     | { readonly kind: 'proposals'; readonly proposals: Proposals }
     | { readonly kind: 'remedy'; readonly remedy: Remedy | null }
     | { readonly kind: 'chart'; readonly chart: RoundsChart | null }
+    | { readonly kind: 'slips'; readonly slips: readonly RoundSlip[] }
     | ({ readonly kind: 'hold' } & Held)
 }
 
@@ -187,6 +192,11 @@ function remembering(makePlanner: () => Planner): (question: Question) => Steps 
         return { value: { kind: 'remedy', remedy: remedyOf(project, memory.planner) } }
       case 'chart':
         return { value: { kind: 'chart', chart: drawRounds(project, question.motif) } }
+      case 'slips': {
+        const motif = (project.motifs ?? []).find(({ id }) => id === question.motif)
+        const slips = motif?.kind === 'rounds' ? slipsOfMotif(motif, settled(project).terms) : []
+        return { value: { kind: 'slips', slips } }
+      }
     }
   }
 }

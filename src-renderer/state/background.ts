@@ -6,6 +6,7 @@
 import type { FitArrangement, Plan } from '../../shared-types/plan'
 import type { Project } from '../../shared-types/project'
 import type { SizeWay, WishedSize } from '../../shared-types/ways'
+import type { RoundSlip } from '../../src-core/motif/rounds/read-motif'
 import type { BestRotation } from '../../src-core/layout/rotation'
 import type { Proposals } from '../../src-core/layout/proposals'
 import type { Remedy } from '../../src-core/layout/remedy'
@@ -64,6 +65,8 @@ export interface Background {
    * with a `NoAnswerError` where it cannot be drawn.
    */
   chart(project: Project, motif: string): Promise<RoundsChart | null | undefined>
+  /** Numbers of a motif's rounds that would work out if they were others; undefined where overtaken. */
+  slips(project: Project, motif: string): Promise<readonly RoundSlip[] | undefined>
   /** What an edit must add to keep colours where they are; null where that cannot be found out. */
   hold(before: Project, after: Project): Promise<Held | null>
   stop(): void
@@ -147,6 +150,10 @@ function over(isBeside: boolean, send: Send, stop: () => void): Background {
       const value = await ask({ lane: 'chart', kind: 'chart', project, motif })
       if (value?.kind === 'failed') throw new NoAnswerError(value.reason)
       return value?.kind === 'chart' ? value.chart : undefined
+    },
+    async slips(project, motif) {
+      const value = await ask({ lane: 'slips', kind: 'slips', project, motif })
+      return value?.kind === 'slips' ? value.slips : undefined
     },
     async hold(before, after) {
       const value = await ask({ lane: 'hold', kind: 'hold', project: before, after })

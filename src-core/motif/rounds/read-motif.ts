@@ -4,6 +4,8 @@ import type { RoundsMotif, Terms } from '../../../shared-types/project'
 import { remembered } from '../../memo'
 import { readRounds } from '../../notation/read'
 import type { ReadRounds } from '../../notation/read'
+import { likelySlips } from '../../notation/slips'
+import type { LikelySlip } from '../../notation/slips'
 import type { After } from '../../notation/state'
 import type { WorkedRound } from '../../notation/worked'
 import { piecesOf } from './pieces'
@@ -139,6 +141,31 @@ function foundationOf({ foundation }: RoundsMotif): After {
   if (foundation.ring === 'adjustable') return { ring: 0 }
   if (foundation.ring === 'chain') return { ring: foundation.chains ?? 0 }
   return { start: true }
+}
+
+/** A number of a round that would work out if it were another, in the text of its entry. */
+export interface RoundSlip extends Pick<LikelySlip, 'was' | 'now' | 'words'> {
+  /** Index into the motif's rounds. */
+  readonly entry: number
+  /** Offsets into the words of that entry. */
+  readonly start: number
+  readonly end: number
+}
+
+/** The numbers of a motif's rounds that would work out if they were others (`notation/slips.ts`). */
+export function slipsOfMotif(given: RoundsMotif, terms: Terms): RoundSlip[] {
+  const { motif } = usableRounds(given)
+  const { text, before } = compose(motif)
+  const { lines, entryOfLine, reading } = readMotif(given, terms)
+  return likelySlips(text, { terms, after: foundationOf(motif), before }, reading).flatMap(
+    ({ line, start, end, was, now, words }) => {
+      const entry = entryOfLine(line)
+      const from = entry === null ? -1 : start - lines[entry]!.start
+      return entry === null || from < 0
+        ? []
+        : [{ entry, start: from, end: from + end - start, was, now, words }]
+    },
+  )
 }
 
 /** The colour of a round. */

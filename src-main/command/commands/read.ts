@@ -3,6 +3,7 @@ import { Option } from 'commander'
 import type { Terms } from '../../../shared-types/project'
 import { specialStitches } from '../../../src-core/notation/abbreviations'
 import { readRounds } from '../../../src-core/notation/read'
+import { likelySlips } from '../../../src-core/notation/slips'
 import type { RoundAccount } from '../../../src-core/notation/read'
 import { proposalsOfText } from '../../../src-core/page/proposals'
 import type { Proposal } from '../../../src-core/page/proposals'
@@ -11,7 +12,7 @@ import { CommandEnd, EXIT } from '../exit-codes'
 import type { AddCommand } from '../program'
 import { exitFor, printJson, printLines } from '../project-file'
 import { findingSection } from '../reports/findings'
-import { pageReport, readReport, specialReport } from '../reports/read'
+import { pageReport, readReport, specialReport, suggestionReport } from '../reports/read'
 import { loadRoundsText } from '../rounds-text'
 import type { After } from '../../../src-core/notation/read'
 
@@ -66,10 +67,10 @@ Examples:
         await (await import('../write-out')).demandFree(out, force)
       }
       const text = await loadRoundsText(file)
-      const { rounds, findings, terms, tree } = readRounds(text, {
-        terms: options.terms,
-        after: options.after,
-      })
+      const how = { terms: options.terms, after: options.after }
+      const read = readRounds(text, how)
+      const { rounds, findings, terms, tree } = read
+      const suggestions = likelySlips(text, how, read)
       const special = specialStitches(tree).map(({ abbreviation, meaning }) => ({
         name: abbreviation,
         explanation: meaning,
@@ -82,6 +83,7 @@ Examples:
           rounds: rounds.map(roundJson),
           proposals: proposals.map(proposalJson),
           findings,
+          suggestions: suggestions.map(({ start: _start, end: _end, ...told }) => told),
         })
       else
         printLines(around, [
@@ -89,6 +91,7 @@ Examples:
           ...specialReport(special, around.width),
           ...readReport(rounds, terms, around.width),
           ...findingSection(findings, around.width),
+          ...suggestionReport(suggestions, around.width),
         ])
       if (out === undefined) return end(exitFor(findings))
       // What only a project needs is loaded for it alone.

@@ -1,6 +1,7 @@
 /** `petalyard read` for people: the rounds in a table, then everything worked by stitch. */
 import { counted, plural } from '../../../src-core/figures/words'
 import type { Terms } from '../../../shared-types/project'
+import type { LikelySlip } from '../../../src-core/notation/slips'
 import type { RoundAccount } from '../../../src-core/notation/read'
 import type { Proposal } from '../../../src-core/page/proposals'
 import { isStitchKey } from '../../../src-core/stitches/table'
@@ -74,6 +75,22 @@ export function pageReport(proposals: readonly Proposal[], width: number): strin
       width,
     ),
     '',
+  ]
+}
+
+/** Numbers that would let a round work out, each with the words it would read in. */
+export function suggestionReport(suggestions: readonly LikelySlip[], width: number): string[] {
+  if (suggestions.length === 0) return []
+  return [
+    '',
+    'It would work out with',
+    ...listing(
+      suggestions.map(({ round, line, column, was, now, words }) => [
+        `Round ${round}: ${now} in place of ${was}`,
+        `"${words}" (line ${line}, column ${column})`,
+      ]),
+      width,
+    ),
   ]
 }
 

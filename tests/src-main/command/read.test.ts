@@ -40,6 +40,21 @@ describe('read', () => {
     expect(ran.out).toMatch(/^hdc +12$/m)
   })
 
+  it('says which number would let a round work out, and where', async () => {
+    const file = await writeText(FLOWER.replace('4 more times', '5 more times'))
+    const told = await petalyard('read', file)
+    expect(told.code).toBe(1)
+    expect(told.out).toMatch(
+      /^It would work out with\nRound 2: 4 in place of 5 +"rep from \* 4 more times" \(line 2, column 85\)$/m,
+    )
+    const { suggestions } = JSON.parse((await petalyard('read', file, '--json')).out) as object & {
+      suggestions: object[]
+    }
+    const words = 'rep from * 4 more times'
+    expect(suggestions).toEqual([{ round: 2, line: 2, column: 85, was: '5', now: '4', words }])
+    expect((await petalyard('read', await writeText(FLOWER))).out).not.toContain('would work out')
+  })
+
   it('gives what the page says besides its rounds, with where it stands and what it would set', async () => {
     const page = `Meadow Mat\nHook: US H-8\nGauge: Rnds 1 and 2 = 2"\n\nNotes\nWeave in ends.\n\n${FLOWER}`
     const file = await writeText(page)
