@@ -90,6 +90,23 @@ export interface EdgingLoop {
   readonly picots: readonly number[]
 }
 
+/** Dips of the edge that a levelling edging fills in one way. */
+export interface EdgingDip {
+  /** How many there are. */
+  readonly count: number
+  /** mm, before blocking: from tip to tip, and how deep the edge lies under that line, the most of them all. */
+  readonly width: number
+  readonly depth: number
+  /** The first round from tip to tip: so many stitches of each kind in a row, by US key. */
+  readonly work: readonly { readonly stitch: string; readonly count: number }[]
+  /** Stitches of each of the rows that fill it before that, from the bottom; none where taller stitches do. */
+  readonly rows: readonly number[]
+  /** Their stitch, by US key. */
+  readonly rowStitch?: string
+  /** Deeper in its middle than the tallest stitch reaches, and so narrow there that this closes it from both sides. */
+  readonly cleft: boolean
+}
+
 export interface EdgingAccount {
   readonly style: string
   /** Closed length of the line that it runs along, in mm before blocking; its lines are the plan's `edgingLines`. */
@@ -97,6 +114,8 @@ export interface EdgingAccount {
   readonly height: number
   readonly rounds: readonly EdgingRound[]
   readonly yarn: string
+  /** Of one that levels: how its first round fills the dips; left out where there are none. */
+  readonly dips?: readonly EdgingDip[]
   /** Of an edging with written rounds: how they are worked along each line. */
   readonly loops?: readonly EdgingLoop[]
   /** Stitches that they come out even on: so many, times whatever, plus some, in all or from mark to mark. */

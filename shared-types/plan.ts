@@ -191,6 +191,8 @@ export interface CommonPlan extends Holds {
    * lines along both ends, from where it closes. In mm from the top left of the finished size.
    */
   readonly edgingLines: readonly (readonly Point[])[]
+  /** The dips that a levelling edging fills, each as the edge runs from tip to tip; left out where there are none. */
+  readonly edgingDips?: readonly (readonly Point[])[]
   readonly yarns: readonly YarnNeed[]
   readonly ends: number
   readonly minutes: Range | null

@@ -12,6 +12,12 @@ export const EDGING = {
   smooth: 0.6,
   /** Radians from which on a tip or dip is one: 25° (ours). */
   turn: (25 * Math.PI) / 180,
+  /** mm. An edge that comes as near to the straight line along its tips touches it (ours: far less than a stitch is tall). */
+  onLine: 0.5,
+  /** Stitches across up to which a dip too deep for any stitch is closed by tall ones into both sides (common practice). */
+  cleft: 2,
+  /** Places for each stitch at which the depth of a dip is looked at, where rows fill it (ours). */
+  dipSamples: 16,
   /** Share of a motif's diameter over which turns the same way are one tip (ours). */
   oneTip: 0.35,
 } as const

@@ -1,8 +1,11 @@
 /** What the lines of an edging are called and counted, the same in window, command line and paper. */
 import type { Finding } from '../../shared-types/finding'
-import type { EdgingAccount, EdgingLoop, EdgingRound, Plan } from '../../shared-types/plan'
-import type { EdgingEnds } from '../../shared-types/project'
+import type { EdgingAccount, EdgingDip, EdgingLoop, EdgingRound, Plan } from '../../shared-types/plan'
+import type { EdgingEnds, Terms, UnitSystem } from '../../shared-types/project'
 import { counted, listed } from '../figures/words'
+import { stitchAbbreviation } from '../stitches/terms'
+import type { StitchKey } from '../stitches/table'
+import { formatLength, formatNumber } from '../units/format'
 
 /** Of what is joined in the round: where its open ends lie. */
 const ENDS = ['mouth', 'bottom'] as const
@@ -61,3 +64,33 @@ export function byLineWords(
   if (new Set(each).size === 1) return `at each ${isEnds ? 'end' : `of ${loops.length} edges`} ${each[0]!}`
   return listed(each.map((words, i) => `${isEnds ? ENDS[i]! : `edge ${i + 1}`} ${words}`))
 }
+
+/** Rows up to which each is told by itself (ours: more are not read, but counted). */
+const ROWS_TOLD = 12
+
+/**
+ * "in each of 16 dips (29.5 mm wide, 7 mm deep) 1 hdc, 1 dc, 2 tr, 1 dc, 1 hdc from tip to tip": how dips that are alike
+ * are filled.
+ */
+function dipWords(dip: EdgingDip, terms: Terms, units: UnitSystem): string {
+  const name = (stitch: string): string => stitchAbbreviation(stitch as StitchKey, terms)
+  const { count, width, depth, work, rows, rowStitch = 'sc', cleft } = dip
+  const which = `in ${count === 1 ? 'the dip' : `each of ${formatNumber(count)} dips`} ${formatLength(width, units)} wide and ${formatLength(depth, units)} deep`
+  const across = work.map(({ stitch, count: each }) => `${formatNumber(each)} ${name(stitch)}`).join(', ')
+  if (rows.length > 0) {
+    const all = rows.reduce((sum, each) => sum + each, 0)
+    const told =
+      rows.length <= ROWS_TOLD
+        ? `of ${listed(rows.map((each) => formatNumber(each)))} ${name(rowStitch)} from the bottom up`
+        : `of ${formatNumber(rows[0]!)} ${name(rowStitch)} at the bottom to ${formatNumber(rows.at(-1)!)} at the top, ${formatNumber(all)} in all`
+    return `${which} first ${counted(rows.length, 'row')} back and forth ${told}, each held to the edge with a slip stitch at both ends, then ${across} over them`
+  }
+  return `${which} ${across} from tip to tip${cleft ? ', the tallest into both sides' : ''}`
+}
+
+/** How a levelling edging fills the dips of the edge; empty where it has none. */
+export const levelWords = (
+  { dips = [] }: Pick<EdgingAccount, 'dips'>,
+  terms: Terms,
+  units: UnitSystem,
+): string[] => dips.map((dip) => dipWords(dip, terms, units))

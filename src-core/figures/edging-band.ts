@@ -45,7 +45,13 @@ export function edgingBand(
   const path = (line: Outline) => polygonPath(line.map(({ x, y }) => ({ x: x * scale, y: y * scale })))
   // Filled where lines of one direction are left over (the non-zero rule): what the edging begins at runs backwards.
   const inside = closed.flatMap((line) => path([...line].reverse()))
-  return bands.flatMap(({ outlines, yarn }): FigureItem[] => {
+  // What levels the edge fills its dips, under the motifs.
+  const dips = (plan.edgingDips ?? []).flatMap(path)
+  const filled =
+    dips.length > 0
+      ? [drawPath(dips, { fill: colourOf(edging.yarn), stroke: colourOf(edging.yarn), width: LINE })]
+      : []
+  const rounds = bands.flatMap(({ outlines, yarn }): FigureItem[] => {
     const isInHole = (line: Outline): boolean => panels.some((panel) => contains(panel, line[0]!))
     const drawn = outlines.filter(({ length }) => length > 2)
     if (drawn.length === 0) return []
@@ -55,4 +61,5 @@ export function edgingBand(
       drawPath(outside, { stroke: INK, width: LINE }),
     ]
   })
+  return [...rounds, ...filled]
 }

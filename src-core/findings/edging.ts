@@ -20,6 +20,12 @@ export const EDGING_FINDINGS = {
       '{repeats} {repeats|repeat|repeats} of round {round} of the {edging} {repeats|does|do} not divide evenly over its sides: each of its {corners} {corners|corner|corners} falls on a different stitch of a repeat. {fewer} or {more} {more|repeat|repeats} {more|does|do}, over {less} or {much} {much|stitch|stitches} instead of {now}.',
     mend: 'Work the corners by themselves ("3 sc in corner, sc in each st to next corner", US terms) and the repeat between them, or choose one of another width.',
   },
+  'edging/deep-dips': {
+    severity: 'warning',
+    message:
+      '{count} {count|dip|dips} of the edge {count|is|are} up to {depth} deep and {width} wide, more than the tallest stitch can make up for ({stitch}: {reach}): {count|it is|each is} filled first, with up to {rows} {rows|row|rows} back and forth.',
+    mend: 'Let the {edging} follow the edge or bridge it. Half motifs at the ends of rows fill the dips at the sides.',
+  },
   'edging/cups': {
     severity: 'warning',
     message:

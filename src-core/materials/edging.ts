@@ -2,9 +2,12 @@
  * The edging (M35): how many stitches each round takes, how high it stands and what yarn it costs. The
  * style says how the first round meets the edge; later rounds work into that one.
  */
+import type { Finding } from '../../shared-types/finding'
 import type { EdgingAccount, EdgingRound, MotifAccount } from '../../shared-types/plan'
 import type { EdgingStyle, Terms } from '../../shared-types/project'
 import type { Border } from '../edging/border'
+import { deepDips, levelDips } from '../edging/level'
+import type { EdgeDip, Level } from '../edging/level'
 import type { ResolvedGauge } from '../stitches/gauge'
 import { stitchYarn } from '../stitches/gauge'
 import { canonicalStitch } from '../stitches/terms'
@@ -27,8 +30,8 @@ export interface EdgingBase {
   readonly turns?: number
   /** Lines that are each worked by themselves, 1 where it is left out: both ends of a round, holes. */
   readonly lines?: number
-  /** mm. How deep the valleys lie behind the line; said, it picks the stitch that fills them. */
-  readonly valleyDepth?: Millimetres
+  /** Of an edging that levels: the dips under the line. */
+  readonly dips?: readonly EdgeDip[]
 }
 
 export interface EdgingWork {
@@ -37,6 +40,9 @@ export interface EdgingWork {
   readonly unknown: readonly string[]
   /** Loops of yarn in all rounds: what the time is told from. */
   readonly loops: number
+  /** Dips that are filled with rows of their own, each with a piece of yarn of its own. */
+  readonly filled: number
+  readonly findings: readonly Finding[]
 }
 
 /** Names that are worked as sc and differ in direction alone. */
@@ -53,20 +59,25 @@ export const usualEdgingStyle = (shape: MotifAccount['shape'] | undefined): Edgi
 export const edgingHeight = (rounds: readonly string[], terms: Terms, gauge: ResolvedGauge): Millimetres =>
   rounds.reduce((sum, written) => sum + gauge.height(stitchOf(written, terms) ?? 'sc'), 0)
 
-/** The shortest stitch that reaches the bottom of a valley; the tallest of the table if none does. */
-function valleyStitch(depth: Millimetres | undefined, gauge: ResolvedGauge): StitchKey {
-  if (depth === undefined) return 'tr'
-  return (['sc', 'hdc', 'dc', 'tr', 'dtr'] as const).find((stitch) => gauge.height(stitch) >= depth) ?? 'dtr'
-}
-
 interface RoundWork {
   /** Stitches of the round's own kind, in tips or all along. */
   readonly stitches: number
   readonly chains: number
-  /** Tall stitches that fill valleys, of `filler`. */
-  readonly fillers: number
-  readonly filler: StitchKey
+  /** Besides these, by kind: the taller ones that fill dips, and what is worked in rows before. */
+  readonly taller: Readonly<Partial<Record<StitchKey, number>>>
+  readonly inRows: Readonly<Partial<Record<StitchKey, number>>>
 }
+
+const NONE: Pick<RoundWork, 'taller' | 'inRows'> = { taller: {}, inRows: {} }
+
+const yarnOf = (counts: RoundWork['taller'], gauge: ResolvedGauge): Millimetres =>
+  Object.entries(counts).reduce(
+    (sum, [stitch, count]) => sum + count * stitchYarn(stitch as StitchKey, gauge),
+    0,
+  )
+
+const sumOf = (counts: RoundWork['taller']): number =>
+  Object.values(counts).reduce((sum, count) => sum + count, 0)
 
 function firstRound(
   style: EdgingStyle,
@@ -74,27 +85,29 @@ function firstRound(
   all: number,
   isSet: boolean,
   gauge: ResolvedGauge,
+  level: Level | null,
 ): RoundWork {
-  const filler = valleyStitch(base.valleyDepth, gauge)
-  const none = { chains: 0, fillers: 0, filler }
   if (style === 'bridge' && base.tips > 0) {
     // What is worked into it says how many there are, in tips and between.
-    if (isSet) return { ...none, stitches: Math.min(all, base.tips), chains: Math.max(0, all - base.tips) }
+    if (isSet) return { ...NONE, stitches: Math.min(all, base.tips), chains: Math.max(0, all - base.tips) }
     const each = Math.max(0, Math.round((MATERIAL_CONSTANTS.bridgeSlack * base.chord) / gauge.width))
-    return { ...none, stitches: base.tips, chains: base.tips * each }
+    return { ...NONE, stitches: base.tips, chains: base.tips * each }
   }
-  if (style === 'level' && base.tips > 0) {
-    // One decrease of two tall stitches in every valley: together they take the place of one stitch.
-    return { ...none, stitches: Math.max(base.tips, all - base.tips), fillers: 2 * base.tips }
+  if (!level) return { ...NONE, stitches: all, chains: 0 }
+  return {
+    stitches: Math.max(0, all - sumOf(level.taller)),
+    chains: 0,
+    taller: level.taller,
+    // Every row is held to the edge by a slip stitch at both of its ends.
+    inRows: level.rows > 0 ? { [level.rowStitch]: level.inRows, 'sl st': 2 * level.rows } : {},
   }
-  return { ...none, stitches: all }
 }
 
 /**
  * Stitches, length and metres of every round of an edging, the written ones (M36) after the plain ones. A round's length is the base grown by 2π times
  * the height so far, for every turn that it makes (a closed line that is offset outward grows so, whatever its corners and valleys do to
  * the stitches), its stitches are that length over w; a bridging first round has one stitch in each tip and
- * round(0.95·chord/w) chains between.
+ * round(0.95·chord/w) chains between, a levelling one stitches as tall as the edge lies deep.
  */
 export function workEdging(
   style: EdgingStyle,
@@ -109,6 +122,8 @@ export function workEdging(
   const worked: EdgingRound[] = []
   let height = 0
   let loops = 0
+  const first = rounds[0] === undefined ? 'sc' : (stitchOf(rounds[0], terms) ?? 'sc')
+  const level = style === 'level' && base.dips ? levelDips(base.dips, first, gauge) : null
   rounds.forEach((written, index) => {
     const known = stitchOf(written, terms)
     if (!known) unknown.push(written)
@@ -118,14 +133,13 @@ export function workEdging(
     const isSet = border !== null && index === rounds.length - 1
     const all = isSet ? border.setUp : Math.round(length / gauge.width)
     const work: RoundWork =
-      index === 0
-        ? firstRound(style, base, all, isSet, gauge)
-        : { stitches: all, chains: 0, fillers: 0, filler: stitch }
+      index === 0 ? firstRound(style, base, all, isSet, gauge, level) : { ...NONE, stitches: all, chains: 0 }
     const millimetres =
       work.stitches * stitchYarn(stitch, gauge) +
       work.chains * stitchYarn('ch', gauge) +
-      work.fillers * stitchYarn(work.filler, gauge)
-    const stitches = work.stitches + work.fillers / 2
+      yarnOf(work.taller, gauge) +
+      yarnOf(work.inRows, gauge)
+    const stitches = work.stitches + sumOf(work.taller)
     loops += millimetres / stitchYarn('ch', gauge)
     const own = { number: index + 1, height: gauge.height(stitch), yarn }
     worked.push({
@@ -139,10 +153,7 @@ export function workEdging(
   })
   for (const round of border?.rounds ?? []) {
     height += round.height
-    const millimetres = Object.entries(round.counts).reduce(
-      (sum, [stitch, count]) => sum + count * stitchYarn(stitch as StitchKey, gauge),
-      0,
-    )
+    const millimetres = yarnOf(round.counts, gauge)
     loops += millimetres / stitchYarn('ch', gauge)
     worked.push({
       number: worked.length + 1,
@@ -156,8 +167,13 @@ export function workEdging(
       ...{ repeats: round.repeats, corners: round.corners, picots: round.picots, worked: round.counts },
     })
   }
-  const account = { style, length: base.length, height, rounds: worked, yarn }
-  return { account: border ? { ...account, ...loopsOf(border, gauge) } : account, unknown, loops }
+  const plain = { style, length: base.length, height, rounds: worked, yarn }
+  const account = level && level.dips.length > 0 ? { ...plain, dips: level.dips } : plain
+  return {
+    account: border ? { ...account, ...loopsOf(border, gauge) } : account,
+    ...{ unknown, loops, filled: level?.filled ?? 0 },
+    findings: level ? deepDips(level, first, terms, gauge) : [],
+  }
 }
 
 /** How written rounds lie, for words and drawings. */

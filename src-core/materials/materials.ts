@@ -137,7 +137,7 @@ function useEdging(
     gauge,
     border,
   )
-  findings.push(...(border?.findings ?? []))
+  findings.push(...(border?.findings ?? []), ...work.findings)
   for (const stitch of work.unknown) {
     findings.push(finding('yarn/edging-stitch', 'layout.edging.rounds', { stitch }))
   }
@@ -156,7 +156,10 @@ function useEdging(
     ledger.use(yarn, 'edging', 'm', spread(metres * calibration.factor, calibration.spread))
     ledger.use(yarn, 'tails', 'm', exactly(tails))
   }
-  return { ...work, sections: lines * sections.length }
+  const filling = work.account.rounds[0]?.yarn ?? ''
+  if (work.filled > 0 && filling !== '')
+    ledger.use(filling, 'tails', 'm', exactly((work.filled * tails) / lines))
+  return { ...work, sections: lines * sections.length + work.filled }
 }
 
 /** Yarn of a motif by a calibration, as far as the stitch model tells it: what was weighed or unravelled stays. */

@@ -26,6 +26,7 @@ import { createGround } from '../layout/ground'
 import { outlineReach } from '../layout/outline'
 import { countPlaces, fullLengths } from '../layout/places'
 import * as edges from '../layout/edge'
+import * as dipsAlong from '../layout/edge-dips'
 import * as frames from '../layout/frame'
 import type { EdgingRoom } from '../layout/frame'
 import * as stages from '../layout/stages'
@@ -126,6 +127,8 @@ export function createBlanketPlanner(): KindPlanner<SettledBlanket> {
   const edgeLine = memoised(edges.edgeLine)
   const finishEdge = memoised(edges.finishEdge)
   const borderEdge = memoised(edges.borderEdge)
+  const edgeDips = memoised(dipsAlong.edgeDips)
+  const finishDips = memoised(dipsAlong.finishDips)
   const workBorder = memoised(borders.workBorder)
   const filler = remembered(accountFrom)
   const additions = createAdditions((motif, project) => filler(motif, ...readBy(project)))
@@ -186,7 +189,7 @@ export function createBlanketPlanner(): KindPlanner<SettledBlanket> {
               gauge,
             )
           : null
-      return { edge, line, border }
+      return { edge, line, border, dips: edge?.style === 'level' ? edgeDips(edge, arranged) : null }
     })
     const coloured = [beside, fill, painted, ways, kept, counts.arrangement, cells.motifs] as const
     // Joins and edging in no yarn of their own follow the pattern, not what limits make of it: colours are chosen by
@@ -208,7 +211,7 @@ export function createBlanketPlanner(): KindPlanner<SettledBlanket> {
         ...{ ...shared, motifs, gaps, worked, edging, blocking },
         colourways: assigned.colourways,
       })
-      const { edge, line, border } = edged(added.placed.halves.length > 0)
+      const { edge, line, border, dips } = edged(added.placed.halves.length > 0)
       const [main, ...others] = piecesOf(motifs, laid, arranged.placements, assigned.colourways)
       const input: MaterialsInput = {
         basis: project,
@@ -235,12 +238,13 @@ export function createBlanketPlanner(): KindPlanner<SettledBlanket> {
           lines: border?.loops.length ?? edgesOf(counts, layout),
           tips: line.tips,
           chord: line.tips > 0 ? line.length / line.tips : 0,
+          ...(dips && { dips }),
         },
         border,
       }
-      return { assigned, worked, tallied, added, edge, line, input, needed: materials(input) }
+      return { assigned, worked, tallied, added, edge, line, dips, input, needed: materials(input) }
     }
-    const { assigned, worked, tallied, added, edge, line, input, needed, stash } = withinYarns(
+    const { assigned, worked, tallied, added, edge, line, dips, input, needed, stash } = withinYarns(
       fill,
       motifs.length,
       colour,
@@ -308,14 +312,27 @@ export function createBlanketPlanner(): KindPlanner<SettledBlanket> {
     return {
       known,
       findings,
-      laid: { counted, parts, arranged, accounts: laid, joined, assigned, gaps, worked, edge, line, stash },
+      laid: {
+        counted,
+        parts,
+        arranged,
+        accounts: laid,
+        joined,
+        assigned,
+        gaps,
+        worked,
+        edge,
+        line,
+        dips,
+        stash,
+      },
     }
   })
 
   function planBlanket(project: Settled, layout: SettledBlanket): BlanketPlan {
     const { known, findings, laid } = reckon(project, layout)
     if (!laid) return { ...EMPTY, motif: known, findings: bySeverity(findings) }
-    const { counted, parts, arranged, accounts, joined, assigned, gaps, worked, edge, line } = laid
+    const { counted, parts, arranged, accounts, joined, assigned, gaps, worked, edge, line, dips } = laid
     const { hand, rules, cells, edging, blocking } = parts
     const rule = rules.main
     const { labels, firsts } = worked
@@ -332,6 +349,7 @@ export function createBlanketPlanner(): KindPlanner<SettledBlanket> {
       fillerSteps: additions.tell(gaps, arranged, rule, labels, hand),
       holes,
       openings: tellOpenings(openings, arranged, accounts, filling),
+      ...(dips && dips.length > 0 && { edgingDips: finishDips(dips, ...frame) }),
       edgingLines: edge && line ? finishEdge(edge, arranged, line, ...frame) : NO_LINES,
     }
   }

@@ -1,7 +1,8 @@
 /** An edging with written rounds, step by step in words: for its page on paper and for the page for a phone. */
-import type { EdgingLoop } from '../../shared-types/plan'
+import type { EdgingAccount, EdgingLoop } from '../../shared-types/plan'
 import { pickUps } from '../../src-core/edging/pick-up'
-import { edgeTitle, writtenOf, wrongIn } from '../../src-core/edging/words'
+import { edgeTitle, levelWords, writtenOf, wrongIn } from '../../src-core/edging/words'
+import { counted } from '../../src-core/figures/words'
 import { MATERIAL_CONSTANTS } from '../../src-core/materials/constants'
 import { blanketOf } from '../../src-core/plans/layouts'
 import { translateText } from '../../src-core/notation/translate'
@@ -47,11 +48,16 @@ export function edgingSteps(job: EdgingJob): EdgingSteps | null {
         .map((line) => [EDGING_PAGE.special, roundText(line, job)] as const),
       ...plain.slice(0, -1).map((round) => {
         const stitch = translateStitch(round.stitch, settled.terms, terms) ?? round.stitch
-        const how =
-          round.number === 1
-            ? firstRoundWords(edging, plan.edgingLines, stitch, plan.motif?.shape)
-            : EDGING_PAGE.evenly(stitch)
-        return [EDGING_PAGE.round(round.number), EDGING_PAGE.plain(round, how, stitch)] as const
+        const how = round.number === 1 ? firstRoundWords(edging, job, stitch) : EDGING_PAGE.evenly(stitch)
+        return [
+          EDGING_PAGE.round(round.number),
+          EDGING_PAGE.plain(
+            round,
+            how,
+            stitch,
+            round.number === 1 && edging.dips ? counted(round.stitches, 'stitch', 'stitches') : undefined,
+          ),
+        ] as const
       }),
     ],
     lines: loops.map((loop, i) => ({
@@ -59,7 +65,7 @@ export function edgingSteps(job: EdgingJob): EdgingSteps | null {
       steps: [
         [
           EDGING_PAGE.round(setUp.number),
-          setUpWords(setUp, loop, pickUps(plan, loop), job, firstCorner(loops, i)),
+          `${setUpWords(setUp, loop, pickUps(plan, loop), job, firstCorner(loops, i))}${setUp.number === 1 ? dipsToFill(edging, job) : ''}`,
         ] as const,
         ...written.map((round, k) => {
           const colour = several ? `${EDGING_PAGE.inYarn(yarnOf(round.yarn))}: ` : ''
@@ -80,6 +86,12 @@ export function edgingSteps(job: EdgingJob): EdgingSteps | null {
     })),
     end: EDGING_PAGE.end(sections * loops.length * MATERIAL_CONSTANTS.tailsPerSection),
   }
+}
+
+/** Of an edging that levels, where the round that picks up the stitches is the first: how it fills the dips. */
+function dipsToFill(edging: EdgingAccount, { terms, units }: EdgingJob): string {
+  const dips = levelWords(edging, terms, units)
+  return dips.length === 0 ? '' : ` ${EDGING_PAGE.level(dips)}`
 }
 
 /** Corners are numbered on through all lines. */

@@ -153,8 +153,10 @@ export function countWords({ made, repeats, picots }: EdgingLoop, index: number)
 
 export const EDGING_PAGE = {
   special: 'Stitch',
-  plain: (round: EdgingRound, how: string, stitch: string): string =>
-    `${how}: ${formatNumber(round.stitches)} ${stitch}${round.chains > 0 ? ` and ${counted(round.chains, 'chain')}` : ''}.`,
+  /** `many`: what its stitches are called together, where they are not all of one kind. */
+  plain: (round: EdgingRound, how: string, stitch: string, many?: string): string =>
+    `${how}: ${many ?? `${formatNumber(round.stitches)} ${stitch}`}${round.chains > 0 ? ` and ${counted(round.chains, 'chain')}` : ''}.`,
+  level: (dips: readonly string[]): string => `Level the dips: ${dips.join('; ')}.`,
   evenly: (stitch: string): string => `${stitch} evenly into the round before`,
   round: (number: number): string => `Round ${number}`,
   wrong: ({ message }: Finding): string => `Does not work out yet: ${message}`,

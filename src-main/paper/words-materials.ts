@@ -1,7 +1,7 @@
 /** The words of the materials page. */
-import type { EdgingAccount, MotifAccount, Plan, PlanSize, YarnNeed } from '../../shared-types/plan'
+import type { EdgingAccount, Plan, PlanSize, YarnNeed } from '../../shared-types/plan'
 import type { Terms, UnitSystem, Yarn } from '../../shared-types/project'
-import { writtenOf } from '../../src-core/edging/words'
+import { levelWords, writtenOf } from '../../src-core/edging/words'
 import { fillersByMotif, openingWords } from '../../src-core/figures/filler-list'
 import { counted, listed } from '../../src-core/figures/words'
 import { HALF_SHARE } from '../../src-core/layout/constants'
@@ -58,7 +58,7 @@ export const MATERIAL_WORDS = {
 const EDGING_STYLES: Readonly<Record<string, string>> = {
   follow: 'follows the edge',
   bridge: 'bridges the dips with chains',
-  level: 'levels the dips with taller stitches',
+  level: 'levels the dips',
 }
 
 /** The fillers in words: how many, of what, how large the openings are, how often they are joined. */
@@ -93,11 +93,12 @@ export function ballSizes(yarns: readonly Yarn[], ball: string): string {
 
 /** How the first round of an edging meets the edge. */
 export function firstRoundWords(
-  { style, rounds }: EdgingAccount,
-  lines: Plan['edgingLines'],
+  edging: EdgingAccount,
+  { plan: { edgingLines: lines, motif }, terms, units }: Pick<Job, 'plan' | 'terms' | 'units'>,
   stitch: string,
-  shape: MotifAccount['shape'] | undefined,
 ): string {
+  const { style, rounds } = edging
+  const shape = motif?.shape
   const { stitches, chains } = rounds[0]!
   // Rounds have no tips: their places are those of the clock, as the joins tell them.
   const inEach =
@@ -113,7 +114,8 @@ export function firstRoundWords(
     return `${stitch} ${inEach}, ch ${formatNumber(each)} between${range}`
   }
   if (style === 'bridge') return `${stitch} ${inEach}`
-  if (style === 'level') return `${stitch} along the tips, a decrease of two tall stitches in every dip`
+  const dips = style === 'level' ? levelWords(edging, terms, units) : []
+  if (dips.length > 0) return `${stitch} along the tips, and ${dips.join('; ')}`
   return `${stitch} evenly along the edge`
 }
 
@@ -132,7 +134,7 @@ function spansOf(lines: Plan['edgingLines']): number[] {
 /** The edging in words, round by round, or null when there is none. */
 export function edgingWords(
   edging: EdgingAccount | null,
-  job: Pick<Job, 'plan' | 'settled' | 'terms'>,
+  job: Pick<Job, 'plan' | 'settled' | 'terms' | 'units'>,
 ): string | null {
   if (!edging) return null
   const from = job.settled.terms
@@ -142,8 +144,11 @@ export function edgingWords(
   const rounds = edging.rounds.slice(0, edging.rounds.length - written).map((round, i) => {
     const stitch = translateStitch(round.stitch, from, job.terms) ?? round.stitch
     const chains = round.chains > 0 ? ` and ${counted(round.chains, 'chain')}` : ''
-    const all = `${formatNumber(round.stitches)} ${stitch}${chains}`
-    return `Round ${i + 1}: ${i === 0 ? firstRoundWords(edging, job.plan.edgingLines, stitch, job.plan.motif?.shape) : `${stitch} evenly into the round before`}: ${all}.`
+    const all =
+      i === 0 && edging.dips
+        ? counted(round.stitches, 'stitch', 'stitches')
+        : `${formatNumber(round.stitches)} ${stitch}${chains}`
+    return `Round ${i + 1}: ${i === 0 ? firstRoundWords(edging, job, stitch) : `${stitch} evenly into the round before`}: ${all}.`
   })
   const [first, last] = [edging.rounds.length - written + 1, edging.rounds.length]
   const inWords = `${written === 1 ? `Round ${first}` : `Rounds ${first}–${last}`} in words: see ${edgingTitle(job.terms)}.`

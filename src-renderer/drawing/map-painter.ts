@@ -239,6 +239,16 @@ function byColourway(picture: Picture, inks: Inks, indices: readonly number[]): 
 /** A band outside the line, half hidden under the tips that it is worked into. */
 function paintEdging(pen: Pen, picture: Picture, placing: Placing): void {
   for (const stretch of picture.edging?.stretches ?? []) paintStretch(pen, picture, stretch, placing)
+  paintDips(pen, picture, placing)
+}
+
+/** What a levelling edging fills, under the motifs. */
+function paintDips(pen: Pen, { edging, palette }: Picture, { scale, x, y }: Placing): void {
+  if (!edging || edging.dips.length === 0) return
+  pen.save()
+  pen.setTransform(scale, 0, 0, scale, x, y)
+  paintItems(pen, [drawPath(edgingPath(edging.dips), { fill: edging.ink.fill })], typeIn(palette))
+  pen.restore()
 }
 
 function paintStretch(

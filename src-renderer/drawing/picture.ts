@@ -55,6 +55,8 @@ export interface Picture {
   /** The lines an edging runs along, its height and colour. */
   readonly edging: {
     readonly stretches: readonly EdgingStretch[]
+    /** What it levels, as the edge runs from tip to tip. */
+    readonly dips: Plan['edgingLines']
     readonly height: number
     readonly ink: LayerInk
     /** Its written rounds as they are, each with the ink of its yarn; null without any. */
@@ -233,8 +235,12 @@ function edgingOf(
   const ink = layerInk(colour, palette.bare)
   const stretches =
     known?.edging && known.plan.edgingLines === edgingLines ? known.edging.stretches : stretchesOf(plan)
-  return { stretches, height: edging.height, ink, shapes: shapesOf(project, plan, palette, known) }
+  const dips = known?.edging && known.plan.edgingDips === plan.edgingDips ? known.edging.dips : dipsOf(plan)
+  return { stretches, dips, height: edging.height, ink, shapes: shapesOf(project, plan, palette, known) }
 }
+
+const dipsOf = ({ edgingDips = [] }: Plan): Plan['edgingLines'] =>
+  edgingDips.map((dip) => simplify(dip, TOLERANCE.edging))
 
 /** The written rounds of an edging; the same as before where nothing of them changed. */
 function shapesOf(
@@ -330,6 +336,7 @@ export function differenceOf(before: Picture | null, after: Picture): Difference
     before.showJoins !== after.showJoins ||
     before.showLabels !== after.showLabels ||
     before.edging?.stretches !== after.edging?.stretches ||
+    before.edging?.dips !== after.edging?.dips ||
     before.edging?.ink !== after.edging?.ink ||
     before.edging?.shapes !== after.edging?.shapes
   )

@@ -1,8 +1,8 @@
 /** `petalyard plan` for people: what it becomes, how it is joined and worked, what yarn it takes. */
-import { byLineWords, ENDS_WORDS, writtenOf, wrongIn } from '../../../src-core/edging/words'
+import { byLineWords, ENDS_WORDS, levelWords, writtenOf, wrongIn } from '../../../src-core/edging/words'
 import { fillersByMotif, openingWords } from '../../../src-core/figures/filler-list'
 import { leavingWords } from '../../../src-core/figures/leaving-words'
-import { counted, openEndsWords } from '../../../src-core/figures/words'
+import { capital, counted, openEndsWords } from '../../../src-core/figures/words'
 import type { EdgingAccount, OrderStep, Plan, YarnNeed, YarnNumber } from '../../../shared-types/plan'
 import type { Project } from '../../../shared-types/project'
 import { holdingWords } from '../../../src-core/figures/holding-words'
@@ -146,6 +146,10 @@ function edgingFacts(
       'Edging',
       `${names.join(', ')}: ${counted(stitches, 'stitch', 'stitches')}${chains > 0 ? ` and ${counted(chains, 'chain')}` : ''}, ${length(height)} wide${isRound ? `, ${ENDS_WORDS[blanketOf(settled)?.edging?.ends ?? 'both']}` : ''}`,
     ],
+    ...levelWords(edging, settled.terms, settled.units).map((words): [string, string] => [
+      '',
+      capital(words),
+    ]),
     ...(loops.length > 0 ? written : []).map((round, i): [string, string] => {
       if (wrongIn({ findings }, round)) return ['', `Round ${round.number}: does not work out yet`]
       const own = byLineWords(edging, i, isRound !== undefined)

@@ -1,6 +1,8 @@
 import { describe, expect, it } from 'vitest'
 import { edgingHeight, workEdging } from '../../../src-core/materials/edging'
+import type { EdgeDip } from '../../../src-core/edging/level'
 import { resolveGauge, stitchYarn } from '../../../src-core/stitches/gauge'
+import type { StitchKey } from '../../../src-core/stitches/table'
 
 const gauge = resolveGauge({ stitch: 'sc', stitches: 20, over: 100 }, 'US')
 const base = { length: 4000, outerCorners: 4, tips: 40, chord: 100 }
@@ -25,13 +27,34 @@ describe('M35 edging', () => {
     expect([second?.stitches, second?.chains]).toEqual([812, 0])
   })
 
-  it('M35 levels: a tall decrease in every valley takes the place of one stitch', () => {
-    const { account } = workEdging('level', ['sc'], 'y1', base, 'US', gauge)
+  it('M35 levels: stitches as tall as the edge lies deep take the place of its own, one for one', () => {
+    const zigzag = (width: number, depth: number): EdgeDip => ({
+      width,
+      profile: [
+        { along: 0, depth: 0 },
+        { along: width / 2, depth },
+        { along: width, depth: 0 },
+      ],
+    })
+    const dips = Array.from({ length: 40 }, () => zigzag(40, 10))
+    const { account, filled, findings } = workEdging('level', ['sc'], 'y1', { ...base, dips }, 'US', gauge)
     const [first] = account.rounds
+    // By hand: w 5 mm, sc 4.77, hdc 6.92, dc 9.55, tr 13.53 mm; eight stitches on a slope of 1 in 2 have
+    // 1.25, 3.75, 6.25 and 8.75 mm under them, and need 6.0, 8.5, 11.0 and 13.5 mm.
+    const half = [
+      ['hdc', 1],
+      ['dc', 2],
+      ['tr', 1],
+    ] as const
+    const work = [...half.slice(0, 2), ['tr', 2] as const, ...half.slice(0, 2).reverse()]
+    expect(
+      account.dips?.map((dip) => [dip.count, dip.work.map(({ stitch, count }) => [stitch, count])]),
+    ).toEqual([[40, work]])
     expect(first?.stitches).toBe(806)
-    expect(first?.metres).toBeCloseTo((766 * 52 + 80 * stitchYarn('tr', gauge)) / 1000, 9)
-    const deep = workEdging('level', ['sc'], 'y1', { ...base, valleyDepth: 16 }, 'US', gauge)
-    expect(deep.account.rounds[0]?.metres).toBeGreaterThan(first?.metres ?? Infinity)
+    const yarn = (stitch: StitchKey) => stitchYarn(stitch, gauge)
+    const told = 40 * (2 * yarn('hdc') + 4 * yarn('dc') + 2 * yarn('tr')) + (806 - 40 * 8) * yarn('sc')
+    expect(first?.metres).toBeCloseTo(told / 1000, 9)
+    expect([filled, findings]).toEqual([0, []])
   })
 
   it('M35 reads stitches in the terms of the project and names those it does not know', () => {

@@ -34,7 +34,7 @@ export const POINTING_WORDS = { down: 'points down', up: 'points up' } as const
 export const EDGING_WORDS = {
   follow: { label: 'Follow the edge', hint: 'round every petal' },
   bridge: { label: 'Bridge it', hint: 'a stitch in each tip, chains between' },
-  level: { label: 'Level it', hint: 'tall stitches fill the dips' },
+  level: { label: 'Level it', hint: 'taller stitches fill the dips, or rows where these are deep' },
 } as const
 
 export const GALLERY_WORDS: Readonly<Record<EdgingKind, { label: string; hint: string }>> = {

@@ -1,0 +1,116 @@
+/** M35: the dips between the straight line of a levelling edging and the edge under it, from tip to tip. */
+import type { Point } from '../../shared-types/plan'
+import { EDGING } from '../edging/constants'
+import type { EdgeDip } from '../edging/level'
+import { distance, signedArea } from '../geometry/points'
+import type { Outline } from '../geometry/points'
+import { remembered } from '../memo'
+import type { Millimetres } from '../units/quantity'
+import type { Laid } from './blanket'
+import { edgeLine, edgingLines } from './edge'
+import { inFrame } from './frame'
+import type { EdgingRoom } from './frame'
+import { hullOf } from './edge-walk'
+import type { EdgeInput } from './edge-walk'
+
+/** Open lines of what is joined in the round, before those of holes. */
+const OPEN_ENDS = 2
+
+/** A dip with the edge in it as it lies, in the frame of the motifs' places. */
+interface LyingDip extends EdgeDip {
+  readonly outline: Outline
+}
+
+/** A point of the edge under the line. */
+interface Place {
+  readonly along: Millimetres
+  readonly depth: Millimetres
+  readonly at: Point
+}
+
+/** The dips under the line of an edging that levels: none round holes, which it follows. */
+export const edgeDips = remembered(findDips)
+
+function findDips(input: EdgeInput, laid: Laid): readonly LyingDip[] {
+  const edge: EdgeInput = { ...input, style: 'follow' }
+  const lines = edgingLines(edge, laid, edgeLine(edge).length)
+  if (!input.counts.inTheRound)
+    return lines.filter((line) => signedArea(line) > 0).flatMap((line) => dipsUnderHull(line))
+  return lines.slice(0, OPEN_ENDS).flatMap((line, i) => (line.length > 1 ? openDips(line, i === 0) : []))
+}
+
+const keyOf = ({ x, y }: Point): string => `${x} ${y}`
+
+/** The dips of a closed edge under its straight hull. */
+function dipsUnderHull(edge: Outline): LyingDip[] {
+  const places = new Map(edge.map((point, i) => [keyOf(point), i]))
+  const hull = hullOf(edge).flatMap((point) => places.get(keyOf(point)) ?? [])
+  return hull.flatMap((from, k) => {
+    const to = hull[(k + 1) % hull.length]!
+    const count = (to - from + edge.length) % edge.length
+    const way = Array.from({ length: count + 1 }, (_, i) => edge[(from + i) % edge.length]!)
+    const [a, b] = [way[0]!, way[count]!]
+    const long = distance(a, b)
+    if (long === 0) return []
+    const [dx, dy] = [(b.x - a.x) / long, (b.y - a.y) / long]
+    return between(
+      way.map(({ x, y }) => ({
+        along: (x - a.x) * dx + (y - a.y) * dy,
+        // The edge runs clockwise on paper: what lies to the right of the hull lies within.
+        depth: Math.max(0, (y - a.y) * dx - (x - a.x) * dy),
+        at: { x, y },
+      })),
+    )
+  })
+}
+
+/** The dips of an open end, which begins anew where it ends, under a straight line along its tips. */
+function openDips(line: Outline, isTop: boolean): LyingDip[] {
+  const [first, last] = [line[0]!, line.at(-1)!]
+  const once = line.slice(0, -1)
+  const farthest = once.reduce((far, { y }) => (isTop ? Math.min(far, y) : Math.max(far, y)), first.y)
+  const told = once.map(({ x, y }) => ({ along: x, depth: Math.abs(y - farthest), at: { x, y } }))
+  const start = Math.max(
+    0,
+    told.findIndex(({ depth }) => depth < EDGING.onLine),
+  )
+  const round = last.x - first.x
+  return between([
+    ...told.slice(start),
+    ...told.slice(0, start + 1).map(({ along, depth, at }) => ({
+      along: along + round,
+      depth,
+      at: { x: at.x + round, y: at.y },
+    })),
+  ])
+}
+
+/** The dips of a stretch, parted where it comes up to the line. */
+function between(way: readonly Place[]): LyingDip[] {
+  const dips: LyingDip[] = []
+  let from = 0
+  way.forEach(({ along, depth }, i) => {
+    if (i === 0 || depth >= EDGING.onLine) return
+    const begin = way[from]!.along
+    const own = way.slice(from, i + 1)
+    from = i
+    if (own.every((point) => point.depth < EDGING.onLine) || !(along > begin)) return
+    dips.push({
+      width: along - begin,
+      profile: own.map((point) => ({ along: point.along - begin, depth: point.depth })),
+      outline: own.map(({ at }) => at),
+    })
+  })
+  return dips
+}
+
+/** The dips as they lie, each from tip to tip, in mm from the top left of the finished size. */
+export function finishDips(
+  dips: readonly LyingDip[],
+  edging: EdgingRoom,
+  blockWidth: number,
+  blockHeight: number,
+): Point[][] {
+  const { x, y } = inFrame({ edging, blockWidth, blockHeight })
+  return dips.map(({ outline }) => outline.map((point) => ({ x: x(point.x), y: y(point.y) })))
+}
