@@ -91,6 +91,8 @@ export interface KitYarnRun {
   readonly leftover: number | null
   /** Null where a price is missing. */
   readonly cost: number | null
+  /** Portions, spares among them, that have to be joined from what several balls leave; left out where none has. */
+  readonly pieced?: number
   /** What is wound or bought follows from a ball band that nobody entered; left out where it does not. */
   readonly assumed?: true
 }
@@ -100,6 +102,8 @@ export interface KitAccount {
   /** Bundles wound in addition to those of the kits. */
   readonly spares: number
   readonly windTo: number
+  /** Every portion in whole lengths, or with joined ends. */
+  readonly lengths: 'whole' | 'joined'
   readonly perKit: readonly {
     readonly yarn: string
     readonly grams: number

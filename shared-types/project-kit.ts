@@ -5,6 +5,8 @@ import { number, text } from './project-values'
 export const kitSchema = z.looseObject({
   count: number.optional(),
   windTo: number.optional(),
+  /** Whether each yarn of a kit is cut in whole lengths, or pieced together where a ball ends (left out). */
+  lengths: z.enum(['whole', 'joined']).optional(),
   sparePercent: number.optional(),
   /** What is put in besides yarn; `count` of it in each kit. */
   extras: z

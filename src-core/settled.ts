@@ -63,6 +63,7 @@ export const DEFAULTS = {
   kit: {
     count: 1,
     windTo: KIT.windTo.initial,
+    lengths: 'joined',
     sparePercent: 0,
     extras: [],
     packaging: 0,

@@ -3,9 +3,12 @@ import type { KitAccount } from '../../shared-types/plan'
 import type { Terms } from '../../shared-types/project'
 import type { Settled } from '../../shared-types/settled'
 import { saying } from '../stitches/spelling'
-import { formatNumber } from '../units/format'
+import { lengthsIn, packsInEach } from '../materials/kit/lengths'
+import { termWord } from '../stitches/terms'
+import { formatMass, formatNumber } from '../units/format'
 import { layoutKindOf } from '../plans/layouts'
 import { cribWord, KIND_WORDS } from './kind-words'
+import { counted, oneOf, plural } from './words'
 
 /** What stands where the ball band has to be copied from. */
 export const FILL_IN = '______________________________ (copy it from the ball band)'
@@ -49,6 +52,43 @@ export function fibreWords(settled: Settled, yarnIds: readonly string[]): string
   const known = [...new Set(fibres.filter(Boolean))]
   if (known.length === 0) return FILL_IN
   return fibres.includes('') ? `${known.join(', ')}; ${FILL_IN}` : known.join(', ')
+}
+
+/**
+ * What the balls of a batch give, yarn by yarn, where that is more than a sum of grams: how many whole lengths, and what
+ * is left of each; or how many bundles are joined from pieces.
+ */
+export function lengthsWords(settled: Settled, kit: KitAccount, terms: Terms): string[] {
+  const mass = (grams: number): string => formatMass(grams, settled.units)
+  const all = kit.count + kit.spares
+  return kit.run.flatMap(({ yarn, packs, pieced = 0 }) => {
+    const name = settled.yarns.find(({ id }) => id === yarn)?.name || yarn
+    const each = kit.perKit.find((one) => one.yarn === yarn)?.grams ?? 0
+    if (pieced > 0)
+      return [
+        `${name}: ${formatNumber(pieced)} of ${counted(all, 'bundle')} of ${mass(each)} ${are(pieced)} joined from two pieces or more.`,
+      ]
+    if (kit.lengths === 'joined' || each <= 0) return []
+    const told = packs.flatMap(({ grams }) => packWords(grams, each, mass, terms))
+    return told.length > 0 ? [`${name}: ${told.join('; ')}.`] : []
+  })
+}
+
+const are = (count: number): string => plural(count, 'is', 'are')
+
+/** "a ball of 50 g gives 1 length of 35 g, and 15 g are left"; nothing where nothing is left of it. */
+function packWords(pack: number, each: number, mass: (grams: number) => string, terms: Terms): string[] {
+  const lengths = lengthsIn(pack, each)
+  if (lengths > 0) {
+    const left = pack - lengths * each
+    if (left < 0.05) return []
+    const gives = `${counted(lengths, 'length')} of ${mass(each)}`
+    return [`${oneOf(termWord('ball', terms))} of ${mass(pack)} gives ${gives} with ${mass(left)} left over`]
+  }
+  const { packs, rest } = packsInEach(pack, each)
+  if (rest === 0) return []
+  const whole = `${counted(packs, termWord('ball', terms))} of ${mass(pack)} as ${packs === 1 ? 'it is' : 'they are'}`
+  return [`in each kit ${whole} and a length of ${mass(rest)}`]
 }
 
 /** When a run of kits has paid for itself: "at 25 of 40", and what a price that was rounded down leaves open. */

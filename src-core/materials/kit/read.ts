@@ -18,6 +18,8 @@ export interface Extra {
 export interface KitNumbers {
   readonly count: number
   readonly windTo: number
+  /** Every portion in whole lengths, or with joined ends where that saves yarn. */
+  readonly lengths: 'whole' | 'joined'
   readonly sparePercent: number
   readonly packaging: number
   readonly packagingGrams: number | null
@@ -63,6 +65,7 @@ export function readKit(kit: Kit): { numbers: KitNumbers | null; findings: Findi
   const numbers: KitNumbers = {
     count: read(kit.count, KIT.count) ?? KIT.count.initial,
     windTo: read(kit.windTo, KIT.windTo) ?? KIT.windTo.initial,
+    lengths: kit.lengths ?? 'joined',
     sparePercent: read(kit.sparePercent, KIT.sparePercent) ?? 0,
     packaging: read(kit.packaging, KIT.packaging) ?? 0,
     packagingGrams: read(kit.packagingGrams, KIT.packagingGrams) ?? null,

@@ -1,15 +1,16 @@
 /** `petalyard plan` of a kit: what goes in, what is bought for the run, cost and price. */
-import { breakEvenWords } from '../../../src-core/figures/kit-words'
+import { breakEvenWords, lengthsWords } from '../../../src-core/figures/kit-words'
 import { capital, counted } from '../../../src-core/figures/words'
 import { termWord } from '../../../src-core/stitches/terms'
 import type { KitAccount, KitYarnRun } from '../../../shared-types/plan'
 import type { Project } from '../../../shared-types/project'
+import type { Settled } from '../../../shared-types/settled'
 import { marked, starred } from '../../../src-core/figures/yarn-words'
 import { formatMass, formatMoney, formatNumber, formatYarnLength } from '../../../src-core/units/format'
-import { listing, table } from '../text'
+import { listing, table, wrap } from '../text'
 import { currencyOf, termsOf, unitsOf } from './words'
 
-export function kitSection(project: Project, kit: KitAccount, width: number): string[] {
+export function kitSection(project: Project, settled: Settled, kit: KitAccount, width: number): string[] {
   const units = unitsOf(project)
   const money = (amount: number | null) => (amount === null ? '–' : formatMoney(amount, currencyOf(project)))
   const told = (amount: number | null) => marked(money(amount), kit.assumed?.includes('cost') ?? false)
@@ -49,6 +50,7 @@ export function kitSection(project: Project, kit: KitAccount, width: number): st
       rows,
       width,
     ),
+    ...lengthsWords(settled, kit, termsOf(project)).flatMap((line) => wrap(line, width)),
     '',
     ...listing(priceFacts(kit, told, project), width),
   ]

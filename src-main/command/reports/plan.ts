@@ -63,7 +63,7 @@ export function planReport(project: Project, plan: Plan, width: number, wholeOrd
       applique: (own) => (own.panel ? itemSection(project, own, width) : []),
     }),
     ...yarnSection(project, plan, width),
-    ...(plan.kit ? kitSection(project, plan.kit, width) : []),
+    ...(plan.kit ? kitSection(project, plan.settled, plan.kit, width) : []),
     ...progressSection(plan, width, wholeOrder),
     ...orderSection(plan, width, wholeOrder),
     ...joiningSection(plan, width),

@@ -12,7 +12,7 @@ import type { Sheet } from '../setting'
 import { TYPE } from '../setting'
 import type { Column, Row } from '../table'
 import { Table } from '../table'
-import { creditLine, fibreWords, kitCautions } from '../../../src-core/figures/kit-words'
+import { creditLine, fibreWords, kitCautions, lengthsWords } from '../../../src-core/figures/kit-words'
 import { cordName } from '../../../src-core/layout/garland/put-in'
 import { HEADINGS, PAGE_NAMES } from '../words'
 import {
@@ -127,6 +127,7 @@ function setPacking(job: Job, kit: KitAccount, setting: Setting): Draft[] {
   if (kit.perKit.some(({ assumed }) => assumed) || kit.run.some(({ assumed }) => assumed))
     pages.y = pages.sheet.paragraph(starWords(termWord('ball', job.terms)), pages.sheet.left, pages.y, 165)
   const remarks = [
+    ...lengthsWords(settled, kit, job.terms),
     ...(hasStock(settled.yarns, kit.run) ? [BOUGHT_NEW] : []),
     ...job.plan.findings.filter(({ code }) => code === 'kit/no-instructions').map(({ message }) => message),
   ]

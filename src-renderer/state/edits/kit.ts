@@ -8,8 +8,8 @@ export type KitExtra = NonNullable<Kit['extras']>[number]
 /** The kit of a project; null where it is not sold as one. */
 export const kitOf = (project: Project): Kit | null => project.layout?.kit ?? null
 
-/** A first kit (ours): a small run, whole grams, one in twenty to spare. */
-const NEW_KIT: Kit = { count: 10, windTo: 1, sparePercent: 5, marginPercent: 40 }
+/** A first kit (ours): a small run, whole grams in whole lengths, one in twenty to spare. */
+const NEW_KIT: Kit = { count: 10, windTo: 1, lengths: 'whole', sparePercent: 5, marginPercent: 40 }
 
 /** Sells the project as a kit; a project without a layout gets the one that it is shown with. */
 export function startKit(project: Project): Project {
