@@ -4,7 +4,7 @@ import { version } from '../../package.json'
 import type { Finding } from '../../shared-types/finding'
 import type { CodePointRanges } from '../../shared-types/fonts'
 import type { Plan } from '../../shared-types/plan'
-import type { Project } from '../../shared-types/project'
+import type { Hand, Project } from '../../shared-types/project'
 import { planProject } from '../../src-core/plan'
 import { explainOutcome, openProject } from '../documents'
 import { CommandEnd, EXIT } from './exit-codes'
@@ -39,7 +39,7 @@ type ToDraw =
 
 /**
  * The plan of FILE for `what` ("map") that goes to OUT, told with its errors and what else `isTold`. Ends the command
- * where OUT is FILE. `fonts`: what those cover that were chosen for other scripts.
+ * where OUT is FILE. `fonts`: what those cover that were chosen for other scripts; `hand`: another than the project's.
  */
 export async function planToDraw(
   file: string,
@@ -48,14 +48,16 @@ export async function planToDraw(
   around: Surroundings,
   isTold: (finding: Finding) => boolean = () => false,
   fonts: readonly CodePointRanges[] = [],
+  hand?: Hand,
 ): Promise<ToDraw> {
   if (resolve(out) === resolve(file))
     throw new CommandEnd(EXIT.wrongUse, `--out ${out} would replace the project itself.`)
-  const { project, findings: invalid } = await loadProject(file)
-  if (!project) {
+  const { project: own, findings: invalid } = await loadProject(file)
+  if (!own) {
     complainOf(around, invalid)
     return { ended: exitFor(invalid) }
   }
+  const project = hand ? { ...own, hand } : own
   const plan = planProject(project, fonts)
   complainOf(
     around,

@@ -1,7 +1,7 @@
 /** Every word of the assembly map, in English with the trade's US and UK words. */
 import { formatNumber } from '../../src-core/units/format'
 import type { MotifAccount, Plan } from '../../shared-types/plan'
-import type { EdgingEnds, Joining, Seam, Terms } from '../../shared-types/project'
+import type { EdgingEnds, Hand, Joining, Seam, Terms } from '../../shared-types/project'
 import type { Settled } from '../../shared-types/settled'
 import { ENDS_WORDS } from '../../src-core/edging/words'
 import { capital, counted, numbered, plural, oneOf } from '../../src-core/figures/words'
@@ -50,7 +50,9 @@ const MONTHS = [
 const dateWords = (date: Date): string =>
   `${date.getUTCDate()} ${MONTHS[date.getUTCMonth()]} ${date.getUTCFullYear()}`
 
-export const footerLeft = (title: string, date: Date): string => `${title} · version of ${dateWords(date)}`
+/** A sheet for the left hand says so on every page: it must not be mixed with the other one. */
+export const footerLeft = (title: string, date: Date, hand: Hand = 'right'): string =>
+  `${title} · version of ${dateWords(date)}${hand === 'left' ? ' · left-handed' : ''}`
 /** "Orchard wall throw by Ada Loop"; nothing is added where nobody is named. */
 export const creditedTitle = (title: string, designer: string): string =>
   designer === '' ? title : `${title} by ${designer}`

@@ -1,7 +1,7 @@
 import { extname, resolve } from 'node:path'
 import { Option } from 'commander'
 import { version } from '../../../package.json'
-import type { RoundsMotif, Terms } from '../../../shared-types/project'
+import type { Hand, RoundsMotif, Terms } from '../../../shared-types/project'
 import type { Settled } from '../../../shared-types/settled'
 import { accountOf, workedRounds } from '../../../src-core/accounts'
 import { settled } from '../../../src-core/settled'
@@ -15,6 +15,7 @@ interface Options {
   readonly out: string
   readonly motif?: string
   readonly terms?: Terms
+  readonly hand?: Hand
   readonly repeat?: boolean
   readonly font?: readonly string[]
 }
@@ -28,6 +29,9 @@ export const addChart: AddCommand = (program, around, end) => {
     .requiredOption('-o, --out <chart>', 'the .svg or .pdf to write; one that is there is replaced')
     .option('--motif <id>', 'only this motif (an SVG holds one)')
     .addOption(new Option('--terms <terms>', 'terms of the key').choices(['US', 'UK']))
+    .addOption(
+      new Option('--hand <hand>', 'for this hand (else as in the project)').choices(['right', 'left']),
+    )
     .option('--repeat', 'one repeat of the rounds, larger, in place of the whole')
     .addHelpText('after', '\nExample:\n  petalyard chart throw.petalyard --motif leaf --out leaf.svg')
     .action(async (file: string, options: Options) => {
@@ -42,7 +46,7 @@ export const addChart: AddCommand = (program, around, end) => {
         complainOf(around, invalid)
         return end(exitFor(invalid))
       }
-      const made = settled(project)
+      const made = settled(options.hand ? { ...project, hand: options.hand } : project)
       const motifs = wanted(made, options.motif)
       const findings = motifs.flatMap((motif) => accountOf(made, motif).findings)
       const errors = findings.filter((finding) => finding.severity === 'error')

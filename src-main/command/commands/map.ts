@@ -3,7 +3,7 @@ import { basename, join } from 'node:path'
 import { Option } from 'commander'
 import { version } from '../../../package.json'
 import { PAPERS, SHEET_STYLES } from '../../../shared-types/project'
-import type { Paper, SheetStyle, Terms } from '../../../shared-types/project'
+import type { Hand, Paper, SheetStyle, Terms } from '../../../shared-types/project'
 import type { Finding } from '../../../shared-types/finding'
 import type { Plan } from '../../../shared-types/plan'
 import type { LabelCount, OptionalPage, SheetName } from '../../../shared-types/sheets'
@@ -27,6 +27,7 @@ interface Options {
   readonly paper?: Paper
   readonly style?: SheetStyle
   readonly terms?: Terms
+  readonly hand?: Hand
   readonly pages?: readonly number[]
   readonly reverse?: boolean
   readonly sheets?: readonly SheetName[]
@@ -58,6 +59,9 @@ export const addMap: AddCommand = (program, around, end) => {
     .addOption(new Option('--paper <size>', 'paper (else as in the project)').choices([...PAPERS]))
     .addOption(new Option('--style <style>', 'with colours, or ink alone').choices([...SHEET_STYLES]))
     .addOption(new Option('--terms <terms>', 'terms to print stitches in').choices(['US', 'UK']))
+    .addOption(
+      new Option('--hand <hand>', 'for this hand (else as in the project)').choices(['right', 'left']),
+    )
     .option('--reverse', 'appliqué: mirrored, for marking from the back')
     .option(
       '--sheets <sheets>',
@@ -93,20 +97,28 @@ export const addMap: AddCommand = (program, around, end) => {
       '\nExamples:\n  petalyard map throw.petalyard --out throw.pdf --paper A4 --style ink\n  petalyard map garland.petalyard --out card.pdf --sheets card\n  petalyard map throw.petalyard --editions us,uk,a4,letter --out throw\n  petalyard map throw.petalyard --house house.json --out throw.pdf',
     )
     .action(async (file: string, options: Options) => {
-      const said = (['paper', 'style', 'terms'] as const).find((name) => options[name] !== undefined)
+      const said = (['paper', 'style', 'terms', 'hand'] as const).find((name) => options[name] !== undefined)
       if (options.editions && said)
         throw new CommandEnd(EXIT.wrongUse, `--editions says it already: leave --${said} out.`)
       const { house, fonts: houseFonts } = options.house ? await readHouse(options.house) : NO_HOUSE_FILE
       const fonts = await readFonts([...houseFonts, ...(options.font ?? [])])
       const covers = fonts.map((font) => font.covers)
       const isOfLetters = ({ code }: Finding): boolean => code.startsWith('letters/')
-      const made = await planToDraw(file, options.out, 'map', around, isOfLetters, covers)
+      const made = await planToDraw(file, options.out, 'map', around, isOfLetters, covers, options.hand)
       if (made.ended !== undefined) return end(made.ended)
       if (!options.editions) await demandAlike(options.out, 'PDF')
       const { project, plan } = made
       // Loaded only here: it is the largest part of the program, and the other commands do not need it.
       const { isMadeHere, NoSuchPageError, NoSuchSheetError, renderMap } = await import('../../paper')
-      const { out, editions, house: _file, font: _fonts, force = false, ...sheet } = withLabels(options)
+      const {
+        out,
+        editions,
+        house: _file,
+        font: _fonts,
+        hand: _hand,
+        force = false,
+        ...sheet
+      } = withLabels(options)
       // What has no title is called by its file.
       const name = nameOfFile(basename(file))
       const write = async (own: Plan, target: string, choice: SheetChoice): Promise<void> => {

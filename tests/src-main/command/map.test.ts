@@ -1,6 +1,7 @@
 import { mkdir, readdir, readFile, writeFile } from 'node:fs/promises'
 import { dirname, join } from 'node:path'
 import { beforeAll, describe, expect, it } from 'vitest'
+import { readPdf } from '../paper/read-pdf'
 import { newFolder, petalyard, SAMPLE, writeProject } from './sample'
 
 describe('map', () => {
@@ -33,6 +34,29 @@ describe('map', () => {
       written.add((await readFile(out)).toString('base64'))
     }
     expect(written.size).toBe(sheets.length)
+  })
+
+  it('takes the hand; sheets for the left one say so on every page', async () => {
+    const texts = async (...options: string[]) => {
+      const out = join(folder, 'hand.pdf')
+      expect(await petalyard('map', file, '--out', out, ...options)).toMatchObject({ code: 0, err: '' })
+      const { pages } = await readPdf(new Uint8Array(await readFile(out)))
+      return pages.map(({ words }) => words)
+    }
+    const [left, right, own] = [await texts('--hand', 'left'), await texts('--hand', 'right'), await texts()]
+    expect(left.length).toBeGreaterThan(2)
+    for (const page of left) expect(page).toMatch(/version of .+ · left-handed/)
+    for (const page of right) expect(page).not.toContain('left-handed')
+    expect(own).toEqual(right)
+    expect(left.join(' ')).toContain('direction of work, clockwise')
+    expect(await petalyard('map', file, '--out', folder, '--editions', 'us', '--hand', 'left')).toMatchObject(
+      {
+        code: 2,
+      },
+    )
+    expect(await petalyard('map', file, '--out', join(folder, 'h.pdf'), '--hand', 'both')).toMatchObject({
+      code: 2,
+    })
   })
 
   it('tells which texts paper spells in other letters, and writes the map all the same', async () => {
