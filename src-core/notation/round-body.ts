@@ -2,6 +2,7 @@
 import { passSameBack } from './along-chain'
 import { isUnreadCount } from './brackets'
 import { readRepeatBrackets, readTimesStar } from './clauses'
+import { readComesTo } from './count-lines'
 import { passExplanation } from './explained'
 import { passHung } from './hung'
 import { readInAll } from './in-all'
@@ -9,7 +10,7 @@ import type { Body } from './preamble'
 import type { Reader } from './reader'
 import { matchBrackets, sequenceReader } from './sequence'
 import { markBefore, repeatAll } from './stars'
-import { readCountSentence, readCounts } from './stated'
+import { readCounts } from './stated'
 import { spanOf } from './tokens'
 import type { Span, Token } from './tokens'
 import type { Item } from './tree'
@@ -161,7 +162,7 @@ export function readBody(reader: Reader, from: number, to: number): Body {
   while (reader.at < reader.end) {
     const at = reader.at
     while (reader.skip(';', '.', ',')) continue
-    const told = (items.length > 0 ? readInAll(reader) : null) ?? readCountSentence(reader, items)
+    const told = (items.length > 0 ? readInAll(reader) : null) ?? readComesTo(reader, items)
     if (told) {
       items.push(told)
       continue

@@ -2,12 +2,12 @@
 import { passListAlong, sameBackAhead } from './along-chain'
 import { STARS, readAmount, readClosedAmount, readRepeatClause, readTimesStar } from './clauses'
 import { readEnding } from './ending-words'
-import { readCountSentence, readCounts, readStatement } from './stated'
+import { readSaid } from './count-lines'
+import { readCounts, readStatement } from './stated'
 import { changedSweep } from './evenly'
 import { passConnector } from './connectors'
 import { passExplanation } from './explained'
 import { passMiddle } from './foundation'
-import { readTold } from './in-all'
 import { readPhrase } from './phrases'
 import { readProse } from './prose'
 import type { Stop } from './clauses'
@@ -212,8 +212,7 @@ export function sequenceReader(matches: ReadonlyMap<number, number>) {
       wrapStar(items, open, rest, reader.span(open.token), toDouble)
     while (reader.peek()) {
       // Within brackets nothing is told of the round.
-      const sentence =
-        star || reader.depth > 1 ? null : (readTold(reader, items) ?? readCountSentence(reader, items))
+      const sentence = star || reader.depth > 1 ? null : readSaid(reader, items)
       if (sentence) {
         items.push(sentence)
         continue

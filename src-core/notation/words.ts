@@ -158,7 +158,7 @@ end ends
 omit omitting omits
 fasten-off fastened
 counts count counted counting | tells
-+ totals tally have has got | tells
++ totals tally have has got check checkpoint | tells
 + total there will should you we | aside tells
 + are | explains tells
 stands stand acts act serves serve equals equal represents represent replaces replace replacing replacement worth
