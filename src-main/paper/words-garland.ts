@@ -119,7 +119,10 @@ export function cordWords(
   const gives = cord.stretched
     ? ` It stretches to between ${formatLength(cord.stretched.low, units)} and ${formatLength(cord.stretched.high, units)}.`
     : ''
-  const fastened = items.length > 0 ? say` Fasten everything with its right side towards you.` : ''
+  const fastened =
+    items.length > 0
+      ? say` Do not chain them all beforehand: the list says after how many chains you fasten each thing, its right side towards you, before you chain on.`
+      : ''
   const yarn = cordYarn(settled)
   const body = `${formatNumber(cord.chains)} for the cord (${bothLengths(cord.length, units)})`
   const parts = tie === null ? body : `${tie} for a tie, ${body}, ${tie} for the other tie`

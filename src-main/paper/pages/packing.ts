@@ -133,6 +133,7 @@ function setPacking(job: Job, kit: KitAccount, setting: Setting): Draft[] {
   ]
   for (const words of remarks)
     pages.y = pages.sheet.paragraph(capital(words), pages.sheet.left, pages.y + 1, 165)
+  if (remarks.length > 0) pages.y += setting.between
   const taxed = (settled.layout?.kit?.taxPercent ?? 0) > 0
   pages.facts(PACKING_WORDS.account, accountFacts(kit, money, units, taxed, job.terms))
   const care = settled.layout?.kit?.care?.trim()

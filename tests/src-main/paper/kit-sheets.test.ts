@@ -170,6 +170,9 @@ describe('each sheet of a kit alone', () => {
     ])
       expect(plain).toContain(said)
     expect(plain).toContain('In Moss: ch 680: 72 for a tie, 536 for the cord')
+    expect(plain).toContain(
+      'Do not chain them all beforehand: the list says after how many chains you fasten',
+    )
     expect(plain).not.toContain('beads (')
     const items = [...(GATE.layout.items ?? []), { bead: 'wood bead', size: 12, price: 0.1 }]
     const beaded = { ...GATE, layout: { ...GATE.layout, items } } as Project
