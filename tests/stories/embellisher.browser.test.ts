@@ -1,13 +1,9 @@
-import { readFile, writeFile } from 'node:fs/promises'
-import { join } from 'node:path'
-import type { Browser, BrowserContext, Page } from 'playwright-core'
-import { afterEach, beforeAll, beforeEach, describe, expect, it } from 'vitest'
+import { readFile } from 'node:fs/promises'
+import type { Page } from 'playwright-core'
+import { afterEach, beforeEach, describe, expect, it } from 'vitest'
 import { planProject } from '../../src-core/plan'
 import { eventually } from '../src-main/documents/session/world'
 import { violationsInThemes, violationsOf, WCAG } from './access'
-import { startChromium, startLoopback } from './browser'
-import type { Loopback } from './browser'
-import { makeFolder } from './desktop'
 import {
   awaitToMend,
   checkTemplate,
@@ -20,35 +16,20 @@ import {
   startPanel,
 } from './embellisher'
 import { Hands, Keys } from './hands'
+import type { OpenedWindow } from './opened'
+import { openWindow, written } from './opened'
 
-let browser: Browser
-let context: BrowserContext
-let folder: Awaited<ReturnType<typeof makeFolder>>
-let loopback: Loopback
+let opened: OpenedWindow
 let page: Page
 let hands: Hands
 
-beforeAll(async () => {
-  browser = await startChromium()
-})
-
 async function enter(viewport: { width: number; height: number }, project?: object) {
-  folder = await makeFolder()
-  const file = join(folder.path, 'opened.petalyard')
-  if (project) await writeFile(file, JSON.stringify(project))
-  loopback = await startLoopback(folder.path, project ? [file] : [])
-  context = await browser.newContext({ viewport, reducedMotion: 'reduce' })
-  page = await context.newPage()
+  opened = await openWindow({ viewport, ...(project ? { files: written(project) } : {}) })
+  page = opened.page
   hands = new Hands(page)
-  await page.goto(await loopback.nextAddress())
-  await page.getByRole('navigation', { name: 'Places of the job' }).waitFor()
 }
 beforeEach(() => enter({ width: 1280, height: 800 }))
-async function leave() {
-  await context.close()
-  await loopback.kill()
-  await folder.forget()
-}
+const leave = () => opened.close()
 afterEach(leave)
 
 /** Looks for what keeps somebody out (WCAG 2.2 A and AA), by machine. */

@@ -1,34 +1,21 @@
 /** The first hour of a stranger in a small window: what is to be done next stands in view, and nothing is cut off. */
-import type { Browser, BrowserContext, Locator, Page } from 'playwright-core'
+import type { Locator, Page } from 'playwright-core'
 import { afterAll, beforeAll, describe, expect, it } from 'vitest'
 import { eventually } from '../src-main/documents/session/world'
-import type { Loopback } from './browser'
-import { startChromium, startLoopback } from './browser'
-import { makeFolder } from './desktop'
 import { Hands } from './hands'
+import type { OpenedWindow } from './opened'
+import { openWindow } from './opened'
 
 const SIZE = { width: 1024, height: 700 } as const
 
-let browser: Browser
-let context: BrowserContext
-let folder: Awaited<ReturnType<typeof makeFolder>>
-let loopback: Loopback
+let opened: OpenedWindow
 let page: Page
 
 beforeAll(async () => {
-  browser = await startChromium()
-  folder = await makeFolder()
-  loopback = await startLoopback(folder.path)
-  context = await browser.newContext({ viewport: SIZE, reducedMotion: 'reduce', locale: 'en-GB' })
-  page = await context.newPage()
-  await page.goto(await loopback.nextAddress())
-  await page.getByRole('application').waitFor()
+  opened = await openWindow({ viewport: SIZE, locale: 'en-GB' })
+  page = opened.page
 })
-afterAll(async () => {
-  await context?.close()
-  await loopback?.kill()
-  await folder?.forget()
-})
+afterAll(() => opened?.close())
 
 /** What a pointer in the middle of it would hit is it: it is neither scrolled away nor covered. */
 async function isInView(target: Locator): Promise<boolean> {

@@ -1,36 +1,20 @@
 import { readFile } from 'node:fs/promises'
-import type { Browser, BrowserContext, Page } from 'playwright-core'
-import { afterEach, beforeAll, beforeEach, describe, expect, it } from 'vitest'
+import type { Page } from 'playwright-core'
+import { afterEach, beforeEach, describe, expect, it } from 'vitest'
 import { eventually } from '../src-main/documents/session/world'
 import { GOOD_PRACTICE, violationsInThemes } from './access'
-import { startChromium, startLoopback } from './browser'
-import type { Loopback } from './browser'
-import { makeFolder } from './desktop'
 import { Keys, sentenceSays } from './hands'
+import type { OpenedWindow } from './opened'
+import { openWindow } from './opened'
 
-let browser: Browser
-let context: BrowserContext
-let folder: Awaited<ReturnType<typeof makeFolder>>
-let loopback: Loopback
+let opened: OpenedWindow
 let page: Page
 
-beforeAll(async () => {
-  browser = await startChromium()
-})
-
 beforeEach(async () => {
-  folder = await makeFolder()
-  loopback = await startLoopback(folder.path)
-  context = await browser.newContext({ viewport: { width: 1280, height: 800 }, reducedMotion: 'reduce' })
-  page = await context.newPage()
-  await page.goto(await loopback.nextAddress())
-  await page.getByRole('navigation', { name: 'Places of the job' }).waitFor()
+  opened = await openWindow()
+  page = opened.page
 })
-afterEach(async () => {
-  await context.close()
-  await loopback.kill()
-  await folder.forget()
-})
+afterEach(() => opened.close())
 
 const project = async () => {
   const opened = await page.evaluate(() => window.petalyard.currentProject())

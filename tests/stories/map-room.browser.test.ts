@@ -1,37 +1,17 @@
 /** The map in a small window: it has room, a few presses of Tab lead to it, and it goes on showing the whole. */
-import { copyFile } from 'node:fs/promises'
-import { join } from 'node:path'
-import type { Browser, BrowserContext, Page } from 'playwright-core'
-import { afterEach, beforeAll, beforeEach, describe, expect, it } from 'vitest'
-import type { Loopback } from './browser'
-import { startChromium, startLoopback } from './browser'
-import { makeFolder, projectRoot } from './desktop'
+import type { Page } from 'playwright-core'
+import { afterEach, beforeEach, describe, expect, it } from 'vitest'
+import type { OpenedWindow } from './opened'
+import { example, openWindow } from './opened'
 
-let browser: Browser
-let context: BrowserContext
-let folder: Awaited<ReturnType<typeof makeFolder>>
-let loopback: Loopback
+let opened: OpenedWindow
 let page: Page
 
-beforeAll(async () => {
-  browser = await startChromium()
-})
-
 beforeEach(async () => {
-  folder = await makeFolder()
-  const file = join(folder.path, 'market-stall-throw.petalyard')
-  await copyFile(join(projectRoot, 'examples', 'market-stall-throw.petalyard'), file)
-  loopback = await startLoopback(folder.path, [file])
-  context = await browser.newContext({ viewport: { width: 1024, height: 700 }, reducedMotion: 'reduce' })
-  page = await context.newPage()
-  await page.goto(await loopback.nextAddress())
-  await page.getByRole('application').waitFor()
+  opened = await openWindow({ viewport: { width: 1024, height: 700 }, files: example('market-stall-throw') })
+  page = opened.page
 })
-afterEach(async () => {
-  await context.close()
-  await loopback.kill()
-  await folder.forget()
-})
+afterEach(() => opened.close())
 
 /** Height of the room that the drawing has, in CSS pixels. */
 const roomOfMap = async (): Promise<number> => (await page.getByRole('application').boundingBox())!.height

@@ -1,38 +1,18 @@
 /** Painting in a real window: what changed along is said and ringed, fixed colours are kept, fields and buttons look as they act. */
-import { readFile, writeFile } from 'node:fs/promises'
-import { join } from 'node:path'
-import type { Browser, BrowserContext, Page } from 'playwright-core'
-import { afterEach, beforeAll, describe, expect, it } from 'vitest'
+import type { Page } from 'playwright-core'
+import { afterEach, describe, expect, it } from 'vitest'
 import type { Project } from '../../shared-types/project'
-import type { Loopback } from './browser'
-import { startChromium, startLoopback } from './browser'
-import { makeFolder, projectRoot } from './desktop'
+import type { OpenedWindow } from './opened'
+import { example, openWindow } from './opened'
 
-let browser: Browser
-let context: BrowserContext
-let folder: Awaited<ReturnType<typeof makeFolder>>
-let loopback: Loopback
+let opened: OpenedWindow
 let page: Page
 
-beforeAll(async () => {
-  browser = await startChromium()
-})
-afterEach(async () => {
-  await context.close()
-  await loopback.kill()
-  await folder.forget()
-})
+afterEach(() => opened.close())
 
 async function open(name: string, change: (project: Project) => Project, width = 1280): Promise<void> {
-  folder = await makeFolder()
-  const file = join(folder.path, `${name}.petalyard`)
-  const text = await readFile(join(projectRoot, 'examples', `${name}.petalyard`), 'utf8')
-  await writeFile(file, JSON.stringify(change(JSON.parse(text) as Project)))
-  loopback = await startLoopback(folder.path, [file])
-  context = await browser.newContext({ viewport: { width, height: 760 }, reducedMotion: 'reduce' })
-  page = await context.newPage()
-  await page.goto(await loopback.nextAddress())
-  await page.getByRole('application').waitFor()
+  opened = await openWindow({ viewport: { width, height: 760 }, files: example(name, change) })
+  page = opened.page
 }
 
 const place = (name: string) =>

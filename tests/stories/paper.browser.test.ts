@@ -1,47 +1,31 @@
 /** The paper in a real browser: the page as it is printed, small and large, and the sheets that are sent to print. */
-import { copyFile, readFile } from 'node:fs/promises'
-import { join } from 'node:path'
-import type { Browser, BrowserContext, Page } from 'playwright-core'
+import { readFile } from 'node:fs/promises'
+import type { Page } from 'playwright-core'
 import { afterAll, beforeAll, describe, expect, it } from 'vitest'
 import { eventually } from '../src-main/documents/session/world'
 import { readPdf } from '../src-main/paper/read-pdf'
 import { violationsOf, WCAG } from './access'
-import type { Loopback } from './browser'
-import { startChromium, startLoopback } from './browser'
-import { makeFolder, projectRoot } from './desktop'
 import { Hands } from './hands'
+import type { OpenedWindow } from './opened'
+import { example, openWindow } from './opened'
 
-let browser: Browser
-let context: BrowserContext
-let folder: Awaited<ReturnType<typeof makeFolder>>
-let loopback: Loopback
+let opened: OpenedWindow
 let page: Page
 
 beforeAll(async () => {
-  browser = await startChromium()
-  folder = await makeFolder()
-  // A copy: what is changed is saved.
-  const file = join(folder.path, 'market-stall-throw.petalyard')
-  await copyFile(join(projectRoot, 'examples', 'market-stall-throw.petalyard'), file)
-  loopback = await startLoopback(folder.path, [file])
-  context = await browser.newContext({
+  opened = await openWindow({
+    files: example('market-stall-throw'),
     viewport: { width: 1024, height: 700 },
-    reducedMotion: 'reduce',
     acceptDownloads: true,
+    // The dialog stands open until the story closes it.
+    before: (shown) =>
+      shown.addInitScript(() => {
+        window.print = () => document.documentElement.setAttribute('data-printing', 'yes')
+      }),
   })
-  page = await context.newPage()
-  // The dialog stands open until the story closes it.
-  await page.addInitScript(() => {
-    window.print = () => document.documentElement.setAttribute('data-printing', 'yes')
-  })
-  await page.goto(await loopback.nextAddress())
-  await page.getByRole('application').waitFor()
+  page = opened.page
 })
-afterAll(async () => {
-  await context?.close()
-  await loopback?.kill()
-  await folder?.forget()
-})
+afterAll(() => opened?.close())
 
 const shown = (): Promise<string> =>
   page.evaluate(async () => {

@@ -1,15 +1,14 @@
 /** The page for a phone: exported from the window, used on a phone without a network, its marks brought home. */
-import { copyFile } from 'node:fs/promises'
 import { join } from 'node:path'
 import { pathToFileURL } from 'node:url'
-import type { Browser, BrowserContext, Page } from 'playwright-core'
+import type { BrowserContext, Page } from 'playwright-core'
 import { afterAll, beforeAll, describe, expect, it } from 'vitest'
 import { eventually } from '../src-main/documents/session/world'
 import { GOOD_PRACTICE, violationsOf } from './access'
-import type { Loopback } from './browser'
-import { startChromium, startLoopback } from './browser'
-import { makeFolder, projectRoot } from './desktop'
+import { startChromium } from './browser'
 import { Hands } from './hands'
+import type { OpenedWindow } from './opened'
+import { example, openWindow } from './opened'
 
 const PHONE = {
   viewport: { width: 390, height: 844 },
@@ -18,10 +17,7 @@ const PHONE = {
   deviceScaleFactor: 2,
 } as const
 
-let browser: Browser
-let context: BrowserContext
-let folder: Awaited<ReturnType<typeof makeFolder>>
-let loopback: Loopback
+let opened: OpenedWindow
 let window: Page
 let phone: BrowserContext
 let page: Page
@@ -29,16 +25,9 @@ let address: string
 const trouble: string[] = []
 
 beforeAll(async () => {
-  browser = await startChromium()
-  folder = await makeFolder()
-  const file = join(folder.path, 'market-stall-throw.petalyard')
-  await copyFile(join(projectRoot, 'examples', 'market-stall-throw.petalyard'), file)
-  loopback = await startLoopback(folder.path, [file])
-  context = await browser.newContext({ reducedMotion: 'reduce', acceptDownloads: true })
-  window = await context.newPage()
-  await window.goto(await loopback.nextAddress())
-  await window.getByRole('application').waitFor()
-  phone = await browser.newContext({ ...PHONE, offline: true })
+  opened = await openWindow({ files: example('market-stall-throw'), acceptDownloads: true })
+  window = opened.page
+  phone = await (await startChromium()).newContext({ ...PHONE, offline: true })
   page = await phone.newPage()
   page.on('pageerror', (error) => trouble.push(error.message))
   page.on('console', (message) => message.type() === 'error' && trouble.push(message.text()))
@@ -46,10 +35,7 @@ beforeAll(async () => {
 })
 afterAll(async () => {
   await phone?.close()
-  await context?.close()
-  await loopback?.kill()
-  await folder?.forget()
-  await browser?.close()
+  await opened?.close()
 })
 
 const progress = () => page.getByRole('status').first().textContent()
@@ -75,7 +61,7 @@ describe('the page for a phone', () => {
       window.getByRole('button', { name: 'Page for a phone' }).click(),
     ])
     expect(download.suggestedFilename()).toBe('market-stall-throw for a phone.html')
-    const path = join(folder.path, 'page.html')
+    const path = join(opened.folder, 'page.html')
     await download.saveAs(path)
     address = pathToFileURL(path).href
   })
@@ -168,7 +154,7 @@ describe('the page for a phone', () => {
       window.waitForEvent('download'),
       window.getByRole('button', { name: 'Page for a phone' }).click(),
     ])
-    const path = join(folder.path, 'begun.html')
+    const path = join(opened.folder, 'begun.html')
     await download.saveAs(path)
     await page.goto(pathToFileURL(path).href)
     await page.getByRole('button', { name: 'Clear your marks' }).tap()

@@ -1,42 +1,22 @@
 /** Pictures and several editions saved from a real browser, by keyboard. */
-import { copyFile, readFile } from 'node:fs/promises'
-import { join } from 'node:path'
+import { readFile } from 'node:fs/promises'
 import { unzipSync } from 'fflate'
-import type { Browser, BrowserContext, Page } from 'playwright-core'
+import type { Page } from 'playwright-core'
 import { afterAll, beforeAll, expect, it } from 'vitest'
 import { readPng } from '../src-main/paper/read-png'
 import { violationsOf, WCAG } from './access'
-import type { Loopback } from './browser'
-import { startChromium, startLoopback } from './browser'
-import { makeFolder, projectRoot } from './desktop'
 import { Hands } from './hands'
+import type { OpenedWindow } from './opened'
+import { example, openWindow } from './opened'
 
-let browser: Browser
-let context: BrowserContext
-let folder: Awaited<ReturnType<typeof makeFolder>>
-let loopback: Loopback
+let opened: OpenedWindow
 let page: Page
 
 beforeAll(async () => {
-  browser = await startChromium()
-  folder = await makeFolder()
-  const file = join(folder.path, 'orchard-wall-throw.petalyard')
-  await copyFile(join(projectRoot, 'examples', 'orchard-wall-throw.petalyard'), file)
-  loopback = await startLoopback(folder.path, [file])
-  context = await browser.newContext({
-    viewport: { width: 1280, height: 800 },
-    reducedMotion: 'reduce',
-    acceptDownloads: true,
-  })
-  page = await context.newPage()
-  await page.goto(await loopback.nextAddress())
-  await page.getByRole('application').waitFor()
+  opened = await openWindow({ files: example('orchard-wall-throw'), acceptDownloads: true })
+  page = opened.page
 })
-afterAll(async () => {
-  await context?.close()
-  await loopback?.kill()
-  await folder?.forget()
-})
+afterAll(() => opened?.close())
 
 async function saved(): Promise<{ name: string; bytes: Uint8Array }> {
   const [download] = await Promise.all([

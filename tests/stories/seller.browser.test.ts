@@ -1,32 +1,19 @@
 import { readFile } from 'node:fs/promises'
-import type { Browser, BrowserContext, Page } from 'playwright-core'
+import type { Page } from 'playwright-core'
 import { afterAll, beforeAll, describe, expect, it } from 'vitest'
 import { GOOD_PRACTICE, violationsInThemes } from './access'
-import { startChromium, startLoopback } from './browser'
-import type { Loopback } from './browser'
-import { makeFolder } from './desktop'
+import type { OpenedWindow } from './opened'
+import { openWindow } from './opened'
 import { makeGarland, makeKit, printKit } from './seller'
 
-let browser: Browser
-let context: BrowserContext
-let folder: Awaited<ReturnType<typeof makeFolder>>
-let loopback: Loopback
+let opened: OpenedWindow
 let page: Page
 
 beforeAll(async () => {
-  browser = await startChromium()
-  folder = await makeFolder()
-  loopback = await startLoopback(folder.path)
-  context = await browser.newContext({ viewport: { width: 1280, height: 800 }, reducedMotion: 'reduce' })
-  page = await context.newPage()
-  await page.goto(await loopback.nextAddress())
-  await page.getByRole('navigation', { name: 'Places of the job' }).waitFor()
+  opened = await openWindow()
+  page = opened.page
 })
-afterAll(async () => {
-  await context?.close()
-  await loopback?.kill()
-  await folder?.forget()
-})
+afterAll(() => opened?.close())
 
 const remarks = () => violationsInThemes(page, GOOD_PRACTICE)
 

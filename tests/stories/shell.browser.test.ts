@@ -1,36 +1,21 @@
 import { readdir, readFile, writeFile } from 'node:fs/promises'
 import { createServer } from 'node:http'
 import { join } from 'node:path'
-import type { Browser, BrowserContext, Page } from 'playwright-core'
-import { beforeAll, beforeEach, afterEach, describe, expect, it } from 'vitest'
+import type { Page } from 'playwright-core'
+import { beforeEach, afterEach, describe, expect, it } from 'vitest'
 import { eventually, projectText, titleOf } from '../src-main/documents/session/world'
-import type { Loopback } from './browser'
 import { startChromium, startLoopback } from './browser'
-import { makeFolder } from './desktop'
+import type { OpenedWindow } from './opened'
+import { openWindow } from './opened'
 
-let browser: Browser
-let context: BrowserContext
-let folder: Awaited<ReturnType<typeof makeFolder>>
-let loopback: Loopback
+let story: OpenedWindow
 let page: Page
 
-beforeAll(async () => {
-  browser = await startChromium()
-})
-
 beforeEach(async () => {
-  folder = await makeFolder()
-  loopback = await startLoopback(folder.path)
-  context = await browser.newContext()
-  page = await context.newPage()
-  await page.goto(await loopback.nextAddress())
-  await page.waitForFunction(() => 'petalyard' in globalThis)
+  story = await openWindow()
+  page = story.page
 })
-afterEach(async () => {
-  await context.close()
-  await loopback.kill()
-  await folder.forget()
-})
+afterEach(() => story.close())
 
 const ask = (target: Page) => target.evaluate(() => window.petalyard.currentProject())
 
@@ -51,11 +36,11 @@ describe('the same window in a browser', () => {
   })
 
   it('has its key in no address: a browser writes those into its list of visited pages', async () => {
-    loopback.child.stdin?.write('\n')
-    const another = await context.newPage()
+    story.loopback.child.stdin?.write('\n')
+    const another = await story.context.newPage()
     const visited: string[] = []
     another.on('framenavigated', (frame) => visited.push(frame.url()))
-    await another.goto(await loopback.nextAddress())
+    await another.goto(await story.loopback.nextAddress())
     await another.waitForFunction(() => 'petalyard' in globalThis)
     expect(await another.evaluate(() => window.petalyard.facts())).toMatchObject({ outcome: 'done' })
     const key = await another.evaluate(() => sessionStorage.getItem('petalyard-key')!)
@@ -65,7 +50,7 @@ describe('the same window in a browser', () => {
   })
 
   it('cannot be read without an address that lets in', async () => {
-    const stranger = await browser.newContext()
+    const stranger = await (await startChromium()).newContext()
     const other = await stranger.newPage()
     for (const address of [page.url(), new URL('/', page.url()).href]) {
       const answered = await other.goto(address)
@@ -77,23 +62,23 @@ describe('the same window in a browser', () => {
 
   it('says that its address was used a second time, and goes on once its browser is let in again', async () => {
     await page.getByRole('application').waitFor()
-    const stranger = await browser.newContext()
+    const stranger = await (await startChromium()).newContext()
     const other = await stranger.newPage()
-    await other.goto(/http\S+/.exec(loopback.said())?.[0] ?? '')
+    await other.goto(/http\S+/.exec(story.loopback.said())?.[0] ?? '')
     await other.getByText('whoever was let in with it is shut out now').waitFor()
     await stranger.close()
     await page.getByText('not kept: this window was shut out').waitFor()
     await page.getByRole('alert').filter({ hasText: 'was used a second time' }).waitFor()
-    await eventually(() => expect(loopback.said()).toContain('an address was used a second time'))
+    await eventually(() => expect(story.loopback.said()).toContain('an address was used a second time'))
     const keep = (title: string, revision: number) =>
       page.evaluate(([text, number]) => window.petalyard.keepProject({ revision: number, text }), [
         projectText(title),
         revision,
       ] as const)
     expect(await keep('While shut out', 1)).toMatchObject({ problem: { code: 'app/shut-out' } })
-    loopback.child.stdin?.write('\n')
-    const again = await context.newPage()
-    await again.goto(await loopback.nextAddress())
+    story.loopback.child.stdin?.write('\n')
+    const again = await story.context.newPage()
+    await again.goto(await story.loopback.nextAddress())
     await again.waitForFunction(() => 'petalyard' in globalThis)
     await page.getByText('not kept: this window was shut out').waitFor({ state: 'detached' })
     expect(await keep('Let in again', 2)).toMatchObject({ outcome: 'done' })
@@ -101,9 +86,9 @@ describe('the same window in a browser', () => {
 
   it('is closed to pages of other origins in the same browser, cookie and all', async () => {
     const own = new URL(page.url())
-    const evil = await context.newPage()
+    const evil = await story.context.newPage()
     // A page of another port on this machine: the same site for cookies.
-    await context.route('http://127.0.0.1:1/**', (route) =>
+    await story.context.route('http://127.0.0.1:1/**', (route) =>
       route.fulfill({ contentType: 'text/html', body: '<!doctype html><title>Evil</title>' }),
     )
     await evil.goto('http://127.0.0.1:1/')
@@ -154,17 +139,17 @@ describe('the same window in a browser', () => {
 describe('documents in a browser', () => {
   it('are kept at once, and found again after the server was killed', async () => {
     await page.evaluate((text) => window.petalyard.keepProject({ revision: 1, text }), projectText('Kept'))
-    await loopback.kill()
-    loopback = await startLoopback(folder.path)
-    const again = await context.newPage()
-    await again.goto(await loopback.nextAddress())
+    await story.loopback.kill()
+    story.loopback = await startLoopback(story.folder)
+    const again = await story.context.newPage()
+    await again.goto(await story.loopback.nextAddress())
     await again.waitForFunction(() => 'petalyard' in globalThis)
     const opened = await ask(again)
     expect(opened).toMatchObject({ value: { origin: 'recovered', keeping: { name: 'Kept', place: 'app' } } })
   })
 
   it('say so when the program behind them is gone', async () => {
-    await loopback.kill()
+    await story.loopback.kill()
     const refused = await page.evaluate(
       (text) => window.petalyard.keepProject({ revision: 1, text }),
       projectText('Too late'),
@@ -184,7 +169,7 @@ describe('documents in a browser', () => {
         }),
       projectText('Before'),
     )
-    await loopback.kill()
+    await story.loopback.kill()
     const handOver = () =>
       page.evaluate(
         (text) => window.petalyard.keepProject({ revision: 2, text }),
@@ -234,7 +219,7 @@ describe('documents in a browser', () => {
       projectText('Kitchen table'),
     )
     expect(saved).toMatchObject({ value: { place: 'file', where: 'Kitchen table.petalyard in saved' } })
-    const path = join(folder.path, 'saved', 'Kitchen table.petalyard')
+    const path = join(story.folder, 'saved', 'Kitchen table.petalyard')
     expect(titleOf(await readFile(path, 'utf8'))).toBe('Kitchen table')
     const downloaded = page.waitForEvent('download')
     await page.evaluate(
@@ -248,9 +233,9 @@ describe('documents in a browser', () => {
 
   it('open from the picker of the browser, in a tab of their own once something was changed', async () => {
     await page.evaluate((text) => window.petalyard.keepProject({ revision: 1, text }), projectText('First'))
-    const path = join(folder.path, 'brought.petalyard')
+    const path = join(story.folder, 'brought.petalyard')
     await writeFile(path, projectText('Brought'))
-    const [chooser, opened] = [page.waitForEvent('filechooser'), context.waitForEvent('page')]
+    const [chooser, opened] = [page.waitForEvent('filechooser'), story.context.waitForEvent('page')]
     await page.evaluate(() => void window.petalyard.openProject())
     await (await chooser).setFiles(path)
     const tab = await opened
@@ -267,7 +252,7 @@ describe('documents in a browser', () => {
     await page.waitForURL((url) => url.href !== before)
     await page.waitForFunction(() => 'petalyard' in globalThis)
     expect(await ask(page)).toMatchObject({ value: { origin: 'blank' } })
-    expect(context.pages()).toHaveLength(1)
+    expect(story.context.pages()).toHaveLength(1)
   })
 
   it('move to the tab that opened them last; the first is told and may only look on', async () => {
@@ -276,7 +261,7 @@ describe('documents in a browser', () => {
       Object.assign(globalThis, { heard })
       window.petalyard.onMovedElsewhere(() => heard.push('moved'))
     })
-    const second = await context.newPage()
+    const second = await story.context.newPage()
     await second.goto(page.url())
     await second.waitForFunction(() => 'petalyard' in globalThis)
     await eventually(async () => expect(await page.evaluate('heard')).toEqual(['moved']))
@@ -295,7 +280,7 @@ describe('documents in a browser', () => {
       })
     }, projectText('At the last moment'))
     await page.close({ runBeforeUnload: true })
-    const kept = join(folder.path, 'projects', 'kept')
+    const kept = join(story.folder, 'projects', 'kept')
     await eventually(async () => {
       const [name] = await readdir(kept)
       expect(JSON.parse(await readFile(join(kept, name ?? ''), 'utf8'))).toMatchObject({
@@ -307,10 +292,10 @@ describe('documents in a browser', () => {
   it('are all saved when the server is stopped with Ctrl+C', async () => {
     await page.evaluate((text) => window.petalyard.saveProject({ revision: 1, text }), projectText('Throw'))
     await page.evaluate((text) => window.petalyard.keepProject({ revision: 2, text }), projectText('Throw 2'))
-    await loopback.stop()
-    const path = join(folder.path, 'saved', 'Throw.petalyard')
+    await story.loopback.stop()
+    const path = join(story.folder, 'saved', 'Throw.petalyard')
     expect(titleOf(await readFile(path, 'utf8'))).toBe('Throw 2')
-    expect(await readdir(join(folder.path, 'projects', 'running'))).toEqual([])
+    expect(await readdir(join(story.folder, 'projects', 'running'))).toEqual([])
   })
 })
 

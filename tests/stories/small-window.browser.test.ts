@@ -1,47 +1,25 @@
 /** A small window in a real browser: the map has the room, keys and buttons say the same, names are those of files. */
-import { readFile, writeFile } from 'node:fs/promises'
-import { join } from 'node:path'
-import type { Browser, BrowserContext, Page } from 'playwright-core'
+import type { Page } from 'playwright-core'
 import { afterAll, beforeAll, describe, expect, it } from 'vitest'
-import type { Project } from '../../shared-types/project'
 import { eventually } from '../src-main/documents/session/world'
-import type { Loopback } from './browser'
-import { startChromium, startLoopback } from './browser'
-import { makeFolder, projectRoot } from './desktop'
 import { Hands } from './hands'
+import type { OpenedWindow } from './opened'
+import { example, openWindow } from './opened'
 
 const SIZE = { width: 1024, height: 700 } as const
 
-let browser: Browser
-let context: BrowserContext
-let folder: Awaited<ReturnType<typeof makeFolder>>
-let loopback: Loopback
+let opened: OpenedWindow
 let page: Page
 
-/** An example in a file of its own, with another title or none. */
-async function copied(example: string, file: string, change: (project: Project) => Project): Promise<string> {
-  const path = join(folder.path, file)
-  const text = await readFile(join(projectRoot, 'examples', `${example}.petalyard`), 'utf8')
-  await writeFile(path, JSON.stringify(change(JSON.parse(text) as Project)))
-  return path
-}
-
 beforeAll(async () => {
-  browser = await startChromium()
-  folder = await makeFolder()
-  const untitled = (project: Project): Project => ({ ...project, title: '' })
-  const files = [await copied('market-stall-throw', 'throw.json', untitled)]
-  loopback = await startLoopback(folder.path, files)
-  context = await browser.newContext({ viewport: SIZE, reducedMotion: 'reduce', acceptDownloads: true })
-  page = await context.newPage()
-  await page.goto(await loopback.nextAddress())
-  await page.getByRole('application').waitFor()
+  opened = await openWindow({
+    viewport: SIZE,
+    acceptDownloads: true,
+    files: example('market-stall-throw', (project) => ({ ...project, title: '' }), 'throw.json'),
+  })
+  page = opened.page
 })
-afterAll(async () => {
-  await context?.close()
-  await loopback?.kill()
-  await folder?.forget()
-})
+afterAll(() => opened?.close())
 
 const said = (): Promise<string> =>
   page.evaluate(() =>

@@ -1,33 +1,20 @@
-import type { Browser, BrowserContext, Page } from 'playwright-core'
+import type { Page } from 'playwright-core'
 import { afterAll, beforeAll, describe, expect, it } from 'vitest'
 import { SMALLEST_SIZE } from '../../src-main/desktop/window-place'
 import { eventually } from '../src-main/documents/session/world'
 import { violationsOf } from './access'
-import { startChromium, startLoopback } from './browser'
-import type { Loopback } from './browser'
-import { makeFolder } from './desktop'
+import type { OpenedWindow } from './opened'
+import { openWindow } from './opened'
 import { copyExample, startWithRounds, takeFromPage, writeRounds } from './written-rounds'
 
-let browser: Browser
-let context: BrowserContext
-let folder: Awaited<ReturnType<typeof makeFolder>>
-let loopback: Loopback
+let opened: OpenedWindow
 let page: Page
 
 beforeAll(async () => {
-  browser = await startChromium()
-  folder = await makeFolder()
-  loopback = await startLoopback(folder.path, [await copyExample(folder.path)])
-  context = await browser.newContext({ viewport: { width: 1280, height: 800 }, reducedMotion: 'reduce' })
-  page = await context.newPage()
-  await page.goto(await loopback.nextAddress())
-  await page.getByRole('navigation', { name: 'Places of the job' }).waitFor()
+  opened = await openWindow({ files: copyExample })
+  page = opened.page
 })
-afterAll(async () => {
-  await context?.close()
-  await loopback?.kill()
-  await folder?.forget()
-})
+afterAll(() => opened?.close())
 
 describe('written rounds in a browser', () => {
   it('are pasted, marked, mended, and planned', () => writeRounds(page))
@@ -77,17 +64,11 @@ describe('written rounds in a browser', () => {
 
 describe('a project that begins with written rounds', () => {
   it('asks for the gauge, takes a pasted pattern, and misses no colour', async () => {
-    const empty = await makeFolder()
-    const fresh = await startLoopback(empty.path, [])
-    const window = await context.newPage()
+    const fresh = await openWindow()
     try {
-      await window.goto(await fresh.nextAddress())
-      await window.getByRole('navigation', { name: 'Places of the job' }).waitFor()
-      await startWithRounds(window)
+      await startWithRounds(fresh.page)
     } finally {
-      await window.close()
-      await fresh.kill()
-      await empty.forget()
+      await fresh.close()
     }
   })
 })
