@@ -20,15 +20,17 @@ export interface Viewport {
 /** Room round a fitted plan: dimension lines stand over it and on its left. Low windows leave less of it. */
 const FIT_MARGIN = { left: 76, top: 76, right: 40, bottom: 40 } as const
 const NARROW_MARGIN = { left: 56, top: 56, right: 28, bottom: 28 } as const
-/** CSS pixels of height under which every one goes to the map. */
+const LEAST_MARGIN = { left: 56, top: 46, right: 28, bottom: 28 } as const
+/** CSS pixels of height under which every one goes to the map; and under which there are hardly any. */
 const LOW = 480
+const LOWEST = 280
 
 /** What stays free round a fitted plan. What covers the bottom takes its place there, and the handles stand above it. */
 export function fitMargin({
   height,
   covered = 0,
 }: Viewport): Record<'left' | 'top' | 'right' | 'bottom', number> {
-  const margin = height < LOW ? NARROW_MARGIN : FIT_MARGIN
+  const margin = height < LOWEST ? LEAST_MARGIN : height < LOW ? NARROW_MARGIN : FIT_MARGIN
   return covered > 0 ? { ...margin, bottom: Math.max(margin.bottom, covered + HANDLE_ROOM) } : margin
 }
 

@@ -23,7 +23,7 @@ export interface DimensionFrame {
   readonly height: DimensionLine
   readonly widthNumber: ScreenBox
   readonly heightNumber: ScreenBox
-  /** The height's number stands level under its line, which is too short to hold it. */
+  /** The height's number stands level, under its line or on its left: the line is too short to hold it. */
   readonly levelHeight: boolean
   readonly handles: readonly { readonly kind: HandleKind; readonly at: Point }[]
   /** The frame has moved under the lines: they stand on a strip of paper at the window's edge. */
@@ -75,6 +75,11 @@ export function dimensionFrame(
   const endX = Math.min(toX, viewport.width)
   const endY = Math.min(toY, viewport.height)
   const levelHeight = toY - fromY < NUMBER.long && toY < viewport.height
+  // In a low window what stands at the bottom would lie under it there: it goes to the left, if that is free.
+  const isBeside =
+    levelHeight &&
+    endY + NUMBER.across > viewport.height - (viewport.covered ?? 0) &&
+    x - NUMBER.short - 10 >= 0
   const middleX = within((startX + endX) / 2, NUMBER.long / 2, viewport.width)
   const middleY = within((startY + endY) / 2, NUMBER.long / 2, viewport.height)
   return {
@@ -97,19 +102,26 @@ export function dimensionFrame(
       width: NUMBER.long,
       height: NUMBER.across,
     },
-    heightNumber: levelHeight
+    heightNumber: isBeside
       ? {
-          left: within(x, NUMBER.short / 2 + 10, viewport.width) - NUMBER.short / 2,
-          top: within(endY + NUMBER.across / 2 + 2, NUMBER.across / 2, viewport.height) - NUMBER.across / 2,
+          left: x - NUMBER.short - 10,
+          top: within((startY + endY) / 2, NUMBER.across / 2, viewport.height) - NUMBER.across / 2,
           width: NUMBER.short,
           height: NUMBER.across,
         }
-      : {
-          left: x - NUMBER.across / 2,
-          top: middleY - NUMBER.long / 2,
-          width: NUMBER.across,
-          height: NUMBER.long,
-        },
+      : levelHeight
+        ? {
+            left: within(x, NUMBER.short / 2 + 10, viewport.width) - NUMBER.short / 2,
+            top: within(endY + NUMBER.across / 2 + 2, NUMBER.across / 2, viewport.height) - NUMBER.across / 2,
+            width: NUMBER.short,
+            height: NUMBER.across,
+          }
+        : {
+            left: x - NUMBER.across / 2,
+            top: middleY - NUMBER.long / 2,
+            width: NUMBER.across,
+            height: NUMBER.long,
+          },
     levelHeight,
     handles: withHandles
       ? [

@@ -26,6 +26,9 @@ export type Tool = 'select' | 'paint' | 'turn' | 'mark' | 'move' | 'line'
 /** With less width than this (CSS pixels), an open place takes the room of the hand. */
 export const WIDE_WINDOW = 1500
 
+/** Windows as small as a laptop's at 200 %: the places stand in a line. Style sheets ask for the same `max-` pixels. */
+export const isCompact = (width: number, height: number): boolean => width < 860 || height < 560
+
 interface FoundWays {
   readonly of: Project
   readonly for: string

@@ -20,6 +20,21 @@ describe('dimension lines', () => {
     expect(middle).toBeCloseTo(frame.frame.left + frame.frame.width / 2)
   })
 
+  it('put the height’s number beside a line that is too short for it where something stands at the bottom', () => {
+    const low = { width: 500, height: 210, covered: 22 }
+    const shown = dimensionFrame(fitCamera(size, low), size, low)!
+    expect(shown.levelHeight).toBe(true)
+    const { left, top, width, height } = shown.heightNumber
+    expect(left + width).toBeLessThan(shown.height.from.x)
+    expect(top + height).toBeLessThanOrEqual(low.height - low.covered)
+    // With nothing there, or no room on its left, it stands under its line.
+    const high = { width: 500, height: 460 }
+    const wide = { width: 1600, height: 400 }
+    const under = dimensionFrame(fitCamera(wide, high), wide, high)!
+    expect(under.levelHeight).toBe(true)
+    expect(under.heightNumber.top).toBeGreaterThan(under.height.to.y)
+  })
+
   it('stay in the window, numbers and all, wherever the plan is moved', () => {
     const number = (min: number, max: number) => fc.double({ min, max, noNaN: true })
     const camera = fc.record({ scale: number(0.1, 8), x: number(-4000, 900), y: number(-4000, 600) })
