@@ -11,11 +11,13 @@ const taken = (number: number) => {
 }
 
 describe('a motif on the desk', { timeout: 120_000 }, () => {
-  it('has three deep petals half under the shadow of a phone, 35° off: they are counted and measured', () => {
-    const { trial } = taken(0)
+  // Where the shadow is not taken away, petals are miscounted and dips a third off.
+  it('has seventeen petals half under the shadow of a phone, 28° off: they are counted and measured, and sure', () => {
+    const { trial, codes } = taken(16)
+    expect(codes).toEqual([])
     expect(trial.petalsRight).toBe(true)
-    expect(Math.abs(trial.tips)).toBeLessThan(BOUNDS.tips.most)
-    expect(Math.abs(trial.dips)).toBeLessThan(BOUNDS.dips.most)
+    expect(Math.abs(trial.tips)).toBeLessThan(0.015)
+    expect(Math.abs(trial.dips)).toBeLessThan(0.025)
   })
 
   it('has petals that touch beside a bank card: whether clefts are shut is not sure', () => {
