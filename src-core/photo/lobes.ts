@@ -6,7 +6,7 @@
 import { extremesOf } from '../motif/extremes'
 import { standing } from './comb'
 import { DIRECTIONS, ORDER } from './symmetry'
-import type { Symmetry } from './symmetry'
+import type { Slits, Symmetry } from './symmetry'
 import { middleMean } from './tips'
 
 /** Most kinds of petals that take turns. */
@@ -21,6 +21,8 @@ const ALIKE = 0.03
 /** Share of the repeat over which the reach is evened out, so that stitches are no petals. */
 const EVENED = 0.03
 const PLACES = 240
+/** Share of what a repeat explains that a multiple of it does, from where on as many slits as that are petals. */
+const FINER = 0.7
 
 /** A symmetry by its petals: `order` is how many they are, `repeat` how often the outline repeats. */
 export interface Petalled extends Symmetry {
@@ -46,12 +48,22 @@ export function repeatProfile({ reach, order, turn }: Symmetry, count: number): 
 /** Counts the petals: those within each repeat, unless slits say that these are the lobes of hearts. */
 export function petalled(symmetry: Symmetry): Petalled {
   const counted = withinRepeat(symmetry)
-  const { slits, spectrum } = symmetry
+  const { slits, spectrum, finer } = symmetry
+  // Dips that are unlike by chance repeat more clearly than all do, but each of them has a slit behind it.
+  const isMore =
+    slits && counted.order > 0 && slits.order > counted.order && slits.order % counted.order === 0
+  if (isMore && finer > FINER) return bySlits(symmetry, slits)
   if (!slits || counted.order <= slits.order || counted.order % slits.order !== 0) return counted
   // Lobes that only chance makes unlike show the finer repeat more clearly.
   if (standing(spectrum, slits.order) < standing(spectrum, counted.order)) return counted
-  return { ...symmetry, ...slits, repeat: slits.order, within: false, hidden: true }
+  return bySlits(symmetry, slits)
 }
+
+const bySlits = (symmetry: Symmetry, slits: Slits): Petalled => ({
+  ...symmetry,
+  ...slits,
+  ...{ repeat: slits.order, within: false, hidden: true },
+})
 
 function withinRepeat(symmetry: Symmetry): Petalled {
   const { order, turn } = symmetry

@@ -51,8 +51,11 @@ const DOUBT = {
   /** Uneven petals look like fewer: the most of a multiple of the order, where that stands out by this share of it. */
   finer: 0.45,
   standing: 0.3,
-  /** The same of an outline that is nearly round, and that no order explains by far: its petals may make pairs by chance. */
-  shallow: { depth: 0.02, repeat: 0.75, finer: 0.2 },
+  /**
+   * The same of an outline that is nearly round, and that no order explains by far: its petals may make pairs by chance.
+   * Under `within` none are told apart within a repeat: stitches make as much.
+   */
+  shallow: { depth: 0.02, repeat: 0.75, finer: 0.2, within: 0.01 },
 } as const
 
 /** What measures from a good picture may be off by, and what each doubt adds, as shares. */
@@ -238,10 +241,10 @@ function outlined(plane: Plane, evened: Evened, found: FoundMotif, blur: number)
 
 /** Whether there may be another number of petals. */
 export function mayBeOthers(symmetry: Petalled): boolean {
-  const { hidden, share, rival, finer, within, repeat, spectrum } = symmetry
+  const { hidden, share, rival, finer, within, repeat, depth, spectrum } = symmetry
   const own = standing(spectrum, repeat)
   if (hidden || rival > DOUBT.rival || (share < DOUBT.repeat && own < DOUBT.clear)) return true
-  if (within) return false
+  if (within) return depth < DOUBT.shallow.within
   // Deep dips have strong multiples of their own, but between those that are no multiples of a finer repeat.
   const multiples = Array.from({ length: Math.floor(ORDER.most / repeat) - 1 }, (_, at) => (at + 2) * repeat)
   const finest = Math.max(0, ...multiples.map((each) => standing(spectrum, each)))

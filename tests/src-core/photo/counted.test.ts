@@ -49,6 +49,28 @@ describe('the number of petals', () => {
     expect(mayBeOthers(turns)).toBe(false)
   })
 
+  it('is in doubt where petals are told apart within the repeat of an outline that stitches may have made', () => {
+    const turns = outlineOf((turn) => 100 + 0.7 * Math.cos(9 * turn) + 0.48 * Math.cos(3 * turn), 0.05)
+    expect(turns).toMatchObject({ order: 9, within: true })
+    expect(turns.depth).toBeLessThan(0.01)
+    expect(mayBeOthers(turns)).toBe(true)
+  })
+
+  it('is that of the slits behind them where every second dip is shallow, and in doubt', () => {
+    const reach = (turn: number) => 100 + 2 * Math.cos(6 * turn) + 1.25 * Math.sin(3 * turn)
+    const slit = (each: number) => (reached: Float64Array) =>
+      reached.map((_, at) => (Math.cos((2 * Math.PI * each * at) / DIRECTIONS + Math.PI) > 0.94 ? 6 : 0))
+    const points = Array.from({ length: DIRECTIONS }, (_, at) => {
+      const turn = (2 * Math.PI * at) / DIRECTIONS
+      return { x: reach(turn) * Math.sin(turn), y: -reach(turn) * Math.cos(turn) }
+    })
+    const counted = (each: number) =>
+      petalled(findSymmetry(points, { x: 0, y: 0 }, (_, reached) => slit(each)(reached)))
+    expect(counted(6)).toMatchObject({ order: 6, repeat: 6, hidden: true })
+    expect(mayBeOthers(counted(6))).toBe(true)
+    expect(counted(3)).toMatchObject({ order: 3, hidden: false })
+  })
+
   it('is sure where it stands out clearly, however uneven the rest, and in doubt where it does not', () => {
     const uneven = (own: number) =>
       outlineOf((turn) => 100 + own * Math.cos(11 * turn) + 2 * Math.cos(2 * turn))
