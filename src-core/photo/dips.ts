@@ -22,6 +22,11 @@ const DOUBT = {
   outside: 0.045,
   /** Clefts that differ by this much are not alike, whatever law fits each of them. */
   unlike: 0.12,
+  /**
+   * Thick petals seen at a slant hide the clefts that lie across it: dips that come and go twice in a turn by this share,
+   * where that makes most of what they differ by, and where there are enough of them to tell.
+   */
+  slant: { by: 0.035, share: 0.5, clefts: 7 },
   /** What clefts make of it that may be shut or go on, as a share. */
   slits: 0.05,
 } as const
@@ -73,6 +78,19 @@ function fittedMean(valleys: readonly (Valley | null)[], lines: readonly OpenDip
   return meanOf(both.map(({ fit, line }) => (isBelieved(fit, line) ? fit : usual * line)))
 }
 
+/** Whether dips come and go twice in a turn: then some are hidden behind petals that a slant shows from the side. */
+function areSlanted(valleys: readonly (Valley | null)[]): boolean {
+  const seen = valleys.flatMap((valley, at) => (valley && valley.slit?.open !== true ? [{ far: valley.far, at }] : [])) // prettier-ignore
+  if (seen.length < DOUBT.slant.clefts) return false
+  const mean = meanOf(seen.map(({ far }) => far))
+  const [cosine, sine] = [Math.cos, Math.sin].map(
+    (of) => 2 * meanOf(seen.map(({ far, at }) => (far / mean - 1) * of((4 * Math.PI * at) / valleys.length))),
+  ) as [number, number]
+  const spread = spreadOf(seen.map(({ far }) => far)) / mean
+  const by = Math.hypot(cosine, sine)
+  return by > DOUBT.slant.by && by * by > 2 * DOUBT.slant.share * spread * spread
+}
+
 /** The dip of a motif, in places. */
 export interface Dip {
   readonly far: number
@@ -117,6 +135,7 @@ export function dipOfAll(
     (Math.abs(held.apart) <= DOUBT.agree ||
       !(few || (held.stray > DOUBT.stray && held.spread > DOUBT.spread))) &&
     held.spread <= DOUBT.unlike &&
+    !areSlanted(valleys) &&
     held.apart >= -DOUBT.outside &&
     held.apart <=
       (held.fits ? DOUBT.apartFitted : held.growth > DOUBT.drawnOut ? DOUBT.apartDrawnOut : DOUBT.apart)

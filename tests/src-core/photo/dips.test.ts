@@ -83,6 +83,16 @@ describe('the dip of all petals', () => {
     expect(alike.sure).toBe(true)
   })
 
+  it('is not sure where clefts come and go twice in a turn, as those between thick petals at a slant', () => {
+    const turned = (by: number, times: number) =>
+      Array.from({ length: 12 }, (_, k) => cleft(100 + by * Math.cos((2 * Math.PI * times * k) / 12)))
+    const dip = (all: readonly ReturnType<typeof cleft>[]) =>
+      dipOfAll(all, narrow(...all.map(({ far }) => far + 2)), 0).sure
+    expect(dip(turned(6, 2))).toBe(false)
+    expect(dip(turned(2, 2))).toBe(true)
+    expect(dip(turned(6, 3))).toBe(true)
+  })
+
   it('is sure where line and clefts say the same, though clefts differ or no law fits them', () => {
     const odd = (by: number) => [cleft(96, 0.8, 0.14), cleft(104, 0.8, 0.14), cleft(96, 0.8, 0.14), cleft(104, 0.8, 0.14)].map((each) => ({ ...each, far: each.far + by })) // prettier-ignore
     expect(dipOfAll(odd(0), narrow(101, 101, 101, 101), 0).sure).toBe(true)

@@ -129,35 +129,46 @@ export function sillMotif(form: SillForm, asked: number, overTips: number, betwe
             ? (x, y) => Math.hypot(x, y) - tip
             : petals
 
-  const reach = Float64Array.from({ length: RAYS }, (_, at) => {
-    const angle = turn + (at / RAYS) * 2 * Math.PI
-    let r = 1.1 * tip
-    for (let off = 1; off > 1e-3 && r > 0; r -= Math.max(0.004, 0.7 * off)) off = plain(r * Math.cos(angle), r * Math.sin(angle)) // prettier-ignore
-    return r
-  })
-  const isWhole = form === 'disc' || form === 'odd'
-  const ends = (from: number, to: number, of: (...values: number[]) => number): number => {
-    if (isWhole) return of(...reach)
-    let sum = 0
-    for (let k = 0; k < count; k++) {
-      const part: number[] = []
-      for (let i = Math.round(((k + from) * RAYS) / count); i <= ((k + to) * RAYS) / count; i++)
-        part.push(reach[((i % RAYS) + RAYS) % RAYS]!)
-      sum += of(...part)
-    }
-    return sum / count
-  }
   const stitch = between(2.2, 4.2)
   const bump = between(0.1, 0.5)
   const knots = Math.max(10, Math.round((2 * Math.PI * 0.8 * tip) / stitch))
+  // The edge goes out in the middle of each stitch and in between two, as far on average.
+  const outside: Figure = (x, y) => plain(x, y) - bump * (Math.abs(Math.sin((Math.atan2(y, x) * knots) / 2)) - 0.637) // prettier-ignore
+  const reachOf = (figure: Figure) =>
+    Float64Array.from({ length: RAYS }, (_, at) => {
+      const angle = turn + (at / RAYS) * 2 * Math.PI
+      let r = 1.1 * tip
+      for (let off = 1; off > 1e-3 && r > 0; r -= Math.max(0.004, 0.7 * off)) off = figure(r * Math.cos(angle), r * Math.sin(angle)) // prettier-ignore
+      return r
+    })
+  const [reach, drawn] = [reachOf(plain), reachOf(outside)]
+  const isWhole = form === 'disc' || form === 'odd'
+  /** What is farthest or nearest of a line in a part of each sector. */
+  const ends = (
+    line: Float64Array,
+    from: number,
+    to: number,
+    of: (...values: number[]) => number,
+  ): number[] =>
+    isWhole
+      ? [of(...line)]
+      : own.map((_, k) => {
+          const part: number[] = []
+          for (let i = Math.round(((k + from) * RAYS) / count); i <= ((k + to) * RAYS) / count; i++)
+            part.push(line[((i % RAYS) + RAYS) % RAYS]!)
+          return of(...part)
+        })
+  const mean = (values: readonly number[]) => values.reduce((sum, each) => sum + each, 0) / values.length
+  // Stitches are no part of a measure, but where they close a cleft it is closed.
+  const closed = ends(drawn, 0.2, 0.8, Math.min)
+  const dips = ends(reach, 0.2, 0.8, Math.min).map((dip, k) => (closed[k]! > dip + 1 ? closed[k]! : dip))
   return {
     form,
     petals: isWhole ? 0 : count,
-    overTips: 2 * ends(-0.4, 0.4, Math.max),
-    overValleys: 2 * ends(0.2, 0.8, Math.min),
+    overTips: 2 * mean(ends(reach, -0.4, 0.4, Math.max)),
+    overValleys: 2 * mean(dips),
     most: 1.05 * Math.max(...reach),
-    // The edge goes out in the middle of each stitch and in between two, as far on average.
-    outside: (x, y) => plain(x, y) - bump * (Math.abs(Math.sin((Math.atan2(y, x) * knots) / 2)) - 0.637),
+    outside,
     relief: (x, y) => {
       const deep = -plain(x, y) / stitch
       const rows = deep - Math.floor(deep)
