@@ -48,11 +48,9 @@ function sumsOf(values: Float64Array, centres: Float64Array): Float64Array {
     let to = 0
     let least = Infinity
     for (let k = 0, at = 0; k < centres.length; k += 3, at += VALUES + 1) {
-      const [l, a, b] = [
-        values[from]! - centres[k]!,
-        values[from + 1]! - centres[k + 1]!,
-        values[from + 2]! - centres[k + 2]!,
-      ]
+      const l = values[from]! - centres[k]!
+      const a = values[from + 1]! - centres[k + 1]!
+      const b = values[from + 2]! - centres[k + 2]!
       const by = l * l + a * a + b * b
       if (by < least) {
         least = by

@@ -136,12 +136,16 @@ export function rectify(picture: Picture, corners: Corners, sheet: SheetSize, pa
           // As `lightAt` does, but with nothing handed to and fro: this is done millions of times.
           const left = Math.min(right, Math.max(0, (a! * mx + b! * my + c!) * by))
           const top = Math.min(bottom, Math.max(0, (d! * mx + e! * my + f!) * by))
-          const [from, over] = [left | 0, top | 0]
+          const from = left | 0
+          const over = top | 0
           const s = left - from
           const t = top - over
           const p = 4 * (over * picture.width + from)
           const q = p + below
-          const [w0, w1, w2, w3] = [(1 - s) * (1 - t), s * (1 - t), (1 - s) * t, s * t]
+          const w0 = (1 - s) * (1 - t)
+          const w1 = s * (1 - t)
+          const w2 = (1 - s) * t
+          const w3 = s * t
           red +=
             LIGHT_OF_BYTE[data[p]!]! * w0 +
             LIGHT_OF_BYTE[data[p + next]!]! * w1 +

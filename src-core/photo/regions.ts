@@ -38,8 +38,8 @@ export function regions({ width, height, on }: Mask, least: number): Region[] {
     seen[start] = 1
     while (read < filled) {
       const at = stack[read++]!
-      const x = at % width
-      const y = (at - x) / width
+      const y = (at / width) | 0
+      const x = at - y * width
       if (x === 0 || y === 0 || x === width - 1 || y === height - 1) onRim++
       if (x > 0 && on[at - 1] && !seen[at - 1]) {
         seen[at - 1] = 1

@@ -153,18 +153,21 @@ function widthsAlong(
   for (let r = NEAREST * tip; r <= tip; r += stepOf(plane)) far.push(r)
   const arcs = arcsAcross(plane, evened, middle, turn, sector, far)
   const ground = groundOf(arcs)
-  // The motif roughly: both ends of the arcs, evened out over neighbours further in.
-  const ends = arcs.map(({ values, count }) => {
+  // The motif roughly: both ends of the arcs, evened out over neighbours further in. Sums from the first arc on.
+  const ends = new Float64Array(3 * (arcs.length + 1))
+  arcs.forEach(({ values, count }, at) => {
     const part = Math.max(1, Math.round(count * 0.22))
-    const sum = [0, 0, 0]
-    for (let at = 0; at < part; at++)
-      for (let c = 0; c < 3; c++) sum[c]! += values[3 * at + c]! + values[3 * (count - 1 - at) + c]!
-    return sum.map((each) => each / (2 * part))
+    for (let c = 0; c < 3; c++) {
+      let sum = 0
+      for (let i = 0; i < part; i++) sum += values[3 * i + c]! + values[3 * (count - 1 - i) + c]!
+      ends[3 * (at + 1) + c] = ends[3 * at + c]! + sum / (2 * part)
+    }
   })
   const around = Math.max(2, Math.round(1.2 * plane.scale))
   const roughly = arcs.map((_, at) => {
-    const near = ends.slice(Math.max(0, at - 2 * around), at + 1)
-    return [0, 1, 2].map((c) => near.reduce((sum, each) => sum + each[c]!, 0) / near.length)
+    const first = Math.max(0, at - 2 * around)
+    const mean = (c: number) => (ends[3 * (at + 1) + c]! - ends[3 * first + c]!) / (at + 1 - first)
+    return [mean(0), mean(1), mean(2)]
   })
   const [width, barest] = [new Array<number>(arcs.length), new Array<number>(arcs.length)]
   const beyond = BEYOND_BLURS * blur + BEYOND * plane.scale

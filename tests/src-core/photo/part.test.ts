@@ -2,7 +2,7 @@
 import { describe, expect, it } from 'vitest'
 import { sheetCorners } from '../../../src-core/photo/homography'
 import { evenLight, fitLight } from '../../../src-core/photo/light'
-import { halved, reduced } from '../../../src-core/photo/picture'
+import { byteOfLight, halved, LIGHT_OF_BYTE, reduced } from '../../../src-core/photo/picture'
 import { rectify, rectifyPart } from '../../../src-core/photo/rectify'
 import { filled, regions } from '../../../src-core/photo/regions'
 import { SHEET_SIZES } from '../../../src-core/photo/sheet-sizes'
@@ -39,6 +39,19 @@ describe('a part of a large picture', () => {
     for (let at = 0; at < whole.light.length; at++)
       most = Math.max(most, Math.abs(whole.light[at]! - small.light[at]!))
     expect(most).toBeLessThan(0.01)
+  })
+
+  it('is halved by the mean light of four pixels, and a last odd row and column are left off', () => {
+    const odd = waves(7, 5)
+    odd.data.forEach((_, at) => at % 4 < 3 && (odd.data[at] = (at * 97) % 256))
+    const half = halved(odd, 8)!
+    expect([half.width, half.height, half.step]).toEqual([3, 2, 2])
+    for (let at = 0; at < half.data.length; at++) {
+      const [c, x, y] = [at % 4, (at >> 2) % 3, Math.floor((at >> 2) / 3)]
+      const of = (i: number, j: number) => LIGHT_OF_BYTE[odd.data[4 * ((2 * y + j) * 7 + 2 * x + i) + c]!]!
+      const mean = (of(0, 0) + of(1, 0) + of(0, 1) + of(1, 1)) / 4
+      expect(Math.abs(half.data[at]! - (c === 3 ? 255 : byteOfLight(mean)))).toBeLessThanOrEqual(1)
+    }
   })
 
   it('is taken from the whole where half of it has too few', () => {
