@@ -1,7 +1,7 @@
 /**
  * `npm run photos -- 300`: draws so many photos of motifs, measures them, and prints how right the finder is.
  * `npm run photos -- 300 5000 rough` begins with picture 5000, taken without care: fresh pictures to judge by what was
- * mended with others; with `kitchen`, `porch`, `attic`, `desk`, `mat` or `sill` instead of `rough` another renderer draws
+ * mended with others; with `kitchen`, `porch`, `attic`, `desk`, `mat`, `sill` or `pantry` instead of `rough` another renderer draws
  * them.
  */
 import { measurePhoto } from '../src-core/photo/photo'
@@ -11,6 +11,7 @@ import { attic } from '../tests/src-core/photo/attic'
 import { desk } from '../tests/src-core/photo/desk'
 import { kitchen } from '../tests/src-core/photo/kitchen'
 import { mat } from '../tests/src-core/photo/mat'
+import { pantry } from '../tests/src-core/photo/pantry'
 import { porch } from '../tests/src-core/photo/porch'
 import { sill } from '../tests/src-core/photo/sill'
 import { studio } from '../tests/src-core/photo/studio'
@@ -24,13 +25,14 @@ const RENDERERS = {
   desk,
   mat,
   sill,
+  pantry,
   rough: (number: number) => studio(number, { rough: true }),
 } as const
 const percent = (share: number): string => `${(100 * share).toFixed(1)} %`
 const trials: Trial[] = []
 let time = 0
 for (let number = first; number < first + count; number++) {
-  const taken = (RENDERERS[renderer as keyof typeof RENDERERS] ?? studio)(number)
+  const taken = await (RENDERERS[renderer as keyof typeof RENDERERS] ?? studio)(number)
   const before = process.cpuUsage().user
   const answer = measurePhoto(taken.picture, { sheet: taken.sheet })
   time += (process.cpuUsage().user - before) / 1000

@@ -27,6 +27,8 @@ const DOUBT = {
    * where that makes most of what they differ by, and where there are enough of them to tell.
    */
   slant: { by: 0.035, share: 0.5, clefts: 7 },
+  /** Clefts that no law fits at all, as a share, are none: lace is open on both sides of the thread that closes it off. */
+  lace: 0.17,
   /** What clefts make of it that may be shut or go on, as a share. */
   slits: 0.05,
 } as const
@@ -141,6 +143,8 @@ export function dipOfAll(
       (held.fits ? DOUBT.apartFitted : held.growth > DOUBT.drawnOut ? DOUBT.apartDrawnOut : DOUBT.apart)
   const all = (each: (valley: Valley) => number) => meanOf([...open, ...closed.map(each)])
   const far = all(() => held.far)
-  const least = all(({ slit, space }) => Math.min(held.far, slit?.far ?? space ?? held.far))
+  // Nothing opens like a cleft in front of the spaces of lace, which threads close off all round.
+  const behind = ({ slit, space, stray }: Valley) => slit?.far ?? (stray > DOUBT.lace ? null : space)
+  const least = all((each) => Math.min(held.far, behind(each) ?? held.far))
   return { far, least, sure: isSure && far - least <= DOUBT.slits * far }
 }

@@ -22,6 +22,8 @@ const DOUBT = {
   misfit: 0.035,
   /** Up to here it has the shape that was asked for, whatever else it may have. */
   likely: 0.01,
+  /** From here on an edge that was taken for finer has gone astray where it made the shape so many times as bad. */
+  astray: { misfit: 0.02, times: 2.5 },
   /** Share of each edge that was found. */
   edges: 0.55,
 } as const
@@ -125,6 +127,12 @@ export function findScale(
     tell('photo/other-sheet', { sheet: name, asked })
   }
   if (pose.tilt > DOUBT.tilt) tell('photo/tilt', { tilt: formatNumber(pose.tilt, 0), most: DOUBT.tilt })
-  if (pose.misfit > DOUBT.misfit || edges.found < DOUBT.edges) tell('photo/sheet-shape', { sheet: name })
+  // A seam of the table along an edge is as straight as the edge is.
+  const isAstray =
+    !given &&
+    'misfit' in inSmall &&
+    pose.misfit > Math.max(DOUBT.astray.misfit, DOUBT.astray.times * inSmall.misfit)
+  if (pose.misfit > DOUBT.misfit || isAstray || edges.found < DOUBT.edges)
+    tell('photo/sheet-shape', { sheet: name })
   return { name, corners, plane: { size, corners, blur: edges.blur } }
 }

@@ -76,6 +76,13 @@ describe('the dip of all petals', () => {
     })
   })
 
+  it('is sure in front of the spaces of lace, where nothing opens like a cleft', () => {
+    const lace = { ...cleft(102, 1, 0.21), space: 70 }
+    const both = (one: typeof lace) => dipOfAll([one, one, one, one, one], lines, 0)
+    expect(both(lace)).toMatchObject({ far: 100, least: 100, sure: true })
+    expect(both({ ...lace, stray: 0.12 })).toMatchObject({ least: 70, sure: false })
+  })
+
   it('is not sure where clefts are unlike, however well a law fits each of them', () => {
     const dip = dipOfAll([cleft(120), cleft(80), cleft(110), cleft(70)], narrow(121, 81, 111, 71), 0)
     expect(dip.sure).toBe(false)
