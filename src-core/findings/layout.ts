@@ -185,6 +185,18 @@ export const LAYOUT_FINDINGS = {
     message: 'a motif with {petals} {places} has no true half; the closest are {less} or {more}.',
     mend: 'Work {less} {places} at one end of a row and {more} at the other, or choose a motif with an even number.',
   },
+  'layout/half-design': {
+    severity: 'note',
+    message:
+      '{motif}: nothing says how a half of it is worked. Its straight side has to be {length} long, about {stitches} {stitches|stitch|stitches}.',
+    mend: 'Take the half of its designer, or work one back and forth until it fits beside a whole one, and say in its instructions how.',
+  },
+  'layout/half-rows': {
+    severity: 'note',
+    message:
+      '{motif}: its rounds do not say how a half of it is worked. Back and forth it takes {rows} {rows|row|rows}; its straight side has to be {length} long, about {stitches} {stitches|stitch|stitches}, and its last row makes half of the {made} {made|stitch|stitches} of the last round.',
+    mend: 'Take the half of its designer, or work one until it fits beside a whole one, and say in the notes how.',
+  },
   'layout/fit-no-yarn': {
     severity: 'error',
     message: 'how much of each yarn a motif takes is not known, so the yarn on hand gives no size.',

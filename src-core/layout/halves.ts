@@ -3,15 +3,18 @@
  * through their centre (point to point, for a hexagon with a corner at 12 o'clock) and worked in turned rows.
  */
 import type { Finding } from '../../shared-types/finding'
-import type { Anchor, MotifAccount, PlacedHalf, Point } from '../../shared-types/plan'
-import type { BlanketLayout, JoinRule } from '../../shared-types/project'
+import type { Anchor, MotifAccount, PlacedHalf, Plan, Point } from '../../shared-types/plan'
+import type { BlanketLayout, JoinRule, Motif } from '../../shared-types/project'
 import { finding } from '../findings/finding'
+import { lengthValue } from '../findings/quantities'
+import { halfOutline } from '../geometry/half'
 import { turnPoint } from '../geometry/points'
 import { POINT_SEAM } from '../joins/constants'
-import { NO_SIDES, wholeSides } from '../joins/sides'
+import { NO_SIDES, stitchesAlong, wholeSides } from '../joins/sides'
 import type { Sides } from '../joins/sides'
 import { findNodes } from '../joins/nodes'
 import type { Joinable, Node } from '../joins/nodes'
+import { instructionLines } from '../motif/instructions'
 import { countOf } from '../motif/numbering'
 import { formatNumber } from '../units/format'
 import { radians } from '../units/quantity'
@@ -175,6 +178,7 @@ export function halve(
     }
     findings.push(finding('layout/halves-odd', 'layout.halves', values, { motif: account.id }))
   }
+  findings.push(...undesigned(places, accounts, stitch))
   // Halves meet what stands within two columns of the sides; wholes keep their own meeting points.
   const near = laid.placements.flatMap(({ x }, i) =>
     x < 2.5 * laid.lattice.column || x > laid.width - 2.5 * laid.lattice.column ? [i] : [],
@@ -226,6 +230,48 @@ export function halve(
     firsts: cut.map((half) => firstAtCut(half.anchors, countOf(anchors[half.kind ?? 0]!))),
   }
 }
+
+/** What a half of each motif has to be, where no words say how it is worked. */
+function undesigned(
+  places: readonly HalfPlace[],
+  accounts: readonly MotifAccount[],
+  stitch: Millimetres,
+): Finding[] {
+  return accounts.flatMap((account, kind) => {
+    const place = places.find((each) => each.kind === kind)
+    if (!place) return []
+    const cut = halfOutline(
+      account.outline.map((point) => turnPoint(point, radians(place.turn))),
+      'right',
+    ).filter(({ x }) => x < ON_CUT)
+    const length = Math.max(...cut.map(({ y }) => y)) - Math.min(...cut.map(({ y }) => y))
+    if (!(length > 0)) return []
+    const values = {
+      motif: account.name || account.id,
+      length: lengthValue(length),
+      stitches: stitchesAlong(length, stitch),
+    }
+    const last = account.rounds.at(-1)
+    const where = ['layout.halves', { motif: account.id }] as const
+    if (!last?.stitches) return [finding('layout/half-design', where[0], values, where[1])]
+    const told = { ...values, rows: account.rounds.length, made: last.stitches }
+    return [finding('layout/half-rows', where[0], told, where[1])]
+  })
+}
+
+const UNDESIGNED: ReadonlySet<string> = new Set(['layout/half-design', 'layout/half-rows'])
+const isUndesigned = ({ code }: Pick<Finding, 'code'>): boolean => UNDESIGNED.has(code)
+
+/** Findings without those of halves that the instructions of their motif speak of. */
+export const untoldHalves = (findings: readonly Finding[], motifs: readonly Motif[]): Finding[] =>
+  findings.filter((each) => {
+    const motif = isUndesigned(each) && motifs.find(({ id }) => id === each.target?.motif)
+    return !motif || !instructionLines(motif).some((line) => /\bhal(f|ves)\b/i.test(line))
+  })
+
+/** What a plan says of the halves of a motif that nobody designed. */
+export const halfNotes = ({ findings }: Pick<Plan, 'findings'>, motif: string): string[] =>
+  findings.filter((each) => isUndesigned(each) && each.target?.motif === motif).map(({ message }) => message)
 
 /** The petal that has none before it in working direction: the cut took it away. */
 function firstAtCut(anchors: readonly Anchor[], count: number): number {

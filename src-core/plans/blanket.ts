@@ -44,6 +44,7 @@ import { heldColours } from '../progress/held'
 import { blanketWork } from '../progress/blanket-work'
 import { ownPoints } from '../layout/placed'
 import { isBegun, notBegun, tellProgress } from '../progress/progress'
+import { untoldHalves } from '../layout/halves'
 import { settled } from '../settled'
 import { LATTICES_KEPT } from '../layout/constants'
 import { fillerIds, namedByBlanket } from './blanket-references'
@@ -273,7 +274,7 @@ export function createBlanketPlanner(): KindPlanner<SettledBlanket> {
     const inUse = used(project.yarns, needed.yarns.map(({ id }) => id).join(' '))
     findings.push(...legibility(inUse, ways), ...letterFindings(ways))
     findings.push(...joined.findings, ...assigned.findings, ...worked.findings)
-    findings.push(...added.findings, ...needed.findings, ...told.findings)
+    findings.push(...untoldHalves(added.findings, project.motifs), ...needed.findings, ...told.findings)
     // What is to stand apart is not joined on purpose.
     if (rule.rule !== 'apart') findings.push(...holding.findings)
     findings.push(...unevenRound(cells, counts))

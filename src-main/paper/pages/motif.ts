@@ -8,6 +8,7 @@ import type { Part } from '../../../src-core/figures/part'
 import { blanketOf } from '../../../src-core/plans/layouts'
 import { partOf } from '../../../src-core/figures/part'
 import { capital, lieSentence } from '../../../src-core/figures/words'
+import { halfNotes } from '../../../src-core/layout/halves'
 import { leadMeasure } from '../../../src-core/motif/ruler'
 import { formatLength } from '../../../src-core/units/format'
 import type { Draft, Job } from '../page'
@@ -242,6 +243,7 @@ function notesOf(job: Job, each: MotifOnPaper, setting: Setting): string[] {
       job.terms,
     ),
     measuredJoining(job, account),
+    ...halfNotes(job.plan, account.id).map(capital),
   ].filter((note) => note !== '')
 }
 

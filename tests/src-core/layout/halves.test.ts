@@ -4,8 +4,11 @@ import { halfOutline } from '../../../src-core/geometry/half'
 import { boxOf, signedArea } from '../../../src-core/geometry/points'
 import { sharedArea } from '../../../src-core/geometry/polygons'
 import { HALF_SHARE } from '../../../src-core/layout/constants'
+import { halfNotes } from '../../../src-core/layout/halves'
 import { petalOutline } from '../../../src-core/motif/outlines'
 import { planProject } from '../../../src-core/plan'
+import { formatLength } from '../../../src-core/units/format'
+import { readExample } from '../joining-round/flowers'
 import { countTogether } from '../joins/together'
 import { blanket, ROUND } from './additions'
 
@@ -103,6 +106,42 @@ describe('M28 half motifs', () => {
     )
     const six = planProject(blanket(flower(6), SMALL, offset))
     expect(six.findings.filter(({ code }) => code.startsWith('layout/halves'))).toEqual([])
+  })
+
+  it('that nobody says how to work are noted, with their straight side', () => {
+    const told = (own: object, layout: object = offset) =>
+      planProject(blanket({ ...HEXAGON, ...own }, SMALL, layout)).findings.filter(({ code }) =>
+        code.startsWith('layout/half-'),
+      )
+    // From point to point: 80 / cos 30°.
+    expect(told({}).map(({ message }) => message)).toEqual([
+      expect.stringMatching(
+        /: nothing says how a half of it is worked\. Its straight side has to be 92\.4 mm long, about \d+ stitches\.$/,
+      ),
+    ])
+    expect(told({ instructions: 'Half: ch 4, 6 dc in ring, turn.' })).toEqual([])
+    expect(told({ instructions: 'Work a hexagon.' })).toHaveLength(1)
+    expect(told({}, { ...offset, halves: false })).toEqual([])
+  })
+
+  it('of a motif in rounds have as many rows, and half of the last round', () => {
+    const file = readExample('limekiln-cushion')
+    const layout = {
+      kind: 'blanket',
+      arrangement: 'offset-rows',
+      motif: 'hexagon',
+      columns: 4,
+      rows: 5,
+    } as const
+    const plan = planProject({ ...file, layout: { ...layout, halves: true } })
+    const [note, ...more] = plan.findings.filter(({ code }) => code.startsWith('layout/half-'))
+    expect(more).toEqual([])
+    const across = plan.motif!.overTips
+    expect(note!.message).toContain(
+      `Back and forth it takes 4 rows; its straight side has to be ${formatLength(across, plan.settled.units)} long, about `,
+    )
+    expect(note!.message).toContain('its last row makes half of the 48 stitches of the last round.')
+    expect(halfNotes(plan, 'hexagon')).toEqual([note!.message])
   })
 
   it('other arrangements have nothing to fill', () => {
