@@ -115,7 +115,7 @@ export function photograph(scene: Scene): { width: number; height: number; data:
   }
   const eye = turned(0, 0, -far)
   const light = new Float32Array(3 * width * height)
-  const board = boardOf(random)
+  const shade = shader(scene, boardOf(random), light)
   // A turn is linear: what it makes of three axes tells what it makes of every ray.
   const [across, down, ahead] = [turned(1, 0, 0), turned(0, 1, 0), turned(0, 0, 1)]
   const [cosine, sine] = [Math.cos(turn), Math.sin(turn)]
@@ -132,7 +132,7 @@ export function photograph(scene: Scene): { width: number; height: number; data:
         const x = tx * cosine + ty * sine
         const y = -tx * sine + ty * cosine
         const at = 3 * (row * width + column)
-        shade(scene, x, y, board, light, at)
+        shade(x, y, at)
       }
   const blurred = blur(light, width, height, scene.blur)
   const data = new Uint8Array(4 * width * height)
@@ -154,50 +154,55 @@ export function photograph(scene: Scene): { width: number; height: number; data:
 /** Where the light of a lamp comes from that is no point, in mm. */
 const SOFT = [0, 1, 2].map((i) => ({ x: 1.2 * Math.cos(i * 2.094), y: 1.2 * Math.sin(i * 2.094) }))
 
-/** Adds the light of one place on the table. */
-function shade(
-  scene: Scene,
-  x: number,
-  y: number,
-  board: Float32Array,
-  light: Float32Array,
-  into: number,
-): void {
-  const { sheet, shape, at, shadowBy } = scene
-  const mx = x - at.x
-  const my = y - at.y
-  const onSheet = Math.abs(x) < sheet.width / 2 && Math.abs(y) < sheet.height / 2
-  let colour = scene.paper
-  let by = 1
-  const wood = onWood(scene, x, y)
-  const r = Math.hypot(mx, my)
-  if (r < shape.most && shape.covers(mx, my)) {
-    const ring = Math.min(scene.yarns.length - 1, Math.floor((r / shape.most) * scene.yarns.length))
-    colour = scene.yarns[ring]!
-    // Stitches: bumps in rounds.
-    const round = Math.floor(r / scene.stitch)
-    const count = Math.max(6, Math.round((2 * Math.PI * (round + 0.5) * scene.stitch) / scene.stitch))
-    const angle = Math.atan2(my, mx)
-    by = 1 + scene.relief * (Math.cos(angle * count) * 0.6 + Math.cos((2 * Math.PI * r) / scene.stitch) * 0.4)
-  } else if (wood) colour = wood
-  else if (!onSheet) {
-    colour = scene.table
-    by = 1 + (scene.grain * boardAt(board, x, y)) / 6
-  }
-  // The shadow: soft, of a motif a little above the ground.
-  if (by === 1 || !onSheet) {
-    let covered = 0
-    for (const off of SOFT) {
-      const sx = mx - shadowBy.x + off.x
-      const sy = my - shadowBy.y + off.y
-      if (Math.hypot(sx, sy) < shape.most && shape.covers(sx, sy)) covered++
-    }
-    by *= 1 - (scene.shadow * covered) / 3
-  }
+/**
+ * Adds the light of one place on the table. What is the same for all of the picture is worked out once, and a place
+ * that lies well outside the shape is not asked about: millions of them are.
+ */
+function shader(scene: Scene, board: Float32Array, light: Float32Array) {
+  const { sheet, shape, at, shadowBy, paper, lamp, yarns } = scene
+  const [halfWide, halfHigh] = [sheet.width / 2, sheet.height / 2]
   const fall = (scene.fallTowards * Math.PI) / 180
-  by *= 1 - scene.fall * (0.5 + (x * Math.cos(fall) + y * Math.sin(fall)) / 400)
-  for (let channel = 0; channel < 3; channel++)
-    light[into + channel]! += Math.max(0, colour[channel]! * by * scene.lamp[channel]!)
+  const [fallX, fallY] = [Math.cos(fall), Math.sin(fall)]
+  const { most } = shape
+  const beyond = (most * 1.001) ** 2
+  const isOn = (x: number, y: number): boolean =>
+    x * x + y * y < beyond && Math.hypot(x, y) < most && shape.covers(x, y)
+  const [beforeX, beforeY] = [at.x + shadowBy.x, at.y + shadowBy.y]
+  // Farther than this no part of the lamp is covered.
+  const clear = (most * 1.001 + 3) ** 2
+  return (x: number, y: number, into: number): void => {
+    const mx = x - at.x
+    const my = y - at.y
+    const onSheet = Math.abs(x) < halfWide && Math.abs(y) < halfHigh
+    let colour = paper
+    let by = 1
+    const wood = scene.ruler ? onWood(scene, x, y) : null
+    if (isOn(mx, my)) {
+      const r = Math.hypot(mx, my)
+      colour = yarns[Math.min(yarns.length - 1, Math.floor((r / most) * yarns.length))]!
+      // Stitches: bumps in rounds.
+      const round = Math.floor(r / scene.stitch)
+      const count = Math.max(6, Math.round((2 * Math.PI * (round + 0.5) * scene.stitch) / scene.stitch))
+      const angle = Math.atan2(my, mx)
+      by =
+        1 + scene.relief * (Math.cos(angle * count) * 0.6 + Math.cos((2 * Math.PI * r) / scene.stitch) * 0.4)
+    } else if (wood) colour = wood
+    else if (!onSheet) {
+      colour = scene.table
+      by = 1 + (scene.grain * boardAt(board, x, y)) / 6
+    }
+    // The shadow: soft, of a motif a little above the ground.
+    const [off, down] = [x - beforeX, y - beforeY]
+    if ((by === 1 || !onSheet) && off * off + down * down < clear) {
+      let covered = 0
+      for (const soft of SOFT) if (isOn(mx - shadowBy.x + soft.x, my - shadowBy.y + soft.y)) covered++
+      by *= 1 - (scene.shadow * covered) / 3
+    }
+    by *= 1 - scene.fall * (0.5 + (x * fallX + y * fallY) / 400)
+    light[into]! += Math.max(0, colour[0] * by * lamp[0])
+    light[into + 1]! += Math.max(0, colour[1] * by * lamp[1])
+    light[into + 2]! += Math.max(0, colour[2] * by * lamp[2])
+  }
 }
 
 /** A lens' blur: a bell, across and down. */
@@ -207,16 +212,19 @@ function blur(from: Float32Array, width: number, height: number, sigma: number):
     Math.exp(-((at - reach) ** 2) / (2 * sigma * sigma)),
   )
   const sum = bell.reduce((all, each) => all + each, 0)
+  const weights = Float64Array.from(bell, (each) => each / sum)
   const pass = (values: Float32Array, down: boolean) => {
     const result = new Float32Array(values.length)
     for (let row = 0; row < height; row++)
       for (let column = 0; column < width; column++) {
-        let [red, green, blue] = [0, 0, 0]
+        const [place, last] = down ? [row, height - 1] : [column, width - 1]
+        const [step, start] = down ? [3 * width, 3 * column] : [3, 3 * row * width]
+        let red = 0
+        let green = 0
+        let blue = 0
         for (let at = -reach; at <= reach; at++) {
-          const y = down ? Math.min(height - 1, Math.max(0, row + at)) : row
-          const x = down ? column : Math.min(width - 1, Math.max(0, column + at))
-          const weight = bell[at + reach]! / sum
-          const from = 3 * (y * width + x)
+          const weight = weights[at + reach]!
+          const from = start + step * Math.min(last, Math.max(0, place + at))
           red += weight * values[from]!
           green += weight * values[from + 1]!
           blue += weight * values[from + 2]!
