@@ -18,3 +18,28 @@ function within(value: unknown, key: string): unknown {
 /** The project with its names isolated; itself where nothing in it is written from right to left. */
 export const withIsolatedNames = (project: Project): Project =>
   RIGHT_TO_LEFT.test(JSON.stringify(project)) ? (within(project, '') as Project) : project
+
+function gather(value: unknown, key: string, names: Set<string>): void {
+  if (typeof value === 'string' && !ALONE.has(key) && RIGHT_TO_LEFT.test(value)) names.add(value.trim())
+  else if (typeof value === 'object' && value !== null)
+    for (const [name, each] of Object.entries(value)) {
+      if (RIGHT_TO_LEFT.test(name)) names.add(name.trim())
+      gather(each, Array.isArray(value) ? key : name, names)
+    }
+}
+
+const escaped = (name: string): string => name.replace(/[$()*+.?[\\\]^{|}]/g, '\\$&')
+
+/** Isolates the names of a project in any text of the window; null where none goes from right to left. */
+export function nameIsolator(project: Project): ((text: string) => string) | null {
+  const names = new Set<string>()
+  gather(project, '', names)
+  if (names.size === 0) return null
+  // The longest first, and none within another word or where it is isolated already.
+  const choice = [...names].sort((a, b) => b.length - a.length).map(escaped)
+  const pattern = new RegExp(
+    `(?<![\\p{L}\\p{N}\\u2066-\\u2068])(?:${choice.join('|')})(?![\\p{L}\\p{N}])`,
+    'gu',
+  )
+  return (text) => (RIGHT_TO_LEFT.test(text) ? text.replace(pattern, isolated) : text)
+}
