@@ -9,7 +9,7 @@ import type { Millimetres } from '../units/quantity'
 const STEP: Readonly<Record<UnitSystem, Millimetres>> = { metric: 2, imperial: MM_PER_INCH / 8 }
 
 /**
- * "⅛ in more per motif is 2 in on the width and 1¾ in on the height"; nothing where nothing is known. The size
+ * "If each motif comes out ⅛ in larger, the whole is 2 in wider and 1¾ in longer"; nothing where nothing is known. The size
  * grows in proportion with the motif, so that the plan's own step can be told as one that its reader measures.
  */
 export function sensitivityWords(
@@ -18,5 +18,5 @@ export function sensitivityWords(
 ): string {
   if (!(step > 0)) return ''
   const told = (mm: Millimetres): string => formatLength((mm / step) * STEP[units], units)
-  return `${told(step)} more per motif is ${told(width)} on the width and ${told(height)} on the height`
+  return `If each motif comes out ${told(step)} larger, the whole is ${told(width)} wider and ${told(height)} longer`
 }

@@ -27,7 +27,7 @@ export const MATERIAL_FINDINGS = {
   },
   'yarn/no-weight': {
     severity: 'warning',
-    message: '{motif} is not weighed yet: its yarn for {slots} is not counted.',
+    message: '{motif} is not weighed yet: the yarn of {slots} is not counted.',
     mend: 'Weigh a few finished motifs, or give the written rounds and a {gauge}.',
   },
   'yarn/weights-differ': {

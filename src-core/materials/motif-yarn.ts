@@ -10,7 +10,8 @@ import type { FindingCode } from '../findings/catalogue'
 import { finding } from '../findings/finding'
 import { fabricValue, massValue } from '../findings/quantities'
 import { signedArea } from '../geometry/points'
-import { saying } from '../stitches/spelling'
+import { listed } from '../figures/words'
+import { colourSpelled, saying } from '../stitches/spelling'
 import { GAUGE_CONSTANTS } from '../stitches/gauge'
 import { formatNumber } from '../units/format'
 import type { Grams } from '../units/quantity'
@@ -45,10 +46,10 @@ export const NO_YARN: MotifYarn = { slots: [], lot: null, findings: [], splitNot
 
 const label = (motif: Motif): string => motif.name ?? motif.id
 const slotLabel = (slot: string, terms: Terms): string =>
-  slot === ONLY_SLOT ? saying(terms)`its only colour` : saying(terms)`colour ${slot}`
+  slot === ONLY_SLOT ? saying(terms)`its only colour` : `its ${colourSpelled(slot, terms)}`
 const spelledSlots = (slots: readonly string[]) => ({
-  US: slots.map((slot) => slotLabel(slot, 'US')).join(', '),
-  UK: slots.map((slot) => slotLabel(slot, 'UK')).join(', '),
+  US: listed(slots.map((slot) => slotLabel(slot, 'US'))),
+  UK: listed(slots.map((slot) => slotLabel(slot, 'UK'))),
 })
 
 /** A weight on a scale that steps by `resolution` for the whole lot, brought to one motif. */

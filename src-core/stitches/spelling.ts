@@ -55,3 +55,25 @@ export const saying =
 /** "color B", as the program names a part of a motif, in the spelling of who reads it; names that people gave stay. */
 export const colourSpelled = (name: string, terms: Terms): string =>
   /^(main )?colou?r( [A-Z]{1,2})?$/.test(name) ? name.replace(/colou?r/, inSpelling('colour', terms)) : name
+
+/** American and British, of words that stand in rounds and instructions; names of yarns have none of them. */
+const IN_PATTERNS: readonly (readonly [american: string, british: string])[] = [
+  ['colors', 'colours'],
+  ['colored', 'coloured'],
+  ['color', 'colour'],
+  ['centers', 'centres'],
+  ['centered', 'centred'],
+  ['center', 'centre'],
+  ['neighbors', 'neighbours'],
+  ['neighbor', 'neighbour'],
+]
+
+/** A designer's text that is printed in other terms than it was written in, in their spelling: “color of the center”. */
+export function respelled(text: string, from: Terms, to: Terms): string {
+  if (from === to) return text
+  const pairs = IN_PATTERNS.map(([us, uk]) => (from === 'US' ? ([us, uk] as const) : ([uk, us] as const)))
+  const others = new Map(pairs)
+  return text.replace(new RegExp(`\\b(?:${pairs.map(([word]) => word).join('|')})\\b`, 'gi'), (word) =>
+    likewise(word, others.get(word.toLowerCase()) ?? word),
+  )
+}

@@ -11,6 +11,7 @@ import { instructionLines } from '../../src-core/motif/instructions'
 import { specialText } from '../../src-core/motif/rounds/special'
 import { abbreviationsUsed } from '../../src-core/notation/abbreviations'
 import { translateText } from '../../src-core/notation/translate'
+import { respelled } from '../../src-core/stitches/spelling'
 import { roundLines } from '../paper/round-lines'
 import { escaped, SvgWriter, symbolNames, writeParts } from '../paper/svg'
 import { FIGURE_WORDS } from '../paper/words-figures'
@@ -46,7 +47,8 @@ export function motifParts(plan: Plan, terms: Terms): string {
 
 function motifPart(plan: Plan, motif: Motif, terms: Terms, prefix: string): string {
   const { settled } = plan
-  const translated = (text: string): string => translateText(text, settled.terms, terms)
+  const translated = (text: string): string =>
+    respelled(translateText(text, settled.terms, terms), settled.terms, terms)
   const written = motif.kind === 'rounds' && (motif.rounds ?? []).length > 0 ? motif : null
   const parts = [
     paragraphs(MOTIF_WORDS.instructions, instructionLines(motif).map(translated)),

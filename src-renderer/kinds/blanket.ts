@@ -30,7 +30,7 @@ import { settled } from '../../src-core/settled'
 function joinFigures(project: Project, plan: PlanNumbers, before: PlanNumbers | null): LedgerFigure[] {
   const { counts } = plan
   const was = before?.counts
-  const points = countFigure('Joins', pointsAlone(counts), was && pointsAlone(was))
+  const points = countFigure('Join points', pointsAlone(counts), was && pointsAlone(was))
   if (!counts.sides && !was?.sides) return [points]
   const { joining, units } = settled(project)
   const [sides] = additionFigure(`${capital(sideNoun(joining))}s`, counts.sides?.count, was?.sides?.count)

@@ -8,6 +8,7 @@ import { specialText } from '../../../src-core/motif/rounds/special'
 import { abbreviationsUsed } from '../../../src-core/notation/abbreviations'
 import type { Abbreviation } from '../../../src-core/notation/abbreviations'
 import { translateText } from '../../../src-core/notation/translate'
+import { respelled } from '../../../src-core/stitches/spelling'
 import type { Flow } from '../flow'
 import type { Job } from '../page'
 import { roundLines } from '../round-lines'
@@ -60,7 +61,9 @@ export function setRounds(job: Job, flow: Flow, motif: RoundsMotif): void {
 
 /** The designer's words on how a motif is worked, a line each, in the terms that are printed. */
 export const instructionsOf = ({ settled, terms }: Job, motif: Motif): string[] =>
-  instructionLines(motif).map((line) => translateText(line, settled.terms, terms))
+  instructionLines(motif).map((line) =>
+    respelled(translateText(line, settled.terms, terms), settled.terms, terms),
+  )
 
 /** The designer's words on how a motif is worked, below what stands there. */
 export const setInstructions = (job: Job, flow: Flow, motif: Motif): void =>

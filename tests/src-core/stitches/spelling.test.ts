@@ -1,6 +1,6 @@
 /** American text is American and British text is British, from one source in British spelling. */
 import { describe, expect, it } from 'vitest'
-import { inSpelling, isSpelledTwoWays, saying } from '../../../src-core/stitches/spelling'
+import { inSpelling, isSpelledTwoWays, respelled, saying } from '../../../src-core/stitches/spelling'
 import { textsForPeople } from '../../texts-for-people'
 
 /** A place in the file: "layout.items[0].colourway". */
@@ -47,4 +47,15 @@ describe('spelling', () => {
       .map(({ path, line, text }) => `${path}:${line}: ${text}`)
     expect(written).toEqual([])
   })
+})
+
+it('a designer’s text is spelled for its edition where it is printed in other terms, and only there', () => {
+  const american =
+    'Change to the color of the centers. Color B: join to its Neighbor, yarn “Centerfold Gray”.'
+  const british =
+    'Change to the colour of the centres. Colour B: join to its Neighbour, yarn “Centerfold Gray”.'
+  expect(respelled(american, 'US', 'UK')).toBe(british)
+  expect(respelled(british, 'UK', 'US')).toBe(american)
+  expect(respelled(american, 'US', 'US')).toBe(american)
+  expect(respelled(american, 'UK', 'UK')).toBe(american)
 })

@@ -49,7 +49,7 @@ describe('fillers of a blanket', () => {
     const figures = ledgerOf(filled, plan, null).figures
     // Four joins for each: the list of places counts them as the ledger does.
     const points = (plan.joins.length + 4 * 88).toLocaleString('en')
-    expect(figures.find(({ name }) => name === 'Joins')!.value).toBe(points)
+    expect(figures.find(({ name }) => name === 'Join points')!.value).toBe(points)
     expect(placeSummary('joins', filled, plan).lines.join(' ')).toContain(`${points} `)
     expect(figures.find(({ name }) => name === 'Fillers')!.value).toBe('88')
     expect(ledgerOf(bare, planProject(bare), null).figures.some(({ name }) => name === 'Fillers')).toBe(false)
