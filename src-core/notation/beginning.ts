@@ -226,11 +226,6 @@ export function findBeginning(
   // "The beginning chain counts as the first stitch": a single one only brings the hook up all the same.
   const any = usual.get(0)
   const said = own ?? usual.get(item.count) ?? (any?.says === 'counts' && item.count === 1 ? undefined : any)
-  // "Ch 4 (does not count as a stitch), 4 tr, …, ch 4, sl st in ring": no stitch, but a space like its like.
-  if (said?.says === 'does-not-count')
-    return make(item.count > 1 && isPetalEdge(chain.together ?? flat(items), item) ? 'loop' : 'turning', {
-      told: true,
-    })
   const bunch = laterBunch(rest, nextAt + 1)
   const together = nextAt === at && name !== null
   const into = next?.kind === 'work' ? next.item.place?.parts[0] : undefined
@@ -239,6 +234,13 @@ export function findBeginning(
   const single = next?.kind === 'work' ? (next.item.count ?? 1) : 1
   const bunched = name !== null && isBunch(name)
   const fits = bunch?.legs === (bunched ? name.size : single) + 1 && (bunch.stitch ?? stitch) === stitch
+  // Chains that count as no stitch in other rounds are the first leg where what follows is one short of its like.
+  const shortOne = !own && together && bunched && name.size > 0 && fits && item.count > 1
+  // "Ch 4 (does not count as a stitch), 4 tr, …, ch 4, sl st in ring": no stitch, but a space like its like.
+  if (said?.says === 'does-not-count' && !shortOne)
+    return make(item.count > 1 && isPetalEdge(chain.together ?? flat(items), item) ? 'loop' : 'turning', {
+      told: true,
+    })
   const toldOf = behind?.kind === 'statement' ? behind.item : null
   // "Ch 3 (counts as dc), dc2tog in same st, *dc3tog in next st": a dc, and the first leg of the first cluster.
   const firstLeg =

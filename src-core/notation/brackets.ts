@@ -40,6 +40,9 @@ export const remarks = (reader: Reader, open: number): boolean => {
   const said = first?.text.toLowerCase().replace(/\u2019/u, "'") ?? ''
   if (/^(that|which|these|it)'(s|re)$/.test(said) || said === 'namely') return true
   if (said === 'i') return third?.key === 'e'
+  // "(round next tr on repeats)": what becomes of it further on goes without saying.
+  const close = reader.tokens.findIndex(({ key }, at) => at > open && /^[)\]]$/.test(key))
+  if (/^repeats?$/.test(reader.tokens[close - 1]?.text ?? '') && close - open < 12) return true
   return second?.is === 'is' && ['this', 'that', 'which', 'it'].includes(said)
 }
 

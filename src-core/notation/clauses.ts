@@ -73,6 +73,26 @@ const passUntilDone = (reader: Reader): boolean =>
 const LONGEST_UNTIL = 9
 const tellsNumber = (reader: Reader): boolean => reader.peek()?.kind === 'number' || reader.isA('number')
 
+/** "until every space has one", "until all loops are filled": all around; passes it up to its end. */
+const passUntilEach = (reader: Reader): boolean =>
+  reader.attempt(() => {
+    if (!reader.skip('until', 'till') || !reader.skip('each', 'every', 'all')) return null
+    for (let words = 0; words < LONGEST_UNTIL && reader.peek(); words++, reader.at++)
+      if (/^[.,;:()\]–—-]$/.test(reader.key()) || reader.peek()!.first) return words > 1 || null
+    return !reader.peek() || null
+  }) === true
+
+/** "and keep going", "and so on", "and carry on": as often as there is room; passes it. */
+const passGoingOn = (reader: Reader): boolean =>
+  reader.attempt(() => {
+    reader.skip(',')
+    reader.skip('and')
+    if (reader.skipAll('so', 'on') || reader.skipAll('keep', 'going')) return true
+    if (!reader.skip('continue', 'carry', 'go')) return null
+    while (reader.skip('on', 'like', 'this', 'in', 'way', 'st', 'pattern')) continue
+    return true
+  }) === true
+
 /** "(repeat) the whole round", "for the entire rnd"; passes it. */
 const passWholeRound = (reader: Reader): boolean =>
   reader.attempt(() => {
@@ -118,7 +138,8 @@ export function readAmount(reader: Reader, plainNumber = false): Amount | null {
       if (!reader.attempt(() => (reader.skip('around') ? true : null))) reader.skip('across')
       return done(count, more ? 'more' : 'plain')
     }
-    if (passUntilDone(reader) || passWholeRound(reader) || untilAhead(reader)) return done(null, 'plain')
+    if (passUntilDone(reader) || passUntilEach(reader) || passWholeRound(reader) || untilAhead(reader))
+      return done(null, 'plain')
     if (reader.skip('all')) reader.skip('the', 'way')
     reader.skip('way')
     const heads = reader.peek()?.first === true && reader.peek(1)?.kind === 'number'
@@ -206,11 +227,13 @@ export function readClosedAmount(reader: Reader): Amount | null {
     const place = repeats && !total ? readEvery(reader) : null
     const starred = repeats || total ? null : readTimesStar(reader)
     if (starred !== null) return { ...AROUND, amount: starred, said: 'in-all', around: false }
-    const amount = place ?? readAmount(reader)
+    const on = !repeats && !again && passGoingOn(reader)
+    reader.attempt(() => (on && reader.skip(',') ? true : null))
+    const amount = place ?? readAmount(reader) ?? (on ? AROUND : null)
     if (!amount) return null
     // "all the way round, 12 times altogether": the figure is held to.
     const counted =
-      amount.amount === null && repeats ? reader.attempt(() => (reader.skip(','), readAmount(reader))) : null
+      amount.amount === null && !place ? reader.attempt(() => (reader.skip(','), readAmount(reader))) : null
     const told = counted?.amount != null ? counted : amount
     return total && told.amount !== null ? { ...told, said: 'in-all' } : told
   })

@@ -2,7 +2,8 @@
 import { passCountLabel } from './count-labels'
 import { readTold } from './in-all'
 import type { Reader } from './reader'
-import { isWorked, readCountSentence, readCounts } from './stated'
+import { isWorked, readCounts } from './stated'
+import { readSum } from './told-sentences'
 import type { CountItem, Item } from './tree'
 
 /** Signs that say themselves that what was worked is counted. */
@@ -69,7 +70,7 @@ function readCountLine(reader: Reader, items: readonly Item[]): CountItem | null
 
 /** What a round comes to, told behind what is worked: in a sentence, in all, or on a line of its own. */
 export const readComesTo = (reader: Reader, items: readonly Item[]): CountItem | null =>
-  items.length === 0 ? null : (readCountLine(reader, items) ?? readCountSentence(reader, items))
+  items.length === 0 ? null : (readCountLine(reader, items) ?? readSum(reader, items))
 
 /** The same, or what a repeat goes on to. */
 export const readSaid = (reader: Reader, items: readonly Item[]): CountItem | null =>

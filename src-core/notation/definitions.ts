@@ -63,7 +63,7 @@ export function readDefinition(reader: Reader, heading: Heading | Explained, to:
     only?.type === 'work' &&
     only.stitch.form === 'plain' &&
     only.place === null &&
-    others.every(({ type }) => ['note', 'scope', 'described'].includes(type))
+    others.every(({ type }) => ['note', 'scope', 'described', 'skip'].includes(type))
   if (single || (edge && only.place))
     return {
       ...{ names, keys: names.map(definedKey), form: 'special', stitch: only.stitch.stitch },

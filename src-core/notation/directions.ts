@@ -57,7 +57,8 @@ export function readColour(reader: Reader): ColourItem | null {
   return reader.attempt((): ColourItem | null => {
     const ties = passTies(reader)
     const attaches = reader.sees('attach')
-    const opens = reader.tokens[start - 1] === undefined || /^[:.)–—]$/.test(reader.tokens[start - 1]!.key)
+    const before = reader.tokens[start - 1]
+    const opens = before === undefined || reader.tokens[start]!.first || /^[:.)–—]$/.test(before.key)
     const joins = ties || reader.skip('join', 'attach')
     if (!joins) {
       const change = reader.skip('change')
@@ -96,7 +97,7 @@ export function readColour(reader: Reader): ColourItem | null {
       stitch = readStitch(reader)
       if (!stitch) return null
     }
-    const place = readPlace(reader)
+    const place = opens ? toAny(reader, readPlace(reader)) : readPlace(reader)
     // "Join B in any ch-1 sp with a standing dc".
     stitch ??= reader.attempt(() =>
       place && reader.skip('with') ? (reader.skip('a'), readStitch(reader)) : null,
@@ -110,6 +111,13 @@ export function readColour(reader: Reader): ColourItem | null {
     }
     return { type: 'colour', colour: colour || null, place, stitch, ...reader.span(start) }
   })
+}
+
+/** "Join to a space" at the beginning of a round: in any. */
+function toAny(reader: Reader, place: Place | null): Place | null {
+  const [part] = place?.parts ?? []
+  if (!place || !part || !/^(?:to|in|into|at) an? /i.test(reader.words(place))) return place
+  return { ...place, parts: [{ ...part, which: 'any' }] }
 }
 
 /** "The last 5 ch", "last ch-5 lp", "the last one"; passes it. */

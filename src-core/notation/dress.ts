@@ -45,6 +45,38 @@ function withoutTable(text: string): string {
   return bare.replace(TABLE_ROW, (_, label: string, rest: string) => barred(label, rest))
 }
 
+/** "| Abbreviation | Meaning (UK) |", "Term | What it means": the head of a table that explains words. */
+const GLOSSARY_HEAD =
+  /^[^\S\n]*\|?[^\S\n]*(?:abbr(?:eviation)?s?\.?|terms?|stitch(?:es)?|special stitch(?:es)?|symbols?|short|words?)[^\S\n]*\|[^\S\n]*(?:what|mean|explan|desc|full|definition|how|stands|instruction|stitch|term|name)[^\n]*\n/gimu
+/** "| petal | (sc, hdc, 5 dc, hdc, sc) |". */
+const GLOSSARY_ROW = /^([^\S\n]*)(\|?)([^|\n]+)\|([^|\n]+)(\|?[^\S\n]*)$/u
+
+/** A table of abbreviations and special stitches without its head and rules, each row as "petal = (sc, hdc, …)". */
+function withoutGlossary(text: string): string {
+  let plain = text
+  for (const head of text.matchAll(GLOSSARY_HEAD)) {
+    const from = head.index + head[0].length
+    const rows = plain
+      .slice(from)
+      .split('\n')
+      .map((line, index, all) => {
+        const isRow = all
+          .slice(0, index + 1)
+          .every((each) => each.includes('|') || /^[-=–—+: \t]*[-=–—]{3}/.test(each))
+        if (!isRow) return line
+        if (/^[-=–—|+:\s]*$/.test(line)) return blank(line)
+        return line.replace(
+          GLOSSARY_ROW,
+          (_, indent: string, bar: string, name: string, meaning: string, end: string) =>
+            `${indent}${blank(bar)}${name}=${meaning}${blank(end)}`,
+        )
+      })
+      .join('\n')
+    plain = `${plain.slice(0, head.index)}${blank(head[0].slice(0, -1))}\n${rows}`
+  }
+  return plain
+}
+
 /** A label and what stands behind its bar, without the bars that frame the row. */
 const barred = (label: string, rest: string): string =>
   `${label.replace('|', ' ')}:${barsOff(rest.replace(/\|(?=[^\S\n]*$)/u, ' '))}`
@@ -53,5 +85,7 @@ const barred = (label: string, rest: string): string =>
 export function withoutDress(text: string): string {
   const plain = text.includes('**') ? withoutBold(text) : text
   if (!/[|▸►▶→»]/.test(plain)) return plain
-  return withoutTable(plain).replace(BARRED, (_, label: string, rest: string) => barred(label, rest))
+  return withoutTable(withoutGlossary(plain)).replace(BARRED, (_, label: string, rest: string) =>
+    barred(label, rest),
+  )
 }

@@ -174,7 +174,7 @@ export function readEnding(
       reader.end = outer
       if (items.length === 0) return null
       if (reader.skip('on', 'at', 'in')) {
-        while (reader.skip('the', 'end', 'of')) continue
+        while (reader.skip('the', 'very', 'end', 'of')) continue
         reader.skip('last')
         reader.skip('rep', 'times')
       }

@@ -32,6 +32,28 @@ function passGroupEnd(reader: Reader): void {
   })
 }
 
+/** "(Sp between) last and first groups", "the last shell and the first one": where the round closes. */
+const readClosingGap = (reader: Reader): { noun: Noun; which: Which } | null =>
+  reader.attempt(() => {
+    const passNamed = (): 'group' | 'stitch' | null => {
+      if (reader.peek()?.hyphen && ++reader.at) readStitch(reader)
+      if (reader.skipA('group') || reader.skipA('counted')) return 'group'
+      const named = readStitch(reader)
+      if (!named && !reader.skipA('stitch')) return null
+      return reader.skipA('group') || named?.form === 'shell' || named?.form === 'v-stitch'
+        ? 'group'
+        : 'stitch'
+    }
+    if (!reader.skip('last')) return null
+    const before = passNamed()
+    if (!reader.skip('and')) return null
+    reader.skip('the')
+    if (!reader.skip('first')) return null
+    const of = passNamed() ?? before
+    reader.skip('one')
+    return of && { noun: { kind: 'gap', of }, which: 'last' }
+  })
+
 /** "sp between 2 dc", "between next 2 sts", "sp between shells". Stands behind "sp" or at "between". */
 export function readGap(reader: Reader): { noun: Noun; which: Which | null } | null {
   return reader.attempt(() => {
@@ -47,6 +69,8 @@ export function readGap(reader: Reader): { noun: Noun; which: Which | null } | n
       return true
     })
     if (byCorner) return { noun: { kind: 'gap', of: 'group' }, which: null }
+    const closes = readClosingGap(reader)
+    if (closes) return closes
     const which: Which | null = reader.skip('next')
       ? 'next'
       : reader.skip('each')

@@ -19,12 +19,13 @@ import { readBody, spanTokens } from './round-body'
 import type { Heading } from './round-headings'
 import { sectionOf } from './sections'
 import { isSlip } from './stitch-name'
+import { isCountAgain } from './counts-again'
 import { countsInTurn } from './told-counts'
 import { tellsJoins } from './told-joins'
 import { tokenize } from './tokens'
 import type { Token } from './tokens'
 import type { Definition, Item, RoundNode, RoundsTree, UsualChain } from './tree'
-import { usualChains, usualLoop } from './usual-chains'
+import { usualChains, usualLoop, usualTurn } from './usual-chains'
 
 export interface Parsed {
   readonly tree: Omit<RoundsTree, 'repeats'>
@@ -130,10 +131,12 @@ export function parseRounds(
   }
   const words = explained.map(({ names, form, stitch }) => `${names.join()} ${form} ${stitch}`)
   const opens = headings.find((heading) => heading.kind === 'round')
-  const inLoop = usualLoop(text.slice(0, opens?.span.start ?? 0))
+  const before = text.slice(0, opens?.span.start ?? 0)
+  const inLoop = usualLoop(before)
+  const turned = usualTurn(before)
   const titles = headings.flatMap(({ kind, label }) => (kind === 'part' ? [label] : []))
   const bodies: Bodies = {
-    key: [terms, ...words, ...reader.rings, inLoop ?? '', ...titles].join('\n'),
+    key: [terms, ...words, ...reader.rings, inLoop ?? '', `${turned}`, ...titles].join('\n'),
     at: new Map(),
   }
   const same = known?.bodies.key === bodies.key
@@ -147,6 +150,7 @@ export function parseRounds(
     preamble = false,
     following: number | null = null,
   ) => {
+    if (heading?.kind === 'round' && isCountAgain(reader, rounds, part, heading, from, to)) return
     reader.part = part === null ? null : partName(part)
     const at = tokens[from]?.start ?? text.length
     const end = tokens[to]?.start ?? text.length
@@ -238,7 +242,17 @@ export function parseRounds(
   const counted = withPieces(rounds, text, named)
   const nodes = titled ? counted.map((round) => ({ ...round, part: null })) : counted
   return {
-    tree: { text, terms, tokens, rounds: nodes, definitions: explained, colours, usual, usualLoop: inLoop },
+    tree: {
+      text,
+      terms,
+      tokens,
+      rounds: nodes,
+      definitions: explained,
+      colours,
+      usual,
+      usualLoop: inLoop,
+      turned,
+    },
     findings,
     bodies,
   }

@@ -105,7 +105,12 @@ function isTitle(reader: Reader, from: number, decorated: boolean): boolean {
  * "Edging:", "Special stitches:", "Shell:" at the start of a line, or behind one another where special stitches are
  * explained (`inline`). The name of a section may stand on a line of its own without a colon.
  */
-function readLabelHeading(reader: Reader, startOfLine: boolean, inline: boolean): Heading | null {
+function readLabelHeading(
+  reader: Reader,
+  startOfLine: boolean,
+  inline: boolean,
+  numbersBegan: boolean,
+): Heading | null {
   const from = reader.at
   const decorated = startOfLine && !reader.peek()!.first
   if (!startOfLine && !inline) return null
@@ -172,7 +177,7 @@ function readLabelHeading(reader: Reader, startOfLine: boolean, inline: boolean)
       return titled('part')
     }
     const name = words.join(' ')
-    const label = reader.words(reader.span(from)).replace(/[:=.—–\s]+$/, '')
+    const label = reader.words(reader.span(from)).replace(/[:=.—–|\s]+$/, '')
     const make = (kind: Heading['kind']): Heading => ({
       kind,
       from,
@@ -191,13 +196,20 @@ function readLabelHeading(reader: Reader, startOfLine: boolean, inline: boolean)
       isTitle(reader, from, decorated)
     )
       return titled('part')
+    // "To make a beginning puff: …".
     reader.at = from
+    const called = passToMake(reader) ? reader.at : from
     const stitch = readStitch(reader)
     passOfRound(reader)
     const stitched = stitch !== null && (reader.at === named || reader.sees('/'))
     reader.at = to
     const abbreviation =
       bracket !== null && /^[\p{L}\d -]{1,12}$/u.test(bracket) && !/^(rs|ws)$/i.test(bracket)
+    if (stitched && called > from)
+      return {
+        ...make('definition'),
+        label: reader.words({ ...reader.span(called), end: reader.tokens[named - 1]!.end }),
+      }
     if (stitched || equals || (abbreviation && !words.some((word) => wordOf(word).kinds.has('round'))))
       return make('definition')
     // "Sampler Block 7: Pebbles": a title that has two parts.
@@ -207,9 +219,22 @@ function readLabelHeading(reader: Reader, startOfLine: boolean, inline: boolean)
       reader.at = ends
       return { ...make('part'), to: ends }
     }
+    // "Starting at a corner: *…" behind the number of a round goes on with it.
+    if (numbersBegan && GOES_ON.test(name)) return null
     return make('round')
   })
 }
+const GOES_ON = /^(starting|beginning|working|continuing|going|from|into|in|using|now|then|next)\b/i
+
+/** "To make a", "how to work the" before the name of a stitch; passes it. */
+const passToMake = (reader: Reader): boolean =>
+  reader.attempt(() => {
+    reader.skip('how')
+    if (!reader.skip('to') || !/^(make|work|do|form)$/.test(reader.spelled())) return null
+    reader.at++
+    reader.skip('a', 'an', 'the', 'each')
+    return true
+  }) === true
 
 /** Words of the longest name behind its abbreviation. */
 const MOST_CALLED = 5
@@ -333,7 +358,7 @@ export function findHeadings(reader: Reader): Heading[] {
         ? ((numbered.has(index) ? readNumberedLine(reader) : readRoundHeading(reader, token.first)) ??
           (token.first ? readShortened(reader, special) : null) ??
           (!decorated || closed || (special && labelled(reader)) || told || explained
-            ? readLabelHeading(reader, token.first, inline)
+            ? readLabelHeading(reader, token.first, inline, numbersBegan)
             : null))
         : null
     if (found && decorated && !numbered.has(index)) {

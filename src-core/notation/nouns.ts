@@ -85,7 +85,7 @@ const passCenterStitch = (reader: Reader): boolean =>
     if (!reader.skip('center')) return null
     const named = reader.skipA('stitch') || readStitch(reader) !== null
     const ofGroup = reader.attempt(() => {
-      if (!reader.skip('of', 'in')) return null
+      if (!reader.skip('of', 'in', 'at', 'on')) return null
       while (reader.skip('the', 'next', 'each')) continue
       reader.number()
       readStitch(reader)
@@ -291,6 +291,11 @@ const passUnder = (reader: Reader): void => {
     reader.skip('the')
     const named = reader.skip('foundation', 'base', 'bottom', 'tip', 'point')
     if (!named) return null
+    // "At the base of Row 1".
+    if (reader.skip('of')) {
+      reader.skip('the')
+      return (reader.skip('first') ? reader.skipA('round') : reader.skipA('round') && reader.number()) || null
+    }
     while (reader.skip('edge', 'row', 'ch', 'side')) continue
     return true
   })

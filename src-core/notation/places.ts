@@ -21,6 +21,7 @@ import {
   passWhere,
   passWhereJoined,
   readBetween,
+  POST_FOLLOWS,
 } from './where'
 import type { Reader } from './reader'
 import { readRowEnds } from './row-ends'
@@ -322,7 +323,7 @@ export function readPlace(reader: Reader, bare = false): Place | null {
       around = reader.key() === 'around'
       // "between next 2 dc" is a place of its own.
       if (!reader.sees('between')) reader.at++
-    } else if (reader.sees('round') && /^(the|stem|post|next|each|same|first|last)$/.test(reader.key(1))) {
+    } else if (reader.sees('round') && POST_FOLLOWS.test(reader.key(1))) {
       // "1 dc round stem of next tr" as the UK says it.
       around = true
       reader.at++

@@ -5,6 +5,7 @@ import type { Heading } from './round-headings'
 import type { Reader } from './reader'
 import type { Token } from './tokens'
 import type { Item } from './tree'
+import { usualChains } from './usual-chains'
 
 export interface Body {
   readonly items: Item[]
@@ -89,6 +90,23 @@ export function sectionEnd(reader: Reader, from: number, limit: number): number 
 /** Signs behind which a line is at its end. */
 const ENDS = /^[.!?:;)\]]$/
 
+const MAKES_RING = /^(ring|circle|join|close)$/
+
+/** "Ch 4 at the beginning of a row = dc + ch 1.": chains of all rounds, in a sentence that makes none. */
+function isSaidOfAll(reader: Reader, from: number, to: number, item: Item): boolean {
+  let start = from
+  for (let at = from; at < to; at++) {
+    const ends = at + 1 === to || /^[.;]$/.test(reader.tokens[at]!.key)
+    if (!ends) continue
+    const sentence = reader.tokens.slice(start, at + 1)
+    const holds = item.start >= sentence[0]!.start && item.start < reader.tokens[at]!.end
+    if (holds)
+      return !sentence.some(({ is }) => MAKES_RING.test(is)) && usualChains(reader, start, at + 1).length > 0
+    start = at + 1
+  }
+  return false
+}
+
 /** The lines before a round, each by itself: asterisks and brackets of a list are none of the work. */
 export function readPreamble(
   reader: Reader,
@@ -102,7 +120,8 @@ export function readPreamble(
     const ends = !token || token.paragraph || (token.first && ENDS.test(reader.tokens[at - 1]!.key))
     if (!ends) continue
     if (!listsAbbreviations(reader, start, at))
-      for (const item of readBody(reader, start, at).items) items.push(item)
+      for (const item of readBody(reader, start, at).items)
+        if (item.type !== 'chain' || !isSaidOfAll(reader, start, at, item)) items.push(item)
     start = at
   }
   return { items, broken: false }

@@ -1,4 +1,5 @@
 /** Labels at the beginning of a line behind which nothing is worked. */
+import { listsAbbreviations } from './abbreviation-lists'
 import { isMultiple } from './multiples'
 import type { Reader } from './reader'
 import type { Heading } from './round-headings'
@@ -7,6 +8,9 @@ import { readStitch } from './vocabulary'
 /** "We use American words: sc, dc, tr", "The stitches here are: …": what is said of the words, not what is worked. */
 const SPOKEN =
   /\b(words|terms|terminology|names|language|abbreviations|stitch names)\b|^(we|i|you|i'll|we'll|you'll) (use|used|need|must|should|will (use|need))\b|\bstitches (here|i use|we use|are)\b/iu
+
+/** "Worked in four colors: A (center), B, C and D": what it is made of. */
+const OF_COLOURS = /^(worked|made|crocheted|shown|pictured) (in|with|from)\b/iu
 
 /** "Spiral: never join, never turn", "This month's freebie: a scrubber!" before the rounds: nothing there is worked. */
 export function isProse(reader: Reader, { kind, numbers, label, from, to }: Heading): boolean {
@@ -20,11 +24,13 @@ export function isProse(reader: Reader, { kind, numbers, label, from, to }: Head
     tokens.findIndex(({ first }, index) => index > from && first),
   )
   if (line.some(({ key }) => isMultiple(key))) return true
+  if (OF_COLOURS.test(label ?? '') || listsAbbreviations(reader, to, from + line.length)) return true
   const spoken = SPOKEN.test(label ?? '')
   for (; at < reader.tokens.length && (at === from || !reader.tokens[at]!.first); at++) {
     const { kind: is, kinds, key } = reader.tokens[at]!
-    if (is === 'number' || is === 'chains' || kinds.has('chain') || kinds.has('ring') || key === 'as')
-      return false
+    // "UK crochet terms: ch chain, dc double crochet".
+    if (!spoken && kinds.has('chain')) return false
+    if (is === 'number' || is === 'chains' || kinds.has('ring') || key === 'as') return false
     reader.at = at
     if (at >= to && !spoken && !kinds.has('stitch') && readStitch(reader) !== null) return false
   }

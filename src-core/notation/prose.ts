@@ -1,5 +1,5 @@
 /** Words that make no stitch by themselves: steps told in words, notes, what counts as what, and plain prose. */
-import { readChains } from './nouns'
+import { readChains, readNoun } from './nouns'
 import { passDrawn } from './of-stitches'
 import { readStatement } from './stated'
 import { readPlace } from './places'
@@ -192,6 +192,12 @@ export const readStart = (reader: Reader): NoteItem | null => {
   const start = reader.at
   return reader.attempt(() => {
     if (!reader.skip('starting', 'begin', 'beg')) return null
+    // "Starting at a corner: …", "beginning with any dc, …": on the way round it is met as it comes.
+    const at = reader.attempt(() => {
+      if (!reader.skip('at', 'with', 'from', 'in') || !reader.skip('a', 'an', 'any')) return null
+      return readNoun(reader) && /^[:,]$/.test(reader.key()) ? true : null
+    })
+    if (at) return { type: 'note', effect: null, ...reader.span(start) }
     const which = readPlace(reader)?.parts[0]?.which
     if (which !== 'same' && which !== 'first') return null
     return { type: 'note', effect: null, ...reader.span(start) }

@@ -87,6 +87,11 @@ function withoutLast(items: readonly Item[], count: number): readonly Item[] {
   for (let left = count; left > 0 && body.length > 0;) {
     const item = body.pop()!
     if (!works(item)) continue
+    // "[3 ch, 1 dc in next sp] 3 times" loses the last stitch of its last time.
+    if (item.type === 'group' && !item.place && (item.times ?? 0) > 1) {
+      body.push({ ...item, times: item.times! - 1 }, ...withoutLast(item.items, left))
+      break
+    }
     const rest = fewer(item, left)
     if (rest) body.push(rest)
     left -= stitchesIn(item)

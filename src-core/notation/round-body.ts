@@ -61,7 +61,25 @@ function readEndCount(reader: Reader, from: number, to: number): { item: Item; a
     !reader.tokens[start]!.first &&
     !behind?.kinds.has('chain') &&
     !/^n[or]$/.test(behind?.key ?? '')
+  const whole = mark === '|' ? readLineOfCounts(reader, from, start, end) : null
+  if (whole) return whole
+  reader.at = start
   const item = readCounts(reader, end, stopped || (mark !== '.' && mark !== ')' && mark !== ']'))
+  return item ? { item, at: start } : null
+}
+
+/** "18 dc | 6 ch-1 sps | 1 ch-2 sp" on a line of its own: all of it, not the last column alone. */
+function readLineOfCounts(
+  reader: Reader,
+  from: number,
+  behind: number,
+  end: number,
+): { item: Item; at: number } | null {
+  let start = behind
+  while (start > from && !reader.tokens[start]!.first) start--
+  if (start <= from) return null
+  reader.at = start
+  const item = readCounts(reader, end, true)
   return item ? { item, at: start } : null
 }
 

@@ -70,7 +70,9 @@ export function readLabel(reader: Reader): string | null {
         if (reader.at - start > 8 || reader.sees('(')) return null
         reader.at++
       }
-      return reader.skip(closer) ? reader.words(reader.span(start)).slice(1, -1).trim() : null
+      // "Round 2 (beg cl, 2 ch) in first dc, …": what goes somewhere is worked.
+      if (!reader.skip(closer) || reader.peek()?.kinds.has('into')) return null
+      return reader.words(reader.span(start)).slice(1, -1).trim()
     })
     return label
   }
@@ -125,6 +127,10 @@ function readEnd(reader: Reader, startOfLine: boolean): boolean {
   return true
 }
 
+/** "Rounds 2 to 5 start with a standing stitch", "Round 3 is worked behind the petals": said of rounds, and none is worked. */
+const SAYS_OF_ROUNDS =
+  /^(starts?|begins?|ends?|is|are|uses?|has|have|needs?|should|will|must|may|closes?|finishes|makes|measures?|looks?)$/
+
 export function readRoundHeading(reader: Reader, startOfLine: boolean): Heading | null {
   const from = reader.at
   return reader.attempt((): Heading | null => {
@@ -155,6 +161,7 @@ export function readRoundHeading(reader: Reader, startOfLine: boolean): Heading 
       }
     }
     const label = readLabel(reader)
+    if (reader.peek()?.first === false && SAYS_OF_ROUNDS.test(reader.peek()!.text)) return null
     if (!readEnd(reader, startOfLine)) {
       // "Round 4" on a line of its own.
       const alone = startOfLine && (reader.peek()?.first ?? false)

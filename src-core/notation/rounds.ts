@@ -172,7 +172,7 @@ function attempt(
   items: readonly Item[],
   beginning: Beginning | null,
 ): Attempt {
-  const turned = reading.turned !== turns(items, 'start')
+  const turned = (tree.turned && reading.turned) || reading.turned !== turns(items, 'start')
   const work = newWork(reading, tree, node, number, items, beginning, turned)
   if (node.broken) work.open = true
   else checkHeight(work)
@@ -341,6 +341,10 @@ function keepRepeats({ repeats, uneven }: Reading, made: ReadonlyMap<Item, numbe
   }
 }
 
+/** "Round 6: 60 sc, Round 7: 68 sc" behind rounds that are told together: whether one of them is of this round. */
+const hasOwnCount = (items: readonly Item[], number: number): boolean =>
+  items.some((item) => item.type === 'count' && item.entries.some(({ round }) => round === number))
+
 export function commit(
   reading: Reading,
   text: string,
@@ -359,12 +363,18 @@ export function commit(
   settleSources(made.work)
   reading.room = made.work.room
   keepRepeats(reading, made.work.repeats)
-  if (!quiet && !node.broken)
-    for (const found of made.work.findings) addFinding(reading, text, node, number, found)
+  // Of rounds that are worked alike only the first is told, but each is held to a count of its own.
+  const own = quiet && hasOwnCount(node.items, number)
+  if (!node.broken)
+    for (const found of made.work.findings)
+      if (!quiet || (own && found.code === 'rounds/wrong-end-count'))
+        addFinding(reading, text, node, number, found)
   reading.worked.push(made.round)
   reading.accounts.push(made.account)
   reading.history.set(number, made.state)
   reading.base = { kind: 'round', state: made.state }
-  reading.turned = turns(made.work.node.items, 'end')
+  const isRow = node.heading !== null && /row/i.test(text.slice(node.heading.start, node.heading.end))
+  reading.turned =
+    turns(made.work.node.items, 'end') || (isRow && !made.work.joined && made.work.tree.turned === true)
   reading.number = number
 }

@@ -49,7 +49,7 @@ export const passSide = (reader: Reader): boolean =>
     const steep = ['up', 'down'].includes(reader.key(-1))
     while (reader.skip(...WHICH_SIDE)) continue
     if (steep && reader.skip(...PIECES)) return true
-    while (reader.skip('unworked', 'back', 'ch')) continue
+    while (reader.skip('unworked', 'back', 'ch', 'foundation', 'bottom', 'base', 'starting', 'beg')) continue
     if (!reader.skip(...SIDE)) return null
     reader.attempt(() => {
       if (!reader.skip('of')) return null

@@ -1,5 +1,6 @@
 /** Chains at the beginning of which only some stand for a stitch: "5 chain (3 of these stand for a treble)". */
 import type { Reader } from './reader'
+import { readStitch } from './vocabulary'
 
 /** Tokens between the chains and what is said of them, at most. */
 const NEAR = 6
@@ -83,3 +84,12 @@ export const chainsOf = (reader: Reader): number | null =>
     const count = reader.number()
     return reader.skipA('chain') ? count : null
   })
+
+/** "Ch 4 at the beginning of a row = dc + ch 1". */
+export function isStitchAt(reader: Reader, at: number): boolean {
+  const outer = reader.at
+  reader.at = at
+  const found = readStitch(reader) !== null
+  reader.at = outer
+  return found
+}

@@ -13,6 +13,7 @@ import {
   isBehindChain,
   isBehindGroup,
   isOneStitch,
+  isStitchAt,
 } from './some-chains'
 import { DOING, endsCounts, passHalf } from './told-counts'
 import type { Span } from './tokens'
@@ -37,7 +38,7 @@ export function readStatement(reader: Reader, end: number): StatementItem | null
     keys.forEach((key, at) => key === 'standing' && keys[at + 1] === 'for' && (keys[at] = 'stands'))
     // "(= 1 dc)", "(that's your first dc)", "(this is 1 dc)" in the bracket behind the chains.
     const is = keys[0] === '=' || keys[0] === "that's" ? 0 : keys[1] === 'is' ? 1 : -1
-    const equal = keys[0] === '=' && isBehindChain(reader, start)
+    const equal = keys[0] === '=' && (isBehindChain(reader, start) || isStitchAt(reader, start + 1))
     // "(ch 4 = dc + ch 1)" behind what begins with them.
     const sign = keys.indexOf('=')
     if (sign === 2 && keys.slice(0, 2).includes('ch') && isBehindGroup(reader, start)) keys[sign] = 'counts'
@@ -99,29 +100,12 @@ export function readStatement(reader: Reader, end: number): StatementItem | null
   })
 }
 
-const ENTRY_SEPARATORS = new Set([',', 'and', '&', '+', ';', 'with', 'plus', '-', '–', '—', '='])
+const ENTRY_SEPARATORS = new Set(', and & + ; with plus - – — = | · •'.split(' '))
 /** "(28 dc, that's 7 on each side)". */
 const THAT_IS = new Set(['that', 'which', 'is', 'so'])
-const TRAILING = new Set([
-  ...[
-    'each',
-    'every',
-    'row',
-    'rnd',
-    'round',
-    'in',
-    'all',
-    'total',
-    'made',
-    'around',
-    'now',
-    'at',
-    'end',
-    'of',
-    'per',
-    'the',
-  ],
-])
+const TRAILING = new Set(
+  'each every both row rnd round in all total made around now at end of per the'.split(' '),
+)
 
 /** "Rnd 4:" before a count or "after Rnd 4" behind it, where several rounds are written as one; passes it. */
 const readCountedRound = (reader: Reader, end: number): number | null =>
@@ -202,7 +186,9 @@ export function readCounts(reader: Reader, end: number, bare: boolean, loose = f
         inTurn.push(more)
       }
       if (reader.at >= end) {
-        if (!bare || entries.length > 0) return null
+        // "64 hdc + 8 sc = 72".
+        const sum = reader.key(-2) === '='
+        if (!sum && (!bare || entries.length > 0)) return null
         entries.push({
           count,
           noun: { kind: 'stitch', name: null },
@@ -267,8 +253,10 @@ export function readCounts(reader: Reader, end: number, bare: boolean, loose = f
       if (!noun || reader.at > end) return null
       if (noun.kind === 'stitch' && noun.name?.stitch === 'ch' && noun.name.form === 'plain') return null
       if (noun.kind === 'chain') return null
-      // "7 dc per side" is no count of the round, nor is "5 petals with 2 dtr each".
-      const ofEach = entries.length > 0 && reader.at + 1 === end && reader.skip('each') ? 'each' : null
+      // "7 dc per side" is no count of the round, nor is "5 petals with 2 dtr (in) each".
+      const inEach = reader.at + 2 === end && reader.skipAll('in', 'each')
+      const ofEach =
+        entries.length > 0 && (inEach || (reader.at + 1 === end && reader.skip('each'))) ? 'each' : null
       const per = passPerSide(reader, end) ? 'side' : ofEach
       if (per) {
         entries.push({ count, noun: { kind: 'own', chain: 0, of: 0, words: per }, ...words() })
@@ -281,7 +269,9 @@ export function readCounts(reader: Reader, end: number, bare: boolean, loose = f
       entries.push({ count: inTurn[inTurn.length - 1]! * (each ?? 1), noun, ...several, ...ofRound, ...said })
     }
     if (entries.length === 0 || reader.at !== end) return null
-    return { type: 'count', entries, ...reader.span(start) }
+    // "Each side now has 14 dc and 11 ch-1 spaces": none of it is of the whole round.
+    const told = sides ? entries.map((entry) => ({ ...entry, noun: sides.noun })) : entries
+    return { type: 'count', entries: told, ...reader.span(start) }
   })
 }
 
@@ -382,6 +372,7 @@ const opensCount = (reader: Reader): boolean => {
   return (
     kind === 'number' ||
     kind === 'mark' ||
+    reader.isA('number') ||
     reader.sees('you', 'there', 'total', 'of') ||
     reader.sees('that') ||
     totalAhead(reader) ||

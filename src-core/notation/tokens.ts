@@ -67,7 +67,7 @@ const STITCH_STOPS = (['US', 'UK'] as const).flatMap((terms) =>
 )
 const DOTTED = new RegExp(
   [
-    "((?:h\\.[ \\t]?)?[sd]\\.[ \\t]?c|s\\.[ \\t]?s|(?:h|l|r|d|t|tr|trip|d\\.[ \\t]?d|quad)\\.[ \\t]?tr|[yw]\\.[ \\t]?[or]\\.[ \\t]?h|y\\.[ \\t]?o)(?![\\p{L}\\d'])",
+    "((?:h\\.[ \\t]?)?[sdp]\\.[ \\t]?c|s\\.[ \\t]?s|(?:h|l|r|d|t|tr|trip|d\\.[ \\t]?d|quad)\\.[ \\t]?tr|[yw]\\.[ \\t]?[or]\\.[ \\t]?h|y\\.[ \\t]?o)(?![\\p{L}\\d'])",
     `(${STOPS.stop.join('|')})(?=\\.)`,
     '(sl)(?=\\.)',
     '(chs?)(?=\\.)',
@@ -90,6 +90,8 @@ const SPACED_LETTERS =
 const BEGINS_SPACED = /^(?:[hsd]|tr)$/i
 /** "air chains", "air ch": what chains are called where other languages are at home. */
 const AIR_CHAINS = /air[ \t-]+(?:chains?|chs?)(?![\p{L}\d])/iuy
+/** "St-sc", "stand-BPdc": how the stitch begins, before its name. */
+const STANDING = /st(?:an)?d?-(?=(?:[fb]p)?(?:sc|hdc|dc|htr|tr|dtr)\d?)/iuy
 /** ":)", ";-)", "<3" behind a blank: a smile ends a sentence, and closes no bracket. */
 const SMILE = /(?:[:;]['-]?[)DP]+|<3+)(?![\p{L}\d])/uy
 /** "w/": with. */
@@ -302,6 +304,8 @@ function tokensFrom(text: string, tokens: Token[], next: Token | null): Token[] 
       found = { kind: 'word', text: text.slice(at, at + 2), value: 0, hyphen: false }
     else if (word !== '') {
       found = lexLetters(text, at, word)
+      const standing = word.includes('-') ? match(STANDING, word, 0) : null
+      if (standing) found = { ...found, text: standing[0] }
       const letters = word.length <= 2 && BEGINS_SPACED.test(word) ? match(SPACED_LETTERS, text, at) : null
       const air = word.startsWith('air') || word.startsWith('Air') ? match(AIR_CHAINS, text, at) : null
       const whole =

@@ -341,6 +341,8 @@ export interface RoundsTree {
   readonly usual: readonly UsualChain[]
   /** The loop of all rounds, where a note says it. */
   readonly usualLoop?: Loop | null
+  /** A note says that all rows are turned. */
+  readonly turned?: boolean
   /** Colours that the text lists, in order. */
   readonly colours: readonly string[]
   /** How often each repeat runs in all, as far as the account found it out; for printing in full. */

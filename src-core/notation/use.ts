@@ -198,6 +198,12 @@ function passedAlike({ places, used }: Source, missed: number): boolean {
   return skipped.length > 0 && skipped.length === passed.length && skipped[0]! * skipped.length === missed
 }
 
+/** Rows of lace: all goes into spaces, and only the first and last stitch keep the edges straight. */
+function isAtEnds({ places, used, state }: Source): boolean {
+  const stitches = places.flatMap(({ kind }, at) => (kind === 'stitch' ? [at] : []))
+  return !state.joined && stitches.slice(1, -1).every((at) => used[at]! < WORKED)
+}
+
 /** Everything there must be used, unless the text says that it stays unworked. */
 export function checkUse(work: Work, source: Source, allWorked: boolean): void {
   const joined = work.joinedAt
@@ -260,6 +266,7 @@ export function checkUse(work: Work, source: Source, allWorked: boolean): void {
   if (spacesUsed > 0) {
     const missed = left - betweenSpaces(source)
     if (!work.stitchWork || missed <= 0 || passedByName(work, source) || passedAlike(source, missed)) return
+    if (spacesUsed === spaces && isAtEnds(source)) return
     const passed = amountWords(missed, 'st')
     report(work, 'rounds/stitches-passed', passedBehind(work, source), { passed }, 'passed')
     return

@@ -94,6 +94,13 @@ export function usualLoop(words: string): Loop | null {
   return side === undefined ? null : side.startsWith('b') ? 'back' : 'front'
 }
 
+/** "Turn at the end of every row", "turning after each row", "all rows are turned". */
+const ALL_TURNED =
+  /(?<!(?:not|n't|without) )\bturn(?:ing)?\b[^.\n]{0,40}\b(?:each|every|all) rows?\b|\b(?:each|every|all) rows? (?:is|are) turned\b|\bturn (?:each|every) time\b/iu
+
+/** Whether a text says before its rows that they are turned, so that none of them says it again. */
+export const usualTurn = (words: string): boolean => ALL_TURNED.test(words)
+
 /** "… is NOT a stitch", "is never a st". */
 const isNoStitch = (behind: readonly Token[]): boolean =>
   behind.slice(0, 2).some(({ kinds }) => kinds.has('stitch'))

@@ -177,3 +177,6 @@ export const passLikeness = (reader: Reader): boolean =>
       ? true
       : null
   }) === true
+
+/** What stands behind "round" where a post is gone around, as the UK says it: "1 dc round stem of next tr". */
+export const POST_FOLLOWS = /^(the|stem|post|next|each|same|first|last|any|every|all|both|r\w+[fb]|[fb]p\w+)$/

@@ -22,11 +22,14 @@ function passWhich(reader: Reader): InWhich {
   }
 }
 
-/** "of", "on", "at the center of", "in the middle of". */
+/** "of", "on", "at the center of", "in the middle of", "at (each corner)". */
 const passOf = (reader: Reader): boolean =>
   reader.skip('of', 'on') ||
   reader.attempt(() => {
     if (!reader.skip('in', 'at')) return null
+    // "The middle dc at each corner".
+    if (/^(each|every)$/.test(reader.key()) && (reader.key(1) === 'corner' || reader.isA('group', 1)))
+      return true
     reader.skip('the')
     return (reader.skip('center') && reader.skip('of')) || null
   }) === true

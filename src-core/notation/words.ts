@@ -52,6 +52,7 @@ flo fl fls tfl | front | fl = front loop, flo = front loop only
 fp front-post
 bp back-post
 reverse rev
+standing st- std- stand-
 + extended linked long spike invisible inv tight loose | manner
 
 picot picots p | picot stop-in | p = picot
@@ -93,6 +94,20 @@ nine | number 9
 ten | number 10
 eleven | number 11
 twelve | number 12
+thirteen | number 13
+fourteen | number 14
+fifteen | number 15
+sixteen | number 16
+eighteen | number 18
+twenty | number 20
+twenty-four | number 24
+thirty | number 30
+thirty-two | number 32
+thirty-six | number 36
+forty | number 40
+forty-eight | number 48
+sixty | number 60
+seventy-two | number 72
 second | ordinal 2
 third | ordinal 3
 fourth | ordinal 4

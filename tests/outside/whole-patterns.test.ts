@@ -37,6 +37,7 @@ const NOT_YET: Readonly<Record<string, readonly string[]>> = {
     'h516',
     'h536',
     'h545',
+    'h723',
   ],
 }
 
