@@ -30,8 +30,9 @@ const NUMBERS = 5.5
 const NUMBER_TYPE = 8
 /** Three figures and the air beside them. */
 const NUMBER = { size: NUMBER_TYPE, room: 5.5 } as const
-/** Longest printed piece of a tie. */
+/** Longest and shortest printed piece of a tie. */
 const TIE = 9
+const LEAST_TIE = 3
 
 /** The cord in ink. */
 const CORD: CordLook = {
@@ -63,14 +64,19 @@ export function garlandFigure(plan: Plan, garland: GarlandAccount, options: Garl
   const room = options.height - 2 * HOOK - foot
   const scale = Math.min(1, options.width / Math.max(to - from, 1), room / Math.max(plan.size.height, 1))
   const [left, top] = [(options.width - (to - from) * scale) / 2 - from * scale, 2 * HOOK]
-  const height = top + plan.size.height * scale + foot
+  // A tie hangs no lower than what is on the cord: below that stands what is written under the drawing.
+  const hung = Math.max(...garland.hooks.map(({ y }) => y), 0) * scale
+  const drop = Math.max(plan.size.height * scale, garland.cord.ties.length > 0 ? hung + LEAST_TIE : 0)
+  const tie = Math.min(TIE, drop - hung)
+  const height = top + drop + foot
   const shows = (x: number): boolean => x >= from - 1e-6 && x <= to + 1e-6
   const symbolOf = placedSymbols(plan, colourwayMarks(plan), { scale, look: options.look })
   const motifs = plan.motifs.flatMap((motif) => {
     const symbol = shows(motif.x) && symbolOf(motif)
     return symbol ? [useAt(symbol, left + motif.x * scale, top + motif.y * scale)] : []
   })
-  const cord = cordItems(garland, options.cordInYarn ? cordOf(plan, garland) : CORD, {
+  const look = { ...(options.cordInYarn ? cordOf(plan, garland) : CORD), tie }
+  const cord = cordItems(garland, look, {
     scale,
     left,
     top,

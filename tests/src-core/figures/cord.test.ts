@@ -4,6 +4,7 @@ import type { Plan } from '../../../shared-types/plan'
 import type { Project } from '../../../shared-types/project'
 import { cordItems } from '../../../src-core/figures/cord'
 import type { CordLook } from '../../../src-core/figures/cord'
+import { INK } from '../../../src-core/figures/figure'
 import type { FigureItem, Path } from '../../../src-core/figures/figure'
 import { garlandFigure } from '../../../src-core/figures/garland'
 import { planProject } from '../../../src-core/plan'
@@ -83,5 +84,16 @@ describe('a cord', () => {
     const wall = { ...look, wall: { beyond: 14, stroke: '#wall' } }
     expect(pathsIn(cord(hung, wall).under, '#wall')).toHaveLength(1)
     expect(pathsIn(cord(straight, wall).under, '#wall')).toEqual([])
+  })
+
+  it('keeps its ties within its drawing, however flat that is, and off the words below it', () => {
+    for (const plan of [straight, hung])
+      for (const width of [40, 90, 180]) {
+        const { items, height } = garlandFigure(plan, plan.garland!, { width, height: 60, look: 'ink' })
+        const [strand] = pathsIn(items, INK)
+        const lowest = Math.max(...strand!.map((step) => Number(step[2] ?? 0)))
+        expect([width, lowest]).toEqual([width, Math.min(lowest, height)])
+        expect(lowest).toBeGreaterThan(2)
+      }
   })
 })
