@@ -87,10 +87,11 @@ const passGoingOn = (reader: Reader): boolean =>
   reader.attempt(() => {
     reader.skip(',')
     reader.skip('and')
-    if (reader.skipAll('so', 'on') || reader.skipAll('keep', 'going')) return true
-    if (!reader.skip('continue', 'carry', 'go')) return null
+    if (reader.skipAll('so', 'on')) return true
+    if (!reader.skipAll('keep', 'going') && !reader.skip('continue', 'carry', 'go')) return null
     while (reader.skip('on', 'like', 'this', 'in', 'way', 'st', 'pattern')) continue
-    return true
+    // "Continue from * to * around": the clause says it itself.
+    return reader.sees('from') || reader.sees('rep') ? null : true
   }) === true
 
 /** "(repeat) the whole round", "for the entire rnd"; passes it. */
