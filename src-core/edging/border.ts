@@ -20,6 +20,7 @@ import type { Multiple } from './fit'
 import { cornersAlong, openCornersAlong, openTipsAlong, tipsAlong } from './line-places'
 import type { LinePlace, OpenCorner } from './line-places'
 import type { Mark, MarkKind } from './marks'
+import { OPEN_ENDS } from './open-ends'
 import { columnIn, readLoop } from './reading'
 import type { LoopRound } from './reading'
 import { sampleOf, writtenHeights } from './written'
@@ -77,9 +78,6 @@ export interface BorderEdge {
   /** mm. Across a motif, tip to tip. */
   readonly across: Millimetres
 }
-
-/** Open lines before those of holes, where an edging runs along both ends of a round. */
-const OPEN_ENDS = 2
 
 const lengthOf = (line: Outline, isOpen: boolean): Millimetres =>
   isOpen && line.length > 1

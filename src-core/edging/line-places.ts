@@ -39,6 +39,24 @@ export function alongOf(line: Outline): Millimetres[] {
   return along
 }
 
+/** The point so far along a line, of which `along` tells where its points stand; an open one ends at its last. */
+export function pointAlong(
+  line: Outline,
+  along: readonly Millimetres[],
+  mm: Millimetres,
+  isOpen = false,
+): Point {
+  let [low, high] = [0, line.length - (isOpen ? 1 : 0)]
+  while (high - low > 1) {
+    const middle = (low + high) >> 1
+    if (along[middle]! <= mm) low = middle
+    else high = middle
+  }
+  const [a, b] = [line[low]!, line[(low + 1) % line.length]!]
+  const share = (mm - along[low]!) / (along[low + 1]! - along[low]! || 1)
+  return { x: a.x + (b.x - a.x) * share, y: a.y + (b.y - a.y) * share }
+}
+
 /** mm. Points that lie as far out: a side that faces the direction. */
 const AS_FAR: Millimetres = 1e-3
 

@@ -1,7 +1,8 @@
 /** How many stitches of an edging's set-up round each motif along the edge takes. */
 import type { EdgingLoop, Plan, PlacedMotif, Point } from '../../shared-types/plan'
 import { distance } from '../geometry/points'
-import { alongOf } from './line-places'
+import { alongOf, pointAlong } from './line-places'
+import { OPEN_ENDS } from './open-ends'
 
 /** Stitches by the motif that they are worked into. */
 export interface PickUp {
@@ -14,7 +15,7 @@ function places({ edgingLines, round }: Plan, loop: EdgingLoop): Point[] {
   const line = edgingLines[loop.line] ?? []
   if (line.length < 2) return []
   const along = alongOf(line)
-  const isOpen = round !== undefined && loop.line < 2
+  const isOpen = round !== undefined && loop.line < OPEN_ENDS
   const length = isOpen ? along[line.length - 1]! : along[line.length]!
   const first = loop.marks[0]?.along ?? 0
   const stops = [
@@ -27,15 +28,7 @@ function places({ edgingLines, round }: Plan, loop: EdgingLoop): Point[] {
     while (segment < stops.length - 2 && stops[segment + 1]!.at <= stitch) segment++
     const [a, b] = [stops[segment]!, stops[segment + 1]!]
     const mm = (a.mm + ((b.mm - a.mm) * (stitch + 0.5 - a.at)) / Math.max(1, b.at - a.at)) % length
-    let [low, high] = [0, line.length]
-    while (high - low > 1) {
-      const middle = (low + high) >> 1
-      if (along[middle]! <= mm) low = middle
-      else high = middle
-    }
-    const [from, to] = [line[low]!, line[(low + 1) % line.length]!]
-    const share = (mm - along[low]!) / (along[low + 1]! - along[low]! || 1)
-    return { x: from.x + (to.x - from.x) * share, y: from.y + (to.y - from.y) * share }
+    return pointAlong(line, along, mm)
   })
 }
 

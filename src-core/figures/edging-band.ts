@@ -1,6 +1,7 @@
 /** The edging of a blanket as a band in its yarns, as it looks: what is inside of it stays to be seen through. */
 import type { Plan, Point } from '../../shared-types/plan'
 import type { SheetStyle } from '../../shared-types/project'
+import { OPEN_ENDS } from '../edging/open-ends'
 import { contains, signedArea } from '../geometry/points'
 import type { EdgingShapes } from './edging-shapes'
 import type { Colour, FigureItem } from './figure'
@@ -10,8 +11,6 @@ import { polygonPath } from './path'
 
 /** mm on paper: the line round each round. */
 const LINE = 0.2
-/** A round has two open lines, before those of its holes. */
-const OPEN_ENDS = 2
 
 type Outline = readonly Point[]
 

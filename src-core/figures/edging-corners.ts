@@ -4,7 +4,8 @@
  */
 import { counted } from './words'
 import type { Plan, Point } from '../../shared-types/plan'
-import { alongOf } from '../edging/line-places'
+import { alongOf, pointAlong } from '../edging/line-places'
+import { OPEN_ENDS } from '../edging/open-ends'
 import { mapSize } from '../layout/placed'
 import { remembered } from '../memo'
 import type { Colour, FigureItem, GroupItem } from './figure'
@@ -78,9 +79,6 @@ const readable = (angle: number): number => {
   return level > Math.PI / 2 - 1e-6 ? level - Math.PI : level < -Math.PI / 2 - 1e-6 ? level + Math.PI : level
 }
 
-/** Lines of what is joined in the round that are open, before those of its holes. */
-const OPEN_ENDS = 2
-
 /**
  * A closed line that runs clockwise, or an open one that begins anew where it ends, walked by mm from its first point;
  * `about` mm tell its way at a place; `isBelow`: outside is below it.
@@ -91,20 +89,8 @@ function walkAlong(line: readonly Point[], about: number, isOpen: boolean, isBel
   const length = along[isOpen ? line.length - 1 : line.length]!
   const around = isOpen ? line.at(-1)!.x - line[0]!.x : 0
   const at = (mm: number): Point => {
-    const { x, y } = within(mm)
+    const { x, y } = pointAlong(line, along, ((mm % length) + length) % length, isOpen)
     return { x: x + Math.floor(mm / length) * around, y }
-  }
-  const within = (mm: number): Point => {
-    const place = ((mm % length) + length) % length
-    let [low, high] = [0, isOpen ? line.length - 1 : line.length]
-    while (high - low > 1) {
-      const middle = (low + high) >> 1
-      if (along[middle]! <= place) low = middle
-      else high = middle
-    }
-    const [a, b] = [line[low]!, line[(low + 1) % line.length]!]
-    const share = (place - along[low]!) / (along[low + 1]! - along[low]! || 1)
-    return { x: a.x + (b.x - a.x) * share, y: a.y + (b.y - a.y) * share }
   }
   const angle = (mm: number): number => {
     const [a, b] = [at(mm - about), at(mm + about)]

@@ -1,5 +1,6 @@
 /** The outer border of a blanket's edging, for its maps: the plan's own lines grown by the height of its rounds. */
 import type { Plan, Point } from '../../shared-types/plan'
+import { OPEN_ENDS } from '../edging/open-ends'
 import { signedArea } from '../geometry/points'
 import { clockwise, grow } from '../geometry/polygons'
 import { simplify } from '../geometry/simplify'
@@ -28,9 +29,6 @@ export function edgingBorder({ edging, edgingLines, round }: Plan, detail: numbe
     ...ends,
   ].map((border) => simplify(border, detail / 2))
 }
-
-/** A round has two open lines, before those of its holes. */
-const OPEN_ENDS = 2
 
 /** The band between an open line and the same line so much farther down. */
 const bandAlong = (line: readonly Point[], down: number): Point[] => [

@@ -1,14 +1,13 @@
 /** The lines that written rounds of an edging stand on: where each stitch of the set-up round is, and which way is out. */
 import type { EdgingLoop, Plan, Point } from '../../shared-types/plan'
 import type { Terms } from '../../shared-types/project'
-import { alongOf } from '../edging/line-places'
+import { alongOf, pointAlong } from '../edging/line-places'
+import { OPEN_ENDS } from '../edging/open-ends'
 import { distance, signedArea } from '../geometry/points'
 import { clockwise, grow } from '../geometry/polygons'
 
 /** mm. Detail of the line that rounds stand on (ours: less than a line is wide). */
 const BASE = 0.2
-/** Lines of a round that are open, before those of its holes. */
-const OPEN_ENDS = 2
 
 /** Where stitches stand along a line. */
 export interface Track {
@@ -62,15 +61,7 @@ function trackAlong(
     // With corners, an open end begins at the first of them and goes on where the map begins.
     const isWithin = isOpen && (loop.marks.length === 0 || (mm >= 0 && mm <= length))
     const at = isWithin ? Math.min(length, Math.max(0, mm)) : ((mm % length) + length) % length
-    let [low, high] = [0, base.length - (isOpen ? 1 : 0)]
-    while (high - low > 1) {
-      const middle = (low + high) >> 1
-      if (along[middle]! <= at) low = middle
-      else high = middle
-    }
-    const [a, b] = [base[low]!, base[(low + 1) % base.length]!]
-    const share = (at - along[low]!) / (along[low + 1]! - along[low]! || 1)
-    return { x: a.x + (b.x - a.x) * share, y: a.y + (b.y - a.y) * share }
+    return pointAlong(base, along, at, isOpen)
   }
   const stops = stopsOf(base, along, loop, line, length, isOpen)
   const mmOf = (stitch: number): number => {

@@ -5,6 +5,7 @@ import type { EdgeDip } from '../edging/level'
 import { distance, signedArea } from '../geometry/points'
 import type { Outline } from '../geometry/points'
 import { remembered } from '../memo'
+import { OPEN_ENDS } from '../edging/open-ends'
 import type { Millimetres } from '../units/quantity'
 import type { Laid } from './blanket'
 import { edgeLine, edgingLines } from './edge'
@@ -12,9 +13,6 @@ import { inFrame } from './frame'
 import type { EdgingRoom } from './frame'
 import { hullOf } from './edge-walk'
 import type { EdgeInput } from './edge-walk'
-
-/** Open lines of what is joined in the round, before those of holes. */
-const OPEN_ENDS = 2
 
 /** A dip with the edge in it as it lies, in the frame of the motifs' places. */
 interface LyingDip extends EdgeDip {

@@ -4,6 +4,7 @@ import type { StitchKey } from '../stitches/table'
 import type { Reader } from './reader'
 import { plain } from './tokens'
 import type { Token } from './tokens'
+import { NO_NAME } from './stitch-name'
 import type { Loop, StitchForm, StitchName } from './stitch-name'
 import { wordOf } from './words'
 import type { Word } from './words'
@@ -101,29 +102,10 @@ function plainName(reader: Reader): Base | null {
   return null
 }
 
-interface Draft {
-  form: StitchForm
-  stitch: StitchKey | null
-  size: number
-  post: 'front' | 'back' | null
-  loop: Loop | null
-  beginning: boolean
-  standing: boolean
-  reverse: boolean
-  foreign: boolean
-}
+/** A name while it is read. */
+type Draft = { -readonly [Part in keyof typeof NO_NAME]: (typeof NO_NAME)[Part] }
 
-const draft = (): Draft => ({
-  form: 'plain',
-  stitch: null,
-  size: 0,
-  post: null,
-  loop: null,
-  beginning: false,
-  standing: false,
-  reverse: false,
-  foreign: false,
-})
+const draft = (): Draft => ({ ...NO_NAME })
 
 /** "First Cl in ring", "first shell in same sp": the one that the round begins with, where it is worked and not a place. */
 const opensGroup = (reader: Reader): boolean =>

@@ -1,5 +1,6 @@
 /** An edging with written rounds, step by step in words: for its page on paper and for the page for a phone. */
 import type { EdgingAccount, EdgingLoop } from '../../shared-types/plan'
+import { OPEN_ENDS } from '../../src-core/edging/open-ends'
 import { pickUps } from '../../src-core/edging/pick-up'
 import { edgeTitle, levelWords, writtenOf, wrongIn } from '../../src-core/edging/words'
 import { counted } from '../../src-core/figures/words'
@@ -9,7 +10,7 @@ import { translateText } from '../../src-core/notation/translate'
 import { translateStitch } from '../../src-core/stitches/terms'
 import type { Job } from './page'
 import { cornerRound } from './words-corners'
-import { countWords, EDGING_PAGE, OPEN_ENDS, roundText, setUpWords } from './words-edging'
+import { countWords, EDGING_PAGE, roundText, setUpWords } from './words-edging'
 import { firstRoundWords } from './words-materials'
 
 /** What the words of an edging are made from. */

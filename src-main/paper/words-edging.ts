@@ -2,6 +2,7 @@
 import type { Finding } from '../../shared-types/finding'
 import type { EdgingAccount, EdgingLoop, EdgingRound } from '../../shared-types/plan'
 import type { Terms } from '../../shared-types/project'
+import { OPEN_ENDS } from '../../src-core/edging/open-ends'
 import type { PickUp } from '../../src-core/edging/pick-up'
 import { capital, counted, listed, plural } from '../../src-core/figures/words'
 import { nameAmong } from '../../src-core/figures/piece-words'
@@ -20,9 +21,6 @@ const WIDE = 2
 
 /** "Border", "Edging". */
 export const edgingTitle = (terms: Terms): string => capital(termWord('edging', terms))
-
-/** Lines of what is joined in the round that are open, before those of its holes. */
-export const OPEN_ENDS = 2
 
 const SIDES = ['top', 'right side', 'bottom', 'left side'] as const
 
