@@ -1,11 +1,11 @@
 /** Printing back: word for word, in other terms, in one style, written out; what is printed reads the same. */
 import { readFileSync } from 'node:fs'
 import fc from 'fast-check'
-import { describe, expect, it } from 'vitest'
+import { afterAll, describe, expect, it } from 'vitest'
 import { abbreviationsUsed, specialStitches } from '../../../src-core/notation/abbreviations'
 import { printRounds } from '../../../src-core/notation/print'
 import { readRounds } from '../../../src-core/notation/read'
-import type { After, ReadRounds } from '../../../src-core/notation/read'
+import type { After, ReadOptions, ReadRounds } from '../../../src-core/notation/read'
 
 interface Line {
   readonly id: string
@@ -25,6 +25,18 @@ const lines = ['rounds', 'rounds-own', 'rounds-broken'].flatMap((name) =>
 const sound = lines.filter((line) => !line.error && !line.expect?.error)
 const inTerms = lines.filter((line) => (line.error ?? line.expect?.error)?.code !== 'wrong-terms')
 const STYLES = ['consistent', 'expanded'] as const
+
+const known = new Map<string, ReadRounds>()
+
+/** What several tests read, read once. */
+function readOnce(text: string, options: ReadOptions): ReadRounds {
+  const key = JSON.stringify([text, options])
+  const read = known.get(key) ?? readRounds(text, options)
+  known.set(key, read)
+  return read
+}
+
+afterAll(() => known.clear())
 
 const other = (terms: 'US' | 'UK') => (terms === 'US' ? 'UK' : 'US')
 
@@ -76,7 +88,7 @@ const round = fc
 
 describe('printing as written', () => {
   it.each(lines.map((line) => [line.id, line] as const))('%s comes back word for word', (_, line) => {
-    const { tree } = readRounds(line.text, { terms: line.terms, after: line.previous })
+    const { tree } = readOnce(line.text, { terms: line.terms, after: line.previous })
     expect(printRounds(tree)).toBe(line.text)
     expect(printRounds(tree, { terms: line.terms })).toBe(line.text)
   })
@@ -94,7 +106,7 @@ describe('other terms', () => {
   it.each(inTerms.filter((line) => line.terms === 'US').map((line) => [line.id, line] as const))(
     '%s: US → UK → US is the identity',
     (_, line) => {
-      const uk = printRounds(readRounds(line.text, { terms: 'US' }).tree, { terms: 'UK' })
+      const uk = printRounds(readOnce(line.text, { terms: 'US' }).tree, { terms: 'UK' })
       expect(printRounds(readRounds(uk, { terms: 'UK' }).tree, { terms: 'US' })).toBe(line.text)
     },
   )
@@ -114,7 +126,7 @@ describe('other terms', () => {
   it.each(inTerms.map((line) => [line.id, line] as const))(
     '%s has the same account in the other terms',
     (_, line) => {
-      const read = readRounds(line.text, { terms: line.terms, after: line.previous })
+      const read = readOnce(line.text, { terms: line.terms, after: line.previous })
       const terms = other(line.terms)
       const again = readRounds(printRounds(read.tree, { terms }), { terms, after: line.previous })
       expect(account(again)).toEqual(account(read))
@@ -157,8 +169,8 @@ describe('one style', () => {
       `%s: print → read → print is stable (${style})`,
       (_, line) => {
         const options = { terms: line.terms, after: line.previous }
-        const printed = printRounds(readRounds(line.text, options).tree, { style })
-        expect(printRounds(readRounds(printed, options).tree, { style })).toBe(printed)
+        const printed = printRounds(readOnce(line.text, options).tree, { style })
+        expect(printRounds(readOnce(printed, options).tree, { style })).toBe(printed)
       },
     )
 
@@ -166,8 +178,8 @@ describe('one style', () => {
       `%s reads the same when printed (${style})`,
       (_, line) => {
         const options = { terms: line.terms, after: line.previous }
-        const read = readRounds(line.text, options)
-        const again = readRounds(printRounds(read.tree, { style }), options)
+        const read = readOnce(line.text, options)
+        const again = readOnce(printRounds(read.tree, { style }), options)
         expect(account(again)).toEqual(account(read))
         expect(again.findings).toEqual([])
       },
@@ -177,7 +189,7 @@ describe('one style', () => {
       fc.assert(
         fc.property(round, fc.nat(60), (text, stitches) => {
           const options = { terms: 'US' as const, after: { stitches } }
-          const read = readRounds(text, options)
+          const read = readOnce(text, options)
           const printed = printRounds(read.tree, { style })
           const again = readRounds(printed, options)
           expect(printRounds(again.tree, { style })).toBe(printed)

@@ -1,17 +1,12 @@
 /** The edging, followed from nothing but the words of the pages: its counts come out as the plan has them. */
 import { describe, expect, it } from 'vitest'
-import type { Project } from '../../../shared-types/project'
-import { planProject } from '../../../src-core/plan'
-import { listExamples } from '../../../src-main/documents'
 import { renderMap } from '../../../src-main/paper/index'
+import { example, planOf } from './examples'
 import { DATE, VERSION } from './projects'
 import { readPdf } from './read-pdf'
 
-const example = (name: string): Project =>
-  JSON.parse(listExamples().find((each) => each.name === name)!.text) as Project
-
 async function printed(name: string) {
-  const plan = planProject(example(name))
+  const plan = planOf(example(name))
   const { pages } = await readPdf(await renderMap(plan, { date: DATE, version: VERSION }))
   return { rounds: plan.edging!.rounds, pages: pages.map(({ words }) => words) }
 }

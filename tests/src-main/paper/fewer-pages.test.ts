@@ -1,18 +1,15 @@
 /** No page for what has room on the one before it, and no column for what nobody says. */
 import { describe, expect, it } from 'vitest'
-import type { Project } from '../../../shared-types/project'
-import { planProject } from '../../../src-core/plan'
-import { listExamples } from '../../../src-main/documents'
 import { renderMap } from '../../../src-main/paper/index'
 import { readSheets } from './checker/read-sheets'
 import { troublesOf } from './checker/troubles'
+import { example, planOf } from './examples'
 import { DATE, VERSION } from './projects'
 import { readPdf } from './read-pdf'
 import type { ReadPage } from './read-pdf'
 
 function rendered(name: string, paper: 'A4' | 'Letter'): Promise<Uint8Array> {
-  const project = JSON.parse(listExamples().find((each) => each.name === name)!.text) as Project
-  return renderMap(planProject(project), { paper, date: DATE, version: VERSION })
+  return renderMap(planOf(example(name)), { paper, date: DATE, version: VERSION })
 }
 
 const pagesOf = async (...asked: Parameters<typeof rendered>): Promise<readonly ReadPage[]> =>

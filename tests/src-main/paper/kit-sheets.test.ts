@@ -4,15 +4,13 @@ import { NO_HOUSE } from '../../../shared-types/house'
 import type { GarlandLayout, Kit, Project } from '../../../shared-types/project'
 import type { SheetName } from '../../../shared-types/sheets'
 import { planProject } from '../../../src-core/plan'
-import { listExamples } from '../../../src-main/documents'
 import { mapPages, NoSuchSheetError, renderMap } from '../../../src-main/paper'
 import { listCsv } from '../../../src-main/paper/lists'
 import { normalLogo } from '../../../src-main/paper/logo'
+import { example } from './examples'
 import { DATE, flowers, VERSION } from './projects'
 import { readPdf } from './read-pdf'
 
-const example = (name: string): Project =>
-  JSON.parse(listExamples().find((entry) => entry.name === name)!.text) as Project
 const GATE = example('orchard-gate-garland') as Project & { layout: GarlandLayout }
 const KIT: Kit = { count: 12, marginPercent: 40, extras: [{ name: 'crochet hook', price: 2, grams: 9 }] }
 const withKit = (project: Project, kit: Kit = KIT): Project => ({

@@ -1,18 +1,15 @@
 /** Which motifs have a page, and which share one. */
 import { describe, expect, it } from 'vitest'
 import type { Project } from '../../../shared-types/project'
-import { createPlanner, planProject } from '../../../src-core/plan'
-import { listExamples } from '../../../src-main/documents'
+import { createPlanner } from '../../../src-core/plan'
 import { mapPages } from '../../../src-main/paper/index'
 import type { MapPage } from '../../../src-main/paper/index'
 import { blanket } from '../../src-core/layout/additions'
+import { example, planOf } from './examples'
 import { DATE } from './projects'
 
-const example = (name: string): Project =>
-  JSON.parse(listExamples().find((each) => each.name === name)!.text) as Project
-
 const motifPages = (project: Project): MapPage[] =>
-  mapPages(createPlanner().plan(project), { date: DATE }).filter(({ sections }) => sections.includes('motif'))
+  mapPages(planOf(project), { date: DATE }).filter(({ sections }) => sections.includes('motif'))
 
 const titles = (page: MapPage): string[] =>
   page.figure.items.flatMap((item) => (item.kind === 'text' && item.weight === 'bold' ? [item.text] : []))
@@ -40,7 +37,7 @@ describe('pages of motifs', () => {
 
   it('say how a motif lies on the map where it is drawn another way, and from where it is counted there', () => {
     const told = (project: Project): string =>
-      mapPages(planProject(project), { date: DATE })
+      mapPages(planOf(project), { date: DATE })
         .filter(({ sections }) => sections.includes('motif'))
         .flatMap(({ figure }) => figure.items)
         .map((item) => ('text' in item ? item.text : ''))

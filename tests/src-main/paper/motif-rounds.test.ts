@@ -1,20 +1,20 @@
 import { describe, expect, it } from 'vitest'
 import type { Project } from '../../../shared-types/project'
 import { mapPages, renderMap } from '../../../src-main/paper/index'
-import { listExamples } from '../../../src-main/documents'
+import { remembered } from '../../../src-core/memo'
 import { createPlanner } from '../../../src-core/plan'
 import { blanketOf, solidSquare } from '../../src-core/joining-round/flowers'
+import { example, planOf } from './examples'
 import { DATE, VERSION } from './projects'
 import { readPdf } from './read-pdf'
 import type { ReadPdf } from './read-pdf'
 
-const example = (name: string): Project =>
-  JSON.parse(listExamples().find((each) => each.name === name)!.text) as Project
-
-async function printed(project: Project, terms?: 'US' | 'UK'): Promise<ReadPdf> {
-  const plan = createPlanner().plan(project)
-  return readPdf(await renderMap(plan, { date: DATE, version: VERSION, terms }))
-}
+/** Printed and read once in each of the terms that are asked for. */
+const printed = remembered(
+  async (project: Project, terms?: 'US' | 'UK'): Promise<ReadPdf> =>
+    readPdf(await renderMap(planOf(project), { date: DATE, version: VERSION, terms })),
+  3,
+)
 
 const wordsOf = (read: ReadPdf): string => read.pages.map((page) => page.words).join(' ')
 

@@ -6,11 +6,11 @@ import { describe, expect, it } from 'vitest'
 import type { Project } from '../../../shared-types/project'
 import { pieceAt } from '../../../src-core/layout/placed'
 import { planProject } from '../../../src-core/plan'
-import { listExamples } from '../../../src-main/documents'
 import { renderMap } from '../../../src-main/paper/index'
 import { blanket, ROUND } from '../../src-core/layout/additions'
 import { Follower } from './followed/follow'
 import { readOrder } from './followed/read-order'
+import { EXAMPLES, planOf } from './examples'
 import { DATE, flowers, VERSION } from './projects'
 import { readPdf } from './read-pdf'
 
@@ -29,12 +29,12 @@ const round = (project: Project): Project =>
 
 const sorted = (ids: readonly string[]): string[] => [...new Set(ids)].sort()
 
-const EXAMPLES = listExamples()
-  .map(({ name, text }) => [name, JSON.parse(text) as Project] as const)
-  .filter(([, project]) => project.layout?.kind === 'blanket')
+const BLANKETS = EXAMPLES.map(({ name, project }) => [name, project] as const).filter(
+  ([, project]) => project.layout?.kind === 'blanket',
+)
 
 const PROJECTS: readonly (readonly [string, Project])[] = [
-  ...EXAMPLES,
+  ...BLANKETS,
   ['offset rows', flowers()],
   ['offset rows, left hand', flowers({}, { hand: 'left' })],
   ['straight rows', flowers({ arrangement: 'straight-rows', turn: 0 })],
@@ -57,7 +57,7 @@ const PROJECTS: readonly (readonly [string, Project])[] = [
 ] // prettier-ignore
 
 describe.each(PROJECTS)('%s, followed from its pages', (_, project) => {
-  const plan = planProject(project)
+  const plan = planOf(project)
 
   it('comes to the joins of the plan, motif by motif', async () => {
     expect(plan.order.length).toBeGreaterThan(15)

@@ -1,16 +1,11 @@
 /** The pages of the order of work begin with row 1, and say at the head of a column what goes on there. */
 import { beforeAll, describe, expect, it } from 'vitest'
-import type { Project } from '../../../shared-types/project'
-import { planProject } from '../../../src-core/plan'
-import { listExamples } from '../../../src-main/documents'
 import { renderMap } from '../../../src-main/paper/index'
 import { readOrder } from './followed/read-order'
+import { example, planOf } from './examples'
 import { DATE, flowers, VERSION } from './projects'
 import { readPdf } from './read-pdf'
 import type { ReadPage } from './read-pdf'
-
-const example = (name: string): Project =>
-  JSON.parse(listExamples().find((each) => each.name === name)!.text) as Project
 
 const PROJECTS = [
   ['dovecote-runner', example('dovecote-runner')],
@@ -22,7 +17,7 @@ describe.each(PROJECTS)('the order of work of %s', (_, project) => {
   let pages: readonly ReadPage[] = []
 
   beforeAll(async () => {
-    pages = (await readPdf(await renderMap(planProject(project), { date: DATE, version: VERSION }))).pages
+    pages = (await readPdf(await renderMap(planOf(project), { date: DATE, version: VERSION }))).pages
   })
 
   it('tells of every row what it is made of, row 1 first', () => {

@@ -5,26 +5,23 @@
 import { decodePDFRawStream, PDFDocument, PDFName, PDFRawStream } from 'pdf-lib'
 import { afterAll, beforeAll, describe, expect, it } from 'vitest'
 import type { Plan } from '../../../shared-types/plan'
-import type { Paper, Project, SheetStyle, Terms } from '../../../shared-types/project'
+import type { Paper, SheetStyle, Terms } from '../../../shared-types/project'
 import type { SheetName } from '../../../shared-types/sheets'
 import { foundationWords } from '../../../src-core/motif/rounds/foundation-words'
 import { readMotif } from '../../../src-core/motif/rounds/read-motif'
 import { createPlanner } from '../../../src-core/plan'
-import { listExamples } from '../../../src-main/documents'
 import { renderMap } from '../../../src-main/paper/index'
 import { columnTroubles } from './checker/columns'
 import { readSheets } from './checker/read-sheets'
 import type { PaintedSheet } from './checker/read-sheets'
 import { beyondMargin, emptyPages, sparsePages, troublesOf } from './checker/troubles'
+import { example, EXAMPLES, planOf } from './examples'
 import { DATE, flowers, VERSION } from './projects'
 import { readTables } from './read-tables'
 
 const PAPERS: readonly Paper[] = ['A4', 'Letter']
 const STYLES: readonly SheetStyle[] = ['ink', 'colour']
 const EVERY_SHEET: readonly SheetName[] = ['title', 'map', 'card', 'packing', 'labels']
-
-const example = (name: string): Project =>
-  JSON.parse(listExamples().find((each) => each.name === name)!.text) as Project
 
 async function printed(plan: Plan, paper: Paper, style: SheetStyle, terms?: Terms) {
   const sheets: readonly SheetName[] = plan.kit ? EVERY_SHEET : ['title', 'map']
@@ -54,9 +51,8 @@ async function colourOperators(bytes: Uint8Array): Promise<string[]> {
   return found
 }
 
-describe.each(listExamples().map(({ name }) => name))('%s on paper', (name) => {
-  const project = example(name)
-  const plan = createPlanner().plan(project)
+describe.each(EXAMPLES)('$name on paper', ({ project }) => {
+  const plan = planOf(project)
   const prints: {
     paper: Paper
     style: SheetStyle

@@ -1,19 +1,15 @@
 /** No page where none is needed: key and joins share one, charts stand with their motif, motifs are as large as can be. */
-import { readFileSync } from 'node:fs'
 import { describe, expect, it } from 'vitest'
 import type { Project } from '../../../shared-types/project'
-import { planProject } from '../../../src-core/plan'
 import { boundsOf } from '../../../src-core/figures/path'
 import { renderMap } from '../../../src-main/paper/index'
+import { example, planOf } from './examples'
 import { DATE, flowers, VERSION } from './projects'
 import { boxOfPoints, readPaths } from './read-paths'
 import { readPdf } from './read-pdf'
 
-const example = (name: string): Project =>
-  JSON.parse(readFileSync(new URL(`../../../examples/${name}.petalyard`, import.meta.url), 'utf8')) as Project
-
 const rendered = (project: Project, paper: 'A4' | 'Letter' = 'A4') =>
-  renderMap(planProject(project), { date: DATE, version: VERSION, style: 'ink', paper })
+  renderMap(planOf(project), { date: DATE, version: VERSION, style: 'ink', paper })
 
 const times = (words: string, part: string): number => words.split(part).length - 1
 
@@ -42,7 +38,7 @@ describe('the page of a motif', () => {
     'draws the motif of %s at its full size, though that leaves no room beside it',
     async (name) => {
       const project = example(name)
-      const { width, height } = boundsOf(planProject(project).motif!.outline)
+      const { width, height } = boundsOf(planOf(project).motif!.outline)
       const bytes = await rendered(project)
       const { pages } = await readPdf(bytes)
       const at = pages.findIndex(({ words }) => words.includes('Measures'))

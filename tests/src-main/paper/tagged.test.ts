@@ -1,21 +1,19 @@
 /** Paper for who does not see it: what every page tells, and in which order (§pdf-ua). */
 import { PDFArray, PDFDict, PDFDocument, PDFName } from 'pdf-lib'
 import { describe, expect, it } from 'vitest'
-import type { Project } from '../../../shared-types/project'
 import { drawText } from '../../../src-core/figures/figure'
 import { partOf } from '../../../src-core/figures/part'
 import { planProject } from '../../../src-core/plan'
-import { listExamples } from '../../../src-main/documents'
 import { renderCharts, renderMap } from '../../../src-main/paper'
 import { readFaces } from '../../../src-main/paper/pdf/faces'
 import { writePdf } from '../../../src-main/paper/pdf/file'
+import { EXAMPLES, planOf } from './examples'
 import { DATE, flowers, planned, VERSION } from './projects'
 import { readTables } from './read-tables'
 import type { ReadTable } from './read-tables'
 import { elementsIn, readTags } from './read-tags'
 import type { ReadElement, Tagged } from './read-tags'
 
-const examples = listExamples().map(({ name, text }) => ({ name, project: JSON.parse(text) as Project }))
 const options = { date: DATE, version: VERSION }
 const UA = '<pdfuaid:part>1</pdfuaid:part>'
 
@@ -58,10 +56,10 @@ function faults({ pages }: Tagged): string[] {
 }
 
 describe('tagged paper', () => {
-  it.each(examples.flatMap((each) => (['A4', 'Letter'] as const).map((paper) => ({ ...each, paper }))))(
+  it.each(EXAMPLES.flatMap((each) => (['A4', 'Letter'] as const).map((paper) => ({ ...each, paper }))))(
     'tells all that is on $name on $paper, and names PDF/UA',
     async ({ project, paper }) => {
-      const bytes = await renderMap(planProject(project), { ...options, paper })
+      const bytes = await renderMap(planOf(project), { ...options, paper })
       const read = await readTags(bytes)
       expect(faults(read)).toEqual([])
       expect(read.marked).toBe(true)
@@ -70,9 +68,9 @@ describe('tagged paper', () => {
   )
 
   it('reads a sheet as a person does', async () => {
-    const { project } = examples.find(({ name }) => name.startsWith('limekiln'))!
+    const { project } = EXAMPLES.find(({ name }) => name.startsWith('limekiln'))!
     const { pages } = await readTags(
-      await renderMap(planProject(project), { ...options, sheets: ['title', 'map'] }),
+      await renderMap(planOf(project), { ...options, sheets: ['title', 'map'] }),
     )
     const outline = (page: number): string[] =>
       elementsIn(pages[page]!.elements).flatMap(({ role, text }) =>
@@ -123,7 +121,7 @@ describe('tagged paper', () => {
   })
 
   it('tells a table that runs over several pages once, with all its rows below one heading', async () => {
-    const { project } = examples.find(({ name }) => name.startsWith('orchard-gate'))!
+    const { project } = EXAMPLES.find(({ name }) => name.startsWith('orchard-gate'))!
     const { layout } = project
     if (layout?.kind !== 'garland') throw new Error('a garland is wanted')
     const swags = { ...layout.swags!, span: 3000 }
@@ -142,7 +140,7 @@ describe('tagged paper', () => {
     const { plan } = planned(flowers({ columns: 30, rows: 30 }))
     const read = await readTags(await renderMap(plan, { ...options, pages: [4] }))
     expect(faults(read)).toEqual([])
-    const { project } = examples.find(({ name }) => name.startsWith('limekiln'))!
+    const { project } = EXAMPLES.find(({ name }) => name.startsWith('limekiln'))!
     const { settled } = planProject(project)
     const motifs = settled.motifs.flatMap((motif) => (motif.kind === 'rounds' ? [motif] : []))
     const charts = await readTags(

@@ -7,11 +7,11 @@ import type { House } from '../../../shared-types/house'
 import { SKILLS } from '../../../shared-types/project'
 import type { Project } from '../../../shared-types/project'
 import { planProject } from '../../../src-core/plan'
-import { listExamples } from '../../../src-main/documents'
 import { mapPages, renderMap } from '../../../src-main/paper/index'
 import { logoOf, normalLogo } from '../../../src-main/paper/logo'
 import { SKILL_WORDS } from '../../../src-main/paper/words-title'
 import { readSheets } from './checker/read-sheets'
+import { EXAMPLES, planOf } from './examples'
 import { DATE, flowers, VERSION } from './projects'
 
 const options = { date: DATE, version: VERSION } as const
@@ -75,11 +75,11 @@ describe('the title page', () => {
   })
 
   it('is followed by the cautions, whatever the house leaves out', () => {
-    const all = listExamples().map(({ text }) => JSON.parse(text) as Project)
+    const all = EXAMPLES.map(({ project }) => project)
     const cautioned = all.filter(({ forChild, layout }) => forChild === true || layout?.kind === 'applique')
     expect(cautioned.length).toBeGreaterThan(1)
     for (const project of cautioned) {
-      const pages = mapPages(planProject(project), {
+      const pages = mapPages(planOf(project), {
         ...options,
         leaveOut: ['order', 'materials', 'motif', 'progress'],
       })
@@ -197,8 +197,8 @@ describe('the title page', () => {
   })
 
   it('of every example fits its page, with a picture that is worth having', async () => {
-    for (const { text } of listExamples()) {
-      const plan = planProject(JSON.parse(text) as Project)
+    for (const { project } of EXAMPLES) {
+      const plan = planOf(project)
       const { figure } = mapPages(plan, { ...options, sheets: ['title', 'map'] })[0]!
       const picture = figure.items.find((item) => item.kind === 'group' && item.matrix?.[0] !== 1)
       expect(picture).toBeDefined()

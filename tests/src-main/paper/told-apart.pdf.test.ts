@@ -4,17 +4,16 @@ import { mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs'
 import { tmpdir } from 'node:os'
 import { join } from 'node:path'
 import { afterAll, describe, expect, it } from 'vitest'
-import type { Project, SheetStyle } from '../../../shared-types/project'
+import type { SheetStyle } from '../../../shared-types/project'
 import { colourDifference } from '../../../src-core/colour/legibility'
 import type { Figure, FigureItem, FigureSymbol } from '../../../src-core/figures/figure'
 import { figureSymbols, useAt } from '../../../src-core/figures/figure'
 import { rectanglePath } from '../../../src-core/figures/path'
 import { textureItems, textureKind, TEXTURE_COUNT } from '../../../src-core/figures/textures'
-import { createPlanner } from '../../../src-core/plan'
-import { listExamples } from '../../../src-main/documents'
 import { mapPages } from '../../../src-main/paper/index'
 import { readFaces } from '../../../src-main/paper/pdf/faces'
 import { writePdf } from '../../../src-main/paper/pdf/file'
+import { EXAMPLES, planOf } from './examples'
 import { DATE } from './projects'
 
 const folder = mkdtempSync(join(tmpdir(), 'petalyard-alike-'))
@@ -91,9 +90,8 @@ function groupsOf(symbols: readonly FigureSymbol[], style: SheetStyle): FigureSy
   return [...groups.values()].filter((group) => group.length > 1)
 }
 
-describe.each(listExamples().map(({ name, text }) => [name, text] as const))('%s', (_, text) => {
-  const project = JSON.parse(text) as Project
-  const plan = createPlanner().plan(project)
+describe.each(EXAMPLES)('$name', ({ project }) => {
+  const plan = planOf(project)
 
   it.each(['colour', 'ink'] as const)(
     'tells its colourways apart in %s, on the map and in the key',
