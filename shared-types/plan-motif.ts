@@ -61,7 +61,19 @@ export interface MotifAccount {
   readonly anchors: readonly Anchor[]
   /** Colour sections for drawing, the outermost (the outline) first: each covers the middle of the one before. */
   readonly layers: readonly MotifLayer[]
+  /** Of straight sides: what its last round counts along each; left out where its words do not tell. */
+  readonly side?: MotifSide
   readonly findings: readonly Finding[]
+}
+
+/** A side from corner to corner. */
+export interface MotifSide {
+  /** Stitches, and chains between them. */
+  readonly stitches: number
+  /** Chains of the loop at a corner; 0 where it is a stitch. */
+  readonly corner: number
+  /** mm. */
+  readonly length: number
 }
 
 export interface MotifLayer {

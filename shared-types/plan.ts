@@ -144,6 +144,10 @@ export interface JoinedSides {
   readonly count: number
   readonly length: number
   readonly stitches: number
+  /** Of these sides, those whose stitches the last round of a motif counts; the others are told by their length. */
+  readonly counted: number
+  /** Stitches of each, where all have as many; else null. */
+  readonly each: number | null
   /** Of the join points that are counted, those that lie on them and are no joins by themselves. */
   readonly points: number
 }

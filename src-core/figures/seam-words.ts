@@ -2,7 +2,7 @@
 import type { JoinedSides, PlanNumbers } from '../../shared-types/plan'
 import type { UnitSystem } from '../../shared-types/project'
 import type { Settled } from '../../shared-types/settled'
-import { formatYarnLength } from '../units/format'
+import { formatNumber, formatYarnLength } from '../units/format'
 import { counted } from './words'
 
 const MM_PER_M = 1000
@@ -17,14 +17,24 @@ export const sideNoun = (joining: Pick<Settled['joining'], 'rule'>): string =>
 export const sidesLength = ({ length }: JoinedSides, units: UnitSystem): string =>
   formatYarnLength(length / MM_PER_M, units)
 
-/** "34.1 m in all, about 7,600 stitches". */
+/**
+ * "34.1 m and 3,406 stitches in all, 13 each by the last round", "34.1 m in all, about 7,600 stitches by length": which
+ * it is told by, too.
+ */
 export function sideLengths(sides: JoinedSides, units: UnitSystem): string {
-  const { stitches } = sides
+  const { stitches, count, counted: known, each } = sides
+  const length = sidesLength(sides, units)
+  if (known === count) {
+    const alike = each !== null && count > 1 ? `, ${formatNumber(each)} each` : ''
+    return `${length} and ${counted(stitches, 'stitch', 'stitches')} in all${alike} by the last round`
+  }
   const told = stitches < IN_TENS ? stitches : Math.round(stitches / 10) * 10
-  return `${sidesLength(sides, units)} in all, about ${counted(told, 'stitch', 'stitches')}`
+  const by =
+    known > 0 ? `those of ${formatNumber(known)} by the last round, the others by length` : 'by length'
+  return `${length} in all, about ${counted(told, 'stitch', 'stitches')}${known > 0 ? `, ${by}` : ` ${by}`}`
 }
 
-/** "262 seams, 34.1 m in all, about 7,600 stitches"; empty where nothing is joined along whole sides. */
+/** "262 seams, 34.1 m in all, about 7,600 stitches by length"; empty where nothing is joined along whole sides. */
 export function sidesJoined(
   { sides }: PlanNumbers['counts'],
   { joining, units }: Pick<Settled, 'joining' | 'units'>,

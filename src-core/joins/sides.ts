@@ -1,4 +1,5 @@
 /** Motifs that are joined along whole sides: the seams between them, and what they take the place of. */
+import type { MotifSide } from '../../shared-types/plan'
 import type { Millimetres } from '../units/quantity'
 import { POINT_SEAM } from './constants'
 
@@ -21,12 +22,21 @@ export interface Sides {
   readonly count: number
   readonly length: Millimetres
   readonly stitches: number
+  /** Of these sides, those whose stitches the last round of a motif counts; the others are told by their length. */
+  readonly counted: number
+  /** Stitches of each, where all have as many; null where they differ. */
+  readonly each: number | null
+  /** mm. What their yarn is counted by: where stitches are known, as long as these are wide. */
+  readonly worked: Millimetres
   /** Joins that they close, among those that are counted one by one; the join points that they take up altogether. */
   readonly joins: number
   readonly points: number
 }
 
-export const NO_SIDES: Sides = { count: 0, length: 0, stitches: 0, joins: 0, points: 0 }
+export const NO_SIDES: Sides = {
+  ...{ count: 0, length: 0, stitches: 0, counted: 0, worked: 0, joins: 0, points: 0 },
+  each: null,
+}
 
 export const sumOfSides = (all: readonly Sides[]): Sides =>
   all.reduce(
@@ -34,6 +44,9 @@ export const sumOfSides = (all: readonly Sides[]): Sides =>
       count: sum.count + each.count,
       length: sum.length + each.length,
       stitches: sum.stitches + each.stitches,
+      counted: sum.counted + each.counted,
+      worked: sum.worked + each.worked,
+      each: sum.count === 0 || sum.each === each.each ? each.each : each.count === 0 ? sum.each : null,
       joins: sum.joins + each.joins,
       points: sum.points + each.points,
     }),
@@ -44,6 +57,40 @@ export const sumOfSides = (all: readonly Sides[]): Sides =>
 export const stitchesAlong = (length: Millimetres, width: Millimetres): number =>
   Math.max(1, Math.round(length / width))
 
+/** What a seam along a side comes to. */
+interface SeamWork {
+  readonly stitches: number
+  /** mm. Its length, as it is counted: by its stitches where these are known. */
+  readonly worked: Millimetres
+  readonly isCounted: boolean
+}
+
+/**
+ * The stitches of a seam, or of a part of one: as many as the last round of a motif counts along it, of two that differ
+ * the most; by its length where nobody knows. Loops at corners are sewn as well.
+ */
+export function sideWork(
+  length: Millimetres,
+  width: Millimetres,
+  known: readonly (MotifSide | undefined)[],
+): SeamWork {
+  const told = known.flatMap((side) => (side ? [{ ...side, share: length / side.length }] : []))
+  if (told.length === 0) return { stitches: stitchesAlong(length, width), worked: length, isCounted: false }
+  const most = told.reduce((a, b) => (b.stitches * b.share > a.stitches * a.share ? b : a))
+  return {
+    stitches: Math.max(1, Math.round(most.stitches * most.share)),
+    worked: (most.stitches + most.corner) * most.share * width,
+    isCounted: true,
+  }
+}
+
+/** The same of a seam between motifs; one at a single point is as long as it is. */
+export const seamWork = (
+  { motifs, length, isSide }: Seam,
+  width: Millimetres,
+  { sideOf }: SeamGround,
+): SeamWork => sideWork(length, width, isSide && sideOf ? motifs.map((motif) => sideOf(motif)) : [])
+
 const pairOf = (one: number, other: number): string => `${one} ${other}`
 
 /** What is laid, as far as seams run in it: where motifs stand, and once round what is joined in the round. */
@@ -51,6 +98,8 @@ export interface SeamGround {
   readonly placements: readonly { readonly x: Millimetres }[]
   /** 0 where nothing is joined in the round. */
   readonly round: Millimetres
+  /** What is known of the sides of a motif. */
+  readonly sideOf?: (motif: number) => MotifSide | undefined
 }
 
 const FLAT: SeamGround = { placements: [], round: 0 }
@@ -138,13 +187,18 @@ export function wholeSides(
     },
     [0, 0],
   )
+  const own = seams.map((seam) => seamWork(seam, width, ground))
+  const each = new Set(own.map(({ stitches }) => stitches))
   return {
     count: seams.length,
     length: seams.reduce((sum, { length }) => sum + length, 0),
-    stitches: seams.reduce((sum, { length }) => sum + stitchesAlong(length, width), 0),
+    stitches: own.reduce((sum, { stitches }) => sum + stitches, 0),
+    worked: own.reduce((sum, { worked }) => sum + worked, 0),
+    counted: own.filter(({ isCounted }) => isCounted).length,
+    each: each.size === 1 ? [...each][0]! : null,
     ...{ joins, points },
   }
 }
 
 /** What a plan says of them. */
-export const sidesTold = ({ joins: _, ...told }: Sides): Omit<Sides, 'joins'> => told
+export const sidesTold = ({ joins: _, worked: __, ...told }: Sides): Omit<Sides, 'joins' | 'worked'> => told

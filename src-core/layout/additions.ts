@@ -223,7 +223,7 @@ export function createAdditions(accountOf: AccountOf) {
 }
 
 /** How long the seams of fillers are: along whole sides as long as these. */
-const seamOf = ({ joins, along }: Filling): Millimetres => (joins - along.joins) * POINT_SEAM + along.length
+const seamOf = ({ joins, along }: Filling): Millimetres => (joins - along.joins) * POINT_SEAM + along.worked
 
 /** Ids of motifs or of their accounts; the same list as long as these are. */
 const idsOf = remembered((motifs: readonly { readonly id: string }[]): readonly string[] =>

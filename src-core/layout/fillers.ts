@@ -7,7 +7,7 @@ import type { Said } from '../findings/finding'
 import { lengthValue } from '../findings/quantities'
 import { CHILD_OPENING } from '../joins/constants'
 import { stretchLimit } from '../joins/rule'
-import { stitchesAlong } from '../joins/sides'
+import { sideWork } from '../joins/sides'
 import type { Sides } from '../joins/sides'
 import type { ResolvedGauge } from '../stitches/gauge'
 import { stitchAbbreviation } from '../stitches/terms'
@@ -178,9 +178,9 @@ export function fillOpenings(
       return { opening, filler, fit: own, motifs: joined.map((motif) => opening.motifs[motif]!) }
     })
   })
-  const along = filled.flatMap(({ fit, filler: { gauge } }) =>
+  const along = filled.flatMap(({ fit, filler: { account, gauge } }) =>
     fit.contacts.flatMap(({ along: length }) =>
-      length === undefined ? [] : [{ length, stitches: stitchesAlong(length, gauge.width) }],
+      length === undefined ? [] : [{ length, ...sideWork(length, gauge.width, [account.side]) }],
     ),
   )
   return {
@@ -189,6 +189,9 @@ export function fillOpenings(
       ...{ count: along.length, joins: along.length, points: along.length },
       length: along.reduce((sum, { length }) => sum + length, 0),
       stitches: along.reduce((sum, { stitches }) => sum + stitches, 0),
+      counted: along.filter(({ isCounted }) => isCounted).length,
+      each: new Set(along.map(({ stitches }) => stitches)).size === 1 ? along[0]!.stitches : null,
+      worked: along.reduce((sum, { worked }) => sum + worked, 0),
     },
     joins: filled.reduce((sum, { motifs }) => sum + motifs.length, 0),
     open: largest(openings.map(({ kind }) => found.get(kind)?.fit.open ?? kind.radius)),

@@ -9,8 +9,7 @@ import { finding } from '../findings/finding'
 import { lengthValue } from '../findings/quantities'
 import { halfOutline } from '../geometry/half'
 import { turnPoint } from '../geometry/points'
-import { POINT_SEAM } from '../joins/constants'
-import { NO_SIDES, stitchesAlong, wholeSides } from '../joins/sides'
+import { NO_SIDES, seamsBetween, seamWork, stitchesAlong, wholeSides } from '../joins/sides'
 import type { Sides } from '../joins/sides'
 import { findNodes } from '../joins/nodes'
 import type { Joinable, Node } from '../joins/nodes'
@@ -158,7 +157,7 @@ const NONE: Halved = {
 export function halve(
   asked: boolean,
   accounts: readonly MotifAccount[],
-  { anchors, reach, ways, stitch }: Pick<Joined, 'anchors' | 'reach' | 'ways' | 'stitch'>,
+  { anchors, reach, ways, stitch, sideOf }: Pick<Joined, 'anchors' | 'reach' | 'ways' | 'stitch' | 'sideOf'>,
   rule: JoinRule,
   laid: Laid,
   counts: BlanketCounts,
@@ -193,7 +192,6 @@ export function halve(
   const pieceOf = (member: number): number => near[member] ?? laid.placements.length + member - near.length
   const nodes: Node[] = []
   const joins = places.map(() => 0)
-  const meeting = new Map<string, Point[]>()
   let operations = 0
   for (const { members, x, y, spread } of found) {
     const halves = members.filter(({ motif }) => motif >= wholes.length)
@@ -204,28 +202,24 @@ export function halve(
     })
     const others = members.length - halves.length
     operations += others > 0 ? halves.length : halves.length - 1
-    for (const { motif } of halves) {
-      joins[motif - wholes.length]!++
-      for (const other of members)
-        if (other.motif < motif) {
-          const pair = `${other.motif} ${motif}`
-          meeting.set(pair, [...(meeting.get(pair) ?? []), { x, y }])
-        }
-    }
+    for (const { motif } of halves) joins[motif - wholes.length]!++
   }
-  let length = 0
-  for (const points of meeting.values()) {
-    let longest = POINT_SEAM
-    for (const a of points)
-      for (const b of points) longest = Math.max(longest, Math.hypot(a.x - b.x, a.y - b.y))
-    length += longest
+  const isWhole = (motif: number): boolean => motif < laid.placements.length
+  const ground = {
+    placements: laid.placements,
+    round: laid.round,
+    sideOf: (motif: number) =>
+      isWhole(motif) ? sideOf(motif) : accounts[places[motif - laid.placements.length]?.kind ?? 0]?.side,
   }
+  const length = seamsBetween(nodes, ground)
+    .filter(({ motifs }) => !motifs.every(isWhole))
+    .reduce((sum, seam) => sum + seamWork(seam, stitch, ground).worked, 0)
   const sewn = rule === 'seam' && length > 0
   // Each half is sewn in with a piece of yarn of its own.
   const seams = sewn ? { length, count: places.length } : NONE.seams
   return {
     ...{ places, joins, operations, nodes, seams, findings },
-    sides: sewn ? wholeSides(nodes, stitch, laid, (motif) => motif < laid.placements.length) : NO_SIDES,
+    sides: sewn ? wholeSides(nodes, stitch, ground, isWhole) : NO_SIDES,
     anchors: cut.map((half) => half.anchors),
     firsts: cut.map((half) => firstAtCut(half.anchors, countOf(anchors[half.kind ?? 0]!))),
   }

@@ -12,8 +12,8 @@ import { holdingFindings, holdingOf } from '../joins/holding'
 import { findNodes } from '../joins/nodes'
 import type { Node, NodeWays } from '../joins/nodes'
 import { joinReach, pairWay, stretchLimit } from '../joins/rule'
-import { NO_SIDES, seamsBetween, wholeSides } from '../joins/sides'
-import type { Sides } from '../joins/sides'
+import { NO_SIDES, seamsBetween, seamWork, wholeSides } from '../joins/sides'
+import type { SeamGround, Sides } from '../joins/sides'
 import { singlePairs } from '../joins/single-pairs'
 import type { SinglePairs } from '../joins/single-pairs'
 import type { Rule, Rules } from '../joins/rule'
@@ -160,6 +160,8 @@ export interface Joined {
   readonly seams: { readonly length: Millimetres; readonly count: number }
   /** Width of a stitch. */
   readonly stitch: Millimetres
+  /** What the last round of a motif counts along its sides. */
+  readonly sideOf: NonNullable<SeamGround['sideOf']>
   /** What is sewn along whole sides. */
   readonly sides: Sides
   readonly findings: readonly Finding[]
@@ -226,6 +228,8 @@ export function join(
   const spread = nodes.reduce((most, node) => Math.max(most, node.spread), 0)
   const smallest = accounts.reduce((least, each) => (each.overTips < least.overTips ? each : least))
   const limit = stretchLimit({ gap: single.widest }, smallest, gauge)
+  const sideOf = (motif: number) => accounts[laid.placements[motif]?.kind ?? 0]?.side
+  const ground = { placements: laid.placements, round: laid.round, sideOf }
   const isJoined = rules.main.rule !== 'apart'
   const checked = isJoined
     ? checkNodes({
@@ -246,9 +250,13 @@ export function join(
     operations: nodes.reduce((sum, node) => sum + node.members.length - 1, 0),
     bridges: bridgesOf(nodes, laid, rules, single),
     chainsOf: single.wayOf ? (one, other) => chainsOf(single.ruleOf(one, other)) : null,
-    seams: rules.main.rule === 'seam' ? seamsOf(nodes, laid, counts) : { length: 0, count: 0 },
+    seams:
+      rules.main.rule === 'seam'
+        ? seamsOf(nodes, laid, ground, gauge.width, counts)
+        : { length: 0, count: 0 },
     stitch: gauge.width,
-    sides: rules.main.rule === 'seam' ? wholeSides(nodes, gauge.width, laid) : NO_SIDES,
+    sideOf: ground.sideOf,
+    sides: rules.main.rule === 'seam' ? wholeSides(nodes, gauge.width, ground) : NO_SIDES,
     findings: [
       ...single.findings,
       ...single.check(nodes),
@@ -336,9 +344,18 @@ export function hold(
   }
 }
 
-/** All seams together; sewn in long lines, each with its own yarn. */
-function seamsOf(nodes: readonly Node[], laid: Laid, counts: BlanketCounts): Joined['seams'] {
-  const length = seamsBetween(nodes, laid).reduce((sum, seam) => sum + seam.length, 0)
+/** All seams together, as long as they are counted; sewn in long lines, each with its own yarn. */
+function seamsOf(
+  nodes: readonly Node[],
+  laid: Laid,
+  ground: SeamGround,
+  width: Millimetres,
+  counts: BlanketCounts,
+): Joined['seams'] {
+  const length = seamsBetween(nodes, ground).reduce(
+    (sum, seam) => sum + seamWork(seam, width, ground).worked,
+    0,
+  )
   const rows = laid.placements[laid.placements.length - 1]?.row ?? 1
   // Straight rows are sewn in lines across and down; offset ones across, and each short seam down by itself.
   const across = rows - 1

@@ -7,7 +7,7 @@ import type { Halved } from '../layout/halves'
 import type { Arranged, Joined } from '../layout/stages'
 import type { Worked } from '../layout/works'
 import { POINT_SEAM } from '../joins/constants'
-import { closedBySides, seamsBetween, stitchesAlong } from '../joins/sides'
+import { closedBySides, seamsBetween, seamWork, sideWork } from '../joins/sides'
 import type { MaterialsInput, Stitched } from '../materials/input'
 import type { Link, Work, WorkPiece } from './work'
 
@@ -75,18 +75,21 @@ export function blanketWork({
           1,
         )
   }
-  filling.filled.forEach(({ opening, filler: { gauge }, fit }, i) => {
+  filling.filled.forEach(({ opening, filler: { account, gauge }, fit }, i) => {
     for (const { motif, along } of fit.contacts) {
-      const sides =
-        along === undefined ? undefined : { joins: 1, stitches: stitchesAlong(along, gauge.width) }
+      const work = along === undefined ? undefined : sideWork(along, gauge.width, [account.side])
+      const sides = work && { joins: 1, stitches: work.stitches }
       const into = [opening.motifs[motif]!]
-      link(wholes + halves.length + i, into, 1, isSewn ? (along ?? POINT_SEAM) : 0, sides)
+      link(wholes + halves.length + i, into, 1, isSewn ? (work?.worked ?? POINT_SEAM) : 0, sides)
     }
   })
   if (isSewn) {
-    for (const { motifs: pair, length, isSide } of seams) {
+    const ground = { placements, round, sideOf: joined.sideOf }
+    for (const seam of seams) {
+      const { motifs: pair, isSide } = seam
+      const { stitches, worked: length } = seamWork(seam, joined.stitch, ground)
       const [first, later] = rank[pair[0]]! < rank[pair[1]]! ? pair : [pair[1], pair[0]]
-      const sides = isSide ? { joins: 0, stitches: stitchesAlong(length, joined.stitch) } : undefined
+      const sides = isSide ? { joins: 0, stitches } : undefined
       link(later, [first], 0, length, sides)
     }
     // One half takes as long a seam as another.

@@ -210,6 +210,7 @@ function plainAccount(
     outline: scaled.shape.outline,
     anchors: scaled.shape.anchors,
     layers: layersOf(motif, read, located, scaled.shape, context.hand),
+    ...sideOf(located, scaled.shape),
     findings,
   }
   const beginning = { stitchWidth: gauge.width, ringChains: read.ringChains, stem: [], turn: shape.turn }
@@ -220,6 +221,17 @@ function plainAccount(
     return { located: roomy, beginning: { ...beginning, turn } }
   }
   return { account, findings, gauge: own, located, drawing: () => (drawing ??= draw()), beginning, read }
+}
+
+/** What the last round counts along each side; nothing where it has no sides, or these differ. */
+function sideOf(
+  located: readonly LocatedRound[],
+  { shape, petals, anchors }: Pick<MotifAccount, 'shape' | 'petals' | 'anchors'>,
+): Pick<MotifAccount, 'side'> {
+  const last = located.at(-1)
+  const [one, two] = anchors.filter(({ kind }) => kind === 'corner').sort((a, b) => a.petal - b.petal)
+  if (shape !== 'straight' || !last?.side || last.corners !== petals || !one || !two) return {}
+  return { side: { ...last.side, length: Math.hypot(one.x - two.x, one.y - two.y) } }
 }
 
 /**

@@ -3,6 +3,7 @@
  * motif's centre, in mm, seen from the right side by a left-hander: working direction is clockwise on paper.
  * Right-handers see the mirror image, which is taken at the end.
  */
+import type { SideCount } from './side-stitches'
 import type { Point } from '../../../shared-types/plan'
 import { firstStitchOf } from '../../notation/worked'
 import type { WorkedElement, WorkedPlace, WorkedRound } from '../../notation/worked'
@@ -72,6 +73,8 @@ export interface LocatedRound {
   readonly radius: Millimetres
   /** Corners of a cornered round, else 0. */
   readonly corners: number
+  /** Stitches of each of its sides, where they have as many. */
+  readonly side?: SideCount
   /** Directions of the corners. */
   readonly cornerAngles: readonly Radians[]
   /** The way around, in radii: what a round that lies flat is long (M17). */

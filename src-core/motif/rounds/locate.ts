@@ -13,6 +13,7 @@ import { CHAINS_PRESS } from './constants'
 import { locateCornered } from './cornered'
 import { cornersOf, stackOf } from './corners'
 import type { Corner } from './corners'
+import { sideCount } from './side-stitches'
 import { drawnWidth, isDrawing } from './drawing'
 import { finish, slipPoint } from './finish'
 import { angleOf, at, heightOf, isUpright, mean, radiusOf, seatOf, topWidth } from './ground'
@@ -77,7 +78,14 @@ function locateOnward(
   )
   const below = before.find((entry) => entry.round.index === round.onto)
   const stack = stackOf({ ...located, elements }, below)
-  return { ...located, ...stack, elements, asides: locateAsides({ round, elements }, before, gauge) }
+  const side = corners ? sideCount(round, corners) : null
+  return {
+    ...located,
+    ...stack,
+    elements,
+    ...(side && { side }),
+    asides: locateAsides({ round, elements }, before, gauge),
+  }
 }
 
 /** Whether corners make a round straight: not over petals, and not in a disc, where the motif is said to be one of these. */

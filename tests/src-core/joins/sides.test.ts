@@ -30,7 +30,7 @@ describe('M43 squares that are sewn', () => {
     expect(counts.sides!.length).toBeCloseTo(SIDES * SIDE, 6)
     // Corners and places between them all lie on seams.
     expect(counts.sides!.points).toBe(counts.joins)
-    expect(sidesJoined(counts, made)).toBe('17 seams, 1.7 m in all, about 340 stitches')
+    expect(sidesJoined(counts, made)).toBe('17 seams, 1.7 m in all, about 340 stitches by length')
   })
 
   it('take the time of their stitches, not one minute for each join point or side', () => {
