@@ -58,8 +58,11 @@ export interface EdgingRound {
   readonly yarn: string
   /** Of a written round: how often its repeat is worked, along all lines. */
   readonly repeats?: number
+  /** Of a plain round with corners: stitches in each of its `corners`; it says how much a round grows. */
+  readonly inCorner?: number
   /** Outward corners, picots in it, and what is worked in it by US key: chains one by one, every leg of a decrease. */
   readonly corners?: number
+  /** Only of written rounds. */
   readonly picots?: number
   readonly worked?: Readonly<Partial<Record<string, number>>>
 }

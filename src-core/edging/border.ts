@@ -15,7 +15,7 @@ import type { StitchKey } from '../stitches/table'
 import { formatNumber } from '../units/format'
 import type { Millimetres } from '../units/quantity'
 import { EDGING } from './constants'
-import { fitStretches, kindsNamed, multipleFor, wholeSides } from './fit'
+import { ANY_NUMBER, fitStretches, kindsNamed, multipleFor, wholeSides } from './fit'
 import type { Multiple } from './fit'
 import { cornersAlong, openCornersAlong, openTipsAlong, tipsAlong } from './line-places'
 import type { LinePlace, OpenCorner } from './line-places'
@@ -84,6 +84,9 @@ const lengthOf = (line: Outline, isOpen: boolean): Millimetres =>
     ? perimeter(line) - Math.hypot(line[0]!.x - line.at(-1)!.x, line[0]!.y - line.at(-1)!.y)
     : perimeter(line)
 
+/** Whole turns that a line makes. */
+const turnsOf = (line: Outline, isOpen: boolean): number => (isOpen ? 0 : signedArea(line) < 0 ? -1 : 1)
+
 /** The stitches of a loop from mark to mark. */
 function stretchesOf(
   places: readonly LinePlace[],
@@ -126,6 +129,34 @@ function placesOf(
   return wanted.length > 0 ? wanted : kinds.has('corner') ? corners : []
 }
 
+/** A line of an edging without written rounds. */
+export interface PlainLoop {
+  /** Stitches of its first round, each side by itself. */
+  readonly stitches: number
+  /** Outward corners along it. */
+  readonly corners: number
+  /** Whole turns that it makes: 0 along an open end, -1 round a hole. */
+  readonly turns: number
+}
+
+const NO_KINDS: ReadonlySet<MarkKind> = new Set()
+
+/** The first round along each line, counted as the round that written rounds are worked into. */
+export function plainLoops(
+  edge: BorderEdge,
+  height: Millimetres,
+  gauge: ResolvedGauge,
+): readonly PlainLoop[] {
+  return edge.lines.flatMap((line, index) => {
+    if (line.length < 2) return []
+    const isOpen = edge.isRound && index < OPEN_ENDS
+    const turns = turnsOf(line, isOpen)
+    const places = isOpen ? [] : placesOf(index, line, isOpen, NO_KINDS, edge, gauge)
+    const sides = stretchesOf(places, lengthOf(line, isOpen), turns, height, gauge, ANY_NUMBER)
+    return { stitches: sides.reduce((sum, side) => sum + side, 0), corners: places.length, turns }
+  })
+}
+
 /** A line's rounds. */
 function workLoop(
   index: number,
@@ -142,7 +173,7 @@ function workLoop(
   const sample = sampleOf(written, from, terms)
   const kinds = kindsNamed(works)
   const length = lengthOf(line, isOpen)
-  const turns = isOpen ? 0 : signedArea(line) < 0 ? -1 : 1
+  const turns = turnsOf(line, isOpen)
   const found = placesOf(index, line, isOpen, kinds, edge, gauge)
   // Worked from the first one that the words begin with.
   const [begins] = kinds
@@ -288,7 +319,7 @@ function flatness(
     if (!isPlain || i > 0) return []
     const needed = lines.reduce((sum, line, k) => {
       const isOpen = isRound && k < OPEN_ENDS
-      const turns = isOpen ? 0 : signedArea(line) < 0 ? -1 : 1
+      const turns = turnsOf(line, isOpen)
       return sum + (lengthOf(line, isOpen) + turns * 2 * Math.PI * height) / gauge.width
     }, 0)
     const share = needed > 0 ? round.made / needed : 1

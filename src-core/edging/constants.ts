@@ -12,6 +12,10 @@ export const EDGING = {
   smooth: 0.6,
   /** Radians from which on a tip or dip is one: 25° (ours). */
   turn: (25 * Math.PI) / 180,
+  /** Corners of a line at which a plain round is worked longer; with more of them it is nearly round (ours). */
+  corners: { least: 3, most: 8 },
+  /** Radians from which on a corner has a stitch in its middle: 80° (common practice). */
+  sharp: (80 * Math.PI) / 180,
   /** mm. An edge that comes as near to the straight line along its tips touches it (ours: far less than a stitch is tall). */
   onLine: 0.5,
   /** Stitches across up to which a dip too deep for any stitch is closed by tall ones into both sides (common practice). */

@@ -19,6 +19,12 @@ export interface Multiple {
   readonly sample: { readonly stitches: number; readonly marks: readonly Mark[] }
 }
 
+/** Of rounds that come out even on any number of stitches on each side. */
+export const ANY_NUMBER: Multiple = {
+  ...{ of: 1, plus: 0, least: 1, by: 'stretch' },
+  sample: { stitches: 1, marks: [] },
+}
+
 /** Corners of a loop that is tried. */
 const TRIED = 3
 
@@ -165,6 +171,27 @@ function shared(targets: readonly number[], sum: number): number[] {
   return counts
 }
 
+const isAny = ({ of, plus, by }: Multiple): boolean => of === 1 && plus === 0 && by === 'stretch'
+
+/** Whole numbers near the targets, sides of one length alike, and all together as near to what they take as that allows. */
+function alike(targets: readonly number[], least: number): number[] {
+  const counts = targets.map((target) => Math.max(least, Math.floor(target)))
+  const whole = total(targets)
+  const kinds = new Map<string, number[]>()
+  targets.forEach((target, i) => {
+    const key = target.toFixed(3)
+    kinds.set(key, [...(kinds.get(key) ?? []), i])
+  })
+  const over = (kind: readonly number[]): number => targets[kind[0]!]! - Math.floor(targets[kind[0]!]!)
+  let sum = total(counts)
+  for (const kind of [...kinds.values()].sort((a, b) => over(b) - over(a))) {
+    if (Math.abs(sum + kind.length - whole) >= Math.abs(sum - whole)) continue
+    for (const i of kind) counts[i]!++
+    sum += kind.length
+  }
+  return counts
+}
+
 /**
  * What each side has to come out even on so that every corner falls on the same stitch of a repeat: where all sides
  * together come out even then; else null.
@@ -184,6 +211,7 @@ function ofEachSide(multiple: Multiple, sides: number): Multiple | null {
 export function fitStretches(targets: readonly number[], multiple: Multiple | null): number[] {
   const whole = targets.reduce((sum, target) => sum + target, 0)
   if (!multiple) return shared(targets, Math.max(1, Math.round(whole)))
+  if (isAny(multiple)) return alike(targets, multiple.least)
   const side = ofEachSide(multiple, targets.length)
   const each = side && targets.map((target) => nearest(target, side))
   if (each && multiple.by === 'stretch') return each

@@ -94,3 +94,15 @@ export const levelWords = (
   terms: Terms,
   units: UnitSystem,
 ): string[] => dips.map((dip) => dipWords(dip, terms, units))
+
+/** ", 3 in each of the 4 corners"; empty where a plain round has none. */
+export const cornerWords = ({ corners = 0, inCorner }: EdgingRound): string =>
+  inCorner === undefined
+    ? ''
+    : `, ${formatNumber(inCorner)} in ${corners === 1 ? 'the corner' : `each of ${formatNumber(corners)} corners`}`
+
+/** How a plain round is worked into the one before it. */
+export const laterWords = (round: EdgingRound, stitch: string): string =>
+  round.inCorner === undefined
+    ? `${stitch} evenly into the round before`
+    : `${stitch} in each stitch${cornerWords(round)}`

@@ -5,7 +5,8 @@
 import type { Finding } from '../../shared-types/finding'
 import type { EdgingAccount, EdgingRound, MotifAccount } from '../../shared-types/plan'
 import type { EdgingStyle, Terms } from '../../shared-types/project'
-import type { Border } from '../edging/border'
+import { cornerIncrease } from '../edging/corners'
+import type { Border, PlainLoop } from '../edging/border'
 import { deepDips, levelDips } from '../edging/level'
 import type { EdgeDip, Level } from '../edging/level'
 import type { ResolvedGauge } from '../stitches/gauge'
@@ -30,6 +31,8 @@ export interface EdgingBase {
   readonly turns?: number
   /** Lines that are each worked by themselves, 1 where it is left out: both ends of a round, holes. */
   readonly lines?: number
+  /** Its lines with their corners and the stitches of the first round; without them rounds are told by length alone. */
+  readonly loops?: readonly PlainLoop[]
   /** Of an edging that levels: the dips under the line. */
   readonly dips?: readonly EdgeDip[]
 }
@@ -103,10 +106,34 @@ function firstRound(
   }
 }
 
+/** By how much a later round of a stitch is longer than the one below it: at its corners, or by its height. */
+const growth = ({ corners, turns }: PlainLoop, stitch: StitchKey, gauge: ResolvedGauge): number => {
+  const each = cornerIncrease(corners, stitch, gauge)
+  return each === null ? (turns * 2 * Math.PI * gauge.height(stitch)) / gauge.width : corners * each
+}
+
+/** The corners of a plain round and the stitches in each, where all lines have as many in one; nothing without any. */
+function inCorners(
+  loops: EdgingBase['loops'],
+  stitch: StitchKey,
+  gauge: ResolvedGauge,
+): Pick<EdgingRound, 'corners' | 'inCorner'> {
+  const each = new Set<number>()
+  let corners = 0
+  for (const loop of loops ?? []) {
+    const more = cornerIncrease(loop.corners, stitch, gauge)
+    if (!more) continue
+    each.add(more)
+    corners += loop.corners
+  }
+  return each.size === 1 ? { corners, inCorner: [...each][0]! + 1 } : {}
+}
+
 /**
  * Stitches, length and metres of every round of an edging, the written ones (M36) after the plain ones. A round's length is the base grown by 2π times
  * the height so far, for every turn that it makes (a closed line that is offset outward grows so, whatever its corners and valleys do to
- * the stitches), its stitches are that length over w; a bridging first round has one stitch in each tip and
+ * the stitches), its stitches are that length over w, and from the second on, where the line has corners, those
+ * of the round below and what is worked more in each corner; a bridging first round has one stitch in each tip and
  * round(0.95·chord/w) chains between, a levelling one stitches as tall as the edge lies deep.
  */
 export function workEdging(
@@ -122,6 +149,8 @@ export function workEdging(
   const worked: EdgingRound[] = []
   let height = 0
   let loops = 0
+  /** Stitches along each line, whole or not. */
+  let counts = base.loops?.map(({ stitches }) => stitches)
   const first = rounds[0] === undefined ? 'sc' : (stitchOf(rounds[0], terms) ?? 'sc')
   const level = style === 'level' && base.dips ? levelDips(base.dips, first, gauge) : null
   rounds.forEach((written, index) => {
@@ -131,7 +160,11 @@ export function workEdging(
     height += gauge.height(stitch)
     const length = base.length + (base.turns ?? 1) * 2 * Math.PI * height
     const isSet = border !== null && index === rounds.length - 1
-    const all = isSet ? border.setUp : Math.round(length / gauge.width)
+    counts = counts?.map((count, i) => (index === 0 ? count : count + growth(base.loops![i]!, stitch, gauge)))
+    const plain = counts
+      ? Math.round(counts.reduce((sum, count) => sum + count, 0))
+      : Math.round(length / gauge.width)
+    const all = isSet ? border.setUp : plain
     const work: RoundWork =
       index === 0 ? firstRound(style, base, all, isSet, gauge, level) : { ...NONE, stitches: all, chains: 0 }
     const millimetres =
@@ -149,6 +182,7 @@ export function workEdging(
       chains: work.chains,
       length,
       metres: millimetres / 1000,
+      ...(work.chains === 0 && inCorners(base.loops, stitch, gauge)),
     })
   })
   for (const round of border?.rounds ?? []) {

@@ -131,6 +131,7 @@ export function createBlanketPlanner(): KindPlanner<SettledBlanket> {
   const edgeDips = memoised(dipsAlong.edgeDips)
   const finishDips = memoised(dipsAlong.finishDips)
   const workBorder = memoised(borders.workBorder)
+  const plainLoops = memoised(borders.plainLoops)
   const filler = remembered(accountFrom)
   const additions = createAdditions((motif, project) => filler(motif, ...readBy(project)))
   const tellOpenings = memoised(openingsIn)
@@ -182,15 +183,14 @@ export function createBlanketPlanner(): KindPlanner<SettledBlanket> {
       const line = edge && edgeLine(edge)
       const written = writtenRounds(layout.edging)
       const plain = plainRounds(layout.edging, project.terms)
+      const along = edge && line && borderEdge(edge, arranged, line, laid)
+      const heightOf = (rounds: readonly string[]) => edgingHeight(rounds, project.terms, gauge)
       const border =
-        edge && line && written.length > 0
-          ? workBorder(
-              borderEdge(edge, arranged, line, laid),
-              ...([written, plain.length, edgingHeight(plain, project.terms, gauge), project.terms] as const),
-              gauge,
-            )
+        along && written.length > 0
+          ? workBorder(along, written, plain.length, heightOf(plain), project.terms, gauge)
           : null
-      return { edge, line, border, dips: edge?.style === 'level' ? edgeDips(edge, arranged) : null }
+      const loops = along && plainLoops(along, heightOf(plain.slice(0, 1)), gauge)
+      return { edge, line, border, loops, dips: edge?.style === 'level' ? edgeDips(edge, arranged) : null }
     })
     const coloured = [beside, fill, painted, ways, kept, counts.arrangement, cells.motifs] as const
     // Joins and edging in no yarn of their own follow the pattern, not what limits make of it: colours are chosen by
@@ -212,7 +212,7 @@ export function createBlanketPlanner(): KindPlanner<SettledBlanket> {
         ...{ ...shared, motifs, gaps, worked, edging, blocking },
         colourways: assigned.colourways,
       })
-      const { edge, line, border, dips } = edged(added.placed.halves.length > 0)
+      const { edge, line, border, loops, dips } = edged(added.placed.halves.length > 0)
       const [main, ...others] = piecesOf(motifs, laid, arranged.placements, assigned.colourways)
       const input: MaterialsInput = {
         basis: project,
@@ -240,6 +240,7 @@ export function createBlanketPlanner(): KindPlanner<SettledBlanket> {
           tips: line.tips,
           chord: line.tips > 0 ? line.length / line.tips : 0,
           ...(dips && { dips }),
+          ...(loops && { loops }),
         },
         border,
       }

@@ -2,7 +2,7 @@
 import type { EdgingAccount, EdgingLoop } from '../../shared-types/plan'
 import { OPEN_ENDS } from '../../src-core/edging/open-ends'
 import { pickUps } from '../../src-core/edging/pick-up'
-import { edgeTitle, levelWords, writtenOf, wrongIn } from '../../src-core/edging/words'
+import { edgeTitle, laterWords, levelWords, writtenOf, wrongIn } from '../../src-core/edging/words'
 import { counted } from '../../src-core/figures/words'
 import { MATERIAL_CONSTANTS } from '../../src-core/materials/constants'
 import { blanketOf } from '../../src-core/plans/layouts'
@@ -49,7 +49,7 @@ export function edgingSteps(job: EdgingJob): EdgingSteps | null {
         .map((line) => [EDGING_PAGE.special, roundText(line, job)] as const),
       ...plain.slice(0, -1).map((round) => {
         const stitch = translateStitch(round.stitch, settled.terms, terms) ?? round.stitch
-        const how = round.number === 1 ? firstRoundWords(edging, job, stitch) : EDGING_PAGE.evenly(stitch)
+        const how = round.number === 1 ? firstRoundWords(edging, job, stitch) : laterWords(round, stitch)
         return [
           EDGING_PAGE.round(round.number),
           EDGING_PAGE.plain(

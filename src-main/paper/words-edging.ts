@@ -155,7 +155,6 @@ export const EDGING_PAGE = {
   plain: (round: EdgingRound, how: string, stitch: string, many?: string): string =>
     `${how}: ${many ?? `${formatNumber(round.stitches)} ${stitch}`}${round.chains > 0 ? ` and ${counted(round.chains, 'chain')}` : ''}.`,
   level: (dips: readonly string[]): string => `Level the dips: ${dips.join('; ')}.`,
-  evenly: (stitch: string): string => `${stitch} evenly into the round before`,
   round: (number: number): string => `Round ${number}`,
   wrong: ({ message }: Finding): string => `Does not work out yet: ${message}`,
   inYarn: (name: string): string => `in ${name}`,

@@ -1,7 +1,7 @@
 /** The words of the materials page. */
 import type { EdgingAccount, Plan, PlanSize, YarnNeed } from '../../shared-types/plan'
 import type { Terms, UnitSystem, Yarn } from '../../shared-types/project'
-import { levelWords, writtenOf } from '../../src-core/edging/words'
+import { cornerWords, laterWords, levelWords, writtenOf } from '../../src-core/edging/words'
 import { fillersByMotif, openingWords } from '../../src-core/figures/filler-list'
 import { counted, listed } from '../../src-core/figures/words'
 import { HALF_SHARE } from '../../src-core/layout/constants'
@@ -115,8 +115,8 @@ export function firstRoundWords(
   }
   if (style === 'bridge') return `${stitch} ${inEach}`
   const dips = style === 'level' ? levelWords(edging, terms, units) : []
-  if (dips.length > 0) return `${stitch} along the tips, and ${dips.join('; ')}`
-  return `${stitch} evenly along the edge`
+  if (dips.length > 0) return `${stitch} along the tips${cornerWords(rounds[0]!)}, and ${dips.join('; ')}`
+  return `${stitch} evenly along the edge${cornerWords(rounds[0]!)}`
 }
 
 /** The distances from one tip of a line to the next, as shares of the mean distance. */
@@ -148,7 +148,7 @@ export function edgingWords(
       i === 0 && edging.dips
         ? counted(round.stitches, 'stitch', 'stitches')
         : `${formatNumber(round.stitches)} ${stitch}${chains}`
-    return `Round ${i + 1}: ${i === 0 ? firstRoundWords(edging, job, stitch) : `${stitch} evenly into the round before`}: ${all}.`
+    return `Round ${i + 1}: ${i === 0 ? firstRoundWords(edging, job, stitch) : laterWords(round, stitch)}: ${all}.`
   })
   const [first, last] = [edging.rounds.length - written + 1, edging.rounds.length]
   const inWords = `${written === 1 ? `Round ${first}` : `Rounds ${first}–${last}`} in words: see ${edgingTitle(job.terms)}.`

@@ -1,9 +1,23 @@
 /** `petalyard plan` for people: what it becomes, how it is joined and worked, what yarn it takes. */
-import { byLineWords, ENDS_WORDS, levelWords, writtenOf, wrongIn } from '../../../src-core/edging/words'
+import {
+  byLineWords,
+  cornerWords,
+  ENDS_WORDS,
+  levelWords,
+  writtenOf,
+  wrongIn,
+} from '../../../src-core/edging/words'
 import { fillersByMotif, openingWords } from '../../../src-core/figures/filler-list'
 import { leavingWords } from '../../../src-core/figures/leaving-words'
 import { capital, counted, openEndsWords } from '../../../src-core/figures/words'
-import type { EdgingAccount, OrderStep, Plan, YarnNeed, YarnNumber } from '../../../shared-types/plan'
+import type {
+  EdgingAccount,
+  EdgingRound,
+  OrderStep,
+  Plan,
+  YarnNeed,
+  YarnNumber,
+} from '../../../shared-types/plan'
 import type { Project } from '../../../shared-types/project'
 import { holdingWords } from '../../../src-core/figures/holding-words'
 import {
@@ -146,6 +160,7 @@ function edgingFacts(
       'Edging',
       `${names.join(', ')}: ${counted(stitches, 'stitch', 'stitches')}${chains > 0 ? ` and ${counted(chains, 'chain')}` : ''}, ${length(height)} wide${isRound ? `, ${ENDS_WORDS[blanketOf(settled)?.edging?.ends ?? 'both']}` : ''}`,
     ],
+    ...cornersOf(plain),
     ...levelWords(edging, settled.terms, settled.units).map((words): [string, string] => [
       '',
       capital(words),
@@ -159,6 +174,15 @@ function edgingFacts(
       return ['', `Round ${round.number}: ${own ? `${own}; in all ${told}` : told}`]
     }),
   ]
+}
+
+/** What plain rounds with corners have in each, and where each of them ends. */
+function cornersOf(plain: readonly EdgingRound[]): [string, string][] {
+  if (plain.every(({ inCorner }) => inCorner === undefined)) return []
+  return plain.map((round) => [
+    '',
+    `Round ${round.number}: ${counted(round.stitches, 'stitch', 'stitches')}${cornerWords(round)}`,
+  ])
 }
 
 /** How often each of several motifs is made. */

@@ -87,7 +87,7 @@ describe('the assembly map of a throw', () => {
     expect(words).toContain(`: ${stitches} sc and ${chains} chains.`)
     expect(words).toContain('One skein of')
     expect(words).toContain(
-      `Round 2: dc evenly into the round before: ${plan.edging!.rounds[1]!.stitches} dc.`,
+      `Round 2: dc in each stitch, 5 in each of 4 corners: ${plan.edging!.rounds[1]!.stitches} dc.`,
     )
   })
 
