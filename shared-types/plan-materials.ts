@@ -58,6 +58,8 @@ export interface EdgingRound {
   readonly yarn: string
   /** Of a written round: how often its repeat is worked, along all lines. */
   readonly repeats?: number
+  /** Of a plain round along several lines, both ends of what is joined in the round among them: stitches on each. */
+  readonly byLine?: readonly number[]
   /** Of a plain round with corners: stitches in each of its `corners`; it says how much a round grows. */
   readonly inCorner?: number
   /** Outward corners, picots in it, and what is worked in it by US key: chains one by one, every leg of a decrease. */

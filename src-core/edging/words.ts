@@ -3,6 +3,7 @@ import type { Finding } from '../../shared-types/finding'
 import type { EdgingAccount, EdgingDip, EdgingLoop, EdgingRound, Plan } from '../../shared-types/plan'
 import type { EdgingEnds, Terms, UnitSystem } from '../../shared-types/project'
 import { counted, listed } from '../figures/words'
+import { blanketOf } from '../plans/layouts'
 import { stitchAbbreviation } from '../stitches/terms'
 import type { StitchKey } from '../stitches/table'
 import { formatLength, formatNumber } from '../units/format'
@@ -40,6 +41,10 @@ export const ENDS_WORDS: Readonly<Record<EdgingEnds, string>> = {
   mouth: 'at the mouth alone',
   bottom: 'at the bottom alone',
 }
+
+/** Which open ends an edging has; null where nothing is joined in the round. */
+export const endsEdged = ({ round, settled }: Pick<Plan, 'round' | 'settled'>): EdgingEnds | null =>
+  round ? (blanketOf(settled)?.edging?.ends ?? 'both') : null
 
 /** "129 stitches, 43 repeats, 43 picots": what one line has of a written round. */
 const lineWords = (loop: EdgingLoop, index: number): string =>
@@ -106,3 +111,19 @@ export const laterWords = (round: EdgingRound, stitch: string): string =>
   round.inCorner === undefined
     ? `${stitch} evenly into the round before`
     : `${stitch} in each stitch${cornerWords(round)}`
+
+/**
+ * Of a plain round along several lines, its stitches on each: "(120 at the mouth, 96 at the bottom)", "(96 at each end)";
+ * empty along one line. `ends`: which open ends it has, where it is joined in the round.
+ */
+export function plainByLine({ byLine = [] }: EdgingRound, ends: EdgingEnds | null): string {
+  if (byLine.length < 2) return ''
+  const isEnds = ends === 'both' && byLine.length === ENDS.length
+  const [first] = byLine
+  if (byLine.every((each) => each === first))
+    return ` (${formatNumber(first!)} at each ${isEnds ? 'end' : `of ${byLine.length} edges`})`
+  const named = byLine.map(
+    (each, i) => `${formatNumber(each)} at ${isEnds ? `the ${ENDS[i]!}` : `edge ${i + 1}`}`,
+  )
+  return ` (${named.join(', ')})`
+}

@@ -162,7 +162,7 @@ export function workEdging(
     const isSet = border !== null && index === rounds.length - 1
     counts = counts?.map((count, i) => (index === 0 ? count : count + growth(base.loops![i]!, stitch, gauge)))
     const plain = counts
-      ? Math.round(counts.reduce((sum, count) => sum + count, 0))
+      ? counts.reduce((sum, count) => sum + Math.round(count), 0)
       : Math.round(length / gauge.width)
     const all = isSet ? border.setUp : plain
     const work: RoundWork =
@@ -183,6 +183,7 @@ export function workEdging(
       length,
       metres: millimetres / 1000,
       ...(work.chains === 0 && inCorners(base.loops, stitch, gauge)),
+      ...(work.chains === 0 && !isSet && counts && counts.length > 1 && { byLine: counts.map(Math.round) }),
     })
   })
   for (const round of border?.rounds ?? []) {

@@ -2,7 +2,15 @@
 import type { EdgingAccount, EdgingLoop } from '../../shared-types/plan'
 import { OPEN_ENDS } from '../../src-core/edging/open-ends'
 import { pickUps } from '../../src-core/edging/pick-up'
-import { edgeTitle, laterWords, levelWords, writtenOf, wrongIn } from '../../src-core/edging/words'
+import {
+  edgeTitle,
+  endsEdged,
+  laterWords,
+  levelWords,
+  plainByLine,
+  writtenOf,
+  wrongIn,
+} from '../../src-core/edging/words'
 import { counted } from '../../src-core/figures/words'
 import { MATERIAL_CONSTANTS } from '../../src-core/materials/constants'
 import { blanketOf } from '../../src-core/plans/layouts'
@@ -56,6 +64,7 @@ export function edgingSteps(job: EdgingJob): EdgingSteps | null {
             round,
             how,
             stitch,
+            plainByLine(round, endsEdged(plan)),
             round.number === 1 && edging.dips ? counted(round.stitches, 'stitch', 'stitches') : undefined,
           ),
         ] as const

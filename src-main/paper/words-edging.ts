@@ -152,8 +152,8 @@ export function countWords({ made, repeats, picots }: EdgingLoop, index: number)
 export const EDGING_PAGE = {
   special: 'Stitch',
   /** `many`: what its stitches are called together, where they are not all of one kind. */
-  plain: (round: EdgingRound, how: string, stitch: string, many?: string): string =>
-    `${how}: ${many ?? `${formatNumber(round.stitches)} ${stitch}`}${round.chains > 0 ? ` and ${counted(round.chains, 'chain')}` : ''}.`,
+  plain: (round: EdgingRound, how: string, stitch: string, byLine: string, many?: string): string =>
+    `${how}: ${many ?? `${formatNumber(round.stitches)} ${stitch}`}${round.chains > 0 ? ` and ${counted(round.chains, 'chain')}` : ''}${byLine}.`,
   level: (dips: readonly string[]): string => `Level the dips: ${dips.join('; ')}.`,
   round: (number: number): string => `Round ${number}`,
   wrong: ({ message }: Finding): string => `Does not work out yet: ${message}`,

@@ -1,7 +1,14 @@
 /** The words of the materials page. */
 import type { EdgingAccount, Plan, PlanSize, YarnNeed } from '../../shared-types/plan'
 import type { Terms, UnitSystem, Yarn } from '../../shared-types/project'
-import { cornerWords, laterWords, levelWords, writtenOf } from '../../src-core/edging/words'
+import {
+  cornerWords,
+  endsEdged,
+  laterWords,
+  levelWords,
+  plainByLine,
+  writtenOf,
+} from '../../src-core/edging/words'
 import { fillersByMotif, openingWords } from '../../src-core/figures/filler-list'
 import { counted, listed } from '../../src-core/figures/words'
 import { HALF_SHARE } from '../../src-core/layout/constants'
@@ -148,7 +155,7 @@ export function edgingWords(
       i === 0 && edging.dips
         ? counted(round.stitches, 'stitch', 'stitches')
         : `${formatNumber(round.stitches)} ${stitch}${chains}`
-    return `Round ${i + 1}: ${i === 0 ? firstRoundWords(edging, job, stitch) : laterWords(round, stitch)}: ${all}.`
+    return `Round ${i + 1}: ${i === 0 ? firstRoundWords(edging, job, stitch) : laterWords(round, stitch)}: ${all}${plainByLine(round, endsEdged(job.plan))}.`
   })
   const [first, last] = [edging.rounds.length - written + 1, edging.rounds.length]
   const inWords = `${written === 1 ? `Round ${first}` : `Rounds ${first}–${last}`} in words: see ${edgingTitle(job.terms)}.`

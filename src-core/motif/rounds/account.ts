@@ -179,7 +179,8 @@ function plainAccount(
         : MEASURED_SPREAD
   const own = scaled.ratio === null ? gauge : scaleGauge(gauge, scaled.ratio)
   const work = slotWork(read.worked, (round) => slotOf(motif, read, round), own, read.ringChains)
-  const rounds = measuredRounds(located, scaled.ratio ?? 1)
+  const isMeasured = (motif.rounds ?? []).some(({ across = 0 }) => across > 0)
+  const rounds = measuredRounds(located, scaled.ratio ?? 1, scaled.shape, isMeasured)
   const findings = [
     ...read.findings,
     ...checkRounds(motif, read, located, gauge, context.terms),
@@ -281,10 +282,22 @@ function locateAll(
   return located
 }
 
-function measuredRounds(located: readonly LocatedRound[], ratio: number): MeasuredRound[] {
+/**
+ * How far each round reaches. A straight corner reaches farther than the stitches drawn in it, by which the motif is as
+ * large as it is: so do the corners of rounds within it, where nobody measured one.
+ */
+function measuredRounds(
+  located: readonly LocatedRound[],
+  ratio: number,
+  { shape, overTips }: Pick<MotifAccount, 'shape' | 'overTips'>,
+  isMeasured: boolean,
+): MeasuredRound[] {
+  const last = located.at(-1)
+  const isStraight = shape === 'straight' && !isMeasured && last !== undefined && last.corners > 0
+  const sharper = isStraight ? overTips / 2 / (farthest([last]) * ratio) : 1
   return located.map((entry) => ({
     number: entry.round.number,
-    outerRadius: farthest([entry]) * ratio,
+    outerRadius: farthest([entry]) * ratio * (entry.corners > 0 ? sharper : 1),
     stitches: entry.round.stitches,
     flatness: flatnessOf(entry),
     lies: lieOf(entry),

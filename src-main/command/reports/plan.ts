@@ -2,6 +2,8 @@
 import {
   byLineWords,
   cornerWords,
+  endsEdged,
+  plainByLine,
   ENDS_WORDS,
   levelWords,
   writtenOf,
@@ -18,7 +20,7 @@ import type {
   YarnNeed,
   YarnNumber,
 } from '../../../shared-types/plan'
-import type { Project } from '../../../shared-types/project'
+import type { EdgingEnds, Project } from '../../../shared-types/project'
 import { holdingWords } from '../../../src-core/figures/holding-words'
 import {
   formatLength,
@@ -160,7 +162,7 @@ function edgingFacts(
       'Edging',
       `${names.join(', ')}: ${counted(stitches, 'stitch', 'stitches')}${chains > 0 ? ` and ${counted(chains, 'chain')}` : ''}, ${length(height)} wide${isRound ? `, ${ENDS_WORDS[blanketOf(settled)?.edging?.ends ?? 'both']}` : ''}`,
     ],
-    ...cornersOf(plain),
+    ...plainFacts(plain, endsEdged({ round: isRound, settled })),
     ...levelWords(edging, settled.terms, settled.units).map((words): [string, string] => [
       '',
       capital(words),
@@ -176,12 +178,12 @@ function edgingFacts(
   ]
 }
 
-/** What plain rounds with corners have in each, and where each of them ends. */
-function cornersOf(plain: readonly EdgingRound[]): [string, string][] {
-  if (plain.every(({ inCorner }) => inCorner === undefined)) return []
+/** What plain rounds have in each corner and along each line, where there are corners or several lines. */
+function plainFacts(plain: readonly EdgingRound[], ends: EdgingEnds | null): [string, string][] {
+  if (plain.every(({ inCorner, byLine }) => inCorner === undefined && byLine === undefined)) return []
   return plain.map((round) => [
     '',
-    `Round ${round.number}: ${counted(round.stitches, 'stitch', 'stitches')}${cornerWords(round)}`,
+    `Round ${round.number}: ${counted(round.stitches, 'stitch', 'stitches')}${cornerWords(round)}${plainByLine(round, ends)}`,
   ])
 }
 

@@ -67,6 +67,16 @@ describe('the stitches of a side', () => {
     expect(account!.side!.length).toBeCloseTo(Math.hypot(a!.x - b!.x, a!.y - b!.y), 9)
   })
 
+  it.each([
+    ['chains', SQUARE],
+    ['stitches', SOLID],
+    ['a granny', GRANNY],
+  ])('M16 the last round is as large as the motif, from corner to corner: %s', (_, own) => {
+    const { rounds, overTips } = planProject(project(own)).motif!
+    expect(2 * rounds.at(-1)!.outerRadius).toBeCloseTo(overTips, 9)
+    expect(rounds[0]!.outerRadius).toBeLessThan(rounds[1]!.outerRadius)
+  })
+
   it('are not told where sides differ, nor of flowers', () => {
     const uneven = motif(
       SQUARE.rounds![0]!.work,

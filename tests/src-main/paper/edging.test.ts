@@ -1,5 +1,6 @@
 /** The page on an edging with written rounds: what it says, read back, is what the plan counts. */
 import { describe, expect, it } from 'vitest'
+import type { BlanketLayout, Project } from '../../../shared-types/project'
 import { pickUps } from '../../../src-core/edging/pick-up'
 import { readRounds } from '../../../src-core/notation/read'
 import { planProject } from '../../../src-core/plan'
@@ -55,6 +56,38 @@ describe('the page on an edging', () => {
     const told = materials.map(({ text }) => text).join(' ')
     expect(told).toContain('Round 2 in words: see')
     expect(told).not.toMatch(/evenly into the round before: 0/)
+  })
+
+  it('tells both ends of a round by themselves where they differ, in words and in plain rounds', () => {
+    // Two squares are left out at the mouth: it runs round a notch, the bottom does not.
+    const base = squares(8, 5, ofKind('shell'))
+    const bag = (edging: object): Project => ({
+      ...base,
+      layout: {
+        ...(base.layout as BlanketLayout),
+        inTheRound: true,
+        cells: { motifs: { '1,2': null, '1,3': null } },
+        edging: { style: 'follow', yarn: 'y1', ...edging },
+      },
+    })
+    const { plan, words } = wordsOf(bag(ofKind('shell')))
+    const [mouth, bottom] = plan.edging!.loops!
+    expect(mouth!.stitches).toBeGreaterThan(bottom!.stitches)
+    const [atMouth, atBottom] = words.split('The bottom: the last row')
+    expect(atMouth).toContain('The mouth: row 1, along the top of the map')
+    expect(atMouth).toContain(`work ${mouth!.stitches} sc along the edge`)
+    expect(atMouth).toContain(`(${mouth!.made[0]} sts, ${mouth!.repeats[0]} repeats)`)
+    expect(atBottom).toContain(`work ${bottom!.stitches} sc along the edge`)
+    expect(atBottom).toContain(`(${bottom!.made[0]} sts, ${bottom!.repeats[0]} repeats)`)
+    const plain = planProject(bag({ rounds: ['sc'] }))
+    const { byLine, stitches } = plain.edging!.rounds[0]!
+    expect(byLine!.reduce((sum, each) => sum + each, 0)).toBe(stitches)
+    // Eight squares of 60 mm at 5 mm a stitch, and down and up one of them at the notch.
+    expect(byLine![1]).toBe(8 * 12)
+    expect(Math.abs(byLine![0]! - (8 * 12 + 2 * 12))).toBeLessThanOrEqual(1)
+    const materials = mapPages(plain, { date: DATE }).flatMap(({ figure }) => record(figure).texts)
+    const told = materials.map(({ text }) => text).join(' ')
+    expect(told).toContain(`(${byLine![0]} at the mouth, ${byLine![1]} at the bottom)`)
   })
 
   it('draws the edge with its corners and the stitches between them, as on the map', () => {
