@@ -3,6 +3,7 @@ import { checkChain } from './chain-targets'
 import {
   BUNCHES,
   clusterCounts,
+  comesTo,
   formed,
   groupCounts,
   groupsOf,
@@ -296,9 +297,8 @@ function checkEndCounts(work: Work, counts: readonly CountItem[], sums: Tally): 
       if ((entry.round ?? work.number) !== work.number) continue
       const have = countOf(work, entry, count, sums)
       if (have === null) continue
-      const first = work.node.numbers?.[0] ?? work.number
-      const wanted = entry.inTurn?.[work.number - first] ?? entry.count
-      const fits = typeof have === 'number' ? have === wanted : have.includes(wanted)
+      const wanted = entry.inTurn?.[work.number - (work.node.numbers?.[0] ?? work.number)] ?? entry.count
+      const fits = (typeof have === 'number' ? [have] : have).some((made) => comesTo(entry, made, wanted))
       if (fits || isMidway(work, count, wanted)) continue
       const made = typeof have === 'number' ? have : (have.find((count) => count > 0) ?? 0)
       // "20 s.c." in today's spelling, so that no sentence ends within a sentence.

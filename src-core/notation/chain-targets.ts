@@ -5,7 +5,7 @@ import type { PlacePart } from './tree'
 import { baseSource, report, spend, targetAt } from './work'
 import type { ChainWork, Target, Work } from './work'
 import { stemTargets, turnUnder } from './piece'
-import { missing, nextStitch, settle } from './taking'
+import { missing, nextStitch, settle, takeAt } from './taking'
 import type { Taking } from './taking'
 import type { WorkedElement } from './worked'
 
@@ -81,6 +81,12 @@ function spaceCells(work: Work, part: PlacePart, taking: Taking): Target[] {
     spend(work, part)
     const open = work.spaceCells
     if (!open || open.left === 0) {
+      // "Ch 2, sk next 2 chs, dc in next ch" at the end of a row: the chain that stands there for its first stitch.
+      const edge = !all && open ? source.edge() : -1
+      if (edge >= 0 && source.distance(edge) === 0) {
+        targets.push(takeAt(work, source, edge, part, taking))
+        continue
+      }
       const index = source.find('space', '', () => true)
       if (index < 0) {
         if (!all) targets.push(missing(work, source, 'space', part))

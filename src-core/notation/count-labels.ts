@@ -67,16 +67,28 @@ export function totalAhead(reader: Reader): boolean {
   return found
 }
 
-/** "per side", "on each side", "between corners": passes it. */
-export function passPerSide(reader: Reader, end: number): boolean {
-  const per = reader.attempt(() => {
+/** "per side", "on each side", "between corners", "at each corner", "at either end": passes it; what each of them is. */
+export function passPer(reader: Reader, end: number): 'side' | 'each' | null {
+  return reader.attempt(() => {
     // "11 each side", "14 for each side".
-    if (!reader.skip('per', 'on', 'along', 'between', 'a', 'for', 'to') && !reader.sees('each')) return null
-    while (reader.skip('each', 'every', 'the', 'all', 'four', 'six')) continue
-    return reader.at < end &&
-      reader.skip('side', 'sides', 'corner', 'edge', 'edges', 'petal', 'section', 'rep')
-      ? true
-      : null
+    const before = reader.key()
+    if (!reader.skip(...BEFORE_EACH) && !reader.sees('each')) return null
+    const from = reader.at
+    while (reader.skip('of', 'each', 'every', 'the', 'all', 'both', 'either', 'these', 'those')) continue
+    const several = reader.at > from || before === 'per' || before === 'between' || before === 'a'
+    const counted = reader.number() !== null
+    if (reader.at >= end) return null
+    if (!several && !counted && !/s$/.test(reader.spelled())) return null
+    if (reader.skip('side', 'sides', 'edge', 'edges')) return 'side'
+    const corner = reader.sees('corner')
+    const part = corner || PARTS.has(reader.spelled())
+    if (!part || ++reader.at > end) return null
+    // "In each corner sp" is a place.
+    if (reader.isA('space') || reader.isA('stitch')) return null
+    return corner && before === 'between' ? 'side' : 'each'
   })
-  return per === true
 }
+const BEFORE_EACH = ['per', 'on', 'along', 'between', 'a', 'for', 'to', 'at', 'in', 'down', 'across']
+const PARTS = new Set(
+  'petal petals section sections rep repeat end ends point points half tip tips'.split(' '),
+)

@@ -20,6 +20,7 @@ import type { Heading } from './round-headings'
 import { sectionOf } from './sections'
 import { isSlip } from './stitch-name'
 import { isCountAgain } from './counts-again'
+import { withoutTalk } from './talk-before'
 import { countsInTurn } from './told-counts'
 import { tellsJoins } from './told-joins'
 import { tokenize } from './tokens'
@@ -160,7 +161,9 @@ export function parseRounds(
     bodies.at.set(at, body)
     const { broken, found } = body
     const scopes = heading?.kind === 'round' && heading.label !== null ? headingScopes(reader, heading) : []
-    const inTurn = countsInTurn(body.items, heading?.numbers ?? null)
+    const opens = (heading?.numbers ?? null) === null && !rounds.some(({ numbers }) => numbers !== null)
+    const spoken = opens && (heading || preamble) ? withoutTalk(text, body.items) : body.items
+    const inTurn = countsInTurn(spoken, heading?.numbers ?? null)
     const whole = scopes.length > 0 ? [...scopes, ...inTurn] : inTurn
     const last = heading?.numbers?.[1] ?? null
     const on = preamble ? null : goesOn(reader, whole, last)

@@ -88,3 +88,7 @@ export function shellSize(work: Work, stitch: StitchName['stitch']): number {
     0,
   )
 }
+
+/** Whether so many are what a count tells: in all, or of each of several ends or sides. */
+export const comesTo = ({ ofEach }: CountEntry, made: number, wanted: number): boolean =>
+  made === wanted || (ofEach === true && wanted > 0 && made > wanted && made % wanted === 0)

@@ -1,4 +1,5 @@
 /** Headings: "Rnd 3:", "3rd rnd:", "Rnds 4–6:", "Edging:", and the sections that hold no rounds. */
+import { readBareSection } from './bare-sections'
 import { isProse } from './prose-labels'
 import { skipAdjustable } from './nouns'
 import { isDecorated, passDecoration } from './decoration'
@@ -204,7 +205,9 @@ function readLabelHeading(
     const stitched = stitch !== null && (reader.at === named || reader.sees('/'))
     reader.at = to
     const abbreviation =
-      bracket !== null && /^[\p{L}\d -]{1,12}$/u.test(bracket) && !/^(rs|ws)$/i.test(bracket)
+      bracket !== null &&
+      /^[\p{L}\d -]{1,12}$/u.test(bracket) &&
+      !/^(rs|ws|(make|work|cut)\b.*)$/i.test(bracket)
     if (stitched && called > from)
       return {
         ...make('definition'),
@@ -356,7 +359,7 @@ export function findHeadings(reader: Reader): Heading[] {
     const found: Heading | null =
       free && reader.peek()
         ? ((numbered.has(index) ? readNumberedLine(reader) : readRoundHeading(reader, token.first)) ??
-          (token.first ? readShortened(reader, special) : null) ??
+          (token.first ? (readShortened(reader, special) ?? readBareSection(reader)) : null) ??
           (!decorated || closed || (special && labelled(reader)) || told || explained
             ? readLabelHeading(reader, token.first, inline, numbersBegan)
             : null))

@@ -317,7 +317,11 @@ const MESH = /^(blocks?|blks?|mesh(es)?)$/
 const filet = ({ tokens: all }: Reader, start: number, tokens: readonly Token[]): boolean => {
   const last = tokens.at(-1)!
   if (tokens.length > 3 || (!MESH.test(last.key) && !last.kinds.has('space'))) return false
-  return all.slice(Math.max(0, start - AROUND), start + AROUND).some(({ key }) => MESH.test(key))
+  const near = all.slice(Math.max(0, start - AROUND), start)
+  // "…, dc in 3rd ch of ch-5. 4 filled meshes.": a sentence of its own behind stitches tells what they come to.
+  const alone = near.at(-1)?.key === '.' && /^[.!]?$/.test(all[start + tokens.length]?.key ?? '')
+  if (alone && near.some(({ kinds }) => kinds.has('into'))) return false
+  return [...near, ...all.slice(start, start + AROUND)].some(({ key }) => MESH.test(key))
 }
 const AROUND = 16
 

@@ -1,7 +1,7 @@
 /** What a text states of its stitches: what counts as what, and how many there are at the end. */
 import type { StitchKey } from '../stitches/table'
 import { readChains, readNoun, sizeAhead } from './nouns'
-import { passCountLabel, passPerSide, totalAhead } from './count-labels'
+import { passCountLabel, passPer, totalAhead } from './count-labels'
 import { LEAVING, LONGEST_COUNT, turnsBehind } from './count-sentences'
 import type { Reader } from './reader'
 import { readSides, sidesAhead } from './sides-told'
@@ -25,6 +25,7 @@ export const ONE: ReadonlySet<string> = new Set(['1', 'one', 'a', 'first', 'your
 /** "Counts as first shell": its stitches stand side by side. */
 const NO_CLUSTER: ReadonlySet<string> = new Set(['plain', 'special', 'shell', 'v-stitch', 'picot'])
 const STANDS_FOR = new Set([...ONE, 'for', 'as'])
+const UNDER = new Set(['base', 'foundation', 'bottom', 'skipped', 'unworked'])
 
 /** "counts as dc and ch 1", "does not count as a st", "V-st made"; at the first word, inside or without brackets. */
 export function readStatement(reader: Reader, end: number): StatementItem | null {
@@ -74,10 +75,11 @@ export function readStatement(reader: Reader, end: number): StatementItem | null
         const token = reader.peek()!
         // "Ch 3 = 1 dc, join with ss to top of ch 3": behind the comma other things are told.
         if (token.key === ',' && !startsChains(reader)) break
+        const before = reader.tokens[reader.at - 1]
         if (token.kind === 'chains') chains = token.value
-        if (token.is === 'ch') {
+        // "A dc, a ch-2 mesh and 2 base chs": those lie under the mesh.
+        if (token.is === 'ch' && !UNDER.has(before?.is ?? '')) {
           const after = reader.peek(1)
-          const before = reader.tokens[reader.at - 1]
           if (after?.kind === 'number') chains = after.value
           else if (before?.kind === 'number') chains = before.value
           else chains = 1
@@ -172,7 +174,7 @@ export function readCounts(reader: Reader, end: number, bare: boolean, loose = f
       const words = () => ({ words: reader.words(reader.span(from)), ...reader.span(from) })
       const token = reader.peek()
       if (token?.hyphen) return null
-      const count = reader.number()
+      const count = reader.number() ?? (entries.length > 0 && reader.skip('a', 'an') ? 1 : null)
       if (count === null) return null
       // "(36, 48 dc)" of two rounds.
       const inTurn = [count]
@@ -204,8 +206,9 @@ export function readCounts(reader: Reader, end: number, bare: boolean, loose = f
         continue
       }
       // "24 hdc; 6 per side".
-      if (passPerSide(reader, end)) {
-        entries.push({ count, noun: { kind: 'own', chain: 0, of: 0, words: 'side' }, ...words() })
+      const bareOf = passPer(reader, end)
+      if (bareOf) {
+        entries.push({ count, noun: { kind: 'own', chain: 0, of: 0, words: bareOf }, ...words() })
         continue
       }
       // "4 x 4-ch sps"; "4 x 3 dc" are twelve.
@@ -257,7 +260,12 @@ export function readCounts(reader: Reader, end: number, bare: boolean, loose = f
       const inEach = reader.at + 2 === end && reader.skipAll('in', 'each')
       const ofEach =
         entries.length > 0 && (inEach || (reader.at + 1 === end && reader.skip('each'))) ? 'each' : null
-      const per = passPerSide(reader, end) ? 'side' : ofEach
+      const per = passPer(reader, end) ?? ofEach
+      // "15 sts with one chain loop at each end".
+      if (per && noun.kind === 'space' && !noun.corner) {
+        entries.push({ count, noun, ofEach: true, ...words() })
+        continue
+      }
       if (per) {
         entries.push({ count, noun: { kind: 'own', chain: 0, of: 0, words: per }, ...words() })
         continue

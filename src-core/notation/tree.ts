@@ -206,6 +206,8 @@ export interface CountEntry extends Span {
   readonly count: number
   readonly noun: Noun
   readonly words: string
+  /** "One chain loop at each end": so many of each, or of all. */
+  readonly ofEach?: true
   /** "(36, 48 dc)" of two rounds: the count of each. */
   readonly inTurn?: readonly number[]
   /** "60 dc after Rnd 4": the round that is meant, of several written as one. */

@@ -53,6 +53,10 @@ export function readWhich(reader: Reader): Draft | null {
     return { which: 'each', count: 1, each: true }
   }
   if (reader.skip('next')) return { which: 'next', count: amountIn(reader), each: false }
+  // "3 sc over the first chain loop, …, 3 sc over the other chain loop": the one that comes next.
+  const others = reader.sees('other') ? [1, 2, 3].find((ahead) => reader.isA('space', ahead)) : undefined
+  if (others !== undefined && reader.key(others + 1) !== 'of' && reader.skip('other'))
+    return { which: 'next', count: amountIn(reader), each: false }
   // "*In this space 3 dc, …": in each lap the next one.
   const opens = /^[*([]$/.test(reader.key(-2)) && reader.sees('this') && reader.isA('space', 1)
   if (opens && reader.skip('this')) return NEXT_ONE
