@@ -7,6 +7,7 @@ import { readStitch } from './vocabulary'
 
 const FAR_SIDE = ['opposite', 'other', 'second', 'bottom', 'lower', 'under', 'unworked', 'rem', 'far']
 const CHAINS_FIRST = ['beg', 'starting', 'base', 'foundation', 'same']
+const THE = ['the', 'your', 'this', 'that', 'these', 'those']
 const GOES_ALONG = ['along', 'on', 'down', 'in', 'across', 'into', 'over', 'around', 'up', 'to']
 
 /**
@@ -92,9 +93,14 @@ const passDownChain = (reader: Reader): boolean =>
     reader.skip('all', 'back')
     reader.skip('all')
     if (!reader.skip('along', 'down', 'across', 'up', 'over')) return null
-    while (reader.skip('the', 'your', 'this', 'that', 'length', 'of', 'rem', 'rest', ...CHAINS_FIRST))
-      continue
-    if (!reader.skipA('chain')) return null
+    while (reader.skip(...THE, 'length', 'of', 'rem', 'rest', ...CHAINS_FIRST)) continue
+    // "Working back along these 6 ch", "down the ch-6 just made".
+    if (reader.peek()?.kind === 'chains') reader.at++
+    else {
+      if (reader.number() !== null && !/^(these|those|the|your)$/.test(reader.spelled(-2))) return null
+      if (!reader.skipA('chain')) return null
+    }
+    while (reader.skip('just', 'made', 'st')) continue
     reader.attempt(() => {
       if (!reader.skip('to', 'towards')) return null
       while (reader.skip('the', 'base', 'ring', 'center', 'end', 'beg')) continue

@@ -118,6 +118,9 @@ export function readOwn(reader: Reader): { noun: Noun; base: boolean } | null {
     } else if (token?.kind === 'number' && reader.isA('chain', 1)) {
       of = token.value
       reader.at += 2
+    } else if (base && reader.skipA('counted')) {
+      // "At base of first point", "at foot of first petal": where the round began.
+      of = 0
     } else if (!reader.skipA('stitch') && !readStitch(reader)) return null
     const span = reader.span(start)
     return { noun: { kind: 'own', chain, of, words: reader.words(span) } as Noun, base }

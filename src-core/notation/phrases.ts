@@ -9,6 +9,7 @@ import type { SequenceReader } from './clauses'
 import { readCornersAsBefore } from './corners-as-before'
 import { readClosedIn, readColour, readJoin, readJoinedOver, readScope } from './directions'
 import { readDoubled } from './doubled'
+import { readDrawnUp } from './drawn-up'
 import { readEvenChange, readEvenly } from './evenly'
 import { readFoundation } from './foundation'
 import { readLeftOpen } from './left-open'
@@ -34,6 +35,7 @@ import {
 import type { Reader } from './reader'
 import { readAlternating, readForEach, readTimesFirst } from './whole-repeats'
 import { plainPlace } from './plain-place'
+import { roundBeginning } from './round-beginning'
 import { readPassedOver, readSkip } from './skips'
 import { spanOf } from './tokens'
 import type { Item, NoteItem, Place, WorkItem } from './tree'
@@ -138,7 +140,8 @@ function readWork(reader: Reader, verb: boolean): Item | null {
     const behind = !slips && passBehindFirst(reader)
     // "Dc across to corner" goes over all of them, "sl st across to corner" is the way there.
     const across = !slips && reader.sees('across', 'to') ? readSweep(reader) : null
-    const found = across ?? (alongAhead(reader) ? null : (readPlace(reader) ?? readSweep(reader)))
+    const plain = across ?? (alongAhead(reader) ? null : (readPlace(reader) ?? readSweep(reader)))
+    const found = roundBeginning(reader, stitch, plain)
     const closed = slips && !found && count === null ? readClosedIn(reader) : null
     if (closed) return { type: 'join', place: ownChain(reader, closed), ...reader.span(start) }
     const named =
@@ -291,6 +294,7 @@ const PHRASES: readonly Phrase[] = [
   readEvenChange,
   readDropped,
   readHookFirst,
+  readDrawnUp,
   readDescribed,
   readPlaced,
   readChain,

@@ -258,7 +258,7 @@ function nextTargets(work: Work, part: PlacePart, taking: Taking): Target[] {
     onlyBegun &&
     work.first?.place.kind === 'stitch'
   )
-    if (taking.as === WORKED) return [settle(work, work.first, taking)]
+    if (taking.as === WORKED) return [withPost(work, settle(work, work.first, taking), part, taking)]
   // "Sl st into corner, ch 3, 2 dc in the corner": without "next" the one where the hook stands.
   const stands =
     space && onlyBegun && part.which === 'next' && count === 1 && isBare(work, part) ? work.first : null

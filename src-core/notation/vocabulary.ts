@@ -325,17 +325,20 @@ function readSized(reader: Reader, name: Draft): boolean {
   }
   // "3-dc cl", "3dc-cl" and "3dccl".
   const glued = token?.hyphen || reader.peek(1)?.start === token?.end
-  if (token?.kind !== 'number' || !glued) return false
+  // "A 3 dtr cluster", "3 dtr cluster": one of so many; "3 dtr clusters" are three.
+  if (token?.kind !== 'number' || (!glued && token.value < 2)) return false
+  const one = /^an?(other)?$/.test(reader.key(-1))
   const start = reader.at
   reader.at++
-  if (readCompound(reader, name) && isBunched(name.form)) {
+  if (glued && readCompound(reader, name) && isBunched(name.form)) {
     name.size = token.value
     return true
   }
   reader.at = start + 1
   const base = plainName(reader)
   const form = formAt(reader)
-  if (form && (base || form !== 'increase')) {
+  const sized = glued || (base && form && isBunched(form) && (one || reader.spelled() === form))
+  if (form && sized && (base || form !== 'increase')) {
     reader.at++
     if (reader.isA('stitch')) reader.at++
     name.form = form
