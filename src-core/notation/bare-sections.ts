@@ -10,14 +10,18 @@ const MOST_WORDS = 5
 /** Abbreviations of the trade that stand in capitals anywhere. */
 const ALWAYS = /^(UK|US|DK|MC|CC|RS|WS|[A-Z]|\d.*)$/
 
+/** Names that begin no sentence of work: "Abbreviations (UK) ch chain, …", "Materials 4-ply cotton". */
+const PLAIN = /^(Abbreviations?|Abbrevs?|Materials?|Measurements?|Tension|Gauge|Equipment|Supplies)$/
+
 const inCapitals = ({ text }: Token): boolean => /^[\p{Lu}\d'’&/-]+$/u.test(text)
 
 /** "MATERIALS DK cotton in three shades": the section that a line in capitals begins with; passes its name. */
 export function readBareSection(reader: Reader): Heading | null {
   const from = reader.at
   return reader.attempt((): Heading | null => {
-    let words = 0
-    while (words < MOST_WORDS && reader.peek(words) && inCapitals(reader.peek(words)!)) {
+    const plain = PLAIN.test(reader.peek()?.text ?? '')
+    let words = plain ? 1 : 0
+    while (!plain && words < MOST_WORDS && reader.peek(words) && inCapitals(reader.peek(words)!)) {
       if (words > 0 && reader.peek(words)!.first) break
       words++
     }

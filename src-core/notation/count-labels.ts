@@ -70,16 +70,18 @@ export function totalAhead(reader: Reader): boolean {
 /** "per side", "on each side", "between corners", "at each corner", "at either end": passes it; what each of them is. */
 export function passPer(reader: Reader, end: number): 'side' | 'each' | null {
   return reader.attempt(() => {
-    // "11 each side", "14 for each side".
+    // "7 tr, one more at either side".
+    const more = reader.skip('more', 'extra', 'fewer', 'less')
+    // "11 each side", "14 for each side", "six to a side".
     const before = reader.key()
     if (!reader.skip(...BEFORE_EACH) && !reader.sees('each')) return null
     const from = reader.at
-    while (reader.skip('of', 'each', 'every', 'the', 'all', 'both', 'either', 'these', 'those')) continue
+    while (reader.skip('of', 'a', 'each', 'every', 'the', 'all', 'both', 'either', 'these', 'those')) continue
     const several = reader.at > from || before === 'per' || before === 'between' || before === 'a'
     const counted = reader.number() !== null
     if (reader.at >= end) return null
     if (!several && !counted && !/s$/.test(reader.spelled())) return null
-    if (reader.skip('side', 'sides', 'edge', 'edges')) return 'side'
+    if (reader.skip('side', 'sides', 'edge', 'edges')) return more ? 'each' : 'side'
     const corner = reader.sees('corner')
     const part = corner || PARTS.has(reader.spelled())
     if (!part || ++reader.at > end) return null
@@ -92,3 +94,12 @@ const BEFORE_EACH = ['per', 'on', 'along', 'between', 'a', 'for', 'to', 'at', 'i
 const PARTS = new Set(
   'petal petals section sections rep repeat end ends point points half tip tips'.split(' '),
 )
+
+/** "(6 petals, 7 sts) in each", "each", "for each one": at the end of a count; passes it. */
+export const passInEach = (reader: Reader, end: number): boolean =>
+  reader.attempt(() => {
+    reader.skip('in', 'on', 'for', 'to', 'of')
+    if (!reader.skip('each', 'every') || reader.at > end) return null
+    reader.skip('one')
+    return reader.at === end || null
+  }) === true

@@ -126,6 +126,10 @@ function readLabelHeading(
     }
     if (words.length === 0) return null
     const named = reader.at
+    // "In a magic ring work: ch 3, …": an instruction, whatever stands behind it.
+    const into = reader.tokens.slice(from, named)
+    if (/^(in|into)$/.test(into[0]!.key) && into.some(({ kinds }) => kinds.has('ring') || kinds.has('space')))
+      return null
     const titled = (kind: 'part' | 'section'): Heading => {
       const label = reader.words({ ...reader.span(from), end: reader.tokens[named - 1]!.end }).trim()
       return { kind, from, to: reader.at, numbers: null, label, span: reader.span(from) }

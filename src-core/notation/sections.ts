@@ -333,7 +333,18 @@ function neededKind(words: readonly string[]): SectionKind | null {
 export const sectionOf = (words: readonly string[]): SectionKind | null =>
   BY_WORDS.get(plain(words)) ??
   ofSomething(words) ??
+  (isRemark(words) ? 'notes' : null) ??
   (words[0] === 'to' && MAKES_UP.test(words[1] ?? '') ? 'finishing' : neededKind(words))
+
+/** "A note on the join", "Quick tip for beginners": said of the rounds, and none of them. */
+function isRemark(words: readonly string[]): boolean {
+  const label = words.join(' ')
+  if (words.length < 2 || /\b(rnds?|rounds?|rows?)\b/.test(label)) return false
+  return (
+    /\b(notes?|hints?|reminders?)\b/.test(label) ||
+    /^(an?|one|my|quick|handy|top|useful|helpful) .*\btips?\b|\btips? (for|from|about)\b/.test(label)
+  )
+}
 
 /** Whether a verb behind "to" tells what becomes of a motif. */
 export const makesUp = (verb: string): boolean => MAKES_UP.test(verb)

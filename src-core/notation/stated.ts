@@ -1,7 +1,7 @@
 /** What a text states of its stitches: what counts as what, and how many there are at the end. */
 import type { StitchKey } from '../stitches/table'
 import { readChains, readNoun, sizeAhead } from './nouns'
-import { passCountLabel, passPer, totalAhead } from './count-labels'
+import { passCountLabel, passInEach, passPer, totalAhead } from './count-labels'
 import { LEAVING, LONGEST_COUNT, turnsBehind } from './count-sentences'
 import type { Reader } from './reader'
 import { readSides, sidesAhead } from './sides-told'
@@ -256,10 +256,8 @@ export function readCounts(reader: Reader, end: number, bare: boolean, loose = f
       if (!noun || reader.at > end) return null
       if (noun.kind === 'stitch' && noun.name?.stitch === 'ch' && noun.name.form === 'plain') return null
       if (noun.kind === 'chain') return null
-      // "7 dc per side" is no count of the round, nor is "5 petals with 2 dtr (in) each".
-      const inEach = reader.at + 2 === end && reader.skipAll('in', 'each')
-      const ofEach =
-        entries.length > 0 && (inEach || (reader.at + 1 === end && reader.skip('each'))) ? 'each' : null
+      // "7 dc per side" is no count of the round, nor is "5 petals with 2 dtr each".
+      const ofEach = entries.length > 0 && passInEach(reader, end) ? 'each' : null
       const per = passPer(reader, end) ?? ofEach
       // "15 sts with one chain loop at each end".
       if (per && noun.kind === 'space' && !noun.corner) {

@@ -38,7 +38,7 @@ export function withoutTalk(text: string, items: readonly Item[]): readonly Item
     const prose = first.type === 'note' && first.effect === null
     const told =
       prose && sentence.length > 1 && sentence.every(isNamed) && TELLS.test(text.slice(first.start, end))
-    if (!told) kept.push(...sentence)
+    if (!told) for (const item of sentence) kept.push(item)
     at = to
   }
   return kept

@@ -31,6 +31,14 @@ describe('A count of each end, side or corner', () => {
     expect(made(square(count))).toEqual([12, 24])
   })
 
+  it('may tell what has grown, or what each of the petals has', () => {
+    const petals = `Rnd 1: Magic ring, ch 1, 6 sc in ring, sl st in first sc. (6 sc)
+Rnd 2: Ch 1, (sc, hdc, 3 dc, hdc, sc) in each sc around, sl st in first sc. You now have 6 petals with 7 stitches in each.`
+    expect(told(petals)).toEqual([])
+    expect(told(square('24 dc, six to a side.'))).toEqual([])
+    expect(told(square('24 dc, three more on each side.'))).toEqual([])
+  })
+
   it('is held against the round', () => {
     expect(told(heart('15 stitches, and four chain loops at each end.'))).toEqual([
       expect.stringContaining('rounds/wrong-end-count'),

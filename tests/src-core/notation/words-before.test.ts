@@ -80,3 +80,22 @@ describe('A motif with its number', () => {
     )
   })
 })
+
+describe('A heading that remarks', () => {
+  it.each(['A note on the join', 'Quick tip for beginners', 'Pattern hints'])(
+    'works nothing: %s',
+    (label) => {
+      clean(
+        `${label}: after the last stitch of each round (but the last), slip stitch to the top of the ch 3.
+
+Ch 4 and join to form a ring.
+Rnd 1. Ch 3, 11 dc in ring, join. There should be 12 dc.`,
+        [12],
+      )
+    },
+  )
+
+  it('is none where the round itself says where it is worked', () => {
+    clean('ROUND ONE\nIn a magic ring work: ch 3, 11 dc. Join to top of ch-3.\n→ 12 dc', [12])
+  })
+})
