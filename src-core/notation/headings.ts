@@ -56,6 +56,7 @@ function namesForm(reader: Reader, from: number, to: number): boolean {
   return whole
 }
 
+const ABBREVIATES = /^(?!(?:rs|ws|(?:make|work|cut)\b.*)$)[\p{L}\d -]{1,12}$/iu
 /** A title has no more words: "Second and all following motifs". */
 const MOST_WORDS = 7
 
@@ -208,10 +209,7 @@ function readLabelHeading(
     passOfRound(reader)
     const stitched = stitch !== null && (reader.at === named || reader.sees('/'))
     reader.at = to
-    const abbreviation =
-      bracket !== null &&
-      /^[\p{L}\d -]{1,12}$/u.test(bracket) &&
-      !/^(rs|ws|(make|work|cut)\b.*)$/i.test(bracket)
+    const abbreviation = bracket !== null && ABBREVIATES.test(bracket)
     if (stitched && called > from)
       return {
         ...make('definition'),

@@ -104,6 +104,8 @@ export function readStatement(reader: Reader, end: number): StatementItem | null
 
 const ENTRY_SEPARATORS = new Set(', and & + ; with plus - – — = | · •'.split(' '))
 /** "(28 dc, that's 7 on each side)". */
+const LISTS = new Set([',', ';', 'and', '&', '+'])
+const rest = ({ tokens, at }: Reader, end: number): string[] => tokens.slice(at, end).map(({ is }) => is)
 const THAT_IS = new Set(['that', 'which', 'is', 'so'])
 const TRAILING = new Set(
   'each every both row rnd round in all total made around now at end of per the'.split(' '),
@@ -231,9 +233,10 @@ export function readCounts(reader: Reader, end: number, bare: boolean, loose = f
         reader.at++
         // "4 corners of ch 2".
         reader.attempt(() => (reader.skip('of') && readChains(reader) !== null && reader.at <= end) || null)
-        // "3 leaves of 11 sts each".
-        if (reader.sees('of') && reader.peek(1)?.kind === 'number' && reader.tokens[end - 1]?.is === 'each')
-          reader.at = end
+        // "3 leaves of 11 sts each", "5 points of 5 sts".
+        const ofEachOne =
+          reader.tokens[end - 1]?.is === 'each' || !rest(reader, end).some((key) => LISTS.has(key))
+        if (reader.sees('of') && reader.peek(1)?.kind === 'number' && ofEachOne) reader.at = end
         entries.push({ count, noun: { kind: 'own', chain: 0, of: 0, words: named }, ...words() })
         continue
       }
