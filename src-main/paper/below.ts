@@ -41,6 +41,9 @@ function joined(page: Draft, part: Draft, rule: number): Draft {
   }
 }
 
+/** mm between the last line of a part and where it ends, at most. */
+const AIR_BELOW = 4
+
 /** Whether a page, but the last of them, holds next to nothing: less than a third of its height. */
 export const isSparse = (pages: readonly Draft[]): boolean =>
-  pages.slice(0, -1).some(({ end, sheet }) => end !== undefined && end < sheet.height / 3)
+  pages.slice(0, -1).some(({ end, sheet }) => end !== undefined && end - AIR_BELOW < sheet.height / 3)

@@ -20,6 +20,7 @@ import { garlandPages } from './pages/garland'
 import { withJoins } from './pages/joins'
 import { labelPages, MOST_LABELS } from './pages/labels'
 import { withMaterials } from './pages/materials'
+import type { Filling } from './pages/materials'
 import { blanketMotifs, withMotifs } from './pages/motif'
 import { notePages, shortNotes } from './pages/notes'
 import { orderPages } from './pages/order'
@@ -149,14 +150,15 @@ const beginsWithCard = ({ plan }: Job): boolean =>
   })
 
 function mapOfBlanket(job: Job): Draft[] {
-  const filled = blanketPages(job, true)
+  const filled = blanketPages(job, 'all')
   if (!isSparse(filled)) return filled
-  // What runs over from the page that was filled is next to nothing on a page of its own.
-  const apart = blanketPages(job, false)
-  return apart.length > filled.length ? filled : apart
+  // What runs over from the page that was filled is next to nothing on a page of its own: more of it goes over, or all.
+  const ways = (['none', 'tables'] as const).map((fills) => blanketPages(job, fills))
+  const good = ways.filter((pages) => pages.length <= filled.length)
+  return good.find((pages) => !isSparse(pages)) ?? good[0] ?? filled
 }
 
-function blanketPages(job: Job, fills: boolean): Draft[] {
+function blanketPages(job: Job, fills: Filling): Draft[] {
   const sheets = overviewIsEnough(job) ? null : planSheets(job)
   const later = notesStandLater(job)
   const map = [

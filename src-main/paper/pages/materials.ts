@@ -245,24 +245,29 @@ function facts(job: Job, notes: readonly string[]): [string, string][] {
   return list
 }
 
+/** What of them may stand below the rows of a page that is not half full. */
+export type Filling = 'all' | 'tables' | 'none'
+
 /**
- * The pages with those of materials; `notes` are those that page 1 had no room for, and `fills` whether they may begin
+ * The pages with those of materials; `notes` are those that page 1 had no room for, and `fills` what of them may begin
  * below the last page where that only fills it.
  */
 export function withMaterials(
   job: Job,
   before: readonly Draft[],
   notes: readonly string[] = [],
-  fills = true,
+  fills: Filling = 'all',
 ): Draft[] {
   if (job.leftOut.has('materials')) return [...before]
-  return withPart(job, before, (top) => materialPages(job, notes, top), fills)
+  const { top: first } = newSheet(job)
+  const set = (top: number) => materialPages(job, notes, top, fills === 'tables' && top > first)
+  return withPart(job, before, set, fills !== 'none')
 }
 
 /** Least room for a heading with a table under it, in mm. */
 const TABLE_ROOM = 36
 
-function materialPages(job: Job, notes: readonly string[], top: number): Draft[] {
+function materialPages(job: Job, notes: readonly string[], top: number, apart: boolean): Draft[] {
   const first = newSheet(job)
   const flow = new Flow(job, first, first.titleAt(HEADINGS.materials, top) + 1, HEADINGS.materials)
   const tables = [yarnTable(job), partsTable(job)].flatMap((table) => table ?? [])
@@ -280,7 +285,7 @@ function materialPages(job: Job, notes: readonly string[], top: number): Draft[]
   const list = facts(job, notes)
   const width = first.inner - LABEL
   const heightOf = ([, text]: [string, string]): number => first.heightOf(text, width) + 1.6
-  flow.need(8 + heightOf(list[0]!))
+  flow.need(apart ? Infinity : 8 + heightOf(list[0]!))
   flow.y = flow.sheet.heading(HEADINGS.also, flow.sheet.left, flow.y)
   const told = partOf('L')
   for (const fact of list) {
