@@ -19,6 +19,7 @@ import { readBody, spanTokens } from './round-body'
 import type { Heading } from './round-headings'
 import { sectionOf } from './sections'
 import { isSlip } from './stitch-name'
+import { addColours } from './colour-lists'
 import { isCountAgain } from './counts-again'
 import { withoutTalk } from './talk-before'
 import { countsInTurn } from './told-counts'
@@ -41,8 +42,6 @@ export interface Bodies {
   readonly key: string
   readonly at: Map<number, Body & { readonly end: number; readonly found: readonly GrammarFinding[] }>
 }
-
-const COLOUR = /^([A-Z]|MC|CC\d?|C[A-H])$/
 
 /** Whether a part can begin with it: a chain, a ring, stitches with their number or place. */
 const begins = (item: Item): boolean =>
@@ -115,12 +114,7 @@ export function parseRounds(
       if (!ring) for (const key of definition.keys) definitions.set(key, definition)
     }
     if (kind === 'section') usual.push(...usualChains(reader, heading.to, bounds[index]!))
-    if (kind === 'section' && /colou?rs$/i.test(label ?? '')) {
-      for (let at = heading.to; at < bounds[index]!; at++) {
-        const word = tokens[at]!.text
-        if (COLOUR.test(word) && !colours.includes(word)) colours.push(word)
-      }
-    }
+    if (kind === 'section') addColours(colours, tokens, label ?? '', heading.to, bounds[index]!)
   })
   for (const found of explainedWithin(reader)) {
     const definition = readDefinition(reader, found, found.end)

@@ -19,6 +19,7 @@ import {
 import { SKIPPING, WORKING, checkNeighbor, settle, sourceFor, takingFor } from './taking'
 import { goesOnThere, leadsOn, leaveJoin, leaveTheWay, reachedBy, stayThere, stillThere } from './the-way'
 import { sweepPartners, sweptParts } from './swept'
+import { isKnownColour } from './colour-lists'
 import type { SweptItem } from './swept'
 import { placeTargets, sweep } from './targets'
 import { runTogether } from './together'
@@ -179,7 +180,7 @@ function runInto(work: Work, targets: readonly Target[], items: readonly Item[],
 function runColour(work: Work, item: ColourItem): void {
   if (item.colour !== null) {
     work.colour = item.colour
-    if (work.colours.length > 0 && !work.colours.includes(item.colour)) {
+    if (!isKnownColour(item.colour, work.colours)) {
       const values = { colour: item.colour, known: work.colours.join(', ') }
       report(work, 'rounds/no-such-colour', item, values, item.colour)
     }
