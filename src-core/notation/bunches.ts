@@ -28,8 +28,8 @@ export const oneOver = (place: Place): number =>
 
 /** "Next 4 dc", "each of next 4 dc": how many stitches in a row the place is; 0 where it is none such. */
 export function stitchesUnder({ parts: [part, ...more] }: Place): number {
-  const isRow = more.length === 0 && part?.which === 'next'
-  return isRow && part.noun.kind === 'stitch' && part.count > 1 ? part.count : 0
+  const isRow = more.length === 0 && /^(next|first|last)$/.test(part?.which ?? '')
+  return isRow && part!.noun.kind === 'stitch' && part!.count > 1 ? part!.count : 0
 }
 
 /**

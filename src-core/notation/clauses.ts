@@ -213,6 +213,7 @@ export function readClosedAmount(reader: Reader): Amount | null {
       reader.skipAll('do', '*', 'to', '*') ||
       reader.skipAll('work', '*', 'to', '*') ||
       reader.skipAll('do', 'this') ||
+      reader.skipAll('do', 'that') ||
       reader.skipAll('do', 'it') ||
       reader.skipAll('work', 'this')
     const repeats = ['rep', 'work'].includes(reader.key()) && reader.key(1) !== 'from'

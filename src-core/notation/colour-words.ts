@@ -58,6 +58,11 @@ export function readColourName(reader: Reader, joins = false): string | null {
       reader.at++
       return token.text
     }
+    // "1st colour", "2nd color".
+    if (token.kind === 'ordinal' && reader.peek(1)?.is === 'color') {
+      reader.at += 2
+      return `${token.text} ${reader.tokens[reader.at - 1]!.text}`
+    }
     for (const [first, short] of [
       ['main', 'MC'],
       ['contrast', 'CC'],

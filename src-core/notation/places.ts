@@ -22,6 +22,7 @@ import {
   passWhereJoined,
   readBetween,
   POST_FOLLOWS,
+  opensPhrase,
 } from './where'
 import type { Reader } from './reader'
 import { readRowEnds } from './row-ends'
@@ -296,14 +297,11 @@ export function readPlace(reader: Reader, bare = false): Place | null {
   return reader.attempt(() => {
     const ends = readRowEnds(reader)
     if (ends) return ends
-    // "Sl st to corner sp and work (3 dc, ch 2, 3 dc) there".
-    if (reader.sees('there') && /^[,;.)]?$/.test(reader.key(1)) && ++reader.at > 0) {
-      const noun = { kind: 'stitch', name: null } as const
-      return plainPlace({ which: 'same', each: false, noun, extent: null }, reader.span(start))
-    }
-    // "Sl st to the corner sp. Into it work 3 ch, 2 dc".
-    if (reader.isA('into') && reader.key(1) === 'it' && reader.isA('verb', 2)) {
-      reader.at += 2
+    // "Sl st to corner sp and work (3 dc, ch 2, 3 dc) there", "Sl st to the corner sp. Into it work 3 ch, 2 dc".
+    const isThere = reader.sees('there') && /^[,;.)]?$/.test(reader.key(1)) && ++reader.at > 0
+    const isInIt = reader.isA('into') && reader.key(1) === 'it' && reader.isA('verb', 2)
+    if (isThere || isInIt) {
+      if (isInIt) reader.at += 2
       const noun = { kind: 'stitch', name: null } as const
       return plainPlace({ which: 'same', each: false, noun, extent: null }, reader.span(start))
     }
@@ -365,7 +363,7 @@ export function readPlace(reader: Reader, bare = false): Place | null {
         // "… and a corner in each ch-2 sp": worked there.
         if (!again && part?.noun.kind === 'corner' && reader.isA('into')) return null
         // "dc in every dc, and in each corner work 2 dc, ch 2, 2 dc": a place of what follows.
-        if (again && reader.sees('work')) return null
+        if (again && reader.sees('work') && !opensPhrase(reader, start)) return null
         // "2 dc in each dc and FPdc around each FPdc": another stitch, with a place of its own.
         const other = inherited !== null && part?.noun.kind === 'stitch' && part.noun.name !== null
         return other && reader.attempt(() => readPlace(reader)) ? null : part

@@ -341,7 +341,9 @@ function unreadIn(reader: Reader, start: number): NoteItem['unread'] {
   if (tokens.length === 1) {
     const before = reader.tokens[start - 1]
     const open = before === undefined || BOUNDARY.has(before.key) || NAMES_NEXT.has(before.is)
-    return open && first.kinds.size === 0 && !/ly$/.test(first.key) ? 'word' : undefined
+    // "Neatly, …", "Going up the side of the point, …" say how.
+    const how = /(ly|ing)$/.test(first.key)
+    return open && first.kinds.size === 0 && !how ? 'word' : undefined
   }
   // "dc in nxt st".
   if (

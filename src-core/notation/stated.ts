@@ -169,6 +169,8 @@ export function readCounts(reader: Reader, end: number, bare: boolean, loose = f
       const ahead = readCountedRound(reader, end)
       if (ahead === null && reader.seesAny(TRAILING) && entries.length > 0) {
         while (reader.at < end && reader.seesAny(TRAILING)) reader.at++
+        // "(21, 27, 33 tr, each with 2 ch sp)".
+        if (reader.at < end && reader.sees('with')) continue
         if (reader.at < end) return null
         break
       }

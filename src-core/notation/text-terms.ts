@@ -22,6 +22,8 @@ const MARKED =
 /** Words that belong to one set of terms only. */
 function onlyIn(tokens: readonly Token[], index: number): Terms | null {
   const key = tokens[index]!.key
+  // "My dc is an American sc" speaks of the other terms.
+  if (/^(american|us|british|uk)$/.test(tokens[index - 1]?.key ?? '')) return null
   if (ONLY_US.test(key)) return 'US'
   if (ONLY_UK.test(key)) return 'UK'
   const next = tokens[index + 1]?.key ?? ''

@@ -180,3 +180,7 @@ export const passLikeness = (reader: Reader): boolean =>
 
 /** What stands behind "round" where a post is gone around, as the UK says it: "1 dc round stem of next tr". */
 export const POST_FOLLOWS = /^(the|stem|post|next|each|same|first|last|any|every|all|both|r\w+[fb]|[fb]p\w+)$/
+
+/** "…, in same sp and in each sp around work 3 dc": the place stands before what goes into it. */
+export const opensPhrase = (reader: Reader, at: number): boolean =>
+  /^[,;:.*([]$/.test(reader.tokens[at - 1]?.key ?? '')

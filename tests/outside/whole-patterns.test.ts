@@ -38,6 +38,8 @@ const NOT_YET: Readonly<Record<string, readonly string[]>> = {
     'h536',
     'h545',
     'h723',
+    'h908',
+    'h910',
   ],
 }
 

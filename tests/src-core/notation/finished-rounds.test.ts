@@ -70,6 +70,7 @@ describe('repeats between asterisks', () => {
   it.each([
     '*sc in next sc, ch 1* all the way around, 12 times in all; join.',
     '*sc in next sc, ch 1* and so on around; join.',
+    '*sc in next sc, ch 1* and do that 12 times in all; join.',
     '*sc in next sc, ch 1* and keep going until every stitch has one; join.',
   ])('%s', (words) => {
     expect(read(`${RING}Rnd 2: Ch 1, ${words} (12 sc, 12 ch-1 sps)`)).toEqual({ made: [12, 12], slips: [] })
@@ -117,6 +118,13 @@ Rnd 2: Join to a space, ch 3 (counts as dc), dc in same space, [2 dc in next spa
 })
 
 describe('words of the page', () => {
+  it('of other terms are none of its own, and 1st colour is a colour', () => {
+    const text = `I write in UK terms (my dc is an American sc, so take care).
+With 1st colour make 6 ch and join into a ring with a ss.
+1st round. 3 ch to stand for 1st tr, 11 tr into ring, ss to top of 3 ch. 12 tr.`
+    expect(read(text, 'UK')).toEqual({ made: [12], slips: [] })
+  })
+
   it('in a table are abbreviations, and stitches that the rounds work', () => {
     const text = `| Term | What it means |
 |------|---------------|
@@ -160,6 +168,21 @@ Row 1: Sc in 2nd ch from hook and in each ch to end. (5 sc)
 Row 2: Ch 1, sc in each sc. (5 sc)
 Round 1: Ch 1, 3 sc in first sc, sc in next 3 sc, 3 sc in last sc, 2 sc evenly down the side, 3 sc in corner ch, 3 sc along the foundation edge, 3 sc in corner ch, 2 sc evenly up the other side, join. (22 sc)`
     expect(read(edge).made.at(-1)).toBe(22)
+  })
+
+  it('one place and each of the others stand before what goes into them', () => {
+    const text = `Rnd 1: Ch 6, join to form ring, ch 1, (sc in ring, ch 6) 8 times, join. (8 sc, 8 ch-6 sps)
+Rnd 2: Sl st in first ch-6 sp, ch 1, in same sp and in each ch-6 sp around work sc, hdc, 2 dc, hdc and sc, join. (48 sts)`
+    expect(read(text)).toEqual({ made: [8, 48], slips: [] })
+  })
+
+  it('a beginning cluster goes over the first stitches as others over the next', () => {
+    const text = `Beg cl: Ch 2, holding back last loop of each dc on hook, dc in each of next 2 dc, yo and draw through all loops on hook.
+Cl: Holding back last loop of each dc on hook, dc in each of next 3 dc, yo and draw through all loops on hook.
+
+Rnd 1: Magic ring, ch 3 (counts as dc), 11 dc in ring, join. (12 dc)
+Rnd 2: Beg cl over first 3 dc, ch 5, *cl over next 3 dc, ch 5; rep from * around, join in top of beg cl. (4 clusters, 4 ch-5 sps)`
+    expect(read(text)).toEqual({ made: [12, 4], slips: [] })
   })
 
   it('"RtrF round RtrF" goes round the next one, "round any tr (round next tr on repeats)" round each in turn', () => {
