@@ -18,15 +18,29 @@ export function motifsOf(
 ): readonly number[] | null {
   const takes = ({ each, others }: YarnForMotifs, id: string): number =>
     (kind === 0 ? each : others?.[kind - 1])?.[id] ?? 0
-  // A yarn of several colourways is parted evenly among them.
-  const users = stash.map((yarn) => ids.filter((id) => takes(yarn, id) > 0).length)
-  const many = ids.map((id) =>
-    Math.min(
-      ...stash.flatMap((yarn, at) => {
-        const one = takes(yarn, id)
-        return one > 0 ? [Math.max(0, yarn.left) / (one * users[at]!)] : []
+  const used = stash.map((yarn) => {
+    const ones = ids.map((id) => takes(yarn, id))
+    return { left: Math.max(0, yarn.left), ones, users: ones.filter((one) => one > 0).length }
+  })
+  const least = (of: (yarn: (typeof used)[number]) => number): number => Math.min(...used.map(of))
+  // What its own yarns allow; a colourway that shares all of its own has an even part of each.
+  const alone = ids.map((_, at) => {
+    const by = (isOwn: boolean) =>
+      least(({ left, ones, users }) =>
+        ones[at]! > 0 && (users === 1) === isOwn ? left / (ones[at]! * (isOwn ? 1 : users)) : Infinity,
+      )
+    const own = by(true)
+    return Number.isFinite(own) ? own : by(false)
+  })
+  // A yarn that several share is parted as their own yarns allow: it makes all of them fewer, and none more often.
+  const many = alone.map(
+    (motifs, at) =>
+      motifs *
+      least(({ left, ones, users }) => {
+        if (users < 2 || !(ones[at]! > 0)) return 1
+        const needed = alone.reduce((sum, each, id) => sum + (ones[id]! > 0 ? each * ones[id]! : 0), 0)
+        return needed > 0 ? Math.min(1, left / needed) : 1
       }),
-    ),
   )
   return many.every((motifs) => Number.isFinite(motifs)) && many.some((motifs) => motifs > 0) ? many : null
 }

@@ -130,8 +130,9 @@ export const MATERIAL_FINDINGS = {
   },
   'yarn/dye-lot': {
     severity: 'note',
-    message: '{count} {count|{ball}|{balls}} to buy in {yarns} should come from one dye lot each.',
-    mend: 'Buy all {balls} of a yarn at once; lots differ.',
+    message:
+      '{count} {count|{ball}|{balls}} to buy in {yarns}: all of a yarn should have one dye lot, with those on hand.',
+    mend: 'Buy all {balls} of a yarn at once, in the lot that is there already; lots differ.',
   },
   'yarn/weight-far-from-stitches': {
     severity: 'warning',

@@ -42,6 +42,20 @@ function* partings(many: number, colours: number): Generator<number[]> {
 }
 
 describe('M47 as the stash goes', () => {
+  it.each([
+    ['scarce', 300],
+    ['just enough', 350],
+    ['plenty', 1000],
+  ])('parts a yarn for the centres of all of them as their petals allow, where it is %s', (_, centre) => {
+    // 99 motifs of 8 g of petals, by 14, 12 and 8 balls of 50 g: 99 · 14/34 = 40.8, 34.9, 23.3.
+    const stash = [
+      ...stashOf([700, 600, 400], [8, 8, 8]),
+      { id: 'centre', name: 'Centre', left: centre, each: { c0: 3, c1: 3, c2: 3 } },
+    ]
+    const { colourways } = assign(9, 11, stash, 3)
+    expect(countsOf(colourways, 3)).toEqual([41, 35, 23])
+  })
+
   it('agrees with every way to part the motifs: least beyond the limits, then nearest to the shares', () => {
     const cases = fc.record({
       columns: fc.integer({ min: 1, max: 4 }),

@@ -81,8 +81,12 @@ describe('words of the trade in findings', () => {
   it('are skeins in US terms and balls in UK terms, everywhere', () => {
     const bought = finding('yarn/dye-lot', 'yarns', { count: 1, yarns: 'one yarn' })
     const told = (terms: 'US' | 'UK') => toldTo({ terms }, [bought])[0]!
-    expect(told('US').message).toBe('1 skein to buy in one yarn should come from one dye lot each.')
-    expect(told('UK').message).toBe('1 ball to buy in one yarn should come from one dye lot each.')
+    expect(told('US').message).toBe(
+      '1 skein to buy in one yarn: all of a yarn should have one dye lot, with those on hand.',
+    )
+    expect(told('UK').message).toBe(
+      '1 ball to buy in one yarn: all of a yarn should have one dye lot, with those on hand.',
+    )
     expect(told('UK')).not.toHaveProperty('values')
     for (const { message, mend } of Object.values(CATALOGUE))
       expect(`${message} ${mend}`).not.toMatch(/\b(balls?|skeins?)\b(?![|}])/)
