@@ -14,7 +14,7 @@ import {
 import { termWord } from '../../src-core/stitches/terms'
 import { PENNY, wholeCost } from '../../src-core/materials/whole-cost'
 import { kindOf } from '../kinds/kinds'
-import { counted } from '../../src-core/figures/words'
+import { counted, plural } from '../../src-core/figures/words'
 import { hasBegun } from '../../src-core/progress/words'
 import { differs, figure } from './ledger-figures'
 import type { LedgerFigure } from './ledger-figures'
@@ -117,6 +117,16 @@ function kitLine(project: Project, kit: KitAccount, run: KitYarnRun, before: Pla
   }
 }
 
+/** Balls to buy, where no yarn has a price: "–" would look like none. Null where there is a price, or nothing to buy. */
+function ballsToBuy(project: Project, plan: PlanNumbers): LedgerFigure | null {
+  const balls = plan.yarns.reduce((sum, need) => sum + (need.toBuy ?? 0), 0)
+  if (costOf(plan) !== null || balls === 0) return null
+  const { terms } = settled(project)
+  const guessed = plan.yarns.some((need) => (need.toBuy ?? 0) > 0 && isAssumed(need, 'toBuy'))
+  const unit = plural(balls, termWord('ball', terms), termWord('balls', terms))
+  return figure('To buy', starred(formatNumber(balls), guessed), unit)
+}
+
 /** What is to be bought for one, or for the whole run of a kit and what one is sold for. */
 function moneyFigures(project: Project, plan: PlanNumbers, before: PlanNumbers | null): LedgerFigure[] {
   const money = (amount: number) => formatMoney(amount, settled(project).currency)
@@ -136,10 +146,14 @@ function moneyFigures(project: Project, plan: PlanNumbers, before: PlanNumbers |
   const { kit } = plan
   const guessed = plan.yarns.some((need) => isAssumed(need, 'cost'))
   if (!kit) {
-    const toBuy = sum('To buy', costOf(plan), before ? costOf(before) : null, guessed)
+    const toBuy =
+      ballsToBuy(project, plan) ?? sum('To buy', costOf(plan), before ? costOf(before) : null, guessed)
     // There is no room here for their names, which stand in the place of the yarns.
     const left = unpriced(plan.yarns).length
-    const bought = left > 0 ? { ...toBuy, unit: `${toBuy.unit} and ${left} unpriced`.trim() } : toBuy
+    const bought =
+      left > 0 && costOf(plan) !== null
+        ? { ...toBuy, unit: `${toBuy.unit} and ${left} unpriced`.trim() }
+        : toBuy
     // What is made already is no longer to buy, but it was paid for.
     const { yarns } = settled(project)
     const whole = wholeCost(plan.yarns, yarns)

@@ -85,6 +85,13 @@ describe('the ledger', () => {
       const all = { ...SMALL, yarns: yarns.map((yarn) => ({ ...yarn, price })) }
       const told = ledgerOf(all, planProject(all), null).figures.find(({ name }) => name === 'To buy')!
       expect(told.unit).not.toContain('unpriced')
+      // Without a price "–" would look like nothing to buy: the skeins are told.
+      const skeins = planProject(all).yarns.reduce((sum, { toBuy }) => sum + (toBuy ?? 0), 0)
+      if (price === undefined)
+        expect([told.value.replace('*', ''), told.unit]).toEqual([
+          String(skeins),
+          skeins === 1 ? 'skein' : 'skeins',
+        ])
     }
   })
 
