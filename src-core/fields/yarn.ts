@@ -22,7 +22,7 @@ export const YARN = {
   }),
   ballMetres: field('yarn', 'ballMetres', {
     ...{ ...band, kind: 'yarn-length' },
-    label: 'and is long',
+    label: 'and measures',
     doc: 'length of one {ball}',
     change: 'change the {ball} of {name}',
   }),
