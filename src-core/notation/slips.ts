@@ -7,6 +7,7 @@ import { readRounds } from './read'
 import type { ReadOptions, ReadRounds } from './read'
 import type { Token } from './tokens'
 import type { RoundNode } from './tree'
+import { numberWord } from './words'
 
 /** One number of a text that would work out if it were another. */
 export interface LikelySlip {
@@ -51,9 +52,6 @@ const SUFFIX = ['th', 'st', 'nd', 'rd'] as const
 const suffixOf = (value: number): string =>
   SUFFIX[value % 10 > 3 || Math.floor((value % 100) / 10) === 1 ? 0 : value % 10]!
 
-const CARDINALS = 'one two three four five six seven eight nine ten eleven twelve'.split(' ')
-const ORDINALS = 'first second third fourth fifth sixth seventh eighth ninth tenth'.split(' ')
-
 /** What a token counts; 0 where it does not. */
 const valueOf = ({ value, is }: Token): number => (is === 'once' ? 1 : is === 'twice' ? 2 : value)
 
@@ -67,9 +65,8 @@ function restated(token: Token, value: number): string | null {
     return kind === 'ordinal' ? digits.replace(/(\d)(?:st|nd|rd|th)$/i, `$1${suffixOf(value)}`) : digits
   }
   if (is === 'once' || is === 'twice') return value === 1 ? 'once' : value === 2 ? 'twice' : `${value} times`
-  for (const words of [CARDINALS, ORDINALS])
-    if (words[was - 1] === text.toLowerCase()) return words[value - 1] ?? null
-  return null
+  const told = (['number', 'ordinal'] as const).find((each) => numberWord(was, each) === text.toLowerCase())
+  return told ? numberWord(value, told) : null
 }
 
 /** "2nd ch from hook": the first one is on the hook, and nothing goes into it. */

@@ -98,16 +98,9 @@ thirteen | number 13
 fourteen | number 14
 fifteen | number 15
 sixteen | number 16
+seventeen | number 17
 eighteen | number 18
-twenty | number 20
-twenty-four | number 24
-thirty | number 30
-thirty-two | number 32
-thirty-six | number 36
-forty | number 40
-forty-eight | number 48
-sixty | number 60
-seventy-two | number 72
+nineteen | number 19
 second | ordinal 2
 third | ordinal 3
 fourth | ordinal 4
@@ -245,6 +238,23 @@ for (const line of TABLE.split('\n')) {
     if (all.includes('stop-in')) stops['stop-in'].push(abbreviation)
   }
   inUK.push(...pairsOf(uk))
+}
+
+/** "Twenty", "twenty-four", … "ninety-nine". */
+const TENS = 'twenty thirty forty fifty sixty seventy eighty ninety'.split(' ')
+const numbers = [...spelled].filter(([, { kinds, value }]) => kinds.has('number') && value < 10)
+TENS.forEach((ten, at) => {
+  const make = (is: string, value: number): Word => ({ is, kinds: new Set(['number']), known: true, value })
+  spelled.set(ten, make(ten, 10 * (at + 2)))
+  for (const [unit, { value }] of numbers)
+    spelled.set(`${ten}-${unit}`, make(`${ten}-${unit}`, 10 * (at + 2) + value))
+})
+
+/** A number in words, "four" or "fourth"; null where it has none. */
+export function numberWord(value: number, kind: 'number' | 'ordinal'): string | null {
+  if (kind === 'ordinal' && value === 1) return 'first'
+  for (const [word, { kinds, value: of }] of spelled) if (of === value && kinds.has(kind)) return word
+  return null
 }
 
 /** What an abbreviation means: "sp" → "space". */

@@ -26,6 +26,13 @@ describe('a count in a sentence', () => {
     })
   })
 
+  it('has every number up to a hundred in words', () => {
+    const all = (words: string) => read(`Rnd 1: Magic ring, ch 1, 17 sc in ring; join. ${words} sc.`).slips
+    expect(all('Seventeen')).toEqual([])
+    for (const wrong of ['Nineteen', 'Twenty', 'Forty-one', 'Ninety-nine'])
+      expect([wrong, all(wrong)]).toEqual([wrong, ['rounds/wrong-end-count']])
+  })
+
   it('is held to where it counts the whole round', () => {
     const wrong = read(`${RING}Rnd 2: Ch 1, 2 sc in each st around; join. The circle now has 26 sc in all.`)
     expect(wrong.slips).toEqual(['rounds/wrong-end-count'])
