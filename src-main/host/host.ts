@@ -118,6 +118,7 @@ export class Host {
       if (problem) problems.push(problem)
     }
     await this.#kept.stop()
+    await this.own.done()
     await this.paper.close()
     return problems
   }

@@ -45,8 +45,10 @@ export class OwnFolder {
   readonly #options: OwnFolderOptions
   /** Texts that are not on the disk yet, by path. */
   readonly #waiting = new Map<string, string>()
-  /** The last write of each path: one that fails late must not put an older text in waiting. */
+  /** The last write of each path: one that fails while a newer one waits its turn must not put its text in waiting. */
   readonly #turns = new Map<string, number>()
+  /** What is done to each path, one after the other: of two writes at once the older one could end last. */
+  readonly #doing = new Map<string, Promise<unknown>>()
   readonly #folders = new Set<string>()
   #turn = 0
   #problem: string | null = null
@@ -90,7 +92,7 @@ export class OwnFolder {
     const turn = ++this.#turn
     this.#turns.set(path, turn)
     this.#waiting.delete(path)
-    const written = await this.#writeInFolder(path, text)
+    const written = await this.#inTurn(path, () => this.#writeInFolder(path, text))
     if (this.#turns.get(path) === turn) {
       this.#turns.delete(path)
       if (!written.ok) this.#waiting.set(path, text)
@@ -133,7 +135,22 @@ export class OwnFolder {
     this.#turns.delete(path)
     this.#waiting.delete(path)
     // In a folder that cannot be read there is nothing to remove; what stays in a read-only one does no harm.
-    await rm(path, { force: true }).catch(() => undefined)
+    await this.#inTurn(path, () => rm(path, { force: true }).catch(() => undefined))
+  }
+
+  /** Resolves when all that was asked for so far is done. */
+  async done(): Promise<void> {
+    await Promise.all(this.#doing.values())
+  }
+
+  /** Waits for what is done to this path before; tasks throw nothing. */
+  #inTurn<T>(path: string, task: () => Promise<T>): Promise<T> {
+    const mine = (this.#doing.get(path) ?? Promise.resolve()).then(task)
+    const ended = mine.then(() => {
+      if (this.#doing.get(path) === ended) this.#doing.delete(path)
+    })
+    this.#doing.set(path, ended)
+    return mine
   }
 
   /** Writes what waits, where that is possible by now. */

@@ -114,7 +114,7 @@ describe('a folder that was full for a while', () => {
     expect(await read('large.json')).toBe('large')
   })
 
-  it('has no older text wait whose write fails after a newer one came through', async () => {
+  it('has no older text wait whose write fails while a newer one waits its turn', async () => {
     await own.make()
     let fail = (): void => {}
     const slow = new OwnFolder(folder, {
@@ -124,11 +124,37 @@ describe('a folder that was full for a while', () => {
           : new Promise((resolve) => (fail = () => resolve({ ok: false, reason: 'the disk is full' }))),
     })
     const older = slow.write(slow.at('one.json'), 'Older')
-    expect(await slow.write(slow.at('one.json'), 'Newer')).toEqual({ ok: true })
-    fail()
-    expect(await older).toMatchObject({ ok: false })
+    const newer = slow.write(slow.at('one.json'), 'Newer')
+    await vi.waitFor(async () => {
+      fail()
+      expect(await Promise.race([older, null])).toMatchObject({ ok: false })
+    })
+    expect(slow.isWaiting(slow.at('one.json'))).toBe(false)
+    expect(await newer).toEqual({ ok: true })
     expect(await slow.read(slow.at('one.json'))).toBe('Newer')
     expect(slow.isWaiting(slow.at('one.json'))).toBe(false)
+  })
+
+  it('holds what was asked for last, however long each write takes', async () => {
+    await own.make()
+    const slow = new OwnFolder(folder, {
+      writeAtomically: async (path, text) => {
+        await new Promise((resolve) => setTimeout(resolve, text === 'first' ? 40 : 1))
+        return writeAtomically(path, text)
+      },
+    })
+    const [one, two] = [slow.at('one.json'), slow.at('two.json')]
+    void slow.write(one, 'first')
+    void slow.write(one, 'second')
+    void slow.write(one, 'third')
+    // Another file does not wait for that one.
+    await slow.write(two, 'other')
+    await expect(read('one.json')).rejects.toThrow()
+    await slow.done()
+    expect(await read('one.json')).toBe('third')
+    void slow.write(one, 'first')
+    await slow.remove(one)
+    await expect(read('one.json')).rejects.toThrow()
   })
 
   it('is not found to have room while nothing can be written, although nothing waits', async () => {
