@@ -4,6 +4,7 @@
  * counted before, each as often as it is drawn. Only what was read to its end is drawn.
  */
 import { SaxesParser } from 'saxes'
+import { dashesAlong, dashesOf, longestLine, percentOf } from './dashes'
 
 /** Most parts that are drawn, in elements of a plain drawing: some seconds on an old laptop (our own choice). */
 export const MOST_DRAWN = 20_000
@@ -15,6 +16,8 @@ export const MOST_ATTRIBUTES = 500
 const APART = 100
 /** Characters of a path, a list or a text that take as long as an element (our own choice). */
 const CHARACTERS = 200
+/** Dashes that take as long as an element (measured, rounded down). */
+const DASHES = 100
 /** Characters of a path for each of its corners, at least: two numbers and what parts them. */
 const CHARACTERS_OF_CORNER = 4
 
@@ -52,6 +55,8 @@ interface Part {
   /** What attributes and style say, in one text. */
   readonly looks: string
   readonly corners: number
+  /** Of its line, at most, in its own units. */
+  readonly length: number
   /** Of its words and of what it says, in elements. */
   own: number
 }
@@ -70,10 +75,13 @@ export function drawingTrouble(svg: string): DrawingTrouble | null {
 
 class Drawing {
   private readonly byId = new Map<string, Part>()
+  private readonly all: Part[] = []
   private readonly open: Part[] = []
   private root: Part | null = null
   private count = 0
   private css = ''
+  /** What a hundredth of its size is. */
+  private percent = 1
 
   read(svg: string): void {
     const parser = new SaxesParser()
@@ -116,8 +124,9 @@ class Drawing {
       if (PICTURE.test(said)) continue
       for (const pattern of [NAMED, NAMED_ALONE]) for (const [, id] of said.matchAll(pattern)) names.push(id!)
       length += value.length
-      looks += `${key === 'style' ? said : key} `
+      looks += `${key === 'style' ? `${said};` : key === 'stroke-dasharray' ? `${key}:${said};` : key} `
     }
+    if (!this.root) this.percent = percentOf(told)
     const part: Part = {
       name,
       parts: [],
@@ -125,8 +134,10 @@ class Drawing {
       names,
       looks,
       corners: Math.ceil(((told.d ?? told.points ?? '').length + 1) / CHARACTERS_OF_CORNER),
+      length: longestLine(told, this.percent),
       own: 1 + length / CHARACTERS,
     }
+    this.all.push(part)
     this.open.at(-1)?.parts.push(part)
     this.root ??= part
     if (told.id !== undefined && !this.byId.has(told.id)) this.byId.set(told.id, part)
@@ -145,34 +156,45 @@ class Drawing {
     const css = unescaped(this.css)
     refuseDrawings(css)
     const rules = rulesOf(css)
-    const known = new Map<Part, number>()
+    const looksOf = (part: Part): { looks: string; names: readonly string[] } => {
+      const styles = [rules.ofAll, ...part.classes.map((name) => rules.byClass.get(name))]
+      return {
+        looks: styles.reduce((all, rule) => (rule ? `${all}${rule.looks} ` : all), part.looks),
+        names: [...part.names, ...styles.flatMap((rule) => rule?.names ?? [])],
+      }
+    }
+    // One for all lines: which list of dashes reaches which of them is more than has to be known.
+    const period = dashesOf(`${css};${this.all.map((part) => part.looks).join(';')}`)
+    const known = { plain: new Map<Part, number>(), dashed: new Map<Part, number>() }
     const within = new Set<Part>()
-    const costOf = (part: Part): number => {
-      const told = known.get(part)
-      if (told !== undefined) return told
+    const costOf = (part: Part, isDashed: boolean): number => {
       // What names itself is not drawn again.
       if (within.has(part) || PAINT.has(part.name)) return 0
       if (within.size > 2 * MOST_WITHIN) throw new Refused('too-deep')
+      const { looks, names } = looksOf(part)
+      const own = dashesOf(looks)
+      const dashes = typeof period === 'number' && (own === null ? isDashed : own !== 'none')
+      const before = known[dashes ? 'dashed' : 'plain']
+      const told = before.get(part)
+      if (told !== undefined) return told
       within.add(part)
-      const styles = [rules.ofAll, ...part.classes.map((name) => rules.byClass.get(name))]
-      const looks = styles.reduce((all, rule) => (rule ? `${all}${rule.looks} ` : all), part.looks)
-      const names = [...part.names, ...styles.flatMap((rule) => rule?.names ?? [])]
       const isApart =
         part.name.startsWith('fe') ||
         ALWAYS_APART.test(looks) ||
         (part.parts.length > 0 && APART_WITH_PARTS.test(looks))
       const times = MARKERS.test(looks) ? part.corners : 1
       let cost = part.own + rules.count / APART + (isApart ? APART : 0)
-      for (const each of part.parts) if (!UNSHOWN.has(each.name)) cost += costOf(each)
+      if (dashes && part.length > 0) cost += dashesAlong(part.length, period) / DASHES
+      for (const each of part.parts) if (!UNSHOWN.has(each.name)) cost += costOf(each, dashes)
       for (const id of names) {
         const named = this.byId.get(id)
-        if (named) cost += times * costOf(named)
+        if (named) cost += times * costOf(named, dashes)
       }
       within.delete(part)
-      known.set(part, cost)
+      before.set(part, cost)
       return cost
     }
-    return this.root ? costOf(this.root) : 0
+    return this.root ? costOf(this.root, false) : 0
   }
 }
 
@@ -196,7 +218,7 @@ function rulesOf(css: string): { byClass: ReadonlyMap<string, Rule>; ofAll: Rule
     const looks = isWithin ? `${selector}{${inside}` : inside
     const classes = isWithin ? [] : [...selector.matchAll(/\.([\w-]+)/g)].map(([, name]) => name!)
     if (++count > MOST_DRAWN) throw new Refused('too-much')
-    if (!/url|filter|mask|mix-blend|opacity|marker/i.test(looks)) continue
+    if (!/url|filter|mask|mix-blend|opacity|marker|dasharray/i.test(looks)) continue
     if (classes.length === 0) ofAll = joined(ofAll, looks)
     for (const name of classes) byClass.set(name, joined(byClass.get(name), looks))
   }

@@ -38,6 +38,20 @@ describe('a drawing is drawn', () => {
         'xmlns:a="&ns_svg;"',
       ),
     ],
+    [
+      'with stitching round it in dashes, as a logo may have',
+      svg(
+        `<g stroke-dasharray="6 4">${'<circle cx="500" cy="500" r="480"/><path d="M20 20H980V980H20z"/>'.repeat(20)}</g>`,
+      ),
+    ],
+    [
+      'with fine dashes that nothing is drawn in',
+      svg(`<g stroke-dasharray=".001"/><g>${rects(2_000, '')}</g>`),
+    ],
+    [
+      'with dashes that its parts take back',
+      svg(`<g stroke-dasharray=".001">${rects(2_000, 'stroke-dasharray="none"')}</g>`),
+    ],
     ['with part of it naming itself', svg('<g id="a"><use href="#a"/></g>')],
   ])('%s', (_name, text) => expect(drawingTrouble(text)).toBeNull())
 })
@@ -94,6 +108,25 @@ describe('a drawing is refused', () => {
     ],
     ['too-much', 'with see-through groups side by side', svg(`<g opacity=".9">${RECT}</g>`.repeat(400))],
     ['too-much', 'of an endless line', svg(`<path d="M${'1 1 '.repeat(1_100_000)}"/>`)],
+    ['too-much', 'of hair-fine dashes', svg(`<g stroke-dasharray=".0001">${rects(30, '')}</g>`)],
+    [
+      'too-much',
+      'the same in one style',
+      svg(`<style>rect{stroke-dasharray:1e-3 1e-3}</style>${rects(900, '')}`),
+    ],
+    [
+      'too-much',
+      'the same by a class of what is named',
+      svg(
+        `<style>.a{STROKE-DASHARRAY: .001px !important}</style><g id="u">${rects(30, '')}</g>` +
+          '<g class="a"><use href="#u"/></g>'.repeat(10),
+      ),
+    ],
+    [
+      'too-much',
+      'the same where the unit is a letter’s or the line tells a length of its own',
+      svg(rects(3, 'font-size="1e-4" stroke-dasharray="1em" pathLength="1e9"')),
+    ],
     ['too-deep', 'of groups in groups', svg('<g>'.repeat(1_000) + '</g>'.repeat(1_000))],
     ['attributes', 'of an element that says too much', svg(`<g ${Array.from({ length: 9_000 }, (_, i) => `a${i}="1"`).join(' ')}/>`)], // prettier-ignore
     [
