@@ -11,15 +11,13 @@ import type { FigureItem } from '../../src-core/figures/figure'
 import { picotLoop } from '../../src-core/figures/edging-shapes'
 import { closingDashes } from '../../src-core/figures/closing-line'
 import { linePath, polygonPath } from '../../src-core/figures/path'
-import { pairMarkItems, pairMarks } from '../../src-core/figures/pair-marks'
 import { remembered } from '../../src-core/memo'
 import { keptHalf } from '../../src-core/figures/motif-parts'
-import { joinMarkPath } from '../../src-core/figures/join-mark-items'
-import { JOIN_MARK_SIZES, JOIN_MARKS, joinMarkOf } from '../../src-core/figures/join-marks'
 import { mapSize } from '../../src-core/layout/placed'
 import type { MotifArt } from './motif-art'
 import { groundItems } from './ground'
 import { paintLabels, paintLetter } from './label-painter'
+import { paintJoins, paintPairs } from './joins-painter'
 import { kindOf } from './picture'
 import type { EdgingStretch, MotifKind, Picture } from './picture'
 import type { Palette } from './palette'
@@ -29,8 +27,6 @@ import type { Pen } from './canvas'
 import type { Copy, Lay, Placing } from './pen'
 import type { ColourwayInk, Inks } from './yarn-inks'
 
-/** Join marks: radius as a share of the motif, within these CSS pixels. */
-const JOIN_MARK = { share: 0.034, least: 0.9, most: 5 } as const
 /** Contours: width as a share of the motif, within these CSS pixels. */
 const CONTOUR = { share: 0.012, least: 0.7, most: 1.6 } as const
 
@@ -330,24 +326,6 @@ function paintClosing(pen: Pen, { plan, palette }: Picture, { scale, x, y, ratio
   pen.restore()
 }
 
-/** Of the marks between two motifs that are joined in a way of their own: reach and line beside a join point's radius. */
-const PAIR = { reach: 2.6, line: 0.6, least: 4 } as const
-
-function paintPairs(pen: Pen, { plan, palette }: Picture, placing: Placing, size: number): void {
-  const marks = pairMarks(plan)
-  if (marks.length === 0) return
-  const { scale, ratio, x, y } = placing
-  const radius = clamp(size * JOIN_MARK.share, JOIN_MARK.least, JOIN_MARK.most)
-  const { ink, paper } = palette
-  const look = {
-    ...{ reach: Math.max(PAIR.least, PAIR.reach * radius) * ratio, ink, paper },
-    line: Math.max(1, PAIR.line * radius) * ratio,
-  }
-  pen.setTransform(1, 0, 0, 1, x, y)
-  const items = marks.flatMap((mark) => pairMarkItems(mark, { x: mark.x * scale, y: mark.y * scale }, look))
-  paintItems(pen, items, typeIn(palette))
-}
-
 /** CSS pixels: the type of the numbers of corners, and the line round them. */
 const CORNER = { type: 11, line: 1 } as const
 
@@ -361,40 +339,3 @@ function paintCorners(pen: Pen, { plan, palette }: Picture, { scale, x, y, ratio
 }
 
 const edgingPath = remembered((lines: Plan['edgingLines']) => lines.flatMap((line) => polygonPath(line)))
-
-/** Each kind of join point in a shape of its own, all that are in `box`: tiles painted at different times fit. */
-function paintJoins(pen: Pen, picture: Picture, placing: Placing, box: Box, size: number): void {
-  const { scale, ratio } = placing
-  const radius = clamp(size * JOIN_MARK.share, JOIN_MARK.least, JOIN_MARK.most) * ratio
-  const margin = (JOIN_MARK_SIZES.stretched * radius + ratio) / scale
-  const seen = picture.joins.filter(
-    ({ x, y }) =>
-      x >= box.left - margin && x <= box.right + margin && y >= box.top - margin && y <= box.bottom + margin,
-  )
-  pen.setTransform(1, 0, 0, 1, placing.x, placing.y)
-  const { ink, paper, warning } = picture.palette
-  for (const mark of JOIN_MARKS) {
-    const own = seen.filter((join) => joinMarkOf(join) === mark)
-    if (own.length === 0) continue
-    const reach = radius * JOIN_MARK_SIZES[mark]
-    pen.beginPath()
-    for (const { x, y } of own) trace(pen, joinMarkPath(mark, x * scale, y * scale, reach))
-    if (size >= DETAIL.petals) {
-      // A hem of paper keeps ink apart from yarn as dark as itself.
-      pen.strokeStyle = paper
-      pen.lineWidth = 1.5 * ratio
-      pen.stroke()
-    }
-    pen.fillStyle = mark === 'stretched' ? warning : ink
-    pen.fill()
-    if (mark !== 'several' || reach < RING_FROM * ratio) continue
-    pen.beginPath()
-    for (const { x, y } of own) trace(pen, joinMarkPath(mark, x * scale, y * scale, reach * RING_HOLE))
-    pen.fillStyle = paper
-    pen.fill()
-  }
-}
-
-/** Under this radius (CSS pixels) a ring is a larger dot; the hole of one is this share of it. */
-const RING_FROM = 1.8
-const RING_HOLE = 0.5

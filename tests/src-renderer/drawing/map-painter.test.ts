@@ -19,6 +19,18 @@ function draw(own: Picture, placing: ReturnType<typeof at>, box = everything) {
   return record
 }
 
+/** Paths that are traced on the pen itself: where each part of them begins, and whether they are stroked or filled. */
+function pathsOf({ calls }: Pick<ReturnType<typeof recorder>, 'calls'>) {
+  const paths: { how: string; from: (readonly unknown[])[] }[] = []
+  let from: (readonly unknown[])[] = []
+  for (const call of calls)
+    if (call.name === 'beginPath') from = []
+    else if (call.name === 'moveTo') from.push(call.arguments)
+    else if ((call.name === 'fill' || call.name === 'stroke') && call.arguments.length === 0)
+      paths.push({ how: call.name, from })
+  return paths
+}
+
 describe('the map as a list of strokes', () => {
   it('fills every layer of every motif once, at its place and in its yarn', () => {
     const own = picture(project(), { showJoins: false })
@@ -73,9 +85,20 @@ describe('the map as a list of strokes', () => {
     const own = picture()
     const marks = (record: ReturnType<typeof draw>) => record.count('moveTo')
     const near = draw(own, sized(40))
-    expect(marks(near)).toBe(own.joins.length)
+    const paths = pathsOf(near)
+    const placed = (how: string) =>
+      paths.filter((path) => path.how === how).flatMap(({ from }) => from.map((at) => at.join()))
+    for (const how of ['stroke', 'fill']) {
+      expect(placed(how)).toHaveLength(own.joins.length)
+      expect(new Set(placed(how)).size).toBe(own.joins.length)
+    }
     expect(own.joins.length).toBeGreaterThan(100)
+    // No hem of paper lies over the ink of another mark.
+    expect(paths.map(({ how }) => how).join(' ')).toMatch(/^(stroke ?)+(fill ?)+$/)
+    expect(near.calls.filter(({ name, arguments: path }) => name === 'stroke' && path.length === 0).every(({ stroke }) => stroke === palette.paper)).toBe(true) // prettier-ignore
     expect(near.calls.filter((call) => call.name === 'fill').at(-1)!.fill).toBe(palette.ink)
+    // A browser measures a path anew for each part of it that is closed.
+    expect(Math.max(...paths.map(({ from }) => from.length))).toBeLessThan(50)
     expect(marks(draw(own, sized(DETAIL.joins - 1)))).toBe(0)
     expect(marks(draw(picture(project(), { showJoins: false }), sized(40)))).toBe(0)
   })
