@@ -17,6 +17,8 @@ export interface YarnNeed {
   readonly onHand: number
   /** Whole balls to buy after the stash. */
   readonly toBuy: number | null
+  /** It was weighed or counted again: what is to be bought is held against what is left to make. */
+  readonly again?: true
   /** Grams expected to be left of what is on hand and bought. */
   readonly leftover: number | null
   /** Cost of what is to be bought; null where there is no price. */

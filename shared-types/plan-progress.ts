@@ -17,7 +17,7 @@ export interface Left {
   readonly yarns: readonly YarnLeft[]
 }
 
-/** How far a yarn goes at the rate at which it was used up so far. */
+/** How far a yarn goes at the rate at which it was used up so far, or by the plan. */
 export interface Forecast {
   readonly yarn: string
   /** Working number of the last motif that it suffices for. */
@@ -33,6 +33,11 @@ export interface Forecast {
   readonly over: number
   /** What was used over what the plan says for the same motifs. */
   readonly rate: number
+  /**
+   * Nobody knows how fast it was used: grams that the plan says go into all that is left. All else follows from its high
+   * end, and the rate is 1. Left out where it was weighed.
+   */
+  readonly plan?: Range
   /** What it follows from: grams at the start, grams weighed again, and how many motifs were made by then. */
   readonly start: number
   readonly left: number

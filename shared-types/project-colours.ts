@@ -18,6 +18,8 @@ export const yarnSchema = z.looseObject({
   onHandGrams: number.optional(),
   /** Whole or part balls on hand, besides the grams. */
   onHandBalls: number.optional(),
+  /** How many motifs were made when what is on hand was counted; left out: none, at the beginning. */
+  onHandAt: number.optional(),
   dyeLot: text.optional(),
   /** Weighed again when `at` motifs were made; `of` is what there was at the start, where that is not what is on hand. */
   left: z.looseObject({ grams: number.optional(), at: number.optional(), of: number.optional() }).optional(),

@@ -42,6 +42,14 @@ export const YARN = {
     label: '{name} on hand, by weight',
     doc: 'what is on hand besides whole {balls}',
   }),
+  onHandAt: field('yarn', 'onHandAt', {
+    ...{ kind: 'count', least: 0, most: MOST_MOTIFS, optional: true },
+    label: 'Motifs made when you counted it',
+    placeholder: 'none yet',
+    what: 'the number of motifs that were made when it was counted',
+    doc: 'how many motifs were made when what is on hand was counted',
+    change: 'change when {name} was counted',
+  }),
 } as const
 
 const again = {

@@ -100,12 +100,12 @@ export const NOT_KNOWN = 'not known yet'
  * the high end of the range comes to more: "up to 4.4 g needed, and a whole skein is the least that is sold"; else empty.
  */
 export function buyingReason(
-  { grams, onHand, toBuy }: Pick<YarnNeed, 'grams' | 'onHand' | 'toBuy'>,
+  { grams, onHand, toBuy, again }: Pick<YarnNeed, 'grams' | 'onHand' | 'toBuy' | 'again'>,
   { ballGrams }: Pick<Yarn, 'ballGrams'>,
   units: UnitSystem,
   terms: Terms,
 ): string {
-  if (!toBuy || !ballGrams) return ''
+  if (!toBuy || !ballGrams || again) return ''
   const missing = grams.high - onHand
   // Another count, of yarn that was weighed again, has reasons of its own.
   if (toBuy !== wholeBalls(missing, ballGrams, grams.high)) return ''

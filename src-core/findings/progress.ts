@@ -43,10 +43,10 @@ export const PROGRESS_FINDINGS = {
     mend: 'Correct how many motifs were made when it was weighed.',
   },
   'progress/nothing-used': {
-    severity: 'warning',
+    severity: 'note',
     message:
-      '{yarn}: {left} left of {start} after {at} {at|motif|motifs}, so nothing of it was used; how far it goes is not shown.',
-    mend: 'Weigh it again, or correct how much there was at the start.',
+      '{yarn}: {left} left after {at} {at|motif|motifs}, and {start} before them: that does not say how fast it goes, so what is left is held against the plan.',
+    mend: 'If this is what you have now, say with how many motifs made you counted what is on hand; else correct how much there was at the start.',
   },
   'progress/none-in-yarn': {
     severity: 'warning',
@@ -56,8 +56,27 @@ export const PROGRESS_FINDINGS = {
   },
   'progress/no-start': {
     severity: 'note',
-    message: '{yarn}: weighed again, but nothing says how much there was at the start.',
-    mend: 'Enter what was on hand at the start, in grams or {balls}.',
+    message:
+      '{yarn}: nothing says how much there was at the start, so what was weighed is held against the plan.',
+    mend: 'To see how fast it goes, weigh it again later, or enter what there was at the start, in grams or {balls}.',
+  },
+  'progress/counted-ahead': {
+    severity: 'warning',
+    message:
+      '{yarn}: what is on hand was counted with {at} {at|motif|motifs} made, but {made} {made|is|are} marked. The next in working order are taken as made.',
+    mend: 'Mark the motifs that were made, or correct the number.',
+  },
+  'progress/plan-short': {
+    severity: 'warning',
+    message:
+      '{yarn}: by the plan, the {left} on hand with {at} {at|motif|motifs} made {reach}; up to {missing} more are needed.',
+    mend: 'Buy what is missing while the dye lot can be had, or make fewer motifs in this yarn.',
+  },
+  'progress/plan-tight': {
+    severity: 'note',
+    message:
+      '{yarn}: the {left} on hand with {at} {at|motif|motifs} made should be enough for what is left, but if the estimate runs high, {missing} more are needed.',
+    mend: 'Weigh it again after some motifs, and see how fast it goes.',
   },
   'progress/rate-far': {
     severity: 'note',

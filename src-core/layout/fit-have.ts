@@ -24,6 +24,7 @@ import { looksWorth } from './looks'
 import { differentOf, judged } from './nearness'
 import { byPiles, motifsIn, withPiles } from './piles'
 import type { Piles } from './piles'
+import { heldAgainst } from '../progress/held-against'
 import { isBegun } from '../progress/progress'
 import { settled } from '../settled'
 import { countsOf } from './standing'
@@ -225,7 +226,11 @@ function stashOf(project: Project, planner: Planner): StashOfProject | null {
   const now = told()
   const [need, have] = [
     now.yarns.reduce((sum, { grams }) => sum + grams.high, 0),
-    now.yarns.reduce((sum, { onHand }) => sum + onHand, 0),
+    now.yarns.reduce((sum, { id, grams, onHand }) => {
+      const { need, there } = heldAgainst({ id, grams, onHand }, now.progress)
+      // What was used is in the need of the whole.
+      return sum + Math.max(0, there + grams.high - need)
+    }, 0),
   ]
   if (!(need > 0) || now.motifs.length === 0) return null
   // Each is asked about a plan of its own: once is enough.
@@ -243,7 +248,7 @@ function stashOf(project: Project, planner: Planner): StashOfProject | null {
   }
 }
 
-/** Whether nothing is to be bought: what was weighed again lasts by its forecast, all else by what is on hand. */
+/** Whether nothing is to be bought: what was weighed or counted again lasts by its forecast, all else by what is on hand. */
 const lasts = ({ yarns, progress }: PlanNumbers): boolean =>
   yarns.every(({ id, grams, onHand }) => {
     const weighed = progress.forecast.find(({ yarn }) => yarn === id)

@@ -26,15 +26,29 @@ const ROUNDS = 6
 /** Grams that a rounding error may make. */
 const NO_GRAMS = 1e-6
 
-/** The most grams that may be taken of a yarn; Infinity where there is no limit. */
-export function limitOf(fill: Fill | undefined, yarn: Yarn): Grams {
+/** Grams used of a yarn before it was counted, by its id. */
+export type Taken = ReadonlyMap<string, Grams>
+
+/**
+ * The most grams that the whole may take of a yarn: of what is on hand and was taken before that was counted. Infinity
+ * where there is no limit.
+ */
+export function limitOf(fill: Fill | undefined, yarn: Yarn, taken?: Taken): Grams {
   const most = fill?.mostGrams?.[yarn.id]
   const isWithin = fill?.withinStash === true || isByStash(fill)
-  return Math.min(isWithin ? gramsOnHand(yarn) : Infinity, isUsableOrZero(most) ? most : Infinity)
+  return Math.min(
+    isWithin ? gramsOnHand(yarn) + (taken?.get(yarn.id) ?? 0) : Infinity,
+    isUsableOrZero(most) ? most : Infinity,
+  )
 }
 
 /** What the motifs may take of each yarn with a limit, and what one takes in each colourway. */
-function yarnsForMotifs(fill: Fill | undefined, input: MaterialsInput, kinds: number): YarnForMotifs[] {
+function yarnsForMotifs(
+  fill: Fill | undefined,
+  input: MaterialsInput,
+  kinds: number,
+  taken: Taken,
+): YarnForMotifs[] {
   const { basis, counts } = input
   const others = input.others ?? []
   /** The motifs of the cells beside the first; fillers and half motifs come after them. */
@@ -82,7 +96,7 @@ function yarnsForMotifs(fill: Fill | undefined, input: MaterialsInput, kinds: nu
       basis.colourways.some((way) => way.motif === motif.id && fill?.colourways?.includes(way.id)),
   )
   return basis.yarns.flatMap((yarn) => {
-    const limit = limitOf(fill, yarn)
+    const limit = limitOf(fill, yarn, taken)
     // Metres that no band brings to grams have no limit in grams.
     const isKnown = gramsPerMetre(yarn) !== null || of(two, yarn.id) > 0 || yarn.ballMetres === undefined
     const each = Object.fromEntries(
@@ -111,32 +125,34 @@ function yarnsForMotifs(fill: Fill | undefined, input: MaterialsInput, kinds: nu
 }
 
 /** Grams beyond the limits of a fill. */
-const shortOf = (fill: Fill | undefined, { input, needed }: Worked): Grams =>
+const shortOf = (fill: Fill | undefined, { input, needed }: Worked, taken: Taken): Grams =>
   needed.yarns.reduce((sum, need) => {
     const yarn = input.basis.yarns.find(({ id }) => id === need.id)
-    const short = yarn ? need.grams.high - limitOf(fill, yarn) : 0
+    const short = yarn ? need.grams.high - limitOf(fill, yarn, taken) : 0
     return sum + (short > NO_GRAMS ? short : 0)
   }, 0)
 
 /**
  * Colours a blanket so that its yarns last: as it would be without them where they last anyway, else with what is
- * there for its motifs, of which there are so many `kinds`. Half motifs, joins and edging may follow the colours, so what they take is counted again.
+ * there for its motifs, of which there are so many `kinds`. Half motifs, joins and edging may follow the colours, so what they take is counted again. `before` says what was used before yarns were counted.
  */
 export function withinYarns<Told extends Worked>(
   fill: Fill | undefined,
   kinds: number,
   tell: (stash: readonly YarnForMotifs[]) => Told,
+  before: (told: Told) => Taken,
 ): Told & { readonly stash: readonly YarnForMotifs[] } {
   let best = { ...tell(NO_STASH), stash: NO_STASH }
   if (!isByYarn(fill)) return best
+  const taken = before(best)
   // Shares follow what there is, also where it would do.
-  let least = isByStash(fill) ? Infinity : shortOf(fill, best)
+  let least = isByStash(fill) ? Infinity : shortOf(fill, best, taken)
   let last = best
   for (let round = 0; round < ROUNDS && least > 0; round++) {
-    const stash = yarnsForMotifs(fill, last.input, kinds)
+    const stash = yarnsForMotifs(fill, last.input, kinds, taken)
     if (round > 0 && isSame(stash, last.stash)) break
     last = { ...tell(stash), stash }
-    const short = shortOf(fill, last)
+    const short = shortOf(fill, last, taken)
     if (round > 0 && short >= least) continue
     best = last
     least = short

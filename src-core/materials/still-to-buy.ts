@@ -1,5 +1,5 @@
 /**
- * What is still to be bought of a yarn that was weighed again: as much as its forecast says will be missing. Before it
+ * What is still to be bought of a yarn that was weighed or counted again: as much as its forecast says will be missing. Before it
  * was weighed, that follows from the plan alone; afterwards both would be told side by side, and differ.
  */
 import type { Forecast, YarnNeed } from '../../shared-types/plan'
@@ -22,10 +22,12 @@ export function stillToBuy(
     // Whatever it was begun with, what was weighed is there.
     const toBuy = wholeBalls(told.missing, ballGrams, told.left + told.missing)
     const price = isUsableOrZero(yarn.price) ? yarn.price : null
+    const { left, missing, over, plan } = told
     return {
       ...need,
+      again: true as const,
       toBuy,
-      leftover: toBuy * ballGrams - told.missing + told.over,
+      leftover: toBuy * ballGrams + (plan ? left - plan.expected : over - missing),
       cost: price === null ? null : toBuy * price,
     }
   })

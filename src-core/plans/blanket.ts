@@ -38,12 +38,15 @@ import { edgingHeight } from '../materials/edging'
 import type { Bridges, MaterialsInput, Piece } from '../materials/input'
 import { leavingOrder } from '../materials/leaving'
 import { materials } from '../materials/materials'
+import { countedAt } from '../materials/on-hand'
 import { withinYarns } from '../materials/stash'
+import type { Taken } from '../materials/stash'
 import { memoised, remembered } from '../memo'
 import { heldColours } from '../progress/held'
 import { blanketWork } from '../progress/blanket-work'
 import { ownPoints } from '../layout/placed'
 import { isBegun, notBegun, tellProgress } from '../progress/progress'
+import { takenBefore } from '../progress/supply'
 import { untoldHalves } from '../layout/halves'
 import { settled } from '../settled'
 import { LATTICES_KEPT } from '../layout/constants'
@@ -55,6 +58,7 @@ const NO_ACCOUNTS: BlanketPlan['accounts'] = []
 /** What is joined in the round has an edge at either end. */
 const edgesOf = ({ inTheRound }: BlanketCounts, { edging }: SettledBlanket): number =>
   inTheRound && (edging?.ends ?? 'both') === 'both' ? 2 : 1
+const NONE_TAKEN: Taken = new Map()
 const NO_LINES: BlanketPlan['edgingLines'] = []
 
 /** Stays the same object, so that stages which read it are remembered. */
@@ -246,22 +250,19 @@ export function createBlanketPlanner(): KindPlanner<SettledBlanket> {
       }
       return { assigned, worked, tallied, added, edge, line, dips, input, needed: materials(input) }
     }
-    const { assigned, worked, tallied, added, edge, line, dips, input, needed, stash } = withinYarns(
-      fill,
-      motifs.length,
-      colour,
+    const workOf = ({ worked, input, assigned, added }: ReturnType<typeof colour>) =>
+      blanketWork({
+        ...{ arranged, joined, worked, input, colourways: assigned.colourways },
+        ...{ halved: gaps.halved, filling: gaps.filling, motifs: motifs.length },
+        ...{ halves: added.placed.halves, fillers: added.placed.fillers },
+      })
+    const told = withinYarns(fill, motifs.length, colour, (first) =>
+      project.yarns.some((yarn) => countedAt(yarn) > 0) ? takenBefore(project, workOf(first)) : NONE_TAKEN,
     )
+    const { assigned, worked, tallied, added, edge, line, dips, needed, stash } = told
     const holding = hold(arranged, joined, added.placed.fillers, gaps.halved)
-    const { progress, marks, yarns, ...told } = isBegun(project)
-      ? tellProgress(
-          project,
-          blanketWork({
-            ...{ arranged, joined, worked, input, colourways: assigned.colourways },
-            ...{ halved: gaps.halved, filling: gaps.filling, motifs: motifs.length },
-            ...{ halves: added.placed.halves, fillers: added.placed.fillers },
-          }),
-          needed.yarns,
-        )
+    const { progress, marks, yarns, ...begun } = isBegun(project)
+      ? tellProgress(project, workOf(told), needed.yarns)
       : notBegun(
           needed,
           {
@@ -275,7 +276,7 @@ export function createBlanketPlanner(): KindPlanner<SettledBlanket> {
     const inUse = used(project.yarns, needed.yarns.map(({ id }) => id).join(' '))
     findings.push(...legibility(inUse, ways), ...letterFindings(ways))
     findings.push(...joined.findings, ...assigned.findings, ...worked.findings)
-    findings.push(...untoldHalves(added.findings, project.motifs), ...needed.findings, ...told.findings)
+    findings.push(...untoldHalves(added.findings, project.motifs), ...needed.findings, ...begun.findings)
     // What is to stand apart is not joined on purpose.
     if (rule.rule !== 'apart') findings.push(...holding.findings)
     findings.push(...unevenRound(cells, counts))

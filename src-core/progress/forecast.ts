@@ -1,6 +1,6 @@
 /**
- * How far a yarn goes that was weighed again: what was used so far, over what the plan says for the motifs made by
- * then, is the rate at which all that follows is taken to use it, motif by motif in working order.
+ * How far a yarn goes that was weighed or counted again: what was used so far, over what the plan says for the motifs made by
+ * then, is the rate at which all that follows is taken to use it, motif by motif in working order. Where nobody knows what was used, the plan says how far it goes.
  */
 import type { Finding } from '../../shared-types/finding'
 import type { Forecast, YarnNeed } from '../../shared-types/plan'
@@ -9,15 +9,15 @@ import { isWithin } from '../fields/field'
 import { YARN_LEFT } from '../fields/yarn'
 import { finding } from '../findings/finding'
 import { massValue } from '../findings/quantities'
-import { materials } from '../materials/materials'
-import { gramsOnHand } from '../materials/on-hand'
+import { countedAt, gramsOnHand } from '../materials/on-hand'
 import { formatNumber } from '../units/format'
 import type { Grams } from '../units/quantity'
 import { isUsable } from '../units/usable'
 import { PROGRESS } from './constants'
 import type { Marking } from './marks'
-import { leftOf } from './work'
-import type { Done, Work } from './work'
+import { lastWith, supplyOf } from './supply'
+import type { Supply } from './supply'
+import type { Work } from './work'
 
 interface Told {
   readonly forecast: Forecast | null
@@ -59,13 +59,74 @@ function refusal(yarn: Yarn): Finding | null {
 const nameOf = ({ name, id }: Yarn): string => name ?? id
 const whereOf = ({ id }: Yarn): string => `yarn ${id}, left`
 
+/** A yarn in a work: what its forecast is made of and its findings point at. */
+interface Asked {
+  readonly work: Work
+  readonly marking: Marking
+  readonly yarn: Yarn
+  readonly need: YarnNeed
+  readonly supply: Supply
+}
+
 function forecastOf(work: Work, marking: Marking, yarn: Yarn, need: YarnNeed | undefined): Told {
   const refused = refusal(yarn)
   if (refused) return { forecast: null, findings: [refused] }
+  if (!need) return NOTHING
+  const from = countedAt(yarn)
   // Without a number it was weighed just now.
-  const { grams, at = marking.made.length, of } = yarn.left ?? {}
+  const { grams, at = marking.made.length } = yarn.left ?? {}
+  const asked = (): Asked => ({ work, marking, yarn, need, supply: supplyOf(work, marking, yarn.id) })
+  // What is on hand was counted later than it was weighed.
+  const isOlder = at < from
+  if (from > 0 && (grams === undefined || isOlder)) return countedOf(asked(), from)
   // Nothing made: nothing to tell.
-  if (grams === undefined || at === 0 || !need) return NOTHING
+  return grams === undefined || at === 0 ? NOTHING : weighedOf(asked(), grams, at, from)
+}
+
+/** What is on hand was counted while the work was made: it is held against what the plan says is left. */
+function countedOf(asked: Asked, at: number): Told {
+  const { marking, yarn } = asked
+  const made = marking.made.length
+  const values = { yarn: nameOf(yarn), at, made }
+  const ahead = at > made ? [finding('progress/counted-ahead', whereOf(yarn), values, { yarn: yarn.id })] : []
+  return byPlan(asked, gramsOnHand(yarn), at, ahead)
+}
+
+/** How far it goes by the plan, where nobody can tell how fast it was used: by the high end, as what is bought. */
+function byPlan({ work, yarn, supply }: Asked, left: Grams, at: number, before: readonly Finding[]): Told {
+  const plan = supply.rangeAfter(at)
+  const total = work.pieces.length
+  const reaches = (count: number): boolean =>
+    plan.high - supply.rangeAfter(count).high <= left + PROGRESS.tolerance
+  const furthest = lastWith(Math.min(at, total), total, reaches)
+  const lastsTo = supply.lastIn(furthest)
+  const missing = Math.max(0, plan.high - left)
+  const enough = missing <= PROGRESS.tolerance
+  const spent = !enough && furthest < total && lastsTo === supply.lastIn(at)
+  const forecast: Forecast = {
+    ...(spent && { spent: true as const, next: supply.nextIn(at) }),
+    ...{ yarn: yarn.id, lastsTo, enough, missing: enough ? 0 : missing },
+    ...{ over: enough ? left - plan.high : 0, rate: 1, plan, start: left, left, at },
+  }
+  if (enough) return { forecast, findings: before }
+  const values = { yarn: nameOf(yarn), left: massValue(left), at, missing: massValue(missing) }
+  const target = { yarn: yarn.id }
+  const motifs = work.pieces.filter(({ kind }) => kind === 'motif').length
+  const reach = spent
+    ? `are not enough for the next motif in it, number ${formatNumber(supply.nextIn(at))}`
+    : furthest === total
+      ? 'are enough for all motifs but not for what comes after them'
+      : `last to motif ${formatNumber(lastsTo)} of ${formatNumber(motifs)}`
+  const found =
+    left >= plan.expected
+      ? finding('progress/plan-tight', whereOf(yarn), values, target)
+      : finding('progress/plan-short', whereOf(yarn), { ...values, reach }, target)
+  return { forecast, findings: [...before, found] }
+}
+
+/** Weighed again: at the rate at which it was used since it was counted, else by the plan. */
+function weighedOf(asked: Asked, grams: Grams, at: number, from: number): Told {
+  const { work, marking, yarn, need, supply } = asked
   const name = nameOf(yarn)
   const where = whereOf(yarn)
   const target = { yarn: yarn.id }
@@ -73,31 +134,40 @@ function forecastOf(work: Work, marking: Marking, yarn: Yarn, need: YarnNeed | u
   const motifs = work.pieces.filter(({ kind }) => kind === 'motif').length
   const only = (found: Finding): Told => ({ forecast: null, findings: [found] })
   if (at > total) return only(finding('progress/weighed-beyond', where, { yarn: name, at, total }, target))
-  const start = of ?? startOf(yarn, need)
-  if (start === null) return only(finding('progress/no-start', where, { yarn: name }, target))
-  const findings: Finding[] = []
   const { made } = marking
-  if (at > made.length)
-    findings.push(finding('progress/weighed-ahead', where, { yarn: name, at, made: made.length }, target))
+  const findings: Finding[] =
+    at > made.length
+      ? [finding('progress/weighed-ahead', where, { yarn: name, at, made: made.length }, target)]
+      : []
+  const planned = (since: number): Grams => supply.after(since) - supply.after(at)
+  const begun = startOf(yarn, need, from)
+  const isFar = (rate: number): boolean => rate < PROGRESS.rateLimits.low || rate > PROGRESS.rateLimits.high
+  // Balls that somebody may have bought tell nothing where what was used of them cannot be.
+  const isGuess = begun?.isAssumed === true && planned(0) > 0 && isFar((begun.grams - grams) / planned(0))
+  if (begun === null || isGuess)
+    return byPlan(asked, grams, at, [
+      ...findings,
+      finding('progress/no-start', where, { yarn: name }, target),
+    ])
+  const { grams: start, since } = begun
   const used = start - grams
   if (!(used > PROGRESS.tolerance)) {
     const values = { yarn: name, at, left: massValue(grams), start: massValue(start) }
-    return {
-      forecast: null,
-      findings: [...findings, finding('progress/nothing-used', where, values, target)],
-    }
+    // Counted and weighed at once, it says the same twice.
+    const nothing = since === at ? [] : [finding('progress/nothing-used', where, values, target)]
+    return byPlan(asked, grams, at, [...findings, ...nothing])
   }
-  const supply = supplyOf(work, marking, yarn.id)
-  const planned = supply.whole - supply.after(at)
-  if (!(planned > PROGRESS.tolerance)) {
+  if (!(planned(since) > PROGRESS.tolerance)) {
+    // It was counted and weighed at once: what was weighed is there.
+    if (since === at) return byPlan(asked, grams, at, findings)
     const values = { yarn: name, used: massValue(used), at }
     return {
       forecast: null,
       findings: [...findings, finding('progress/none-in-yarn', where, values, target)],
     }
   }
-  const rate = used / planned
-  if (rate < PROGRESS.rateLimits.low || rate > PROGRESS.rateLimits.high) {
+  const rate = used / planned(since)
+  if (isFar(rate)) {
     const values = { yarn: name, percent: formatNumber(rate * 100) }
     const joined = supply.joinedAt(at)
     // What goes into joins alone is used as motifs are joined, however many are made.
@@ -105,7 +175,7 @@ function forecastOf(work: Work, marking: Marking, yarn: Yarn, need: YarnNeed | u
     findings.push(
       isForJoins
         ? finding('progress/rate-far-joins', where, { ...values, joined }, target)
-        : finding('progress/rate-far', where, { ...values, at }, target),
+        : finding('progress/rate-far', where, { ...values, at: at - since }, target),
     )
   }
   /** Whether it suffices until so many are made. */
@@ -140,75 +210,19 @@ function forecastOf(work: Work, marking: Marking, yarn: Yarn, need: YarnNeed | u
   return { forecast, findings }
 }
 
-/** Grams at the start: what is on hand, else the whole balls that are to be bought; null where neither is known. */
-function startOf(yarn: Yarn, need: YarnNeed): Grams | null {
+/** What a yarn was begun with: grams, when so many motifs were made, and whether that is only taken for it. */
+interface Begun {
+  readonly grams: Grams
+  readonly since: number
+  readonly isAssumed: boolean
+}
+
+/** What was said, else what is on hand, else the whole balls that are to be bought; null where none of it is known. */
+function startOf(yarn: Yarn, need: YarnNeed, from: number): Begun | null {
+  if (yarn.left?.of !== undefined) return { grams: yarn.left.of, since: 0, isAssumed: false }
   const onHand = gramsOnHand(yarn)
-  if (onHand > 0) return onHand
+  if (onHand > 0 || from > 0) return { grams: onHand, since: from, isAssumed: false }
   return isUsable(yarn.ballGrams) && need.toBuy !== null && need.toBuy > 0
-    ? need.toBuy * yarn.ballGrams
+    ? { grams: need.toBuy * yarn.ballGrams, since: 0, isAssumed: true }
     : null
 }
-
-/** What the plan says of one yarn while a work grows, piece by piece: first what is made, then the working order. */
-function supplyOf(work: Work, marking: Marking, yarn: string) {
-  const others = work.pieces.map((_, i) => i).filter((piece) => !marking.isMade(piece))
-  const sequence = [...marking.made, ...others]
-  const place = new Int32Array(sequence.length)
-  sequence.forEach((piece, i) => (place[piece] = i))
-  /** Once so many are made; motifs still to come are joined as they are made. */
-  const doneAt = (count: number): Done => {
-    const isMade = (piece: number): boolean => place[piece]! < count
-    return {
-      isMade,
-      isJoined: (piece) => isMade(piece) && (marking.isJoined(piece) || !marking.isMade(piece)),
-      // Made before it was weighed, it is part of what was used.
-      edging: marking.edging && count > 0,
-    }
-  }
-  const known = new Map<number, Grams>()
-  const after = (count: number): Grams => {
-    const grams =
-      known.get(count) ??
-      materials(leftOf(work, doneAt(count))).yarns.find(({ id }) => id === yarn)?.grams.expected ??
-      0
-    known.set(count, grams)
-    return grams
-  }
-  return {
-    whole: after(0),
-    after,
-    /** Working number of the first piece in this yarn after so many. */
-    nextIn(count: number): number {
-      const more = firstWith(
-        count,
-        sequence.length,
-        (later) => after(count) - after(later) > PROGRESS.tolerance,
-      )
-      return Number(work.pieces[sequence[more - 1] ?? -1]?.label ?? 0)
-    },
-    /** How many count as joined once so many are made. */
-    joinedAt: (count: number): number => sequence.filter(doneAt(count).isJoined).length,
-    /** Working number of the last motif up to the last piece in this yarn among the first so many; 0 where there is none. */
-    lastIn(count: number): number {
-      const same = firstWith(0, count, (less) => after(less) - after(count) <= PROGRESS.tolerance)
-      // Half motifs and fillers have the numbers after those of all motifs: they would be taken for a far one.
-      const motif = sequence.slice(0, same).findLast((piece) => work.pieces[piece]!.kind === 'motif')
-      return Number(work.pieces[motif ?? sequence[same - 1] ?? -1]?.label ?? 0)
-    },
-  }
-}
-
-/** The largest number from `low` to `high` that holds; all up to it do, and `low` does. */
-function lastWith(low: number, high: number, holds: (count: number) => boolean): number {
-  let [from, to] = [low, high]
-  while (from < to) {
-    const middle = Math.ceil((from + to) / 2)
-    if (holds(middle)) from = middle
-    else to = middle - 1
-  }
-  return from
-}
-
-/** The smallest number from `low` to `high` that holds; all from it on do, and `high` does. */
-const firstWith = (low: number, high: number, holds: (count: number) => boolean): number =>
-  lastWith(low, high, (count) => count === low || !holds(count - 1))

@@ -15,6 +15,7 @@ import type { Settled } from '../../shared-types/settled'
 import { finding } from '../findings/finding'
 import { addressWords } from '../layout/addresses'
 import { materials } from '../materials/materials'
+import { countedAt } from '../materials/on-hand'
 import { add, spread } from '../materials/range'
 import { stillToBuy } from '../materials/still-to-buy'
 import { forecastYarns } from './forecast'
@@ -60,9 +61,9 @@ export const notBegun = (
 const timeOf = (minutes: Range | null) => ({ hours: minutes && minutes.expected / 60, minutes })
 const yarnLeft = ({ id, grams, metres, parts }: YarnNeed): YarnLeft => ({ id, grams, metres, parts })
 
-/** Whether a project says anything of its progress. */
+/** Whether a project says anything of its progress: marks, or yarn weighed or counted while it is made. */
 export const isBegun = (project: Pick<Project, 'made' | 'joined' | 'yarns'>): boolean =>
-  isMarked(project) || (project.yarns ?? NONE).some(({ left }) => left !== undefined)
+  isMarked(project) || (project.yarns ?? NONE).some((yarn) => yarn.left !== undefined || countedAt(yarn) > 0)
 
 /** The progress of a work; `needs` is the yarn of the whole of it. */
 export function tellProgress(project: Settled, work: Work, needs: readonly YarnNeed[]): ToldProgress {

@@ -7,7 +7,7 @@ import { saying } from '../stitches/spelling'
 import { termWord } from '../stitches/terms'
 import { capital, counted, listed, plural } from '../figures/words'
 import { pieceAt } from '../layout/placed'
-import { formatMass, formatMinutes, formatNumber, formatSize } from '../units/format'
+import { formatMass, formatMassRange, formatMinutes, formatNumber, formatSize } from '../units/format'
 
 /** Whether there is anything to tell yet. */
 export const hasBegun = ({ made, others, edging, forecast }: Progress): boolean =>
@@ -56,7 +56,7 @@ export function madeYarnWords({ days, edging }: Pick<Progress, 'days' | 'edging'
     ...(before > 0 ? [`${formatNumber(before)} made before: nothing to buy for them.`] : []),
     ...(made.length > 0
       ? [
-          `${capital(made.join(', '))}: only the rest is on the list to buy. Under “on hand”, enter what you had at the beginning and what you have bought since.`,
+          `${capital(made.join(', '))}: only the rest is on the list to buy. Under “on hand”, enter what you have now and with how many motifs made you counted it, or what you had at the beginning and have bought since.`,
         ]
       : []),
   ].join(' ')
@@ -95,27 +95,38 @@ export const yarnLeftWords = (
     .map(({ id, grams }) => `${nameOf(yarns, id)} ${formatMass(grams.expected, units)}`)
     .join(', ')
 
-/** "At this rate Moss lasts to motif 212 of 300: 100 g go into what is left, so 38 g more are needed." */
+/**
+ * "At this rate Moss lasts to motif 212 of 300: 100 g go into what is left, so 38 g more are needed."; by the plan, where
+ * nobody knows how fast it goes.
+ */
 export function forecastWords(
-  { yarn, lastsTo, spent, next, enough, missing, over, left }: Forecast,
+  { yarn, lastsTo, spent, next, enough, missing, over, left, plan }: Forecast,
   yarns: readonly Yarn[],
   total: number,
   units: UnitSystem,
 ): string {
   const name = nameOf(yarns, yarn)
+  if (enough && plan)
+    return `By the plan ${name} is enough: ${formatMassRange(plan, units)} go into what is left, of ${formatMass(left, units)}.`
   if (enough) return `At this rate ${name} is enough: about ${formatMass(over, units)} will be left over.`
   const to = spent
     ? `is not enough for the next motif in it, number ${formatNumber(next ?? 0)}`
     : `lasts to motif ${formatNumber(lastsTo)} of ${formatNumber(total)}`
   const whole = formatMass(left + missing, units)
+  if (plan)
+    return `By the plan ${name} ${to}: up to ${whole} go into what is left, so up to ${formatMass(missing, units)} more are needed.`
   return `At this rate ${name} ${to}: ${whole} go into what is left, so ${formatMass(missing, units)} more are needed.`
 }
 
-/** "195 g left of 310 g, 48 g short at this rate": what a yarn that was weighed again is bought by. */
+/** "195 g left of 310 g, 48 g short at this rate": what a yarn that was weighed or counted again is bought by. */
 export function weighedWords(
-  { left, start, missing, enough }: Pick<Forecast, 'left' | 'start' | 'missing' | 'enough'>,
+  { left, start, missing, enough, plan }: Pick<Forecast, 'left' | 'start' | 'missing' | 'enough' | 'plan'>,
   units: UnitSystem,
 ): string {
+  if (plan) {
+    const now = `${formatMass(left, units)} on hand now for up to ${formatMass(plan.high, units)} still to use`
+    return enough ? now : `${now}, up to ${formatMass(missing, units)} short`
+  }
   const of = `${formatMass(left, units)} left of ${formatMass(start, units)}`
   return enough ? of : `${of}, ${formatMass(missing, units)} short at this rate`
 }

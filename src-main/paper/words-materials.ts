@@ -53,6 +53,8 @@ export const MATERIAL_WORDS = {
     )`one weight for several colours: ${yarns}, each ±${formatNumber(MATERIAL_CONSTANTS.splitSpread * 100)}\u00a0%`,
   weighed: (yarns: string): string =>
     `${yarns}: what is to be bought follows what was left at the weighing and how much the motifs made so far took, not the range`,
+  counted: (yarns: string): string =>
+    `${yarns}: what is to be bought follows what there was when it was last counted and the high end of what is left to make`,
   ends: (ends: number): string => `${formatNumber(ends)} to weave in`,
   waste: (percent: string): string =>
     `${percent}\u00a0% more than the work itself takes, for swatches, knots and mistakes`,

@@ -1,4 +1,5 @@
 /** The ledger: what follows from everything, and how it differs from before. */
+import { heldAgainst } from '../../src-core/progress/held-against'
 import { weighedWords } from '../../src-core/progress/words'
 import type { KitAccount, KitYarnRun, PlanNumbers, YarnNeed } from '../../shared-types/plan'
 import type { Project } from '../../shared-types/project'
@@ -59,6 +60,7 @@ function yarnLine(
   const { units } = settled(project)
   const [one, many] = [termWord('ball', settled(project).terms), termWord('balls', settled(project).terms)]
   const { onHand } = need
+  const held = heldAgainst(need, plan.progress)
   const was = before?.yarns.find((entry) => entry.id === need.id)
   const isKnown = isNeedKnown(need)
   // Once it is weighed again, what is bought follows what is left of it and how fast it goes.
@@ -81,8 +83,8 @@ function yarnLine(
     id: need.id,
     name: yarn?.name ?? need.id,
     colour: yarn?.colour ?? 'transparent',
-    need: need.grams.high,
-    onHand,
+    need: held.need,
+    onHand: held.there,
     ball: yarn?.ballGrams ?? null,
     words: words.join(' · '),
     short: need.toBuy ? starred(`buy ${formatNumber(need.toBuy)}`, isAssumed(need, 'toBuy')) : '',

@@ -67,7 +67,7 @@ const common = {
   ...{ format: 'petalyard-project', version: 1, gauge, allowance: { wastePercent: 5, tail: 150 } },
   yarns: [
     {
-      ...{ id: 'y', ballGrams: 50, ballMetres: 120, price: 4, onHandGrams: 20, onHandBalls: 2 },
+      ...{ id: 'y', ballGrams: 50, ballMetres: 120, price: 4, onHandGrams: 20, onHandBalls: 2, onHandAt: 1 },
       left: { grams: 30, at: 4, of: 60 },
       packs: [{ grams: 100, price: 7 }],
     },

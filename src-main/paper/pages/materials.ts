@@ -185,12 +185,19 @@ function yarnRemarks({ plan, settled, terms }: Job): [string, string][] {
   const unpriced = plan.kit ? '' : sumRemark(plan.yarns, (id) => names.get(id) ?? id)
   const isStarred = plan.yarns.some((need) => need.assumed)
   const used = plan.yarns.flatMap((need) => settled.yarns.find(({ id }) => id === need.id) ?? [])
-  const weighed = plan.progress.forecast.map(({ yarn }) => names.get(yarn) ?? yarn)
+  const again = (isCounted: boolean): string[] =>
+    plan.progress.forecast.flatMap((each) =>
+      (each.plan !== undefined) === isCounted ? [names.get(each.yarn) ?? each.yarn] : [],
+    )
+  const [weighed, counted] = [again(false), again(true)]
   const sizes = ballSizes(used, termWord('ball', terms))
   return [
     ...(sizes === '' ? [] : [[capital(termWord('balls', terms)), sizes] as [string, string]]),
     ...(weighed.length > 0
       ? [['Weighed again', MATERIAL_WORDS.weighed(listed(weighed))] as [string, string]]
+      : []),
+    ...(counted.length > 0
+      ? [['Counted again', MATERIAL_WORDS.counted(listed(counted))] as [string, string]]
       : []),
     ...(split ? [['Weight', MATERIAL_WORDS.split(split, terms)] as [string, string]] : []),
     ...(unpriced ? [['Cost', unpriced] as [string, string]] : []),

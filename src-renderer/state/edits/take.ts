@@ -16,6 +16,7 @@ export function takeYarn(project: Project, yarn: Yarn): { project: Project; id: 
   const copy: Yarn = { ...yarn, id }
   delete copy.onHandGrams
   delete copy.onHandBalls
+  delete copy.onHandAt
   return { project: { ...project, yarns: [...(project.yarns ?? []), copy] }, id }
 }
 

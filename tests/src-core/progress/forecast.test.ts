@@ -134,7 +134,9 @@ describe('how far a yarn goes that was weighed again', () => {
     const clay = weighed(project({ made: first(8) }), 'clay', { grams: 35, at: 8 })
     expect(forecastOf(clay)[0]).toMatchObject({ yarn: 'clay', start: 50, lastsTo: 8, enough: true })
     const bare = { ...clay, yarns: clay.yarns!.map(({ ballGrams: _, ...yarn }) => yarn) }
-    expect(forecastOf(bare)).toEqual([])
+    // Nobody knows: 35 g are more than the nothing that is left in clay.
+    expect(forecastOf(bare)[0]).toMatchObject({ rate: 1, left: 35, enough: true })
+    expect(forecastOf(bare)[0]!.plan).toMatchObject({ expected: 0 })
     expect(codesOf(bare)).toEqual(['progress/no-start'])
   })
 
@@ -182,19 +184,29 @@ describe('what is to buy of a yarn that was weighed again', () => {
     expect(mossOf(bare({ grams: 40, at: 4 }))).toMatchObject({ toBuy: 0, cost: 0 })
     // 40 g used for four, 10 left: 30 are missing, one ball.
     expect(mossOf(bare({ grams: 10, at: 4 }))).toMatchObject({ toBuy: 1, cost: 4 })
+    // Three times the plan is no rate: the ball that was taken for bought was not what there was.
+    expect(forecastOf(bare({ grams: 10, at: 4 }))[0]).toMatchObject({ rate: 1, lastsTo: 10 })
+    expect(codesOf(bare({ grams: 10, at: 4 }))).toEqual(['progress/plan-short', 'progress/no-start'])
   })
 })
 
 describe('a weighing that cannot be right', () => {
   it.each([
-    ['more is left than there was', { grams: 31, at: 4 }, 'progress/nothing-used'],
-    ['nothing of it was used', { grams: 30, at: 4 }, 'progress/nothing-used'],
     ['it weighs less than nothing', { grams: -1, at: 4 }, 'progress/weighed-value'],
     ['half a motif was made', { grams: 14, at: 4.5 }, 'progress/weighed-value'],
     ['more were made than there are', { grams: 14, at: 13 }, 'progress/weighed-beyond'],
   ])('is told, and no forecast: %s', (_, left, code) => {
     expect(forecastOf(mossLeft(left))).toEqual([])
     expect(codesOf(mossLeft(left))).toEqual([code])
+  })
+
+  it.each([31, 30])('is held against the plan where nothing of it was used: %s g left of 30', (grams) => {
+    const of = mossLeft({ grams, at: 4 })
+    // Four more of 3.3 g, each with the range of a weight: ±5 %.
+    expect(forecastOf(of)[0]).toMatchObject({ rate: 1, left: grams, lastsTo: 12, enough: true })
+    expect(forecastOf(of)[0]!.plan!.expected).toBeCloseTo(13.2, 9)
+    expect(forecastOf(of)[0]!.plan!.high).toBeCloseTo(13.86, 9)
+    expect(codesOf(of)).toEqual(['progress/nothing-used'])
   })
 
   it('is told where none of the made motifs has the yarn', () => {

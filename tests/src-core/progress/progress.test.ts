@@ -366,7 +366,7 @@ describe('what is to be bought once some of it is made (by hand)', () => {
     expect(words({})).toBe('')
     expect(words(first(8))).toBe('8 made before: nothing to buy for them.')
     expect(words({ ...first(8, DAY), ...first(2) })).toBe(
-      '2 made before: nothing to buy for them. 6 made since: only the rest is on the list to buy. Under “on hand”, enter what you had at the beginning and what you have bought since.',
+      '2 made before: nothing to buy for them. 6 made since: only the rest is on the list to buy. Under “on hand”, enter what you have now and with how many motifs made you counted it, or what you had at the beginning and have bought since.',
     )
   })
 })

@@ -6,6 +6,7 @@ import MapTable from '../../../src-renderer/frame/MapTable.svelte'
 import { isMarked, markPieces, upTo } from '../../../src-renderer/frame/mark-acts'
 import { runKey } from '../../../src-renderer/frame/keys'
 import { MAP_KEYS } from '../../../src-renderer/frame/map-keys'
+import YarnPlace from '../../../src-renderer/places/yarn/YarnPlace.svelte'
 import ProgressPlace from '../../../src-renderer/places/progress/ProgressPlace.svelte'
 import { today } from '../../../src-renderer/state/today'
 import { ledgerOf } from '../../../src-renderer/state/ledger'
@@ -178,6 +179,38 @@ describe('the place Progress', () => {
     await fireEvent.input(field, { target: { value: '' } })
     await fireEvent.keyDown(field, { key: 'Enter' })
     expect(app.document.project.yarns![0]!.left).toBeUndefined()
+  })
+
+  it('takes what is entered first while something is made as what there is now', async () => {
+    const bare = { ...SMALL, yarns: SMALL.yarns!.map(({ onHandGrams: _, onHandBalls: __, ...yarn }) => yarn) }
+    const { app } = await inWindow(YarnPlace, {}, { ...bare, order: 'one-way' })
+    const brick = () => app.document.project.yarns![0]!
+    const type = async (name: string, value: string) => {
+      const field = await screen.findByRole('textbox', { name })
+      await fireEvent.input(field, { target: { value } })
+      await fireEvent.keyDown(field, { key: 'Enter' })
+    }
+    await type('Brick on hand, by weight', '30 g')
+    // Nothing is made: it is of the beginning, and nothing is asked.
+    expect(brick().onHandAt).toBeUndefined()
+    expect(screen.queryByRole('textbox', { name: 'Motifs made when you counted it' })).toBeNull()
+    await type('Brick on hand, by weight', '')
+    markPieces(app, upTo(app, '1,4'), 'made', true)
+    await planned(app)
+    await type('Brick on hand, by weight', '30 g')
+    expect(brick()).toMatchObject({ onHandGrams: 30, onHandAt: 4 })
+    await planned(app)
+    expect(app.document.plan.progress.forecast[0]).toMatchObject({ yarn: 'y1', at: 4, left: 30 })
+    // More is made, and it is counted again.
+    markPieces(app, upTo(app, '1,5'), 'made', true)
+    await type('Brick on hand, by weight', '28 g')
+    expect(brick()).toMatchObject({ onHandGrams: 28, onHandAt: 4 })
+    await fireEvent.click(screen.getByRole('button', { name: 'This is what I have now, with 5 made' }))
+    expect(brick()).toMatchObject({ onHandGrams: 28, onHandAt: 5 })
+    expect(app.document.undoLabel).toBe('take what is on hand of Brick as of now')
+    expect(screen.queryByRole('button', { name: /^This is what I have now/ })).toBeNull()
+    await type('Brick on hand, by weight', '')
+    expect(brick().onHandAt).toBeUndefined()
   })
 
   it('says what measuring again changed', async () => {

@@ -1,0 +1,93 @@
+/** What the plan says of one yarn while a work grows, motif by motif. */
+import type { Range } from '../../shared-types/plan'
+import type { Settled } from '../../shared-types/settled'
+import { materials } from '../materials/materials'
+import { countedAt } from '../materials/on-hand'
+import { NO_RANGE } from '../materials/range'
+import type { Grams } from '../units/quantity'
+import { PROGRESS } from './constants'
+import { readMarks } from './marks'
+import type { Marking } from './marks'
+import { leftOf } from './work'
+import type { Done, Work } from './work'
+
+/** What the plan says of one yarn while a work grows, piece by piece: first what is made, then the working order. */
+export function supplyOf(work: Work, marking: Marking, yarn: string) {
+  const others = work.pieces.map((_, i) => i).filter((piece) => !marking.isMade(piece))
+  const sequence = [...marking.made, ...others]
+  const place = new Int32Array(sequence.length)
+  sequence.forEach((piece, i) => (place[piece] = i))
+  /** Once so many are made; motifs still to come are joined as they are made. */
+  const doneAt = (count: number): Done => {
+    const isMade = (piece: number): boolean => place[piece]! < count
+    return {
+      isMade,
+      isJoined: (piece) => isMade(piece) && (marking.isJoined(piece) || !marking.isMade(piece)),
+      // Made before it was weighed, it is part of what was used.
+      edging: marking.edging && count > 0,
+    }
+  }
+  const known = new Map<number, Range>()
+  const rangeAfter = (count: number): Range => {
+    const grams =
+      known.get(count) ??
+      materials(leftOf(work, doneAt(count))).yarns.find(({ id }) => id === yarn)?.grams ??
+      NO_RANGE
+    known.set(count, grams)
+    return grams
+  }
+  const after = (count: number): Grams => rangeAfter(count).expected
+  return {
+    /** What all that follows takes once so many are made: as expected, and with its range. */
+    after,
+    rangeAfter,
+    /** Working number of the first piece in this yarn after so many. */
+    nextIn(count: number): number {
+      const more = firstWith(
+        count,
+        sequence.length,
+        (later) => after(count) - after(later) > PROGRESS.tolerance,
+      )
+      return Number(work.pieces[sequence[more - 1] ?? -1]?.label ?? 0)
+    },
+    /** How many count as joined once so many are made. */
+    joinedAt: (count: number): number => sequence.filter(doneAt(count).isJoined).length,
+    /** Working number of the last motif up to the last piece in this yarn among the first so many; 0 where there is none. */
+    lastIn(count: number): number {
+      const same = firstWith(0, count, (less) => after(less) - after(count) <= PROGRESS.tolerance)
+      // Half motifs and fillers have the numbers after those of all motifs: they would be taken for a far one.
+      const motif = sequence.slice(0, same).findLast((piece) => work.pieces[piece]!.kind === 'motif')
+      return Number(work.pieces[motif ?? sequence[same - 1] ?? -1]?.label ?? 0)
+    },
+  }
+}
+
+/** The largest number from `low` to `high` that holds; all up to it do, and `low` does. */
+export function lastWith(low: number, high: number, holds: (count: number) => boolean): number {
+  let [from, to] = [low, high]
+  while (from < to) {
+    const middle = Math.ceil((from + to) / 2)
+    if (holds(middle)) from = middle
+    else to = middle - 1
+  }
+  return from
+}
+
+/** The smallest number from `low` to `high` that holds; all from it on do, and `high` does. */
+const firstWith = (low: number, high: number, holds: (count: number) => boolean): number =>
+  lastWith(low, high, (count) => count === low || !holds(count - 1))
+
+/** Grams that the plan says were used before a yarn was counted while the work was made, at the high end, by yarn. */
+export function takenBefore(project: Settled, work: Work): ReadonlyMap<string, Grams> {
+  const marking = readMarks(project, work)
+  return new Map(
+    project.yarns.flatMap((yarn) => {
+      const from = countedAt(yarn)
+      if (from === 0) return []
+      const { rangeAfter } = supplyOf(work, marking, yarn.id)
+      return [[yarn.id, rangeAfter(0).high - rangeAfter(from).high] as const]
+    }),
+  )
+}
+
+export type Supply = ReturnType<typeof supplyOf>
