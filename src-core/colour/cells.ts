@@ -19,35 +19,22 @@ export function colourCells(
   full?: readonly number[],
   touching: readonly (readonly [number, number])[] = [],
 ): KindCell[] {
-  const index = new Map<number, number>()
-  placements.forEach((p, i) => index.set(placeKey(p.row, p.halves), i))
-  const steps = offset
-    ? [
-        [0, -2],
-        [0, 2],
-        [-1, -1],
-        [-1, 1],
-        [1, -1],
-        [1, 1],
-      ]
-    : [
-        [0, -2],
-        [0, 2],
-        [-1, 0],
-        [1, 0],
-      ]
-  const at = (row: number, halves: number): number | undefined => {
-    const here = index.get(placeKey(row, halves))
-    if (here !== undefined || round === 0) return here
-    return index.get(placeKey(row, halves - 2 * round)) ?? index.get(placeKey(row, halves + 2 * round))
-  }
+  const rows = byRow(placements)
+  // One row below the other, and how far across in half pitches.
+  const beside = offset ? [-1, 1] : [0]
   const cells = placements.map(({ id, row, column, halves, kind = 0 }) => {
     const neighbours: number[] = []
-    for (const [down, across] of steps) {
-      const other = at(row + down!, halves + across!)
+    const meet = (down: number, across: number): void => {
+      const own = rows.get(row + down)
+      const at = halves + across
+      const other = own && (own[at] ?? (round > 0 ? (own[at - 2 * round] ?? own[at + 2 * round]) : undefined))
       if (other !== undefined) neighbours.push(other)
     }
-    return { id, row, column, neighbours, kind, ...(full && { full }) }
+    meet(0, -2)
+    meet(0, 2)
+    for (const down of [-1, 1]) for (const across of beside) meet(down, across)
+    const cell = { id, row, column, neighbours, kind }
+    return full ? { ...cell, full } : cell
   })
   for (const [one, other] of touching) {
     if (cells[one]!.neighbours.includes(other)) continue
@@ -57,5 +44,13 @@ export function colourCells(
   return cells
 }
 
-/** A number for each row and half pitch; there are at most some thousands of either. */
-const placeKey = (row: number, halves: number): number => row * 100_000 + halves
+/** By row and half pitch: the index of what stands there. */
+function byRow(placements: readonly Place[]): ReadonlyMap<number, readonly number[]> {
+  const rows = new Map<number, number[]>()
+  placements.forEach(({ row, halves }, i) => {
+    let own = rows.get(row)
+    if (!own) rows.set(row, (own = []))
+    own[halves] = i
+  })
+  return rows
+}

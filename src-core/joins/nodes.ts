@@ -162,6 +162,18 @@ function collectPairs(
     if (!list) byDistance.set(tied, (list = { distance: tied, entries: [] }))
     return list
   }
+  const allowed = (
+    i: number,
+    j: number,
+    dx: Millimetres,
+    dy: Millimetres,
+    way: PairWay | undefined,
+  ): readonly AnchorPair[] => {
+    const all = anchorPairs(turned[i]!.points, turned[j]!.points, dx, dy, way?.reach ?? reach, listOf)
+    if (!way) return all
+    const [own, others] = [motifs[i]!.anchors, motifs[j]!.anchors]
+    return all.filter(({ a, b }) => way.allows(own[a]!, others[b]!))
+  }
   for (let i = 0; i < motifs.length; i++) {
     const { x, y, kind = 0 } = motifs[i]!
     const range = turned[i]!.radius + radius + reach
@@ -171,17 +183,11 @@ function collectPairs(
       const j = again[found - motifs.length] ?? found
       const dx = motifs[j]!.x + (j === found ? 0 : round) - x
       const dy = motifs[j]!.y - y
-      const allowed = (way: PairWay | undefined): readonly AnchorPair[] => {
-        const all = anchorPairs(turned[i]!.points, turned[j]!.points, dx, dy, way?.reach ?? reach, listOf)
-        if (!way) return all
-        const [own, others] = [motifs[i]!.anchors, motifs[j]!.anchors]
-        return all.filter(({ a, b }) => way.allows(own[a]!, others[b]!))
-      }
       const alone = single?.(i, j)
       const known = kinds.of(turned[i]!.id, turned[j]!.id, dx)
       const down = Math.round(dy / TIE)
-      let pairs = alone ? allowed(alone) : known.get(down)
-      if (!pairs) known.set(down, (pairs = allowed(pair?.(kind, motifs[j]!.kind ?? 0))))
+      let pairs = alone ? allowed(i, j, dx, dy, alone) : known.get(down)
+      if (!pairs) known.set(down, (pairs = allowed(i, j, dx, dy, pair?.(kind, motifs[j]!.kind ?? 0))))
       for (const { a, b, list } of pairs) list.entries.push(offsets[i]! + a, offsets[j]! + b)
     }
   }
