@@ -68,6 +68,8 @@ export interface EdgingRound {
   readonly corners?: number
   /** Only of written rounds. */
   readonly picots?: number
+  /** Of a round that bridges the dips: chains after each tip, along each line. */
+  readonly gaps?: readonly (readonly number[])[]
   readonly worked?: Readonly<Partial<Record<string, number>>>
 }
 
@@ -95,6 +97,11 @@ export interface EdgingLoop {
   readonly made: readonly number[]
   readonly repeats: readonly number[]
   readonly picots: readonly number[]
+  /** Of a set-up round that bridges the dips: chains after each tip, and in or behind which tip each mark stands. */
+  readonly bridged?: {
+    readonly gaps: readonly number[]
+    readonly marks: readonly { readonly tip: number; readonly chain: number }[]
+  }
 }
 
 /** Dips of the edge that a levelling edging fills in one way. */

@@ -14,6 +14,8 @@ import type { ResolvedGauge } from '../stitches/gauge'
 import type { StitchKey } from '../stitches/table'
 import { formatNumber } from '../units/format'
 import type { Millimetres } from '../units/quantity'
+import { bridgeStretches, plainGaps } from './bridge'
+import type { Bridged } from './bridge'
 import { EDGING } from './constants'
 import { ANY_NUMBER, fitStretches, kindsNamed, multipleFor, wholeSides } from './fit'
 import type { Multiple } from './fit'
@@ -44,6 +46,8 @@ export interface BorderLoop {
   /** What its rounds come out even on. */
   readonly multiple: Multiple | null
   readonly rounds: readonly LoopRound[]
+  /** Of a line from tip to tip that is bridged with chains. */
+  readonly bridged?: Bridged
 }
 
 export interface BorderRound {
@@ -77,6 +81,8 @@ export interface BorderEdge {
   readonly ends: readonly (readonly OpenCorner[])[]
   /** mm. Across a motif, tip to tip. */
   readonly across: Millimetres
+  /** Its lines run from tip to tip, and the first round bridges what lies between with chains. */
+  readonly bridges?: boolean
 }
 
 const lengthOf = (line: Outline, isOpen: boolean): Millimetres =>
@@ -137,6 +143,8 @@ export interface PlainLoop {
   readonly corners: number
   /** Whole turns that it makes: 0 along an open end, -1 round a hole. */
   readonly turns: number
+  /** Where the first round bridges the dips: chains after each tip. */
+  readonly gaps?: readonly number[]
 }
 
 const NO_KINDS: ReadonlySet<MarkKind> = new Set()
@@ -153,7 +161,10 @@ export function plainLoops(
     const turns = turnsOf(line, isOpen)
     const places = isOpen ? [] : placesOf(index, line, isOpen, NO_KINDS, edge, gauge)
     const sides = stretchesOf(places, lengthOf(line, isOpen), turns, height, gauge, ANY_NUMBER)
-    return { stitches: sides.reduce((sum, side) => sum + side, 0), corners: places.length, turns }
+    return {
+      ...{ stitches: sides.reduce((sum, side) => sum + side, 0), corners: places.length, turns },
+      ...(edge.bridges && { gaps: plainGaps(line, isOpen, gauge) }),
+    }
   })
 }
 
@@ -194,7 +205,10 @@ function workLoop(
   const read = readLoop(works, stitches, marks, from, terms, multiple?.of, written[0]?.special)
   const told = cornersDiffer(stretches, stitches, multiple, read.rounds, from, places)
   const findings = [...read.findings, ...told]
-  return { line: index, stitches, marks, stretches, multiple, rounds: read.rounds, findings }
+  const alongs = places.map(({ along }) => along)
+  const bridged = edge.bridges && below.rounds === 1 && bridgeStretches(line, isOpen, alongs, stretches)
+  const loop = { line: index, stitches, marks, stretches, multiple, rounds: read.rounds, findings }
+  return bridged ? { ...loop, bridged } : loop
 }
 
 /** A note where repeats run on past the corners, so that these fall on different stitches of a repeat. */

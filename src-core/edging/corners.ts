@@ -8,7 +8,11 @@ import { EDGING } from './constants'
  * are the three sc or five dc in one place that patterns work there (common practice). At sharp corners an even number,
  * so that the corner is a stitch. Null where a line has no corners that are worked so.
  */
-export function cornerIncrease(corners: number, stitch: StitchKey, gauge: ResolvedGauge): number | null {
+export function cornerIncrease(
+  corners: number,
+  stitch: StitchKey,
+  gauge: Pick<ResolvedGauge, 'width' | 'height'>,
+): number | null {
   if (corners < EDGING.corners.least || corners > EDGING.corners.most) return null
   const turn = (2 * Math.PI) / corners
   const more = (2 * Math.tan(turn / 2) * gauge.height(stitch)) / gauge.width

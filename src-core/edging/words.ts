@@ -106,11 +106,17 @@ export const cornerWords = ({ corners = 0, inCorner }: EdgingRound): string =>
     ? ''
     : `, ${formatNumber(inCorner)} in ${corners === 1 ? 'the corner' : `each of ${formatNumber(corners)} corners`}`
 
-/** How a plain round is worked into the one before it. */
-export const laterWords = (round: EdgingRound, stitch: string): string =>
+/** The same over chains, where a corner is a tip or lies between two of them. */
+const bridgedCorners = ({ corners = 0, inCorner = 1 }: EdgingRound): string =>
+  `, ${formatNumber(inCorner)} in one place at ${corners === 1 ? 'the corner' : `each of ${formatNumber(corners)} corners`} (the outermost tip, or midway between the two outermost)`
+
+/** How a plain round is worked into the one before it; where that bridges with chains, their number is not its own. */
+export const laterWords = (round: EdgingRound, stitch: string, before?: EdgingRound): string =>
   round.inCorner === undefined
     ? `${stitch} evenly into the round before`
-    : `${stitch} in each stitch${cornerWords(round)}`
+    : before && before.chains > 0
+      ? `${stitch} in each stitch and evenly over the chains${bridgedCorners(round)}`
+      : `${stitch} in each stitch${cornerWords(round)}`
 
 /**
  * Of a plain round along several lines, its stitches on each: "(120 at the mouth, 96 at the bottom)", "(96 at each end)";

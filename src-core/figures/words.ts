@@ -35,6 +35,13 @@ export const oneOf = (word: string): string => `${/^[aeio]/i.test(word) ? 'an' :
 /** First letter large. */
 export const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1)
 
+const LAST_DIGITS = ['th', 'st', 'nd', 'rd']
+/** "1st", "12th", "23rd": as stitches are counted in patterns. */
+export function ordinal(n: number): string {
+  const isTeen = n % 100 > 10 && n % 100 < 14
+  return `${n}${(isTeen ? undefined : LAST_DIGITS[n % 10]) ?? 'th'}`
+}
+
 /** Parts of an enumeration: "a", "a and b", "a, b and c". */
 export function listed(parts: readonly string[]): string {
   if (parts.length < 2) return parts.join('')

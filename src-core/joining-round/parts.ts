@@ -2,6 +2,7 @@
  * What is other than written where a motif is joined, place by place: what a round that cannot be told stitch by
  * stitch has instead, and what the map says of all joins of a motif.
  */
+import { ordinal } from '../figures/words'
 import type { Anchor, MotifAccount } from '../../shared-types/plan'
 import type { Terms } from '../../shared-types/project'
 import { listOf } from '../joins/words'
@@ -41,13 +42,6 @@ export function placeKind({ shape }: Pick<MotifAccount, 'shape'>, { kind }: Anch
   if (kind === 'side' || kind === 'valley') return 'side'
   if (kind === 'shoulder') return 'shoulder'
   return shape === 'straight' ? 'corner' : 'petal'
-}
-
-const LAST_DIGITS = ['th', 'st', 'nd', 'rd']
-/** "1st", "12th", "23rd": as stitches are counted in patterns. */
-function ordinal(n: number): string {
-  const isTeen = n % 100 > 10 && n % 100 < 14
-  return `${n}${(isTeen ? undefined : LAST_DIGITS[n % 10]) ?? 'th'}`
 }
 
 /** What is done at one place. */

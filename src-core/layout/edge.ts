@@ -218,7 +218,7 @@ function walkLines(input: EdgeInput, laid: Laid, length: Millimetres): readonly 
 export const borderEdge = (
   input: EdgeInput,
   laid: Laid,
-  { length, outward }: EdgeLine,
+  { length, outward, tips }: EdgeLine,
   accounts: readonly MotifAccount[],
 ): BorderEdge => ({
   lines: edgingLines(input, laid, length),
@@ -226,6 +226,7 @@ export const borderEdge = (
   outward,
   ends: input.counts.inTheRound ? openCorners(laid) : [],
   across: accounts.reduce((sum, { overTips }) => sum + overTips, 0) / Math.max(1, accounts.length),
+  bridges: input.style === 'bridge' && tips > 0,
 })
 
 /** The closed lines themselves, in mm from the top left of the finished size. */

@@ -82,6 +82,12 @@ const yarnOf = (counts: RoundWork['taller'], gauge: ResolvedGauge): Millimetres 
 const sumOf = (counts: RoundWork['taller']): number =>
   Object.values(counts).reduce((sum, count) => sum + count, 0)
 
+/** Chains after each tip of every line, where all of these run from tip to tip. */
+function gapsOf({ loops, tips }: EdgingBase): readonly (readonly number[])[] | null {
+  const gaps = (loops ?? []).flatMap((loop) => (loop.gaps ? [loop.gaps] : []))
+  return gaps.length > 0 && gaps.flat().length === tips ? gaps : null
+}
+
 function firstRound(
   style: EdgingStyle,
   base: EdgingBase,
@@ -93,6 +99,9 @@ function firstRound(
   if (style === 'bridge' && base.tips > 0) {
     // What is worked into it says how many there are, in tips and between.
     if (isSet) return { ...NONE, stitches: Math.min(all, base.tips), chains: Math.max(0, all - base.tips) }
+    const gaps = gapsOf(base)
+    if (gaps)
+      return { ...NONE, stitches: base.tips, chains: gaps.flat().reduce((sum, each) => sum + each, 0) }
     const each = Math.max(0, Math.round((MATERIAL_CONSTANTS.bridgeSlack * base.chord) / gauge.width))
     return { ...NONE, stitches: base.tips, chains: base.tips * each }
   }
@@ -134,7 +143,8 @@ function inCorners(
  * the height so far, for every turn that it makes (a closed line that is offset outward grows so, whatever its corners and valleys do to
  * the stitches), its stitches are that length over w, and from the second on, where the line has corners, those
  * of the round below and what is worked more in each corner; a bridging first round has one stitch in each tip and
- * round(0.95·chord/w) chains between, a levelling one stitches as tall as the edge lies deep.
+ * round(0.95·chord/w) chains after each, by the chord to the next tip, or by the mean one where single ones are not
+ * known; a levelling one stitches as tall as the edge lies deep.
  */
 export function workEdging(
   style: EdgingStyle,
@@ -152,6 +162,7 @@ export function workEdging(
   /** Stitches along each line, whole or not. */
   let counts = base.loops?.map(({ stitches }) => stitches)
   const first = rounds[0] === undefined ? 'sc' : (stitchOf(rounds[0], terms) ?? 'sc')
+  const gaps = style === 'bridge' ? gapsOf(base) : null
   const level = style === 'level' && base.dips ? levelDips(base.dips, first, gauge) : null
   rounds.forEach((written, index) => {
     const known = stitchOf(written, terms)
@@ -183,6 +194,7 @@ export function workEdging(
       length,
       metres: millimetres / 1000,
       ...(work.chains === 0 && inCorners(base.loops, stitch, gauge)),
+      ...(work.chains > 0 && !isSet && gaps && { gaps }),
       ...(work.chains === 0 && !isSet && counts && counts.length > 1 && { byLine: counts.map(Math.round) }),
     })
   })

@@ -57,7 +57,10 @@ export function edgingSteps(job: EdgingJob): EdgingSteps | null {
         .map((line) => [EDGING_PAGE.special, roundText(line, job)] as const),
       ...plain.slice(0, -1).map((round) => {
         const stitch = translateStitch(round.stitch, settled.terms, terms) ?? round.stitch
-        const how = round.number === 1 ? firstRoundWords(edging, job, stitch) : laterWords(round, stitch)
+        const how =
+          round.number === 1
+            ? firstRoundWords(edging, job, stitch)
+            : laterWords(round, stitch, edging.rounds[round.number - 2])
         return [
           EDGING_PAGE.round(round.number),
           EDGING_PAGE.plain(

@@ -2,14 +2,16 @@
 import type { Finding } from '../../shared-types/finding'
 import type { EdgingAccount, EdgingLoop, EdgingRound } from '../../shared-types/plan'
 import type { Terms } from '../../shared-types/project'
+import { cornerIncrease } from '../../src-core/edging/corners'
 import { OPEN_ENDS } from '../../src-core/edging/open-ends'
 import type { PickUp } from '../../src-core/edging/pick-up'
-import { capital, counted, listed, plural } from '../../src-core/figures/words'
+import { capital, counted, listed, ordinal, plural } from '../../src-core/figures/words'
 import { nameAmong } from '../../src-core/figures/piece-words'
 import { translateText } from '../../src-core/notation/translate'
-import { termWord, translateStitch } from '../../src-core/stitches/terms'
+import { canonicalStitch, termWord, translateStitch } from '../../src-core/stitches/terms'
 import { formatLength, formatNumber } from '../../src-core/units/format'
 import type { Job as WholeJob } from './page'
+import { bridgedWords } from './words-bridge'
 
 /** What words of an edging are made from. */
 type Job = Pick<WholeJob, 'plan' | 'settled' | 'terms' | 'units'>
@@ -53,19 +55,52 @@ export function setUpWords(
   /** The number of the line's first corner, as the map has it. */
   first = 1,
 ): string {
-  const { terms } = job
+  const { terms, plan } = job
   const stitch = translateStitch(setUp.stitch, job.settled.terms, terms) ?? setUp.stitch
-  const unit =
-    setUp.chains > 0
-      ? `${stitch} and chains (${stitch} in every free tip, the chains shared out between them)`
-      : stitch
+  const unit = setUp.chains > 0 ? `${stitch} and chains` : stitch
   const corners = loop.marks.filter(({ kind }) => kind === 'corner').length
-  const sides = sideWords(loop, corners, first, job.plan.round !== undefined)
+  const sides = sideWords(loop, corners, first, plan.round !== undefined)
   const isCornered = corners > 0 && corners === loop.marks.length
   const at = isCornered ? `corner ${first}` : 'a corner'
-  const start = corners > 0 ? `, from the first stitch at ${at}` : ''
-  const increase = corners > 0 ? ' The corner stitch is the middle one of 3 in one place.' : ''
-  return `Right side facing, work ${formatNumber(loop.stitches)} ${unit} along the edge${start}${sides}.${increase}${motifWords(picked, corners, (motif) => nameAmong(job.plan, { kind: 'motif', motif }))}`
+  const isMidway = (loop.bridged?.marks[0]?.chain ?? 0) > 0
+  const join = isMidway ? ' (join the yarn in the last tip before it)' : ''
+  const start = corners > 0 ? `, counted from the corner stitch at ${at}${join}` : ''
+  const place = (i: number): string => placeWords(loop, corners, first, plan.round !== undefined, i)
+  const bridged = setUp.chains > 0 ? bridgedWords(loop, plan, stitch, place, isCornered) : null
+  const how =
+    bridged ??
+    `${corners > 0 ? cornerStitch(setUp, loop, corners, job) : ''}${motifWords(picked, corners, (motif) => nameAmong(plan, { kind: 'motif', motif }))}`
+  return `Right side facing, work ${formatNumber(loop.stitches)} ${unit} along the edge${start}${sides}.${how}`
+}
+
+/** How many stitches lying flat takes in a corner, and which of them is the one that is counted from. */
+function cornerStitch(setUp: EdgingRound, loop: EdgingLoop, corners: number, { plan, settled }: Job): string {
+  const { gauge } = plan.edging!
+  // Notches of an open end turn by right angles, as the corners of a rectangle do.
+  const turning = plan.round && loop.line < OPEN_ENDS ? SIDES.length : corners
+  const key = canonicalStitch(setUp.stitch, settled.terms) ?? 'sc'
+  const more =
+    gauge && setUp.chains === 0
+      ? cornerIncrease(turning, key, { width: gauge.width, height: (each) => gauge.heights[each] ?? 0 })
+      : null
+  if (more === null || more <= 0) return ' The corner stitch stands alone at its corner.'
+  const all = more + 1
+  const which =
+    all === 2 ? 'first of them' : all === 3 ? 'middle one' : `${ordinal(Math.ceil(all / 2))} of them`
+  return ` Work ${formatNumber(all)} into one place at each corner, so that it lies flat; the ${which} is the corner stitch.`
+}
+
+/** "along the top", "from corner 1 to 2": where a stretch of a line with corners is. */
+function placeWords(
+  { line }: EdgingLoop,
+  corners: number,
+  first: number,
+  isRound: boolean,
+  stretch: number,
+): string {
+  const hasSides = corners === SIDES.length && !(isRound && line < OPEN_ENDS)
+  if (hasSides) return `along the ${SIDES[stretch]!}`
+  return `from corner ${first + stretch} to ${first + ((stretch + 1) % corners)}`
 }
 
 /** `first`: the number of the line's first corner, as the map has it. */

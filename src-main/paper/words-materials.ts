@@ -1,5 +1,5 @@
 /** The words of the materials page. */
-import type { EdgingAccount, Plan, PlanSize, YarnNeed } from '../../shared-types/plan'
+import type { EdgingAccount, PlanSize, YarnNeed } from '../../shared-types/plan'
 import type { Terms, UnitSystem, Yarn } from '../../shared-types/project'
 import {
   cornerWords,
@@ -17,6 +17,7 @@ import { saying } from '../../src-core/stitches/spelling'
 import { termWord, translateStitch } from '../../src-core/stitches/terms'
 import { formatMass, formatNumber, formatSize, formatYarnLength } from '../../src-core/units/format'
 import type { Job } from './page'
+import { gapWords, inEveryTip } from './words-bridge'
 import { edgingTitle } from './words-edging'
 
 export const MATERIAL_WORDS = {
@@ -103,41 +104,19 @@ export function ballSizes(yarns: readonly Yarn[], ball: string): string {
 /** How the first round of an edging meets the edge. */
 export function firstRoundWords(
   edging: EdgingAccount,
-  { plan: { edgingLines: lines, motif }, terms, units }: Pick<Job, 'plan' | 'terms' | 'units'>,
+  { plan, terms, units }: Pick<Job, 'plan' | 'terms' | 'units'>,
   stitch: string,
 ): string {
   const { style, rounds } = edging
-  const shape = motif?.shape
   const { stitches, chains } = rounds[0]!
-  // Rounds have no tips: their places are those of the clock, as the joins tell them.
-  const inEach =
-    shape === 'round' ? 'in every free place, one at each hour of the clock' : 'in every free tip'
   if (style === 'bridge' && chains > 0) {
-    const each = Math.round(chains / stitches)
-    const spans = spansOf(lines).map((share) => Math.max(1, Math.round(each * share)))
-    const [least, most] = [Math.min(each, ...spans), Math.max(each, ...spans)]
-    const range =
-      least === most
-        ? ''
-        : `, fewer where ${shape === 'round' ? 'places' : 'tips'} stand close and more where they stand apart (${least} to ${most})`
-    return `${stitch} ${inEach}, ch ${formatNumber(each)} between${range}`
+    const between = gapWords(rounds[0]!, plan) ?? `ch ${formatNumber(Math.round(chains / stitches))} between`
+    return `${stitch} ${inEveryTip(plan)}, ${between}`
   }
-  if (style === 'bridge') return `${stitch} ${inEach}`
+  if (style === 'bridge') return `${stitch} ${inEveryTip(plan)}`
   const dips = style === 'level' ? levelWords(edging, terms, units) : []
   if (dips.length > 0) return `${stitch} along the tips${cornerWords(rounds[0]!)}, and ${dips.join('; ')}`
   return `${stitch} evenly along the edge${cornerWords(rounds[0]!)}`
-}
-
-/** The distances from one tip of a line to the next, as shares of the mean distance. */
-function spansOf(lines: Plan['edgingLines']): number[] {
-  const spans = lines.flatMap((line) =>
-    line.map((point, i) => {
-      const next = line[(i + 1) % line.length]!
-      return Math.hypot(next.x - point.x, next.y - point.y)
-    }),
-  )
-  const mean = spans.reduce((sum, span) => sum + span, 0) / Math.max(1, spans.length)
-  return spans.map((span) => span / mean)
 }
 
 /** The edging in words, round by round, or null when there is none. */
@@ -157,7 +136,7 @@ export function edgingWords(
       i === 0 && edging.dips
         ? counted(round.stitches, 'stitch', 'stitches')
         : `${formatNumber(round.stitches)} ${stitch}${chains}`
-    return `Round ${i + 1}: ${i === 0 ? firstRoundWords(edging, job, stitch) : laterWords(round, stitch)}: ${all}${plainByLine(round, endsEdged(job.plan))}.`
+    return `Round ${i + 1}: ${i === 0 ? firstRoundWords(edging, job, stitch) : laterWords(round, stitch, edging.rounds[i - 1])}: ${all}${plainByLine(round, endsEdged(job.plan))}.`
   })
   const [first, last] = [edging.rounds.length - written + 1, edging.rounds.length]
   const inWords = `${written === 1 ? `Round ${first}` : `Rounds ${first}–${last}`} in words: see ${edgingTitle(job.terms)}.`

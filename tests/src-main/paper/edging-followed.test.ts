@@ -1,6 +1,11 @@
 /** The edging, followed from nothing but the words of the pages: its counts come out as the plan has them. */
 import { describe, expect, it } from 'vitest'
-import { renderMap } from '../../../src-main/paper/index'
+import type { Project } from '../../../shared-types/project'
+import { fromGallery } from '../../../src-core/edging/gallery'
+import { planProject } from '../../../src-core/plan'
+import { listExamples } from '../../../src-main/documents'
+import { mapPages, renderMap } from '../../../src-main/paper/index'
+import { record } from '../../src-core/figures/recorder'
 import { example, planOf } from './examples'
 import { DATE, VERSION } from './projects'
 import { readPdf } from './read-pdf'
@@ -19,6 +24,74 @@ describe('an edging that bridges the dips', () => {
     const [chains, stitches, all] = told.slice(1).map(Number) as [number, number, number]
     expect(stitches * chains).toBe(all)
     expect([rounds[0]!.stitches, rounds[0]!.chains]).toEqual([stitches, all])
+  })
+})
+
+/** "between two tips of one motif ch 8; from one motif to the next ch 15 in 8 gaps and ch 18 in 4": its gaps, by count. */
+function gapsIn(words: string): { chains: number; gaps: number | null }[] {
+  return [...words.matchAll(/ch (\d+)(?: in (\d+)(?: gaps?)?)?/g)].map(([, chains, gaps]) => ({
+    chains: Number(chains),
+    gaps: gaps === undefined ? null : Number(gaps),
+  }))
+}
+
+describe('an edging whose written rounds are worked into one that bridges the dips', () => {
+  const bridging = listExamples().flatMap(({ name, text }) => {
+    const project = JSON.parse(text) as Project
+    const { layout } = project
+    // Squares and triangles that lie side on side have no tips to bridge.
+    if (layout?.kind !== 'blanket' || !layout.edging || layout.inTheRound) return []
+    const { yarn, rounds } = layout.edging
+    const edging = {
+      ...fromGallery({ rounds: rounds?.slice(0, 1) ?? [] }, 'shell', project.terms ?? 'US'),
+      yarn,
+    }
+    return [{ name, project: { ...project, layout: { ...layout, edging: { ...edging, style: 'bridge' } } } }]
+  })
+
+  it.each(bridging)('says on its page every stitch and chain of $name, side by side', ({ project }) => {
+    const plan = planProject(project as Project)
+    const pages = mapPages(plan, { date: DATE })
+    const page = pages.find(({ section }) => section === 'edging')!
+    const words = record(page.figure)
+      .texts.map(({ text }) => text)
+      .join(' ')
+    const [loop] = plan.edging!.loops!
+    const { gaps, marks } = loop!.bridged!
+    expect(gaps.length + gaps.reduce((sum, each) => sum + each, 0)).toBe(loop!.stitches)
+    expect(words).not.toMatch(/in one place|into one place|shared out/)
+    const [, told = '', atCorner = ''] =
+      /One \w+ goes into every free \w+ with chains between\. (.*?\.) At each corner (.*?)\. Round 2|$/.exec(
+        words,
+      )!
+    // "the 4th of 7 chains between the two outermost tips", or the stitch in the outermost tip.
+    const [, at, of] = /the (\d+)\w\w of (\d+) chains/.exec(atCorner) ?? []
+    const corner = at === undefined ? null : { at: Number(at), of: Number(of) }
+    const sides = told.split(/(?<=\.) /).flatMap((side) => {
+      const [, where = '', stitches = '', between = ''] = /^(.*?): (\d+) \w+, (.*)\.$/.exec(side)!
+      const many = /each corner/.test(where) ? marks.length : where.split(/,| and /).length
+      return Array.from({ length: many }, () => ({ tips: Number(stitches), between }))
+    })
+    expect(sides).toHaveLength(marks.length)
+    const all = sides.reduce((sum, { tips, between }) => {
+      const inGaps = tips - (corner ? 1 : 0)
+      const spans = gapsIn(between)
+      const open = spans.filter(({ gaps: many }) => many === null)
+      // Of a span without a count there are as many gaps as the others leave; of two such, one is between the tips of one.
+      const known = spans.reduce((total, { chains, gaps: many }) => total + chains * (many ?? 0), 0)
+      const left = inGaps - spans.reduce((total, { gaps: many }) => total + (many ?? 0), 0)
+      const least = Math.min(...open.map(({ chains }) => chains), Infinity)
+      const most = Math.max(...open.map(({ chains }) => chains), 0)
+      const [low, high] = open.length === 0 ? [0, 0] : [least * left, most * left]
+      return {
+        low: sum.low + tips + known + low + (corner?.of ?? 0),
+        high: sum.high + tips + known + high + (corner?.of ?? 0),
+      }
+    }, { low: 0, high: 0 }) // prettier-ignore
+    expect(all.low).toBeLessThanOrEqual(loop!.stitches)
+    expect(all.high).toBeGreaterThanOrEqual(loop!.stitches)
+    for (const { tip, chain } of marks)
+      expect(corner).toEqual(chain === 0 ? null : { at: chain, of: gaps[tip] })
   })
 })
 

@@ -27,7 +27,7 @@ describe('the page on an edging', () => {
     const [top, right] = loop!.stretches
     expect(words).toContain(`work ${loop!.stitches} sc along the edge`)
     expect(words).toContain(
-      `from the first stitch at corner 1: ${top} along the top (corner 1 to 2), ${right} along the right side (corner 2 to 3)`,
+      `counted from the corner stitch at corner 1: ${top} along the top (corner 1 to 2), ${right} along the right side (corner 2 to 3)`,
     )
     expect(words).toContain('multiple of 6 sts')
     expect(words).toMatch(
@@ -196,9 +196,28 @@ describe('the page on an edging', () => {
       'It is worked at both ends; the counts are those of both together.',
     )
     expect(said('orangery-cloth')).toContain(
-      'sc in every free place, one at each hour of the clock, ch 6 between',
+      'sc in every free place, one at each hour of the clock, between two places of one motif ch 6; from one motif to the next ch 3: 202 sc',
     )
-    expect(said('estuary-dusk-shawl')).toContain('dc in every free tip, ch 14 between')
+    expect(said('estuary-dusk-shawl')).toContain(
+      'dc in every free tip, between two tips of one motif ch 8; from one motif to the next ch 15 in 36 gaps and ch 18 in 8, more where the tips stand farther apart: 58 dc',
+    )
+  })
+
+  // Six sc more in a round lie flat at six corners, eight at four (§flat-circle, common practice for squares): one and
+  // two more at each. Twelve dc more are two at each of six.
+  it.each([
+    [
+      'hexagons',
+      'sc',
+      'Work 2 into one place at each corner, so that it lies flat; the first of them is the',
+    ],
+    ['hexagons', 'dc', 'Work 3 into one place at each corner, so that it lies flat; the middle one is the'],
+    ['squares', 'sc', 'Work 3 into one place at each corner, so that it lies flat; the middle one is the'],
+    ['squares', 'dc', 'Work 5 into one place at each corner, so that it lies flat; the 3rd of them is the'],
+  ] as const)('says what lying flat takes at the corners of %s in %s', (of, stitch, told) => {
+    const edging = ofKind('shell', 'US', [stitch])
+    const { words } = wordsOf(of === 'squares' ? squares(8, 5, edging) : hexagons(3, edging))
+    expect(words).toContain(told)
   })
 
   it('names the yarn of each round where there are several, and all ends', () => {

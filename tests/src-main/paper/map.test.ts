@@ -87,7 +87,7 @@ describe('the assembly map of a throw', () => {
     expect(words).toContain(`: ${stitches} sc and ${chains} chains.`)
     expect(words).toContain('One skein of')
     expect(words).toContain(
-      `Round 2: dc in each stitch, 5 in each of 4 corners: ${plan.edging!.rounds[1]!.stitches} dc.`,
+      `Round 2: dc in each stitch and evenly over the chains, 5 in one place at each of 4 corners (the outermost tip, or midway between the two outermost): ${plan.edging!.rounds[1]!.stitches} dc.`,
     )
   })
 
@@ -99,7 +99,9 @@ describe('the assembly map of a throw', () => {
     }
     const pages = mapPages(planned(five).plan, { date: new Date(0) })
     const words = pages.flatMap(({ figure }) => record(figure).texts.map(({ text }) => text)).join(' ')
-    expect(words).toMatch(/fewer where tips stand close and more where they stand apart \(\d+ to \d+\)/)
+    expect(words).toMatch(
+      /between two tips of one motif ch \d+; from one motif to the next ch \d+ in \d+ gaps?(, ch \d+ in \d+)* and ch \d+ in \d+, more where the tips stand farther apart: /,
+    )
   })
 
   it('prints every working number where its motif is', () => {

@@ -1,0 +1,119 @@
+/** The words of a round that bridges the dips of an edge with chains: how many of them between which tips. */
+import type { EdgingLoop, EdgingRound, Plan } from '../../shared-types/plan'
+import { gapsToNext, spansOf } from '../../src-core/edging/bridge-spans'
+import type { BridgeSpan } from '../../src-core/edging/bridge-spans'
+import { capital, counted, listed, ordinal } from '../../src-core/figures/words'
+import { formatNumber } from '../../src-core/units/format'
+
+/** Rounds have no tips: their places are those of the clock, as the joins tell them. */
+const tipsOf = ({ motif }: Pick<Plan, 'motif'>): string => (motif?.shape === 'round' ? 'places' : 'tips')
+const tipOf = (plan: Pick<Plan, 'motif'>): string => tipsOf(plan).slice(0, -1)
+
+/** "in every free tip". */
+export const inEveryTip = (plan: Pick<Plan, 'motif'>): string =>
+  `in every free ${tipOf(plan)}${plan.motif?.shape === 'round' ? ', one at each hour of the clock' : ''}`
+
+/** "ch 7", "ch 8 in 12 gaps and ch 9 in 3". */
+function chainWords(spans: readonly BridgeSpan[], tips: string, isEven: boolean): string {
+  const [first] = spans
+  if (spans.length === 1) return `ch ${formatNumber(first!.chains)}`
+  const each = listed(
+    spans.map(
+      ({ chains, gaps }, i) =>
+        `ch ${formatNumber(chains)} in ${i === 0 ? counted(gaps, 'gap') : formatNumber(gaps)}`,
+    ),
+  )
+  const isNear = spans.at(-1)!.chains - first!.chains === 1
+  return `${each}, ${isEven && isNear ? 'spread out evenly' : `more where the ${tips} stand farther apart`}`
+}
+
+/** "ch 7 between two tips of one motif; from one motif to the next ch 16". */
+function spanWords(spans: readonly BridgeSpan[], plan: Pick<Plan, 'motif'>, isEven: boolean): string {
+  const tips = tipsOf(plan)
+  if (spans.every(({ chains }) => chains === spans[0]!.chains))
+    return `ch ${formatNumber(spans[0]!.chains)} between`
+  const within = spans.filter(({ from }) => from === 'one')
+  const next = spans.filter(({ from }) => from === 'next')
+  if (within.length === 0 || next.length === 0) return `between them ${chainWords(spans, tips, isEven)}`
+  return `between two ${tips} of one motif ${chainWords(within, tips, isEven)}; from one motif to the next ${chainWords(next, tips, isEven)}`
+}
+
+/** "; between two tips of one motif ch 7, from one motif to the next ch 16": of a round that plain rounds work into. */
+export function gapWords({ gaps }: EdgingRound, plan: Plan): string | null {
+  if (!gaps) return null
+  const lines = plan.edgingLines.flatMap((line, i) => (line.length > 1 ? [i] : []))
+  const toNext = lines.flatMap((line) => gapsToNext(plan, line))
+  const all = gaps.flat()
+  return toNext.length === all.length ? spanWords(spansOf(all, toNext), plan, false) : null
+}
+
+/** Where a stretch is: "along the top", "from corner 1 to 2"; '' where there is but one. */
+type PlaceWords = (stretch: number) => string
+
+/**
+ * " One sc goes into every free tip: along the top 14 sc, …": of a round that written rounds work into, from mark to mark,
+ * so that its chains and stitches are those of the stretch. Null where nothing is known of its gaps.
+ */
+export function bridgedWords(
+  loop: EdgingLoop,
+  plan: Plan,
+  stitch: string,
+  place: PlaceWords,
+  hasCorners: boolean,
+): string | null {
+  const { bridged } = loop
+  const toNext = gapsToNext(plan, loop.line)
+  if (!bridged || bridged.gaps.length !== toNext.length) return null
+  const tips = bridged.gaps.length
+  const spread = (indices: readonly number[]): string =>
+    spanWords(
+      spansOf(
+        indices.map((i) => bridged.gaps[i]!),
+        indices.map((i) => toNext[i]!),
+      ),
+      plan,
+      true,
+    )
+  const opening = ` One ${stitch} goes into every free ${tipOf(plan)} with chains between`
+  if (!hasCorners) {
+    const all = bridged.gaps.map((_, i) => i)
+    return `${opening}: ${formatNumber(tips)} ${stitch}, ${spread(all)}.`
+  }
+  const { marks } = bridged
+  const told = marks.map(({ tip, chain }, i) => {
+    const next = marks[(i + 1) % marks.length]!
+    // A gap that a corner lies in is told with the corner.
+    const from = chain > 0 ? tip + 1 : tip
+    const steps = (next.tip - from + tips) % tips || (marks.length === 1 ? tips : 0)
+    const indices = Array.from({ length: steps }, (_, k) => (from + k) % tips)
+    const stitches = indices.length + (next.chain > 0 ? 1 : 0)
+    return `${formatNumber(stitches)} ${stitch}, ${spread(indices)}`
+  })
+  const alike = [...new Set(told)]
+  const placesOf = (each: string): string =>
+    listed(told.flatMap((one, i) => (one === each ? [place(i)] : [])))
+  const sides =
+    alike.length === 1
+      ? ` From each corner to the next: ${told[0]!}.`
+      : ` ${alike.map((each) => `${capital(placesOf(each))}: ${each}.`).join(' ')}`
+  return `${opening}.${sides}${cornerWords(bridged, stitch, tipOf(plan))}`
+}
+
+/** What the corner stitch is. */
+function cornerWords(
+  { gaps, marks }: NonNullable<EdgingLoop['bridged']>,
+  stitch: string,
+  tip: string,
+): string {
+  const between = marks.filter(({ chain }) => chain > 0)
+  if (between.length === 0)
+    return ` At each corner the ${stitch} in the outermost ${tip} is the corner stitch: it stands there alone.`
+  const words = (at: (typeof marks)[number]): string =>
+    at.chain === 0
+      ? `the ${stitch} in the outermost ${tip}`
+      : `the ${ordinal(at.chain)} of ${counted(gaps[at.tip]!, 'chain')} between the two outermost ${tip}s`
+  const each = marks.map(words)
+  if (each.every((one) => one === each[0]))
+    return ` At each corner the corner stitch is ${each[0]!}: nothing else is worked there.`
+  return ` The corner stitch is ${listed(each.map((one, i) => `${one} at the ${ordinal(i + 1)} corner`))}: nothing else is worked there.`
+}
