@@ -2,15 +2,13 @@
 import type { BlanketLayout, Colourway, Project } from '../../shared-types/project'
 import { movesCells, standingColours } from '../colour/hold'
 import { isAddition, tidyAddress } from '../layout/addresses'
-import { groundOf } from '../layout/ground'
 import { betweenName } from '../layout/opening-kinds'
-import { periodOf } from '../layout/trials'
 import { planProject } from '../plan'
 import { blanketOf, layoutKindOf } from '../plans/layouts'
-import { DEFAULTS } from '../settled'
 import { movedMarks } from './hold'
 import { EDGING } from './marks'
-import { clearMade, joinedOf } from './mark'
+import { clearJoined, clearMade, joinedOf } from './mark'
+import { rejoinedBy } from './rejoined'
 
 export interface LostMade {
   /** How many have no place any more, and where they are still marked. */
@@ -19,8 +17,8 @@ export interface LostMade {
   /** How many get another colour, and how many of them were in which colourway, by name. */
   readonly recoloured: number
   readonly recolouredFrom: readonly (readonly [name: string, count: number])[]
-  /** How many are joined already, and would be joined elsewhere: rows become rings, or every second one is turned. */
-  readonly rejoined: number
+  /** Where, after the edit, motifs stand that are joined already and would be joined otherwise. */
+  readonly rejoined: readonly string[]
 }
 
 /** What stands at an address: which motif, in which colourway. */
@@ -33,19 +31,20 @@ interface Stands {
 export function lostMade(before: Project, after: Project): LostMade | null {
   const made = before.made ?? {}
   const marked = Object.keys(made).filter((key) => tidyAddress(key) !== EDGING)
-  if (marked.length === 0 || before === after || !canMatter(before, after)) return null
+  if (marked.length === 0 || before === after) return null
   const move = movedMarks(before, after)
+  const otherwise = rejoinedBy(before, after, move)
+  if (otherwise.size === 0 && !canMatter(before, after)) return null
   const isOther = layoutKindOf(before) !== layoutKindOf(after)
   const [was, is] = [standingIn(before), standingIn(after)]
   const ways = changedWays(before, after)
   const joined = joinedOf(before)
-  const isTurned = Object.keys(before.joined ?? {}).length > 0 && joinsElsewhere(before, after)
   const stillMarked: string[] = []
   const recoloured = new Map<string, number>()
   /** Made on no known day, joined to nothing, and marked there no longer: they can lie in another place. */
   const laidAnew: Stands[] = []
+  const rejoined: string[] = []
   let gone = 0
-  let rejoined = 0
   for (const key of marked) {
     const stood = was(tidyAddress(key))
     // What had no place before cannot lose it.
@@ -63,13 +62,13 @@ export function lostMade(before: Project, after: Project): LostMade | null {
       if (now !== null) stillMarked.push(now)
     } else {
       if (stands.way !== stood.way || ways.has(stood.way)) add(recoloured, stood.way)
-      if (isTurned && key in (before.joined ?? {})) rejoined++
+      if (now !== null && otherwise.has(tidyAddress(key))) rejoined.push(now)
     }
   }
   const fresh = isOther ? [] : laidOutBy(before, after, move).flatMap((key) => is(tidyAddress(key)) ?? [])
   if (fresh.length > 0) for (const { way } of withoutFellow(laidAnew, fresh)) add(recoloured, way)
   const many = [...recoloured.values()].reduce((sum, count) => sum + count, 0)
-  if (gone + many + rejoined === 0) return null
+  if (gone + many + rejoined.length === 0) return null
   const nameOf = (id: string) => before.colourways?.find((way) => way.id === id)?.code ?? id
   const recolouredFrom = [...recoloured].map(([id, count]) => [nameOf(id), count] as const)
   return { gone, stillMarked, recoloured: many, recolouredFrom, rejoined }
@@ -99,25 +98,14 @@ function withoutFellow(loose: readonly Stands[], places: readonly Stands[]): Sta
   return others.slice(Math.max(0, loose.length - places.length))
 }
 
-/** Whether motifs would meet others, or the same by other petals: another arrangement, or another rotation. */
-function joinsElsewhere(before: Project, after: Project): boolean {
-  const [was, is] = [before, after].map((project) => ({ ...DEFAULTS.blanket, ...blanketOf(project) }))
-  if (was!.arrangement !== is!.arrangement) return true
-  const turned = (['turn', 'alternateTurn'] as const).map((name) => (is![name] ?? 0) - (was![name] ?? 0))
-  if (turned.every((degrees) => degrees === 0)) return false
-  const accounts = groundOf(before)?.accounts ?? []
-  // Turned by a whole petal they look as before, and round ones by any angle.
-  return accounts.some(({ shape, petals }) => {
-    const period = shape === 'round' ? 0 : periodOf({ shape, petals })
-    return period > 0 && turned.some((degrees) => !isWhole(degrees / period))
-  })
+/**
+ * The project after an edit that was answered for: what has no place any more is marked no longer, and what is joined
+ * otherwise is made, but not joined.
+ */
+export function settleLost(after: Project, { stillMarked, rejoined }: LostMade): Project {
+  const left = clearMade(after, stillMarked)
+  return rejoined.length > 0 ? clearJoined(left, rejoined) : left
 }
-
-const isWhole = (number: number): boolean => Math.abs(number - Math.round(number)) < 1e-6
-
-/** The project after an edit that was answered for: what has no place any more is marked no longer. */
-export const settleLost = (after: Project, { stillMarked }: LostMade): Project =>
-  clearMade(after, stillMarked)
 
 const canMatter = (before: Project, after: Project): boolean =>
   before.layout !== after.layout ||

@@ -183,6 +183,7 @@ export function lostWords(
   readonly question: string
   readonly yes: string
 } {
+  const joins = rejoined.length
   const told = [
     ...(gone > 0
       ? [
@@ -196,19 +197,20 @@ export function lostWords(
           )`${counted(recoloured, 'made motif')} would be shown in another colourway than you made them in: ${listed(recolouredFrom.map(([name, count]) => `${formatNumber(count)} of ${name}`))}.`,
         ]
       : []),
-    ...(rejoined > 0
+    ...(joins > 0
       ? [
-          `${counted(rejoined, 'joined motif')} would touch other motifs, or face another way: you would have to undo ${rejoined === 1 ? 'its' : 'their'} joins.`,
+          `${counted(joins, 'joined motif')} would be joined to other motifs, at other places or in another way: you would have to undo ${joins === 1 ? 'its joins. It stays' : 'their joins. They stay'} marked as made, but not as joined.`,
         ]
       : []),
   ]
   return {
     question: told.join(' '),
-    yes:
-      gone > 0
-        ? `Clear ${counted(gone, 'mark')}`
-        : recoloured > 0
-          ? `Change ${counted(recoloured, 'made motif')}`
-          : 'Change the arrangement',
+    yes: capital(
+      listed([
+        ...(gone > 0 ? [`clear ${counted(gone, 'mark')}`] : []),
+        ...(recoloured > 0 && gone === 0 ? [`change ${counted(recoloured, 'made motif')}`] : []),
+        ...(joins > 0 ? [`mark ${formatNumber(joins)} as not joined`] : []),
+      ]),
+    ),
   }
 }

@@ -36,9 +36,12 @@ describe('motifs already made, taken as another arrangement', () => {
     const next = take(more)
     const lost = lostMade(more, next)!
     // The 48 beyond column 14 in rows 1 to 8; all others stay joined, and would lie beside others.
-    expect(lost).toMatchObject({ gone: 48, rejoined: 112 })
+    expect(lost.gone).toBe(48)
+    expect(lost.rejoined).toHaveLength(112)
+    expect(lostWords(lost, 'US').yes).toBe('Clear 48 marks and mark 112 as not joined')
     const settledNow = settleLost(next, lost)
-    expect(Object.keys(joinedOf(settledNow))).toHaveLength(112)
+    // They stay made, and their joins have to be undone.
+    expect(joinedOf(settledNow)).toEqual({})
     const [was, is] = [coloursOf(joined), coloursOf(settledNow)]
     for (const key of Object.keys(joined.joined!))
       if (is.has(key)) expect(is.get(key), key).toBe(was.get(key))
@@ -76,10 +79,15 @@ describe('joined motifs in another arrangement', () => {
     const joined = markJoined(made, planProject(made).motifs.slice(0, 40), '2026-12-02')
     const turned = (patch: Partial<BlanketLayout>) =>
       lostMade(joined, holdWork(joined, withBlanket(joined, patch)))
-    expect(turned({ alternateTurn: 30 })).toMatchObject({ gone: 0, rejoined: 40 })
-    expect(turned({ turn: 30 })).toMatchObject({ gone: 0, rejoined: 40 })
+    expect(turned({ alternateTurn: 30 })!.rejoined).toHaveLength(40)
+    expect(turned({ turn: 30 })!.rejoined).toHaveLength(40)
     expect(turned({ turn: 60 })).toBeNull()
-    expect(lostMade(made, holdWork(made, withBlanket(made, { alternateTurn: 30 })))?.rejoined ?? 0).toBe(0)
+    expect(turned({ turn: -120 })).toBeNull()
+    // Joined as they are made, nobody has to say so.
+    const asMade = lostMade(made, holdWork(made, withBlanket(made, { alternateTurn: 30 })))
+    expect(asMade!.rejoined).toHaveLength(40)
+    const loose = { ...made, joined: {} }
+    expect(lostMade(loose, holdWork(loose, withBlanket(loose, { alternateTurn: 30 })))).toBeNull()
   })
 
   it('would lie beside others than they are joined to, which is asked about; made ones alone are not', () => {
@@ -93,11 +101,39 @@ describe('joined motifs in another arrangement', () => {
         : (['straight-rows', 'offset-rows'] as const)
     expect(lostMade(joined, to(own)(joined))).toBeNull()
     const lost = lostMade(joined, to(other)(joined))
-    expect(lost).toMatchObject({ gone: 0, rejoined: 40 })
+    expect(lost!.gone).toBe(0)
+    expect(lost!.rejoined).toHaveLength(40)
     expect(lostWords(lost!, 'US')).toMatchObject({
-      question: expect.stringContaining('40 joined motifs would touch other motifs') as string,
-      yes: expect.stringMatching(/^Change/) as string,
+      question: expect.stringContaining('40 joined motifs would be joined to other motifs') as string,
+      yes: 'Mark 40 as not joined',
     })
-    expect(lostMade(made, to(other)(made))?.rejoined ?? 0).toBe(0)
+    expect(lostMade(made, to(other)(made))!.rejoined).toHaveLength(40)
+    const loose = { ...made, joined: {} }
+    expect(lostMade(loose, to(other)(loose))).toBeNull()
+  })
+
+  it('are asked about where petals or ways to join change, and by nothing that leaves their joins', () => {
+    const flower = { ...disc, outline: 'petals', petals: 6, overTips: 60, overDips: 45 } as never
+    const bare = { ...large(0), motifs: [flower] }
+    // A row of 20 and four of the next: all of them are joined to another.
+    const made = markMade(bare, planProject(bare).motifs.slice(0, 24), '2026-12-01')
+    const rejoined = (next: Project) => lostMade(made, holdWork(made, next))?.rejoined.length ?? 0
+    const withMotif = (patch: object) => ({ ...made, motifs: [{ ...(flower as object), ...patch } as never] })
+    expect(rejoined(withMotif({ petals: 8 }))).toBe(24)
+    expect(rejoined(withMotif({ outline: 'round', across: 60 }))).toBe(24)
+    expect(rejoined({ ...made, joining: { rule: 'bridge', bridgeChains: 3 } })).toBe(24)
+    const bridged = { ...made, joining: { rule: 'bridge', bridgeChains: 3 } } as const
+    expect(
+      lostMade(bridged, { ...bridged, joining: { rule: 'bridge', bridgeChains: 5 } })!.rejoined,
+    ).toHaveLength(24)
+    // Heavier, larger, more of them, other colours: joined as they are.
+    expect(rejoined(withMotif({ slots: [{ slot: 'middle', grams: 2 }] }))).toBe(0)
+    expect(rejoined(withMotif({ overTips: 64, overDips: 48 }))).toBe(0)
+    expect(rejoined(withBlanket(made, { columns: 25, rows: 20 }))).toBe(0)
+    expect(rejoined(withFill(made, { pattern: 'no-two-alike', colourways: colours, seed: 4 }))).toBe(0)
+    expect(rejoined({ ...made, joining: { yarn: 'moss' } })).toBe(0)
+    // One alone is joined to nothing.
+    const alone = markMade(bare, planProject(bare).motifs.slice(0, 1), '2026-12-01')
+    expect(lostMade(alone, { ...alone, joining: { rule: 'bridge', bridgeChains: 3 } })).toBeNull()
   })
 })
