@@ -1,5 +1,6 @@
 /** What hangs on a motif and is no round of it: a stem, a loop to hang it by, pieces joined at the end. */
-import type { RoundNode } from './tree'
+import { isSlip } from './stitch-name'
+import type { Item, RoundNode } from './tree'
 
 /** "Stem", "For a stem", "Hanging loop (optional)", "Loop for hanging". */
 const HANGS =
@@ -18,3 +19,17 @@ export function isAccessory(node: RoundNode, text: string): boolean {
 }
 /** What is left of the round that it hangs on says nothing. */
 export const ON_ANY = new Set<string>(['rounds/stitches-left', 'rounds/spaces-left'])
+
+/** "Last step: slip stitch into the next stitch and pull the yarn through": how the last round ends, told under a name. */
+export function endsOff(items: readonly Item[]): boolean {
+  const worked = items.filter(({ type }) => !['note', 'statement', 'join'].includes(type))
+  const slips = (item: Item): boolean => {
+    if (item.type !== 'work' || !isSlip(item.stitch)) return false
+    const [part, ...others] = item.place?.parts ?? []
+    const few = !part || (['next', 'same', 'first'].includes(part.which) && part.count <= MOST_SLIPS)
+    return few && others.length === 0
+  }
+  return worked.length > 0 && worked.length <= 2 && worked.every(slips)
+}
+/** Slip stitches with which a spiral is let down at most (ours). */
+const MOST_SLIPS = 3

@@ -303,7 +303,7 @@ function checkEndCounts(work: Work, counts: readonly CountItem[], sums: Tally): 
       const made = typeof have === 'number' ? have : (have.find((count) => count > 0) ?? 0)
       // "20 s.c." in today's spelling, so that no sentence ends within a sentence.
       const said = entry.words.replace(/\.[ \t]?(?=\p{L}(?!\p{L}))|\./gu, '')
-      const unit = said.replace(/^\S+\s*/, '') || 'sts'
+      const unit = said.replace(entry.inTurn ? /^(?:[\d\s,/&→]|and|then)+/ : /^\S+\s*/, '') || 'sts'
       report(work, 'rounds/wrong-end-count', oneTooMany(work, made, wanted) ?? entry, {
         said,
         made: `${made} ${unit}`,

@@ -21,10 +21,28 @@ const passOfRounds = (reader: Reader): boolean =>
     return told || reader.isA('tells') || null
   }) === true
 
+/** "Count them:", "count your stitches:", "count again -": asked of the maker before the figure. */
+const passAsked = (reader: Reader): boolean =>
+  reader.attempt(() => {
+    while (reader.skip('now', 'then', 'please')) continue
+    if (!/^(count|counting|check|recount)$/.test(reader.spelled())) return null
+    reader.at++
+    reader.skip('up')
+    const named = reader.attempt(() => {
+      reader.skip('your', 'the', 'all')
+      return reader.skip('st') || reader.skip('work') || null
+    })
+    if (!named && !reader.skip('them', 'again', 'now', 'carefully') && !reader.sees(':')) return null
+    while (reader.skip('again', 'now', 'carefully', 'here')) continue
+    while (reader.skip(':', '-', '–', '—', ',')) continue
+    return true
+  }) === true
+
 /** "Stitch count:", "you should have", "total =" before the counts of a round; passes it. */
 export function passCountLabel(reader: Reader): void {
   while (
     passThatMakes(reader) ||
+    passAsked(reader) ||
     passTotal(reader) ||
     passOfRounds(reader) ||
     reader.skipA('tells') ||
@@ -62,7 +80,15 @@ const passTotal = (reader: Reader): boolean =>
 /** Whether the words at the cursor open a count in that way; passes nothing. */
 export function totalAhead(reader: Reader): boolean {
   const { at } = reader
-  const found = passTotal(reader) || passOfRounds(reader)
+  const found = passTotal(reader) || passOfRounds(reader) || passAsked(reader)
+  reader.at = at
+  return found
+}
+
+/** Whether the maker is asked to count at the cursor; passes nothing. */
+export function askedAhead(reader: Reader): boolean {
+  const { at } = reader
+  const found = passAsked(reader)
   reader.at = at
   return found
 }

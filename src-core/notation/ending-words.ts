@@ -138,11 +138,14 @@ export function readEnding(
       if (!reader.skip('last') || !(reader.skipA('space') || reader.skip('rep', 'one'))) return null
       return reader.sees('ending') || reader.sees('end') || null
     })
-    // "ending ch 1, sc in last sp": the "with" may be left out behind "ending", which stands for nothing else.
-    const terse = reader.sees('ending')
     // "Rep from * to end, working only 3 tr in last dc".
     const only = reader.sees('work', 'only') && reader.skipAll('work', 'only')
-    if (!omit && !only && !reader.skip('ending', 'end', 'finish')) return null
+    if (!omit && !only) {
+      reader.skip('to')
+      if (!reader.skip('ending', 'end', 'finish')) return null
+    }
+    // "End the rnd with ch 4".
+    if (reader.skip('the') || reader.isA('round')) if (!reader.skipA('round')) return null
     const lastRep = reader.attempt(() => {
       reader.skip('on')
       reader.skip('the')
@@ -181,9 +184,10 @@ export function readEnding(
       if (bracketed) reader.skip(')')
       return { atDouble: false, ending: { mode: 'omit', items, ...reader.span(start) } as RepeatEnding }
     }
-    if (!reader.skip('with', 'by', 'in') && !lastRep && !lastLoop && !terse && !only) return null
+    // "Ending ch 1, sc in last sp", "end ch 4": the "with" may be left out before what is worked.
+    while (reader.skip('with', 'by', 'in', ':', 'a')) continue
     const items = sequence(reader, 'clause')
-    if (items.every((item) => item.type === 'note')) return null
+    if (items[0]?.type === 'note' || items.every((item) => item.type === 'note')) return null
     const instead = reader.attempt(() => {
       reader.skip(',')
       return reader.skipAll('instead', 'of') || reader.skipAll('in', 'place', 'of') ? true : null

@@ -20,6 +20,7 @@ import type { Heading } from './round-headings'
 import { sectionOf } from './sections'
 import { isSlip } from './stitch-name'
 import { addColours } from './colour-lists'
+import { endsOff } from './accessories'
 import { isCountAgain } from './counts-again'
 import { withoutTalk } from './talk-before'
 import { countsInTurn } from './told-counts'
@@ -170,6 +171,7 @@ export function parseRounds(
     const onlyJoins = items.every(({ type }) => JOINED.has(type)) && items.some(joinsYarn)
     if (heading?.kind === 'round' && heading.numbers === null && rounds.length > 0 && onlyJoins) return
     if (heading && heading.numbers === null && !preamble && rounds.length === 0 && !items.some(begins)) return
+    if (heading && heading.numbers === null && !preamble && rounds.length > 0 && endsOff(items)) return
     const retold = heading?.kind === 'part' && rounds.length > 0 ? items.find(isRetold) : undefined
     const joins = rounds.length > 0 && heading?.numbers === null && tellsJoins(heading.label, items)
     const only = retold && isRetold(items[0]!) ? retold : joins ? spanTokens(tokens, from, to) : null

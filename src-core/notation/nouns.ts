@@ -97,7 +97,7 @@ const passCenterStitch = (reader: Reader): boolean =>
 /** "around", "to end", "across to next corner", "to last 2 sts", "to tip of petal". */
 export function readExtent(reader: Reader): Extent | null {
   return reader.attempt((): Extent | null => {
-    if (reader.skip('all')) reader.skip('the')
+    if (reader.skip('all') && reader.skip('the')) reader.skip('way')
     const swept = reader.skip('around', 'round', 'across', 'along')
     if (swept) {
       reader.skip('side', 'edge')

@@ -1,4 +1,5 @@
 /** Words that make no stitch by themselves: steps told in words, notes, what counts as what, and plain prose. */
+import { askedAhead } from './count-labels'
 import { readChains, readNoun } from './nouns'
 import { passDrawn } from './of-stitches'
 import { readStatement } from './stated'
@@ -243,6 +244,7 @@ function worksNext(reader: Reader, at: number): boolean {
 export function statementAhead(reader: Reader): Item | null {
   const purpose = readPurpose(reader) ?? readEqual(reader)
   if (purpose) return purpose
+  if (askedAhead(reader)) return null
   // "The 1 ch for turning never counting as a stitch".
   const the = reader.sees('the') ? 1 : 0
   const numbered = reader.peek(the)?.kind === 'number' && reader.isA('chain', the + 1)

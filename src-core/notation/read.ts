@@ -13,6 +13,7 @@ import { beginPart, repeatsPart } from './begin-part'
 import { completing, withChanges } from './changed-rounds'
 import { courseFor, keepCourse, noted, readingFrom } from './continued'
 import type { Course } from './continued'
+import { inFirstChain } from './first-chain'
 import { foundationMade, isFoundationOnly, makesFoundation } from './first'
 import { parseRounds } from './grammar'
 import { grownItems } from './growth'
@@ -137,7 +138,7 @@ function readNode(reading: Reading, text: string, tree: Omit<RoundsTree, 'repeat
     const number = from + lap
     const ends = lap === laps - 1
     const own = ends ? node.items : withoutTail(node.items)
-    let items = own
+    let items = lap === 0 ? inFirstChain(reading, own) : own
     const unread = proseOf(node)
     if (unread && !repeat) {
       addFinding(reading, text, node, number, { ...said('rounds/not-read'), span: unread })

@@ -42,6 +42,11 @@ export function lastItems(star: StarItem): readonly Item[] | null {
       { type: 'join', place: (only as WorkItem).place, ...spanOf(only!, only!) },
     ]
   }
+  const chain = star.items.findLastIndex((item) => isLastChain(item, ending.items))
+  if (chain >= 0) {
+    const passed = star.items.slice(chain).filter(({ type }) => type === 'skip')
+    return [...star.items.slice(0, chain), ...ending.items, ...passed]
+  }
   const early = star.items.findIndex((item) => isInLast(item, ending.items))
   if (early >= 0) return [...star.items.slice(0, early), ...ending.items]
   const body = [...star.items]
@@ -70,6 +75,12 @@ function isInLast(item: Item, ending: readonly Item[]): boolean {
     return alike && part.noun.chains === last.noun.chains
   if (part.noun.kind !== 'stitch' || last.noun.kind !== 'stitch') return false
   return alike && part.noun.name?.stitch === last.noun.name?.stitch && part.count === last.count
+}
+
+/** "*Ch 4, sk next sp, sc in next sp; …, ending last rep with ch 4": what is passed behind that chain stays so. */
+function isLastChain(item: Item, ending: readonly Item[]): boolean {
+  const [only, ...others] = ending.filter((each) => makes(each) && !isClosingSlip(each))
+  return item.type === 'chain' && only?.type === 'chain' && item.count === only.count && others.length === 0
 }
 
 /** How many stitches an item makes one after the other; a group, a skip or a chain goes as a whole. */

@@ -343,7 +343,9 @@ function keepRepeats({ repeats, uneven }: Reading, made: ReadonlyMap<Item, numbe
 
 /** "Round 6: 60 sc, Round 7: 68 sc" behind rounds that are told together: whether one of them is of this round. */
 const hasOwnCount = (items: readonly Item[], number: number): boolean =>
-  items.some((item) => item.type === 'count' && item.entries.some(({ round }) => round === number))
+  items.some(
+    (item) => item.type === 'count' && item.entries.some(({ round, inTurn }) => round === number || inTurn),
+  )
 
 export function commit(
   reading: Reading,

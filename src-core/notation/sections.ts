@@ -213,6 +213,13 @@ const LABELS: Readonly<Record<SectionKind, readonly string[]>> = {
     'to assemble',
     'assembling',
     'aftercare',
+    'finish',
+    'finish off',
+    'finishing off',
+    'fastening off',
+    'casting off',
+    'ending off',
+    'the end',
   ],
   explained: [
     'special stitches',

@@ -151,7 +151,7 @@ export function sequenceReader(matches: ReadonlyMap<number, number>) {
     })
     if (cornered) around = toCorner = true
     for (let round = 0; round < 2; round++) {
-      if (!cornered) reader.skip('all')
+      if (!cornered && !reader.sees('all', 'the', 'way')) reader.skip('all')
       if (!cornered) place ??= readPlace(reader)
       if (times !== null || around) continue
       times = readTimesStar(reader)

@@ -1,8 +1,9 @@
 /** What a text states of its stitches: what counts as what, and how many there are at the end. */
 import type { StitchKey } from '../stitches/table'
 import { readChains, readNoun, sizeAhead } from './nouns'
-import { passCountLabel, passInEach, passPer, totalAhead } from './count-labels'
+import { askedAhead, passCountLabel, passInEach, passPer, totalAhead } from './count-labels'
 import { LEAVING, LONGEST_COUNT, turnsBehind } from './count-sentences'
+import { readCountedRound, readInTurn } from './in-turn'
 import type { Reader } from './reader'
 import { readSides, sidesAhead } from './sides-told'
 import {
@@ -111,16 +112,6 @@ const TRAILING = new Set(
   'each every both row rnd round in all total made around now at end of per the'.split(' '),
 )
 
-/** "Rnd 4:" before a count or "after Rnd 4" behind it, where several rounds are written as one; passes it. */
-const readCountedRound = (reader: Reader, end: number): number | null =>
-  reader.attempt(() => {
-    while (reader.skip('after', 'for', 'in', 'on', 'at', 'end', 'of')) continue
-    if (!reader.skipA('round')) return null
-    const number = reader.number()
-    reader.skip(':', '=')
-    return reader.at <= end ? number : null
-  })
-
 /** What follows a number in a list of counts that names it in words of its own: "4 lacy corner ch-2 sps". */
 function readLooseNoun(reader: Reader, end: number): Noun | null {
   for (let words = 0; words <= 5; words++) {
@@ -174,23 +165,23 @@ export function readCounts(reader: Reader, end: number, bare: boolean, loose = f
         if (reader.at < end) return null
         break
       }
+      const then = entries.length > 0 && reader.skip('then')
       const from = reader.at
       const words = () => ({ words: reader.words(reader.span(from)), ...reader.span(from) })
       const token = reader.peek()
       if (token?.hyphen) return null
       const count = reader.number() ?? (entries.length > 0 && reader.skip('a', 'an') ? 1 : null)
       if (count === null) return null
-      // "(36, 48 dc)" of two rounds.
-      const inTurn = [count]
-      while (reader.at < end && reader.key() === ',') {
-        const more = reader.attempt(() => {
-          if (!reader.skip(',')) return null
-          reader.skip('then', 'and')
-          return reader.number()
-        })
-        if (more === null) break
-        inTurn.push(more)
+      // "28 tr after Rnd 2, 44 after Rnd 3", "28 tr, then 44, then 60".
+      const counted = ahead === null && entries.length > 0 ? readCountedRound(reader, end) : null
+      const alone = then && (reader.at >= end || /^(,|and|then)$/.test(reader.key()))
+      if (counted !== null || (alone && entries.length > 0)) {
+        const round = counted === null ? {} : { round: counted }
+        entries.push({ count, noun: entries.at(-1)!.noun, ...round, ...words() })
+        continue
       }
+      // "(36, 48 dc)" of two rounds.
+      const inTurn = readInTurn(reader, end, count)
       if (reader.at >= end) {
         // "64 hdc + 8 sc = 72".
         const sum = reader.key(-2) === '='
@@ -341,7 +332,8 @@ export function readCountSentence(reader: Reader, items: readonly Item[]): Count
   // "[…] 6 times. = 24 sc": behind the sign nothing is worked.
   const isSum = reader.key() === '='
   const told = (unnamed || turnsBehind(reader, items)) && reader.peek()?.kind === 'number'
-  if (!isSum && !isWorked(items.slice(-MOST_NOTES)) && !told) return null
+  const asked = askedAhead(reader)
+  if (!isSum && !asked && !isWorked(items.slice(-MOST_NOTES)) && !told) return null
   // Behind the joining a number opens a count whether or not a stop stands before it.
   if (last.type === 'star' && !/^[.:)\]!—–=]$/.test(before.key)) return null
   const marked = readMarkedCount(reader)
@@ -353,7 +345,7 @@ export function readCountSentence(reader: Reader, items: readonly Item[]): Count
       break
     end++
   }
-  return readCounts(reader, end, false, true) ?? readLabelled(reader, end)
+  return readCounts(reader, end, asked, true) ?? readLabelled(reader, end)
 }
 
 /** "Total: 48 dc = 6 of each colour": behind a label nothing is worked; what can be counted is. */

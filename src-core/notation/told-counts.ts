@@ -89,7 +89,7 @@ export function countsInTurn(
     const [first] = item.entries
     if (
       item.entries.some(
-        (entry) => entry.inTurn || entry.round !== undefined || named(entry) !== named(first!),
+        (entry) => entry.inTurn || entry.round !== undefined || !['', named(first!)].includes(named(entry)),
       )
     )
       return item
@@ -99,7 +99,7 @@ export function countsInTurn(
 
 /** A sign that ends counts; "44 tr; 60 tr" goes on. */
 export const endsCounts = ({ tokens }: Reader, at: number): boolean =>
-  /^[.!([]$/.test(tokens[at]!.key) || (tokens[at]!.key === ';' && tokens[at + 1]?.kind !== 'number')
+  /^[.!?([]$/.test(tokens[at]!.key) || (tokens[at]!.key === ';' && tokens[at + 1]?.kind !== 'number')
 
 /** "(2) half shells"; passes it. */
 export const passHalf = (reader: Reader): boolean =>

@@ -4,6 +4,7 @@ import { ONE, readStatement } from './stated'
 import type { Token } from './tokens'
 import type { StatementItem, UsualChain } from './tree'
 import type { Loop } from './stitch-name'
+import { readStitch } from './vocabulary'
 import { wordOf } from './words'
 
 /** "ch-3", "ch 3", "3 ch", "three chains": how many the word there stands for; 0 where none are named, null: no chains. */
@@ -28,6 +29,8 @@ const OPENS_BRACKET = /^[([{]$/
 const CLOSES = /^[)\]}]$/
 
 const TELLS = ['counts', 'stands', '=']
+/** "Ch 3 counts as a dc, ch 2 as an hdc": behind the second chains. */
+const SHARES = /^(as|for)$/
 
 /** "… is the first dc", "… is your 1st treble": whether a stitch may be told behind "is". */
 const isOne = (words: readonly Token[], at: number): boolean =>
@@ -37,45 +40,78 @@ const isOne = (words: readonly Token[], at: number): boolean =>
 function beginsAnother(reader: Reader, from: number, to: number): boolean {
   const part: Token[] = []
   for (let at = from; at < to && !reader.tokens[at]!.first; at++) {
-    if (TELLS.includes(reader.tokens[at]!.is)) return part.some((_, index) => chainsAt(part, index))
-    if (reader.tokens[at]!.kind === 'mark') return false
+    const { is, kind } = reader.tokens[at]!
+    if (TELLS.includes(is) || SHARES.test(is)) return part.some((_, index) => chainsAt(part, index))
+    if (kind === 'mark') return false
     part.push(reader.tokens[at]!)
   }
   return false
 }
 
+/** What may stand before the next part of a list: "counts as a st (ch 3 = dc, ch 2 = hdc)", "… as stitches: ch 2 as hdc". */
+const PARTS = new Set([',', 'and', ':', '(', '-', '–', '—', '/'])
+
+/** "Ch 3 and ch 2 count as …": what stands before "and" is told together with what stands behind it. */
+const endsPart = (reader: Reader, from: number, to: number): boolean =>
+  !/^(and|,|\/)$/.test(reader.tokens[to]!.key) ||
+  reader.tokens.slice(from, to).some(({ is }) => TELLS.includes(is) || /^(as|is|not)$/.test(is))
+
+/** "Ch 3 and ch 2 count as a dc and an hdc": where the stitch of each stands, one behind the other; none for another number of them. */
+function inTurn(reader: Reader, from: number, to: number, count: number, least: number): readonly number[] {
+  const at: number[] = []
+  for (reader.at = from; reader.at < to;) {
+    const begins = reader.at
+    if (reader.attempt(() => readStitch(reader))) at.push(begins)
+    else reader.at++
+  }
+  return at.length === count && count >= least ? at : []
+}
+
 /** "The ch-3 at the beginning of a round counts as a dc": what a note says of all rounds. */
 export function usualChains(reader: Reader, from: number, to: number): UsualChain[] {
   const found: UsualChain[] = []
+  let goesOn = false
   for (let start = from; start < to;) {
     let end = start
     while (
       end < to &&
       !['.', ';'].includes(reader.tokens[end]!.key) &&
-      !([',', 'and'].includes(reader.tokens[end]!.key) && beginsAnother(reader, end + 1, to)) &&
+      !(
+        PARTS.has(reader.tokens[end]!.key) &&
+        endsPart(reader, start, end) &&
+        beginsAnother(reader, end + 1, to)
+      ) &&
       !(end > start && reader.tokens[end]!.first)
     )
       end++
     const words = reader.tokens.slice(start, end)
     const never = words.findIndex(({ is }, at) => is === 'not' && isNoStitch(words.slice(at + 1)))
-    const told = words.findIndex(({ is }, at) => TELLS.includes(is) || isOne(words, at))
+    const says = words.findIndex(({ is }, at) => TELLS.includes(is) || isOne(words, at))
+    // "…, and ch 2 as an hdc": the verb was said before.
+    const told: number = says < 0 && goesOn ? words.findIndex(({ is }) => SHARES.test(is)) : says
+    const shared = says < 0 && told >= 0
+    goesOn = end < to && PARTS.has(reader.tokens[end]!.key) && (told >= 0 || goesOn)
     const counts = told < 0 ? never : told
     // "Beginning ch-1 or ch-2 never counts"; without a number it is said of the chains at the beginning alone.
     const named = words.slice(0, Math.max(0, counts)).flatMap((_, index) => chainsAt(words, index) ?? [])
     const opens = words.slice(0, Math.max(0, counts)).some(({ is }) => OPENS.has(is))
     // "3 ch always counts as a treble and sits in a gap, never on top of a stitch" is no denial.
     const negative = words.slice(0, counts + 2).some(({ is }) => is === 'not')
-    for (const chains of new Set(named)) {
+    const each = [...new Set(named)]
+    const stitches = told < 0 ? [] : inTurn(reader, start + counts + 1, end, each.length, shared ? 1 : 2)
+    for (const [index, chains] of each.entries()) {
       if (chains === 0 && !opens) continue
       // "Ch 3 at the beginning is the first dc": a statement with "is" is read from the word before it.
       reader.at = start + counts - (words[counts]!.is === 'is' ? 1 : 0)
       const closed = closing(words, counts)
-      const statement =
-        told < 0 ? noStitch(reader, end) : readStatement(reader, closed < 0 ? end : start + closed)
+      const read = told < 0 ? null : readStatement(reader, closed < 0 ? end : start + closed)
+      const statement = told < 0 || (!read && shared) ? bareStatement(reader, end, shared) : read
       // "The ch 3 at the beginning is the hardest part" tells of no stitch.
       const isTold = statement !== null && (words[counts]!.is !== 'is' || statement.stitch !== null)
-      if (isTold)
-        found.push({ chains, statement: negative ? { ...statement, says: 'does-not-count' } : statement })
+      reader.at = stitches[index] ?? reader.at
+      const own = stitches.length > 0 ? (readStitch(reader)?.stitch ?? null) : undefined
+      const meant = !statement || own === undefined ? statement : { ...statement, stitch: own, chains: 0 }
+      if (isTold) found.push({ chains, statement: negative ? { ...meant!, says: 'does-not-count' } : meant! })
     }
     start = Math.max(end, start + 1)
     if (reader.tokens[end]?.first === false) start = end + 1
@@ -105,10 +141,16 @@ export const usualTurn = (words: string): boolean => ALL_TURNED.test(words)
 const isNoStitch = (behind: readonly Token[]): boolean =>
   behind.slice(0, 2).some(({ kinds }) => kinds.has('stitch'))
 
-function noStitch(reader: Reader, end: number): StatementItem {
+/** That the chains are a stitch, or none, whichever it is. */
+function bareStatement(reader: Reader, end: number, counts: boolean): StatementItem {
   const start = reader.at
   reader.at = end
-  const said = { says: 'does-not-count', stitch: null, cluster: false, chains: 0 } as const
+  const said = {
+    says: counts ? 'counts' : 'does-not-count',
+    stitch: null,
+    cluster: false,
+    chains: 0,
+  } as const
   return { type: 'statement', ...said, ...reader.span(start) }
 }
 

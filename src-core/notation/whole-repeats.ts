@@ -4,6 +4,7 @@
  */
 import { readAmount } from './clauses'
 import type { SequenceReader } from './clauses'
+import { readDoThis } from './do-this'
 import { readNoun } from './nouns'
 import { readPlace } from './places'
 import type { Reader } from './reader'
@@ -145,6 +146,17 @@ const readAllAround = (reader: Reader, items: readonly Item[]): HowOften | null 
     return single && reader.skip('around', 'round') ? AROUND : null
   })
 
+/** "1 sc in next st, 2 sc in next st, six times.": behind a comma, and nothing more in its sentence. */
+const readBareTimes = (reader: Reader): HowOften | null =>
+  reader.attempt(() => {
+    if (reader.key(-1) !== ',' || !bareTimesAhead(reader)) return null
+    const amount = readAmount(reader)
+    if (!amount || !/^[.;([]?$/.test(reader.key())) return null
+    return { amount: amount.amount, said: amount.said === 'plain' ? 'in-all' : amount.said }
+  })
+const bareTimesAhead = (reader: Reader): boolean =>
+  (reader.peek()?.kind === 'number' || reader.isA('number')) && ['times', 'more'].includes(reader.key(1))
+
 const isWork = ({ type }: Pick<Item, 'type'>): boolean =>
   type === 'work' || type === 'group' || type === 'skip' || type === 'placed'
 
@@ -168,10 +180,12 @@ const isRepeated = (items: readonly Item[], from: number): boolean =>
 
 const readHowOften = (reader: Reader, items: readonly Item[]): HowOften | null =>
   readAgain(reader) ??
+  readDoThis(reader) ??
   readMoreLike(reader) ??
   readSameIn(reader) ??
   readOnward(reader, items) ??
-  readAllAround(reader, items)
+  readAllAround(reader, items) ??
+  readBareTimes(reader)
 
 /** Words that such a repeat begins with behind a comma. */
 const OPENS = new Set([
@@ -193,7 +207,8 @@ const OPENS = new Set([
 
 /** Whether such a repeat stands at the cursor, behind a comma or "and"; passes nothing. */
 export function repeatsWhole(reader: Reader, items: readonly Item[]): boolean {
-  if (!reader.seesAny(OPENS) || reader.tokens[reader.at - 1]?.kind !== 'mark') return false
+  if ((!reader.seesAny(OPENS) && !bareTimesAhead(reader)) || reader.tokens[reader.at - 1]?.kind !== 'mark')
+    return false
   const at = reader.at
   const found = readHowOften(reader, items) !== null
   reader.at = at

@@ -40,6 +40,13 @@ const NOT_YET: Readonly<Record<string, readonly string[]>> = {
     'h723',
     'h908',
     'h910',
+    'h1005',
+    'h1009',
+    'h1015',
+    'h1017',
+    'h1019',
+    'h1023',
+    'h1025',
   ],
 }
 

@@ -1,0 +1,93 @@
+/** "Do this six times", "work this sequence 5 more times", "keep doing that all the way around": said of what stands before it. */
+import { readAmount } from './clauses'
+import type { Reader } from './reader'
+import type { RepeatClause } from './tree'
+
+/** Words before it that add nothing. */
+const LEADS = [
+  'and',
+  'then',
+  'now',
+  'next',
+  'you',
+  'we',
+  'will',
+  'must',
+  'should',
+  'need',
+  'to',
+  'please',
+  'just',
+]
+const WHAT = [
+  'this',
+  'that',
+  'it',
+  'so',
+  'these',
+  'those',
+  'the',
+  'above',
+  'all',
+  'of',
+  'both',
+  'same',
+  'whole',
+  'entire',
+]
+/** What is meant, in words that name nothing new. */
+const STEPS = [
+  'step',
+  'steps',
+  'sequence',
+  'instructions',
+  'process',
+  'thing',
+  'part',
+  'bit',
+  'section',
+  'combination',
+  'set',
+]
+
+/** "This", "these two steps", "the above sequence"; passes it. */
+function passThis(reader: Reader): boolean {
+  const start = reader.at
+  while (reader.skip(...WHAT)) continue
+  reader.attempt(() => {
+    if (reader.number() === null) reader.skip('pair', 'lot')
+    return (
+      reader.skip(...STEPS) ||
+      reader.skipA('pattern') ||
+      (reader.at > start && reader.skipA('stitch')) ||
+      null
+    )
+  })
+  return reader.at > start
+}
+
+/** How often in all, or more; null where the words tell anything else. */
+export const readDoThis = (reader: Reader): Pick<RepeatClause, 'amount' | 'said'> | null =>
+  reader.attempt(() => {
+    while (reader.skip(...LEADS)) continue
+    const on = reader.skip('keep', 'continue', 'carry', 'go')
+    while (reader.skip('on', 'to')) continue
+    if (
+      !reader.skip('do', 'doing', 'follow') &&
+      !(on || reader.sees('work') ? reader.skip('work', 'rep') : false)
+    )
+      return null
+    if (!passThis(reader)) return null
+    const again = reader.skip('again')
+    reader.skip(',')
+    const total =
+      reader.skipAll('a', 'total', 'of') || reader.skipAll('in', 'total') || reader.skipAll('in', 'all')
+    const amount = readAmount(reader)
+    if (!amount || amount.toCorner || amount.lastCount > 0) return null
+    const { amount: times, said } = amount
+    if (times === null) return { amount: null, said: 'plain' }
+    return {
+      amount: times,
+      said: again || reader.skip('again') ? 'more' : total || said === 'plain' ? 'in-all' : said,
+    }
+  })

@@ -1,0 +1,32 @@
+/** Counts of several rounds told as one: "(36, 48 dc)", "28/44/60 tr", "28 tr after Rnd 2, 44 after Rnd 3". */
+import type { Reader } from './reader'
+
+const BETWEEN = [',', '/', 'and', '&', '→']
+
+/** Behind a number the others of a list before its noun; all of them. */
+export function readInTurn(reader: Reader, end: number, first: number): number[] {
+  const counts = [first]
+  while (reader.at < end) {
+    const more = reader.attempt(() => {
+      if (!reader.skip(...BETWEEN)) return null
+      while (reader.skip('then', 'and', 'finally')) continue
+      return reader.number()
+    })
+    if (more === null) break
+    counts.push(more)
+  }
+  return counts
+}
+
+/** "Rnd 4:" before a count or "after Rnd 4" behind it, where several rounds are written as one; passes it. */
+export const readCountedRound = (reader: Reader, end: number): number | null =>
+  reader.attempt(() => {
+    while (reader.skip('after', 'for', 'in', 'on', 'at', 'end', 'of', 'the')) continue
+    // "In the fourth round", "in the fourth".
+    const nth = reader.ordinal()
+    const ends = reader.at >= end || /^(,|and|&)$/.test(reader.key())
+    if (!reader.skipA('round') && (nth === null || !ends)) return null
+    const number = nth ?? reader.number()
+    reader.skip(':', '=')
+    return reader.at <= end ? number : null
+  })
