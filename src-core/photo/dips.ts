@@ -15,11 +15,21 @@ const DOUBT = {
   apartDrawnOut: 0.06,
   /** The same where one law fits all clefts. */
   apartFitted: 0.12,
+  /** And where they differ by no more than this, and none may go on as a slit. */
+  apartAlike: { most: 0.1, spread: 0.045 },
   /** Clefts that differ, where no law fits them: residue of the fits and spread of the dips, as shares. */
   stray: 0.09,
   spread: 0.028,
   /** Clefts that end so far outside the line, as a share, were not followed into: threads and fuzz hide what is within. */
   outside: 0.045,
+  /**
+   * But where no law fits them at all (residue of the fits, as a share) while the line comes equally near between all
+   * petals (spread, as a share), it ends on a thread that closes each of them off, as that of lace does. From a residue
+   * of `lace` on the spaces behind are those of lace.
+   */
+  onThreads: { outside: 0.07, stray: 0.06, line: 0.012, lace: 0.125 },
+  /** Clefts so thin at their ends, as a share, that stitches decide where each ends, and of which the line tells some and not others: spread of what it is off their fits by. */
+  thin: { by: 0.06, line: 0.022 },
   /** Clefts that differ by this much are not alike, whatever law fits each of them. */
   unlike: 0.12,
   /**
@@ -29,20 +39,29 @@ const DOUBT = {
   slant: { by: 0.035, share: 0.5, clefts: 7 },
   /** Clefts that no law fits at all, as a share, are none: lace is open on both sides of the thread that closes it off. */
   lace: 0.17,
+  /** A fit that is off by more than this share of what it was fitted to has found no cleft. */
+  none: 0.5,
   /** What clefts make of it that may be shut or go on, as a share. */
   slits: 0.05,
 } as const
+
+interface Held {
+  readonly far: number
+  /** How much farther out the line lies than the clefts were fitted to end, as a share. */
+  readonly apart: number
+  readonly growth: number
+  readonly spread: number
+  readonly stray: number
+  /** One law fits all clefts. */
+  readonly fits: boolean
+}
 
 /**
  * The dip from the fits of all clefts and from the line itself (`open`). The line is never too near the middle, and
  * all the nearer to the truth the wider a cleft opens; the fits go too deep where clefts are drawn out and where no law
  * fits. Weights after pictures of two renderers.
  */
-export function heldDip(
-  seen: readonly Valley[],
-  fitted: number,
-  open: number,
-): { far: number; apart: number; growth: number; spread: number; stray: number; fits: boolean } {
+export function heldDip(seen: readonly Valley[], fitted: number, open: number): Held {
   const spread = spreadOf(seen.map(({ far }) => far)) / fitted
   const stray = meanOf(seen.map((each) => each.stray))
   if (fitted >= open || seen.length === 0)
@@ -93,6 +112,29 @@ function areSlanted(valleys: readonly (Valley | null)[]): boolean {
   return by > DOUBT.slant.by && by * by > 2 * DOUBT.slant.share * spread * spread
 }
 
+/** How far apart clefts and line may be. */
+function mostApart({ fits, growth, spread }: Held, closed: readonly Valley[]): number {
+  if (fits) return DOUBT.apartFitted
+  if (growth > DOUBT.drawnOut) return DOUBT.apartDrawnOut
+  const areAlike = spread <= DOUBT.apartAlike.spread && closed.every(({ slit }) => !slit)
+  return areAlike ? DOUBT.apartAlike.most : DOUBT.apart
+}
+
+/** Whether all clefts end on threads that close them off, where the line ends too. */
+const areOnThreads = ({ apart, stray, far }: Held, lines: readonly OpenDip[]): boolean =>
+  apart <= 0 &&
+  stray >= DOUBT.onThreads.stray &&
+  spreadOf(lines.map((line) => line.far)) <= DOUBT.onThreads.line * far
+
+/** Whether clefts run out so thinly that stitches decide where they end, which the line says too: it follows some of them farther than others. */
+function areThin(valleys: readonly (Valley | null)[], lines: readonly OpenDip[]): boolean {
+  const closed = valleys.flatMap((valley, at) =>
+    valley && valley.slit?.open !== true ? [{ ...valley, off: lines[at]!.far / valley.far }] : [],
+  )
+  const thin = meanOf(closed.map(({ thin, far }) => thin / far))
+  return thin > DOUBT.thin.by && spreadOf(closed.map(({ off }) => off)) > DOUBT.thin.line
+}
+
 /** The dip of a motif, in places. */
 export interface Dip {
   readonly far: number
@@ -102,15 +144,12 @@ export interface Dip {
 }
 
 /**
- * The mean dip of all clefts: `valleys` as they were fitted, null where none was made out, `lines` how near to the
+ * The mean dip of all clefts: `fits` of each, null where none was made out, `lines` how near to the
  * middle the line itself comes between the same petals, `shallow` the dip where no cleft is seen at all. Clefts that
  * go on as slits count with the end of theirs, and where most dips are broad, the line is right.
  */
-export function dipOfAll(
-  valleys: readonly (Valley | null)[],
-  lines: readonly OpenDip[],
-  shallow: number,
-): Dip {
+export function dipOfAll(fits: readonly (Valley | null)[], lines: readonly OpenDip[], shallow: number): Dip {
+  const valleys = fits.map((valley) => (valley && valley.stray <= DOUBT.none ? valley : null))
   const seen = valleys.filter((valley) => valley !== null)
   if (seen.length === 0) return { far: shallow, least: shallow, sure: false }
   // A line that has entered clefts as broad as these is right; one that shuts their mouths lies far out of the fits.
@@ -133,18 +172,20 @@ export function dipOfAll(
     fitted,
     meanOf(lines.filter((_, at) => valleys[at] && !isOpen(valleys[at])).map((line) => line.far)),
   )
+  const isLace = areOnThreads(held, lines)
   const isSure =
     (Math.abs(held.apart) <= DOUBT.agree ||
       !(few || (held.stray > DOUBT.stray && held.spread > DOUBT.spread))) &&
     held.spread <= DOUBT.unlike &&
     !areSlanted(valleys) &&
-    held.apart >= -DOUBT.outside &&
-    held.apart <=
-      (held.fits ? DOUBT.apartFitted : held.growth > DOUBT.drawnOut ? DOUBT.apartDrawnOut : DOUBT.apart)
+    held.apart >= -(isLace ? DOUBT.onThreads.outside : DOUBT.outside) &&
+    held.apart <= mostApart(held, closed) &&
+    !areThin(valleys, lines)
   const all = (each: (valley: Valley) => number) => meanOf([...open, ...closed.map(each)])
   const far = all(() => held.far)
   // Nothing opens like a cleft in front of the spaces of lace, which threads close off all round.
-  const behind = ({ slit, space, stray }: Valley) => slit?.far ?? (stray > DOUBT.lace ? null : space)
+  const behind = ({ slit, space, stray }: Valley) =>
+    slit?.far ?? (stray > (isLace ? DOUBT.onThreads.lace : DOUBT.lace) ? null : space)
   const least = all((each) => Math.min(held.far, behind(each) ?? held.far))
   return { far, least, sure: isSure && far - least <= DOUBT.slits * far }
 }

@@ -14,6 +14,12 @@ const MOST_KINDS = 4
 /** Least height of a top over its dips, and the least depth of each dip, as shares of all that the reach goes in and out. */
 const LEAST_TOP = 0.18
 const LEAST_DIP = 0.62
+/**
+ * From this depth of their dips on, tops may be petals as well as lobes of one: nobody can tell by the line alone. Three
+ * or more that stand evenly, nearly as far out each, are counted; by how much of an even distance and how far out.
+ */
+const MAYBE_DIP = 0.45
+const EVENLY = { apart: 0.12, top: 0.85, least: 3 } as const
 /** Least distance of two tops, as a share of an even one. */
 const LEAST_APART = 0.6
 /** Tips that differ by less than this share are of petals alike, which differ by chance. */
@@ -29,6 +35,8 @@ export interface Petalled extends Symmetry {
   readonly repeat: number
   /** They were told apart within the repeat. */
   readonly within: boolean
+  /** It may be another number: of lobes as of petals. */
+  readonly doubtful: boolean
 }
 
 /** The mean reach over one repeat, from its first tip on; one bent petal does not count. */
@@ -62,12 +70,12 @@ export function petalled(symmetry: Symmetry): Petalled {
 const bySlits = (symmetry: Symmetry, slits: Slits): Petalled => ({
   ...symmetry,
   ...slits,
-  ...{ repeat: slits.order, within: false, hidden: true },
+  ...{ repeat: slits.order, within: false, doubtful: false, hidden: true },
 })
 
 function withinRepeat(symmetry: Symmetry): Petalled {
   const { order, turn } = symmetry
-  const plain = { ...symmetry, repeat: order, within: false }
+  const plain = { ...symmetry, repeat: order, within: false, doubtful: false }
   if (order === 0) return plain
   const rough = repeatProfile(symmetry, PLACES)
   const by = Math.round((EVENED * PLACES) / 2)
@@ -80,10 +88,17 @@ function withinRepeat(symmetry: Symmetry): Petalled {
   const { tips, dips } = extremesOf(profile, LEAST_TOP * (high - low))
   const kinds = tips.length
   if (kinds < 2 || kinds > MOST_KINDS || kinds * order > ORDER.most) return plain
-  if (dips.some((dip) => high - profile[dip]! < LEAST_DIP * (high - low))) return plain
+  const shallowest = Math.min(...dips.map((dip) => (high - profile[dip]!) / (high - low)))
+  if (shallowest < MAYBE_DIP) return plain
   const apart = tips.map((tip, at) => (((tips[(at + 1) % kinds]! - tip) % PLACES) + PLACES) % PLACES)
   if (apart.some((each) => each < (LEAST_APART * PLACES) / kinds)) return plain
   const heights = tips.map((tip) => profile[tip]!)
+  const doubtful = shallowest < LEAST_DIP
+  const areEven =
+    kinds >= EVENLY.least &&
+    apart.every((each) => Math.abs((each * kinds) / PLACES - 1) <= EVENLY.apart) &&
+    heights.every((height) => height - low >= EVENLY.top * (high - low))
+  if (doubtful && !areEven) return { ...plain, doubtful }
   const isAlike = Math.max(...heights) - Math.min(...heights) < ALIKE * high
   const longest = tips[heights.indexOf(Math.max(...heights))]!
   return {
@@ -92,5 +107,6 @@ function withinRepeat(symmetry: Symmetry): Petalled {
     repeat: isAlike ? kinds * order : order,
     turn: turn + (2 * Math.PI * longest) / (PLACES * order),
     within: true,
+    doubtful,
   }
 }

@@ -137,7 +137,7 @@ export function takenAs(
   }
   const turn = firstTip(reach, order)
   const symmetry = {
-    ...{ middle: { x: 0, y: 0 }, reach, mean, order, repeat: order, within: false, turn },
+    ...{ middle: { x: 0, y: 0 }, reach, mean, order, repeat: order, within: false, doubtful: false, turn },
     ...{ share: 1, depth: 0, rest: 0, rival: 0, finer: 0, stands: true, hidden: false },
     ...{ spectrum: { powers: [], mean }, slits: null },
   }

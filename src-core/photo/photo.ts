@@ -36,9 +36,9 @@ import { valleysOf } from './valleys'
 /** Where a picture stops being good enough to be sure. */
 const DOUBT = {
   /** Pixels for a millimetre. */
-  density: 1.6,
+  density: 1.5,
   /** Standard deviation of the blur as a share of the motif's radius. */
-  blur: 0.02,
+  blur: 0.028,
   /** Multiples of the paper's own straying by which the motif stands out. */
   contrast: 9,
   /** Share of the outline's unevenness that its repeat explains, and the most of an order that is no multiple of it. */
@@ -241,9 +241,9 @@ function outlined(plane: Plane, evened: Evened, found: FoundMotif, blur: number)
 
 /** Whether there may be another number of petals. */
 export function mayBeOthers(symmetry: Petalled): boolean {
-  const { hidden, share, rival, finer, within, repeat, depth, spectrum } = symmetry
+  const { hidden, share, rival, finer, within, doubtful, repeat, depth, spectrum } = symmetry
   const own = standing(spectrum, repeat)
-  if (hidden || rival > DOUBT.rival || (share < DOUBT.repeat && own < DOUBT.clear)) return true
+  if (hidden || doubtful || rival > DOUBT.rival || (share < DOUBT.repeat && own < DOUBT.clear)) return true
   if (within) return depth < DOUBT.shallow.within
   // Deep dips have strong multiples of their own, but between those that are no multiples of a finer repeat.
   const multiples = Array.from({ length: Math.floor(ORDER.most / repeat) - 1 }, (_, at) => (at + 2) * repeat)

@@ -37,6 +37,8 @@ const LEAST_BESIDE = 0.4
 const LIGHTER = 1.5
 /** The least distance between places that are looked at, in mm. */
 const CLOSEST = 0.12
+/** What stitches take from the width of a cleft or leave of it, in mm: two sides of a strand of fine yarn. */
+const STITCHES = 0.4
 /** The nearest to the middle that a dip is looked for, as a share of the tips. */
 const NEAREST = 0.25
 
@@ -51,6 +53,8 @@ interface Law {
 }
 
 export interface Valley extends Law {
+  /** How much farther out it is as wide as stitches differ by: as far off its end may be, in places. */
+  readonly thin: number
   /** Where it goes on behind a narrow. */
   readonly slit: Slit | null
   /** Where a space ends that petals close off which touch in front of it; null where there is none. */
@@ -294,24 +298,26 @@ function dipOf({ far, width, arc, barest, shadows }: Cleft, blur: number, scale:
   const start = Math.max(0, closed - Math.max(6, Math.round((end - closed) * 0.8), Math.round(4 * blur)))
   const r = far.slice(start, end + 1)
   const g = width.slice(start, end + 1)
-  let best: (Law & { residue: number }) | null = null
+  let best: (Law & { residue: number; slope: number }) | null = null
   const tryDip = (growth: number, dip: number) => {
     const shape = r.map((each) => law(each, dip, growth, blur))
     const { slope, residue } = straightFit(shape, g, MOST_BASE * highest)
     if (slope > 0 && (!best || residue < best.residue))
-      best = { far: dip, residue, growth, stray: Math.sqrt(residue / g.length) / highest }
+      best = { far: dip, residue, growth, slope, stray: Math.sqrt(residue / g.length) / highest }
   }
   for (const growth of GROWTHS) {
     for (let dip = r[0]!; dip < far[end]! - 0.5; dip += 1) tryDip(growth, dip)
     const near = (best as Law | null)?.far ?? r[0]!
     for (let by = -0.75; by < 1; by += 0.25) tryDip(growth, near + by)
   }
-  const chosen = best as Law | null
+  const chosen = best as (Law & { slope: number }) | null
   if (!chosen) return null
   const bare = shadows ? barest : undefined
   const slit = slitBehind(far, width, chosen.far, blur, scale, bare)
   const space = slit ? null : spaceBehind(far, width, chosen.far, blur, scale, bare)
-  return { far: chosen.far, stray: chosen.stray, growth: chosen.growth, slit, space }
+  // Of a law slope · (r − dip)^growth.
+  const thin = chosen.growth === 0 ? 0 : ((STITCHES * scale) / chosen.slope) ** (1 / chosen.growth)
+  return { far: chosen.far, stray: chosen.stray, growth: chosen.growth, thin, slit, space }
 }
 
 /** The dips between all petals; null for each that cannot be made out. */

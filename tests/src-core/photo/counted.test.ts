@@ -49,6 +49,20 @@ describe('the number of petals', () => {
     expect(mayBeOthers(turns)).toBe(false)
   })
 
+  it('is all of three that stand evenly and reach as far, though one dip between them is shallow, and in doubt', () => {
+    // Tops at every 24°, as far out each; the dips between them go in 10, 8 and 5.
+    const depths = [10, 8, 5]
+    const reach = (dips: readonly number[]) => (turn: number) => {
+      const at = ((((turn / (2 * Math.PI)) * 15) % 15) + 15) % 15
+      return 100 - dips[Math.floor(at) % 3]! * Math.sin(Math.PI * at) ** 2
+    }
+    const mixed = outlineOf(reach(depths))
+    expect(mixed).toMatchObject({ order: 15, within: true, doubtful: true })
+    expect(mayBeOthers(mixed)).toBe(true)
+    // Shallower still they are lobes of one petal.
+    expect(outlineOf(reach([10, 8, 3]))).toMatchObject({ order: 5, within: false, doubtful: false })
+  })
+
   it('is in doubt where petals are told apart within the repeat of an outline that stitches may have made', () => {
     const turns = outlineOf((turn) => 100 + 0.7 * Math.cos(9 * turn) + 0.48 * Math.cos(3 * turn), 0.05)
     expect(turns).toMatchObject({ order: 9, within: true })

@@ -3,7 +3,14 @@ import { describe, expect, it } from 'vitest'
 import { dipOfAll, heldDip } from '../../../src-core/photo/dips'
 import { slitBehind, spaceBehind } from '../../../src-core/photo/slits'
 
-const cleft = (far: number, growth = 1.2, stray = 0.01) => ({ far, growth, stray, slit: null, space: null })
+const cleft = (far: number, growth = 1.2, stray = 0.01) => ({
+  far,
+  growth,
+  stray,
+  thin: 0,
+  slit: null,
+  space: null,
+})
 const opens = (far: number, to: number, open = true) => ({ ...cleft(far), slit: { far: to, open } })
 
 describe('the dip', () => {
@@ -46,6 +53,48 @@ describe('the dip of all petals', () => {
     expect(dipOfAll(many(103), lines, 0)).toMatchObject({ far: 100, sure: true })
     // As in lace under fuzz: 147 for a line at 138, where the dip was 129.
     expect(dipOfAll(many(147), narrow(138, 138, 138, 138, 138), 0)).toMatchObject({ far: 138, sure: false })
+  })
+
+  it('is sure on threads that close all clefts off alike, where no law fits and the line ends too, whatever spaces lie behind', () => {
+    const blunt = (stray: number) => Array.from({ length: 5 }, () => cleft(106, 1, stray))
+    const laced = blunt(0.15).map((each) => ({ ...each, space: 70 }))
+    expect(dipOfAll(laced, lines, 0)).toMatchObject({ far: 100, least: 100, sure: true })
+    expect(dipOfAll(blunt(0.1), lines, 0)).toMatchObject({ far: 100, least: 100, sure: true })
+    // A law fits them: then they were clefts, and not followed to their ends.
+    expect(dipOfAll(blunt(0.03), lines, 0).sure).toBe(false)
+    // Fuzz hides some of it, and some more.
+    expect(dipOfAll(blunt(0.1), narrow(98, 102, 98, 102, 100), 0).sure).toBe(false)
+    // The two say too unlike things.
+    const far = Array.from({ length: 5 }, () => cleft(111, 1, 0.1))
+    expect(dipOfAll(far, lines, 0).sure).toBe(false)
+  })
+
+  it('does not count what no law fits at all as a slit, though light is seen behind it', () => {
+    const none = { ...opens(160, 76), stray: 9.9 }
+    expect(dipOfAll([...shut, none, null], narrow(101, 101, 101, 101, 101), 0)).toMatchObject({
+      far: 100,
+      sure: true,
+    })
+  })
+
+  it('is not sure where clefts run out thinly and the line follows some farther than others', () => {
+    const thin = (by: number, lines: number[]) =>
+      dipOfAll(
+        [97, 102, 100, 101, 95].map((far) => ({ ...cleft(far), thin: by })),
+        narrow(...lines),
+        0,
+      ).sure
+    expect(thin(7, [98, 106, 100, 103, 102])).toBe(false)
+    expect(thin(3, [98, 106, 100, 103, 102])).toBe(true)
+    expect(thin(7, [99, 104, 102, 103, 97])).toBe(true)
+  })
+
+  it('is sure a little farther from the line where clefts are alike and none may go on', () => {
+    const alike = (slit: { far: number; open: boolean } | null, ...by: number[]) =>
+      dipOfAll([-by[0]!, by[0]!, -by[0]!, by[0]!, 0].map((each) => ({ ...cleft(100 + each, 1.5, 0.04), slit })), narrow(109, 109, 109, 109, 109), 0).sure // prettier-ignore
+    expect(alike(null, 2)).toBe(true)
+    expect(alike(null, 6)).toBe(false)
+    expect(alike({ far: 98, open: false }, 2)).toBe(false)
   })
 
   it('counts a cleft that is deeper than the others where its own line says so too, and not where only its fit does', () => {

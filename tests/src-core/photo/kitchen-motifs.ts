@@ -149,6 +149,9 @@ export function lay(wish: LaidWish): Laid {
   const long = make === 'alternate' ? each.filter((k) => k % 2 === 0) : each
   const overTips = 2 * mean(long.map((k) => Math.max(...around((k - 0.35) * sector, (k + 0.35) * sector))))
   const overValleys = 2 * mean(each.map((k) => Math.min(...around((k + 0.25) * sector, (k + 0.75) * sector))))
+  // A short petal that the round in the middle swallows is none: nobody sees it.
+  const shorter = each.filter((k) => k % 2 === 1).map((k) => Math.max(...around((k - 0.35) * sector, (k + 0.35) * sector))) // prettier-ignore
+  const isSwallowed = make === 'alternate' && mean(shorter) < core + bump
   // Stitches stand out of the line by chance, each about a stitch wide; a frill has its own.
   const knots = Math.max(12, Math.round((Math.PI * 1.8 * tip) / stitch))
   const heights = Array.from({ length: knots }, () => bump * (random() - 0.5))
@@ -166,7 +169,7 @@ export function lay(wish: LaidWish): Laid {
     return { r: Math.hypot(x, y), angle: angle - 2 * Math.PI * Math.floor(angle / (2 * Math.PI)) }
   }
   return {
-    ...{ make, petals, overTips, overValleys, most: Math.max(...line) },
+    ...{ make, petals: isSwallowed ? petals / 2 : petals, overTips, overValleys, most: Math.max(...line) },
     covers: (x, y) => {
       const { r, angle } = place(x, y)
       if (r > line[Math.min(STEPS - 1, Math.floor((angle / (2 * Math.PI)) * STEPS))]!) return false
