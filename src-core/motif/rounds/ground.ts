@@ -209,10 +209,22 @@ export function carriersOf(
 /** Where the hook stands when a round begins, as a slip stitch in that place; null where it only goes on. */
 function startOf({ elements, onto }: WorkedRound, opens: number, joined: boolean): WorkedElement | null {
   const travel = elements.slice(0, opens).findLast(({ role }) => role === 'travel')
-  if (travel) return { ...travel, role: 'slip' }
+  if (travel) return isWorkedAgain(elements, travel) ? null : { ...travel, role: 'slip' }
   const first = elements[opens]
   if (!joined || !first) return null
   return { ...first, index: -1, role: 'slip', stitch: 'sl st', count: 1, into: [firstStitchOf(onto)] }
+}
+
+/**
+ * "Join in any sc, *ch 6, sc in next sc; rep from * 5 more times": as many loops as stitches, each in a place of its own,
+ * one of which is where yarn was joined. All loops hang between stitches then; none goes from a place to itself.
+ */
+function isWorkedAgain(elements: readonly WorkedElement[], start: WorkedElement): boolean {
+  const upright = elements.filter(isUpright)
+  const loops = elements.filter(({ role }) => role === 'space')
+  const places = new Set(upright.map(({ into: [place] }) => `${place?.kind} ${place?.round} ${place?.index}`))
+  const isAlone = loops.length === upright.length && places.size === upright.length
+  return isAlone && upright.length > 1 && samePlace(start, upright[0]!)
 }
 
 /** Adds to the list under a key. */

@@ -293,3 +293,27 @@ describe('shapes as they are', () => {
     })
   })
 })
+
+describe('loops behind petals, worked round the stitches below', () => {
+  const PETALS = [
+    'ch 3 (counts as dc), 11 dc in ring, join with sl st in top of ch-3 (12 dc)',
+    'ch 1, 2 sc in each st around, join (24 sc)',
+    'join yarn in any sc, *ch 5, skip 3 sc, sc in next sc; rep from * around (6 ch-5 loops)',
+    'in each loop work (sc, hdc, 5 dc, hdc, sc) (6 petals)',
+  ]
+  const SHELLS = 'in each ch-6 loop work (sc, hdc, dc, 3 tr, dc, hdc, sc), join'
+  it.each([
+    'join yarn around the post of any sc of Rnd 3, *ch 6, sc around next sc of Rnd 3; rep from * 5 times more, join',
+    'join yarn around the post of any sc of Rnd 3, *ch 6, sc around next sc of Rnd 3; rep from * 5 times more, sl st to first st',
+    'join yarn with sc around the post of any sc of Rnd 3, *ch 6, sc around next sc of Rnd 3; rep from * 4 times more, ch 6, sl st to first sc',
+  ])('are all alike, wherever the yarn was joined: %s', (loops) => {
+    const { account } = workedMotif([...PETALS, loops, SHELLS], { ring: 'chain', chains: 4 })
+    const { outline, petals } = account!
+    expect(petals).toBe(6)
+    const reach = outline.map(({ x, y }) => Math.hypot(x, y))
+    const sixth = reach.length / 6
+    expect(Number.isInteger(sixth)).toBe(true)
+    const apart = reach.map((radius, i) => Math.abs(radius - reach[(i + sixth) % reach.length]!))
+    expect(Math.max(...apart)).toBeLessThan(0.1)
+  })
+})
