@@ -4,6 +4,7 @@
  */
 import type { BlanketLayout, EdgingStyle, Terms } from '../../shared-types/project'
 import { translateText } from '../notation/translate'
+import { stitchAbbreviation } from '../stitches/terms'
 
 export const EDGING_KINDS = ['plain', 'picot', 'shell', 'scallop', 'ripple'] as const
 export type EdgingKind = (typeof EDGING_KINDS)[number]
@@ -61,6 +62,8 @@ export function fromGallery(
     // What came with another of the gallery goes with it.
     ...(before && !cameWithGallery(edging, terms) && { style: before }),
     ...(style && { style }),
+    // They are worked into a round of sc, which is said: it is there to be seen and changed.
+    rounds: others.rounds?.length ? others.rounds : [stitchAbbreviation('sc', terms)],
     written: galleryRounds(kind, terms).map((work) => ({ work })),
   }
 }

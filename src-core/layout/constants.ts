@@ -16,6 +16,9 @@ export const SAME_OPENING = 0.1
 /** M28: yarn and time of a half motif, as a share of a whole one (from memory). */
 export const HALF_SHARE = 0.55
 
+/** M32: a blanket that is this large may be for a baby, in mm (common practice, no source). */
+export const BABY_SIZE = { least: 550, width: 920, height: 1150 } as const
+
 /** Fewest motifs in a row that is joined in the round: two would meet on both sides of each other. */
 export const LEAST_ROUND = 3
 

@@ -5,6 +5,7 @@
 import type { Finding } from '../../shared-types/finding'
 import type { FitArrangement, MotifAccount, Plan } from '../../shared-types/plan'
 import type { JoinRule, Project } from '../../shared-types/project'
+import { CHILD_OPENING } from '../joins/constants'
 import { holds } from '../joins/holding'
 import { blanketOf } from '../plans/layouts'
 import { outlineToward } from '../ways/outline'
@@ -100,7 +101,14 @@ export function proposeArrangements(
   const sorted = outline
     ? [...proposals].sort((a, b) => order.indexOf(a.fit) - order.indexOf(b.fit))
     : closedFirst(proposals, ({ fit }) => fit, wish)
-  return { proposals: sorted.slice(0, most), failed, findings: first.findings }
+  const offered = project.forChild ? closedForChild(sorted) : sorted
+  return { proposals: offered.slice(0, most), failed, findings: first.findings }
+}
+
+/** M32: for a child, those through whose openings no hand fits stand first; among all others, smaller openings. */
+function closedForChild(proposals: readonly Proposal[]): Proposal[] {
+  const wide = ({ opening }: Proposal): number => (opening < CHILD_OPENING ? 0 : opening)
+  return [...proposals].sort((a, b) => wide(a) - wide(b))
 }
 
 /** What is proposed: counts in a rotation, under a way of joining. */

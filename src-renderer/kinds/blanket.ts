@@ -224,7 +224,12 @@ export const BLANKET_KIND: KindOfLayout = {
     made: (answers) => {
       const { width, height } = FORM_NUMBERS[answers.form]
       const size = { width: answers.number(width), height: answers.number(height) }
-      return { kind: 'blanket', ...size, ...(answers.form !== 'flat' && { form: answers.form }) }
+      return {
+        kind: 'blanket',
+        ...size,
+        ...(answers.form !== 'flat' && { form: answers.form }),
+        ...(answers.forChild && { forChild: true as const }),
+      }
     },
     wish: (made) => (made.kind === 'blanket' ? { width: made.width, height: made.height } : null),
     /** In a piece, until an arrangement is chosen. */
@@ -232,6 +237,7 @@ export const BLANKET_KIND: KindOfLayout = {
       if (made.kind !== 'blanket') return project
       return {
         ...project,
+        ...(made.forChild && { forChild: true }),
         layout: {
           kind: 'blanket',
           arrangement: 'straight-rows',

@@ -76,7 +76,7 @@ export interface StartOfKind {
   /** What the examples of it are called. */
   readonly examples: string
   /** What was answered of it. */
-  made(answers: Pick<OwnStart, 'number' | 'form' | 'hung' | 'swags' | 'panel'>): Made
+  made(answers: Pick<OwnStart, 'number' | 'form' | 'forChild' | 'hung' | 'swags' | 'panel'>): Made
   /** The size that arrangements are proposed for; null where there is nothing to choose. */
   wish(made: Made): Wish | null
   /** The project laid out as answered, from one motif in one colourway. */
@@ -94,6 +94,8 @@ export type Made =
       readonly height: number
       /** Left out: flat. A shawl is a triangle; what is joined in the round is so wide around. */
       readonly form?: BlanketForm
+      /** For a baby or child: arrangements that close well come first. */
+      readonly forChild?: true
     }
   | { readonly kind: 'garland'; readonly length: number }
   | { readonly kind: 'garland'; readonly wall: number; readonly swags: number }

@@ -3,6 +3,7 @@
  * round in the units of who starts, and changes with them; what was typed stays as long as it is.
  */
 import type { KeptPhoto, OutlineKind, Ruler, UnitSystem } from '../../shared-types/project'
+import { isBabySize } from '../../src-core/layout/baby-size'
 import { isOdd, layingOf, readingsOf } from '../../src-core/motif/ruler'
 import type { Laying } from '../../src-core/motif/ruler'
 import type { Measured } from '../../src-core/photo/motif'
@@ -38,6 +39,8 @@ export class OwnStart {
   hung = $state<'straight' | 'swags'>('straight')
   swags = $state<number>(FIRST_SWAGS)
   panel = $state<'rectangle' | 'circle'>('rectangle')
+  /** Whether it is for a baby or child, once somebody said so. */
+  #forChild = $state<boolean | null>(null)
   #typed = $state.raw<Readonly<Partial<Record<StartNumber, number>>>>({})
 
   /** What a photo says of the motif. */
@@ -51,6 +54,20 @@ export class OwnStart {
 
   get units(): UnitSystem {
     return this.#unitsNow()
+  }
+
+  /** Whether it is for a baby or child: as somebody said, else as its size says. */
+  get forChild(): boolean {
+    return this.#forChild ?? this.isBabySized
+  }
+  set forChild(isIt: boolean) {
+    this.#forChild = isIt
+  }
+
+  /** Whether it is as large as a blanket for a baby. */
+  get isBabySized(): boolean {
+    const size = { width: this.number('width'), height: this.number('height') }
+    return this.kind === 'blanket' && this.form === 'flat' && isBabySize(size)
   }
 
   /** How the ruler lies on the motif. */

@@ -3,6 +3,7 @@ import type { JoinRule, UnitSystem } from '../../shared-types/project'
 import { rotationWords } from '../../src-core/figures/holding-words'
 import { capital, rowsOfUpTo } from '../../src-core/figures/words'
 import type { Proposal, Proposals } from '../../src-core/layout/proposals'
+import { CHILD_OPENING } from '../../src-core/joins/constants'
 import { holds } from '../../src-core/joins/holding'
 import { missOf } from '../../src-core/layout/candidates'
 import { formatLength, formatNumber } from '../../src-core/units/format'
@@ -56,13 +57,38 @@ export function doubtWords({
   return { words, isWarning: false }
 }
 
+/** For a child: which openings small hands fit through; null where it is for nobody small. */
+export function childWords(
+  { proposals }: Proposals,
+  isForChild: boolean,
+  units: UnitSystem,
+): { readonly words: string; readonly isWarning: boolean } | null {
+  const [first] = proposals
+  if (!isForChild || !first) return null
+  const limit = formatLength(CHILD_OPENING, units)
+  if (isForHands(first))
+    return {
+      words: `Each of these leaves openings of ${limit} or more, which small hands fit through. Choose smaller motifs, or close them with fillers at Arrangement.`,
+      isWarning: true,
+    }
+  return proposals.some(isForHands)
+    ? {
+        words: `For a child, what has no openings of ${limit} or more comes first: small hands fit through them.`,
+        isWarning: false,
+      }
+    : null
+}
+
+/** Whether small hands fit through the openings that it leaves. */
+export const isForHands = ({ opening }: Pick<Proposal, 'opening'>): boolean => opening >= CHILD_OPENING
+
 const ORDINALS = ['first', 'second', 'third', 'fourth'] as const
 
 /** A card is closer to the size asked for where it misses so much less of it: |Δw|/W + |Δh|/H. */
 const CLOSER = 0.005
 
 /** Why the closest to the size does not stand first; null where it does. */
-export function orderWords({ proposals }: Proposals): string | null {
+export function orderWords({ proposals }: Proposals, isForChild = false): string | null {
   const misses = proposals.map(({ fit: { size, error } }) =>
     missOf(size, { width: size.width - error.width, height: size.height - error.height }),
   )
@@ -71,6 +97,8 @@ export function orderWords({ proposals }: Proposals): string | null {
   if (!first || !other || misses[0]! - misses[closest]! < CLOSER) return null
   const nth = ORDINALS[closest] ?? 'last'
   if (first.fit.lengths) return `Even edges come first; the ${nth} is closest to your size.`
+  // Another line says so.
+  if (isForChild && isForHands(other) && !isForHands(first)) return `The ${nth} is closest to your size.`
   if (other.fit.wide && !first.fit.wide)
     return `What lies closed comes first; the ${nth} is closest to your size.`
   const joined = ({ points, fit }: Proposal) => points / Math.max(1, fit.motifs)

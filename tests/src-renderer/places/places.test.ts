@@ -194,6 +194,8 @@ describe('Arrangement', () => {
     const { app } = await inWindow(ArrangementPlace, {}, SMALL)
     await fireEvent.click(screen.getByRole('button', { name: 'Shell' }))
     const words = screen.getByRole<HTMLTextAreaElement>('textbox', { name: 'Round 2 in words' })
+    // The round that it is worked into is there, too.
+    expect(screen.getByRole<HTMLSelectElement>('combobox', { name: 'Round 1' }).value).toBe('sc')
     expect(words.value).toContain('5')
     const { edging } = app.document.plan
     expect(edging?.multiple).toMatchObject({ of: 6, plus: 0 })

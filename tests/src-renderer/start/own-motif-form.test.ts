@@ -55,6 +55,32 @@ describe('the start', { timeout: 30_000 }, () => {
     expect(field('Dip to dip, across').placeholder).toBe('61.2 mm')
   })
 
+  it('asks whether it is for a child, and takes the size of a baby blanket for it', async () => {
+    const { start } = await open()
+    await fireEvent.change(screen.getByRole('combobox', { name: 'Shape' }), { target: { value: 'octagon' } })
+    const child = () => screen.getByRole<HTMLInputElement>('checkbox', { name: 'For a baby or child' })
+    expect(child().checked).toBe(false)
+    expect((await start()).forChild).toBeUndefined()
+    await fill('Finished width', '90 cm')
+    await fill('Finished length', '110 cm')
+    expect(child().checked).toBe(true)
+    screen.getByText(
+      /^This is the size of a baby blanket\. .*not for sleep under 12 months.*where you live\.$/s,
+    )
+    await screen.findByText(/^For a child, what has no openings of 25 mm or more comes first/, undefined, {
+      timeout: 20_000,
+    })
+    const [first] = screen.getAllByRole('radio', { name: /join points/ })
+    expect(first!.closest('label')!.textContent).toMatch(/Openings of up to (?:1\d|2[0-4])(?:\.\d)? mm/)
+    expect((await start()).forChild).toBe(true)
+    await fireEvent.click(child())
+    expect((await start()).forChild).toBeUndefined()
+    // Said once, it stays, whatever the size.
+    await fireEvent.click(child())
+    await fill('Finished length', '150 cm')
+    expect(child().checked).toBe(true)
+  })
+
   it('switches to inches beside the first number: round sizes where nothing was typed', async () => {
     const { start } = await open()
     await fill('Finished length', '150 cm')
