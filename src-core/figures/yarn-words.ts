@@ -1,9 +1,9 @@
 /** What stands beside numbers of yarn on screen, on paper and in lists: what they were split by, what is assumed. */
-import type { WeightSplit, YarnNeed, YarnNumber } from '../../shared-types/plan'
+import type { Range, WeightSplit, YarnNeed, YarnNumber } from '../../shared-types/plan'
 import type { Terms, UnitSystem, Yarn } from '../../shared-types/project'
 import { wholeBalls } from '../materials/ledger'
 import { termWord } from '../stitches/terms'
-import { formatMass, formatNumber } from '../units/format'
+import { formatMass, formatMassRange, formatNumber, formatRange, formatYarnLength } from '../units/format'
 import { listed, plural } from './words'
 
 const SPLIT_WORDS: Readonly<Record<WeightSplit, string>> = {
@@ -94,6 +94,17 @@ export function unknownWords(needs: readonly YarnNeed[], nameOf: (id: string) =>
 
 /** Said instead of a weight of 0. */
 export const NOT_KNOWN = 'not known yet'
+
+/** The length that is needed, where that is all that is known: no ball band brings it to grams. */
+export const lengthAlone = (need: Pick<YarnNeed, 'grams' | 'metres'>): Range | null =>
+  !isNeedKnown(need) && need.metres && need.metres.high > 0 ? need.metres : null
+
+/** How much of a yarn is needed: its weight, else its length, else that nobody knows. */
+export function amountWords(need: Pick<YarnNeed, 'grams' | 'metres'>, units: UnitSystem): string {
+  const length = lengthAlone(need)
+  if (length) return formatRange(length, (metres) => formatYarnLength(metres, units))
+  return isNeedKnown(need) ? formatMassRange(need.grams, units) : NOT_KNOWN
+}
 
 /**
  * Why so many whole balls are bought, where the grams needed do not show it: a ball is the least that is sold, or only

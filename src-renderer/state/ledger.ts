@@ -3,12 +3,12 @@ import { heldAgainst } from '../../src-core/progress/held-against'
 import { weighedWords } from '../../src-core/progress/words'
 import type { KitAccount, KitYarnRun, PlanNumbers, YarnNeed } from '../../shared-types/plan'
 import type { Project } from '../../shared-types/project'
-import { formatMass, formatMassRange, formatMoney, formatNumber } from '../../src-core/units/format'
+import { formatMass, formatMoney, formatNumber } from '../../src-core/units/format'
 import {
   ASSUMED,
   isAssumed,
+  amountWords,
   isNeedKnown,
-  NOT_KNOWN,
   starred,
   unpriced,
 } from '../../src-core/figures/yarn-words'
@@ -69,7 +69,7 @@ function yarnLine(
     ? weighedWords(weighed, units)
     : onHand > 0 && starred(`${formatMass(onHand, units)} on hand`, isAssumed(need, 'onHand'))
   const words = [
-    !isKnown ? NOT_KNOWN : starred(formatMassRange(need.grams, units), isAssumed(need, 'grams')),
+    starred(amountWords(need, units), isKnown && isAssumed(need, 'grams')),
     need.balls === null || !isKnown ? '' : starred(counted(need.balls, one, many), isAssumed(need, 'balls')),
     onHandWords,
   ].filter(Boolean)

@@ -4,7 +4,7 @@ import { capital, counted, listed } from '../../src-core/figures/words'
 import type { Finding } from '../../shared-types/finding'
 import type { MotifAccount, Plan, Provenance, YarnNumber } from '../../shared-types/plan'
 import type { Motif, Project } from '../../shared-types/project'
-import { isAssumed, isNeedKnown, marked, NOT_KNOWN } from '../../src-core/figures/yarn-words'
+import { isAssumed, isNeedKnown, lengthAlone, marked, NOT_KNOWN } from '../../src-core/figures/yarn-words'
 import { termWord } from '../../src-core/stitches/terms'
 import { isOdd } from '../../src-core/motif/ruler'
 import {
@@ -14,6 +14,8 @@ import {
   formatMoney,
   formatNumber,
   totalMass,
+  formatYarnLength,
+  totalYarnLength,
 } from '../../src-core/units/format'
 import { hasBegun } from '../../src-core/progress/words'
 import { kindOf } from '../kinds/kinds'
@@ -146,8 +148,13 @@ function yarnLines(project: Project, plan: Plan): string[] {
     plan.yarns.map((yarn) => yarn.grams.expected),
     units,
   )
-  if (plan.yarns.length > 0 && grams === 0)
-    return [counted(plan.yarns.length, 'yarn'), 'weight not known yet']
+  if (plan.yarns.length > 0 && grams === 0) {
+    const lengths = plan.yarns.map((need) => lengthAlone(need)?.expected ?? null)
+    const all = lengths.every((length) => length !== null)
+      ? `${formatYarnLength(totalYarnLength(lengths, units), units)} in `
+      : ''
+    return [all + counted(plan.yarns.length, 'yarn'), `weight ${NOT_KNOWN}`]
+  }
   const word = termWord('ball', settled(project).terms)
   const assumes = (number: YarnNumber): boolean => plan.yarns.some((need) => isAssumed(need, number))
   const known = plan.yarns.filter(isNeedKnown).length

@@ -40,6 +40,7 @@ import { PENNY, wholeCost } from '../../../src-core/materials/whole-cost'
 import {
   isAssumed,
   isNeedKnown,
+  lengthAlone,
   NOT_KNOWN,
   splitRemark,
   starred,
@@ -262,7 +263,13 @@ function yarnSection(project: Project, plan: Plan, width: number): string[] {
   const onHandOf = (yarn: YarnNeed) =>
     hasStash ? [cell(yarn.onHand, (grams) => formatMass(grams, units), isAssumed(yarn, 'onHand'))] : []
   const row = (yarn: YarnNeed) =>
-    isNeedKnown(yarn) ? knownRow(yarn) : [nameOf(yarn), NOT_KNOWN, '–', '–', ...onHandOf(yarn), '–', '–', '–']
+    isNeedKnown(yarn)
+      ? knownRow(yarn)
+      : [nameOf(yarn), NOT_KNOWN, lengthOf(yarn), '–', ...onHandOf(yarn), '–', '–', '–']
+  const lengthOf = (yarn: YarnNeed) => {
+    const length = lengthAlone(yarn)
+    return length ? formatYarnLength(length.expected, units) : '–'
+  }
   const nameOf = ({ id }: YarnNeed) => names.get(id) ?? id
   const knownRow = (yarn: YarnNeed) => [
     nameOf(yarn),

@@ -9,6 +9,7 @@ import {
   buyingRemark,
   isAssumed,
   isNeedKnown,
+  lengthAlone,
   NOT_KNOWN,
   splitRemark,
   starred,
@@ -54,7 +55,9 @@ function yarnRow(job: Job, need: YarnNeed, yarn: Yarn | undefined): string[] {
     need.metres ? is(formatYarnLength(need.metres.expected, system), 'metres') : '–'
   const is = (words: string, number: YarnNumber): string => starred(words, isAssumed(need, number))
   const onHand = need.onHand > 0 ? is(formatMass(need.onHand, units), 'onHand') : '–'
-  if (!isNeedKnown(need)) return [yarn?.name || need.id, NOT_KNOWN, '–', '–', '–', '–', onHand, '–', '–']
+  const lengthsAlone = lengthAlone(need) ? [length('metric'), length('imperial')] : ['–', '–']
+  if (!isNeedKnown(need))
+    return [yarn?.name || need.id, NOT_KNOWN, '–', ...lengthsAlone, '–', onHand, '–', '–']
   return [
     yarn?.name || need.id,
     is(formatMassRange(need.grams, units), 'grams'),

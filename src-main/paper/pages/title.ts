@@ -8,9 +8,9 @@ import { linePath } from '../../../src-core/figures/path'
 import { projectSentence, sentenceText } from '../../../src-core/figures/sentence'
 import { wholePicture } from '../../../src-core/figures/whole-picture'
 import { capital } from '../../../src-core/figures/words'
-import { isNeedKnown, NOT_KNOWN } from '../../../src-core/figures/yarn-words'
+import { amountWords } from '../../../src-core/figures/yarn-words'
 import { termWord } from '../../../src-core/stitches/terms'
-import { formatMassRange, formatNumber } from '../../../src-core/units/format'
+import { formatNumber } from '../../../src-core/units/format'
 import { drawLogo } from '../draw-logo'
 import type { Draft, Job } from '../page'
 import { newSheet } from '../page'
@@ -201,7 +201,7 @@ function yarnFacts({ plan, settled, units }: Job, most: number): string[] {
   const yarns = new Map(settled.yarns.map((yarn) => [yarn.id, yarn]))
   const told = plan.yarns.map((need) => {
     const yarn = yarns.get(need.id)
-    const amount = isNeedKnown(need) ? formatMassRange(need.grams, units) : NOT_KNOWN
+    const amount = amountWords(need, units)
     return yarnWords(yarn?.name || need.id, amount, yarn?.fibre?.trim() ?? '')
   })
   return told.length <= most ? told : [...told.slice(0, most - 1), TITLE_WORDS.more(told.length - most + 1)]

@@ -1,6 +1,9 @@
 import { expect, it } from 'vitest'
 import type { MeasuredMotif, Project } from '../../../shared-types/project'
 import { planProject } from '../../../src-core/plan'
+import { formatRange, formatYarnLength } from '../../../src-core/units/format'
+import { planReport } from '../../../src-main/command/reports/plan'
+import { ledgerOf } from '../../../src-renderer/state/ledger'
 import { placeSummary } from '../../../src-renderer/state/summaries'
 
 it('counts the fillers among the other motifs of a blanket', () => {
@@ -48,4 +51,34 @@ it('tells yarns that are not known yet apart from those of the sum', () => {
   const lines = (of: Project) => placeSummary('yarn', of, planProject(of)).lines
   expect(lines(project())).toEqual(['50 g in 1 yarn, 1 not known yet', '2 skeins to buy'])
   expect(lines(project(5))[0]).toMatch(/ in 2 yarns$/)
+})
+
+it('tells how long yarns are that no ball band brings to grams', () => {
+  const project: Project = {
+    ...{ format: 'petalyard-project', version: 1 },
+    yarns: [{ id: 'sand', name: 'Sand' }],
+    motifs: [
+      {
+        ...{ id: 'm', name: 'Disc', kind: 'rounds' },
+        gauge: { stitch: 'sc', stitches: 20, rows: 22, over: 100, hook: 3.5 },
+        foundation: { ring: 'adjustable' },
+        rounds: [{ work: 'ch 1, 6 sc in ring, join' }, { work: 'ch 1, 2 sc in each st around, join' }],
+      },
+    ],
+    colourways: [{ id: 'c', yarns: { main: 'sand' } }],
+    layout: {
+      ...{ kind: 'blanket', arrangement: 'straight-rows', motif: 'm', columns: 3, rows: 3 },
+      cells: { fill: { pattern: 'repeat', colourways: ['c'] } },
+    },
+  } as Project
+  const plan = planProject(project)
+  const [need] = plan.yarns
+  expect(need).toMatchObject({ id: 'sand', grams: { high: 0 } })
+  const length = formatYarnLength(need!.metres!.expected, 'metric')
+  expect(placeSummary('yarn', project, plan).lines).toEqual([`${length} in 1 yarn`, 'weight not known yet'])
+  const [line] = ledgerOf(project, plan, null).yarns
+  expect(line!.words).toBe(formatRange(need!.metres!, (metres) => formatYarnLength(metres, 'metric')))
+  // The same on the command line: no weight, but its length.
+  const row = planReport(project, plan, 100, false).find((text) => /^ *Sand +not known yet/.test(text))
+  expect(row).toContain(length)
 })
