@@ -19,7 +19,7 @@ export function holdingWords(held: Holds): string {
 }
 
 /**
- * "144 of 367 join points have gaps of up to 8.1 mm; 6.6 mm closes by itself", "all 381 join points have gaps of up to …"; empty
+ * "144 of 367 join points have gaps of up to 8.1 mm; gaps of up to 6.6 mm draw closed as you join", "all 381 join points have gaps of up to …"; empty
  * where all close.
  */
 export function wideWords(wide: WideGaps | undefined, units: UnitSystem): string {
@@ -32,7 +32,7 @@ export function wideWords(wide: WideGaps | undefined, units: UnitSystem): string
         : `all ${counted(of, 'join point')}`
       : `${formatNumber(joins)} of ${counted(of, 'join point')}`
   const gap = joins === 1 ? 'has a gap' : 'have gaps'
-  return `${which} ${gap} of up to ${formatFineLength(widest, units)}; ${formatFineLength(closes, units)} closes by itself`
+  return `${which} ${gap} of up to ${formatFineLength(widest, units)}; gaps of up to ${formatFineLength(closes, units)} draw closed as you join`
 }
 
 /** "rotated 22.5°", "every other row rotated 36°"; empty for motifs that stand as they are. */

@@ -13,8 +13,19 @@ export interface MadeTick extends Point {
   readonly isJoined: boolean
 }
 
-/** Where it stands below the middle and how large its ground is, as shares of the reach. */
+/** Where it stands below the middle on paper, and how large its ground is, as shares of the reach. */
 const SHARE = { down: 0.56, radius: 0.27 } as const
+
+/** Where a tick stands from the middle, as shares of the reach. */
+export interface TickSeat {
+  readonly across: number
+  readonly down: number
+}
+
+const BELOW: TickSeat = { across: 0, down: SHARE.down }
+
+/** Beside the number and off the petal with the letter of the colourway, below it, and the mark of a fixed colour, above. */
+export const TICK_BESIDE: TickSeat = { across: 0.48, down: -0.4 }
 
 /** Share of the radius: what goes round the ground, and the stroke of the tick. */
 const STROKE = { hem: 0.14, tick: 0.3 } as const
@@ -31,13 +42,16 @@ export function tickItems(
   bounds: { readonly least: number; readonly most: number },
   ink: Colour,
   paper: Colour,
+  seat: TickSeat = BELOW,
 ): FigureItem[] {
   if (ticks.length === 0) return []
   const radius = Math.min(
     bounds.most,
     Math.max(bounds.least, Math.min(...ticks.map(({ reach }) => reach)) * SHARE.radius),
   )
-  const middles = ticks.map(({ x, y, reach, isJoined }) => ({ x, y: y + reach * SHARE.down, isJoined }))
+  const middles = ticks.map(({ x, y, reach, isJoined }) => ({
+    ...{ x: x + reach * seat.across, y: y + reach * seat.down, isJoined },
+  }))
   const discs = (of: typeof middles): Path => of.flatMap(({ x, y }) => circlePath(x, y, radius))
   const strokes = (of: typeof middles): Path =>
     of.flatMap(({ x, y }): Path => [

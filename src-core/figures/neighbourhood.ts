@@ -18,6 +18,8 @@ const LARGEST = 20
 const LETTER = 9
 const PETAL_TYPE = 8
 const DOT = 1.2
+/** mm. Figures without tails that stand nearer than so run into each other. */
+const TOUCHING = { down: 0.75 * PETAL_TYPE * MM_PER_POINT, across: 0.15 } as const
 /** How far from the cut of a half motif its numbers keep, in mm. */
 const ASIDE = 1.8
 /** mm round what is shown. */
@@ -122,7 +124,7 @@ function joinDots(
   })
 }
 
-/** The numbers of the petals or corners where they have room, else of the first and those that are joined. */
+/** The numbers of the petals or corners where they have room, else of the first and those that are joined, as far as these have. */
 function petalNumbers(
   account: MotifAccount,
   own: PlacedPiece,
@@ -145,18 +147,20 @@ function petalNumbers(
   })
   const width = (n: number): number => String(n).length * PETAL_TYPE * FIGURE_WIDTH * MM_PER_POINT
   const high = PETAL_TYPE * MM_PER_POINT
-  const isCrowded = (list: typeof places): boolean =>
-    list.some((one, i) =>
-      list.some(
-        (other, k) =>
-          k > i &&
-          Math.abs(one.y - other.y) < high &&
-          Math.abs(one.x - other.x) < (width(one.number) + width(other.number)) / 2 + 0.4,
-      ),
-    )
+  type Place = (typeof places)[number]
+  const isOn = (one: Place, other: Place, apart = { down: high, across: 0.4 }): boolean =>
+    Math.abs(one.y - other.y) < apart.down &&
+    Math.abs(one.x - other.x) < (width(one.number) + width(other.number)) / 2 + apart.across
+  const isCrowded = (list: readonly Place[]): boolean =>
+    list.some((one, i) => list.some((other, k) => k > i && isOn(one, other)))
   const joined = new Set(step.joins.map(({ anchor }) => anchor))
   const few = places.filter(({ id, number }) => number === 1 || joined.has(id))
-  const shown = [places, few, few.filter(({ number }) => number === 1)].find((list) => !isCrowded(list)) ?? []
+  // Where even these stand too close, as many of them as do not touch: the first, and what is joined from there on.
+  const fitting = few.reduce<readonly Place[]>(
+    (list, place) => (list.some((other) => isOn(place, other, TOUCHING)) ? list : [...list, place]),
+    [],
+  )
+  const shown = [places, few].find((list) => !isCrowded(list)) ?? fitting
   return shown.map((place) =>
     drawText(String(place.number), place.x, place.y + capitalDrop(PETAL_TYPE), PETAL_TYPE, {
       anchor: 'middle',

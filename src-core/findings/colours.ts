@@ -75,13 +75,13 @@ export const COLOUR_FINDINGS = {
   'colours/same-grey': {
     severity: 'note',
     message:
-      '{first} and {second} print to the same grey, and colourways {colourways} differ in nothing else.',
+      '{first} and {second} come out the same grey in black and white, and colourways {colourways} differ in nothing else.',
     mend: 'Print the map in colour, or go by the letters and textures on it.',
   },
   'colours/more-alike': {
     severity: 'note',
     message:
-      '{pairs} more {pairs|pair|pairs} of yarns in use are hard to tell apart or print to the same grey.',
+      '{pairs} more {pairs|pair|pairs} of yarns in use are hard to tell apart, or come out the same grey in black and white.',
     mend: 'Go by the letters and textures on the map.',
   },
   'colours/letters-meet': {

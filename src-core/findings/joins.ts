@@ -20,13 +20,13 @@ export const JOIN_FINDINGS = {
   'joins/stretched': {
     severity: 'note',
     message:
-      '{count} {count|join point has|join points have} a gap of {spread}; up to {limit} closes by itself.',
+      '{count} {count|join point has|join points have} a gap of {spread}; gaps of up to {limit} draw closed as you join.',
     mend: 'Work a chain more where they join, choose another rotation, or measure the motif again.',
   },
   'joins/stretched-seam': {
     severity: 'note',
     message:
-      '{count} {count|join point has|join points have} a gap of {spread}; up to {limit} closes by itself.',
+      '{count} {count|join point has|join points have} a gap of {spread}; gaps of up to {limit} draw closed as you join.',
     mend: 'Sew loosely there, so that the seam bridges the gap and does not pull the motifs out of shape, choose another rotation, or measure the motif again.',
   },
   'joins/many-tips': {

@@ -12,6 +12,11 @@ const NAMES: Readonly<Record<string, string>> = {
   ...{ claret: '#7a2038', wine: '#6e2236', brick: '#a94a37', rust: '#b3562c', ice: '#cfe4ec' },
   ...{ sky: '#8fbfe0', denim: '#4a6484', stone: '#b3aa9b', chocolate: '#573a2a', honey: '#dba646' },
   ...{ black: '#2b2b2d', charcoal: '#4b4e52' },
+  // As CSS has them (CSS Color Module Level 4, named colors); "slate" is its slategray.
+  ...{ crimson: '#dc143c', maroon: '#800000', indigo: '#4b0082', khaki: '#f0e68c', orchid: '#da70d6' },
+  ...{ salmon: '#fa8072', tomato: '#ff6347', sienna: '#a0522d', wheat: '#f5deb3', linen: '#faf0e6' },
+  ...{ thistle: '#d8bfd8', aquamarine: '#7fffd4', chartreuse: '#7fff00', fuchsia: '#ff00ff' },
+  ...{ cyan: '#00ffff', seashell: '#fff5ee', slate: '#708090', bisque: '#ffe4c4', azure: '#f0ffff' },
 }
 
 const COLOURS = new Map(Object.entries(NAMES))

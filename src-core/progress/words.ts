@@ -43,23 +43,32 @@ export function waitingWords(plan: Plan, id: string): string {
   return `Joined once ${plural(missing.length, 'motif')} ${listed(labels)} ${plural(missing.length, 'is', 'are')} made.`
 }
 
+/** Where there are fields to enter it in: what is on hand once some of it is made. */
+const ON_HAND_HINT =
+  'Under “on hand”, enter what you have now and with how many motifs made you counted it, or what you had at the beginning and have bought since.'
+
 /** What is made and what of it is to be bought; empty where nothing is made. */
-export function madeYarnWords({ days, edging }: Pick<Progress, 'days' | 'edging'>): string {
+export function madeYarnWords({ days, edging }: Pick<Progress, 'days' | 'edging'>, terms: Terms): string {
   const sum = (isOwn: (day: string) => boolean): number =>
     days.reduce((total, { day, pieces }) => total + (isOwn(day) ? pieces : 0), 0)
   const [before, since] = [sum((day) => day === ''), sum((day) => day !== '')]
   const made = [
-    ...(since > 0 ? [`${formatNumber(since)} made since`] : []),
-    ...(edging ? ['edging made'] : []),
+    ...(since > 0 ? [counted(since, 'motif')] : []),
+    ...(edging ? [`the ${termWord('edging', terms)}`] : []),
   ]
   return [
-    ...(before > 0 ? [`${formatNumber(before)} made before: nothing to buy for them.`] : []),
+    ...(before > 0 ? [`${formatNumber(before)} made before you planned: nothing to buy for them.`] : []),
     ...(made.length > 0
-      ? [
-          `${capital(made.join(', '))}: only the rest is on the list to buy. Under “on hand”, enter what you have now and with how many motifs made you counted it, or what you had at the beginning and have bought since.`,
-        ]
+      ? [`Made from your yarn: ${listed(made)}; only the rest is on the list to buy.`]
       : []),
   ].join(' ')
+}
+
+/** The same with what to enter where something was made from what was on hand: for places with fields for it. */
+export function madeYarnAdvice(progress: Pick<Progress, 'days' | 'edging'>, terms: Terms): string {
+  const words = madeYarnWords(progress, terms)
+  const isFromHand = progress.edging || progress.days.some(({ day, pieces }) => day !== '' && pieces > 0)
+  return isFromHand ? `${words} ${ON_HAND_HINT}` : words
 }
 
 /** When a motif counts as joined, beside the buttons that mark it. */

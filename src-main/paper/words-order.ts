@@ -77,9 +77,7 @@ export function orderIntroduction(
       ? ` Numbers from ${formatNumber(first)} on are ${othersWords(plan)}: each comes at the end of the row in which the last motif round it is made.`
       : ''
   const done =
-    (told ? plan.marks.joined : plan.marks.made).length > 0
-      ? ' Those that are so already have their tick.'
-      : ''
+    (told ? plan.marks.joined : plan.marks.made).length > 0 ? ` The ones already ${what} are ticked.` : ''
   return `Tick off each one when it is ${what}.${done}${stripsWords(plan)}${shared}${sides}${after} ${piecesWords(plan)}, ${counted(plan.ends, 'end')} to weave in.`
 }
 

@@ -12,7 +12,7 @@ import { paintItems, typeIn } from './canvas'
 import type { Pen } from './canvas'
 import { DETAIL } from '../../src-core/figures/detail'
 import { drawPath, hemmedLine } from '../../src-core/figures/figure'
-import { tickItems } from '../../src-core/figures/made-ticks'
+import { TICK_BESIDE, tickItems } from '../../src-core/figures/made-ticks'
 import type { MadeTick } from '../../src-core/figures/made-ticks'
 import type { FigureItem, Paint } from '../../src-core/figures/figure'
 import { circlePath, polygonPath } from '../../src-core/figures/path'
@@ -113,7 +113,7 @@ export function paintMarks(
     if (focus === motif.id) focused = ring(at, radius + 1, { ...FOCUSED, stroke: palette.accent })
   }
   if (pins.length > 0) draw(pinItems(pins, palette))
-  draw(tickItems(ticks, TICK, palette.ink, palette.paper))
+  draw(tickItems(ticks, TICK, palette.ink, palette.paper, TICK_BESIDE))
   draw([...focused, ...rings, ...ownJoinItems(picture, camera, own)])
 }
 

@@ -15,6 +15,8 @@ interface FieldRules {
   readonly optional?: boolean
   /** Of money: the project's. */
   readonly currency?: string | undefined
+  /** What stands in the field: a bare number is in the unit that it shows. */
+  readonly shown?: string | undefined
   /** Of a weight of yarn: g in a whole ball, where "3 balls" can be said for it. */
   readonly ball?: number | undefined
 }
@@ -58,7 +60,8 @@ export function readField(text: string, rules: FieldRules): Reading {
     const balls = readField(sold, { kind: 'number', units, least: 0 })
     return 'problem' in balls ? balls : within({ value: (balls.value ?? 0) * ball! }, rules)
   }
-  const bare = kind === 'span' && units === 'metric' ? { bare: 'cm' } : {}
+  const inCm = kind === 'span' || (kind === 'length' && / cm$/.test(rules.shown ?? ''))
+  const bare = inCm && units === 'metric' ? { bare: 'cm' } : {}
   const isNumber = kind === 'number' || kind === 'count'
   const read = readQuantity(isNumber ? withoutNoun(text) : text, {
     kind: READ_AS[kind],

@@ -51,7 +51,7 @@ import {
 import { blanketOf, byKind } from '../../../src-core/plans/layouts'
 import { pointsAlone, sidesJoined } from '../../../src-core/figures/seam-words'
 import { saying } from '../../../src-core/stitches/spelling'
-import { madeYarnWords } from '../../../src-core/progress/words'
+import { madeYarnAdvice } from '../../../src-core/progress/words'
 import { termWord } from '../../../src-core/stitches/terms'
 import { pieceWords } from '../../../src-core/figures/piece-words'
 import { joinPoints, pieceAt } from '../../../src-core/layout/placed'
@@ -298,7 +298,7 @@ function yarnSection(project: Project, plan: Plan, width: number): string[] {
   if (costs.length > 0) sum[columns.length - 1] = starred(money(cost), anyAssumed('cost'))
   const split = splitRemark(plan.yarns, (id) => names.get(id) ?? id)
   const unpriced = sumRemark(plan.yarns, (id) => names.get(id) ?? id)
-  const made = madeYarnWords(plan.progress)
+  const made = madeYarnAdvice(plan.progress, termsOf(project))
   const whole = wholeCost(plan.yarns, project.yarns ?? [])
   const remarks = [
     ...(made ? [made] : []),

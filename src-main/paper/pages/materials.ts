@@ -246,7 +246,7 @@ function facts(job: Job, notes: readonly string[]): [string, string][] {
   }
   list.push(['Allowed for', MATERIAL_WORDS.waste(formatNumber(settled.allowance.wastePercent, 1))])
   list.push(...yarnRemarks(job))
-  const made = plan.kit ? '' : madeYarnWords(plan.progress)
+  const made = plan.kit ? '' : madeYarnWords(plan.progress, terms)
   if (made) list.push(['Made', made])
   if (!plan.kit) {
     const why = buyingRemark(plan.yarns, settled.yarns, units, terms)

@@ -5,6 +5,7 @@ import { settled } from '../../../src-core/settled'
 import type { Colourway, Project, Yarn } from '../../../shared-types/project'
 import { BAND_FIELDS } from '../../../shared-types/project'
 import { editsOf } from '../../kinds/layouts'
+import { colourNamed } from '../../../src-core/page/colour-names'
 import { patternLetters } from '../../../src-core/colour/letters'
 import { freeId, freeLetter, freeName } from './ids'
 import { findMotif, mainMotif, slotsOf } from './motif'
@@ -39,6 +40,20 @@ export const patchYarn = (project: Project, id: string, patch: Partial<Yarn>): P
     yarn.id === id ? { ...entered(yarn, Object.keys(patch)), ...patch } : yarn,
   ),
 })
+
+/**
+ * Names a yarn. One that was given its first name takes the colour that this name says ("Cream"), as long as nobody chose
+ * another than it began with.
+ */
+export function nameYarn(project: Project, id: string, name: string): Project {
+  const yarn = findYarn(project, id)
+  const isFirst = UNNAMED.test(yarn?.name?.trim() ?? '') && FIRST_COLOURS.includes(yarn?.colour ?? '')
+  const colour = isFirst ? colourNamed(name) : null
+  return patchYarn(project, id, { name, ...(colour !== null && { colour }) })
+}
+
+/** Nothing, or what a new yarn is called: "Yarn 2", "Centre yarn". */
+const UNNAMED = /^((\p{L}+ )?yarn( \d+)?)?$/iu
 
 /** Puts what the band of one yarn says, its price and other sizes included, over that of others. */
 export function shareBand(project: Project, from: string, to: readonly string[]): Project {

@@ -73,7 +73,7 @@ describe('join points that gape', () => {
     expect(gapesMostly({ joins: 5, of: 10 })).toBe(false)
     expect(gapesMostly({ joins: 6, of: 10 })).toBe(true)
     expect(wideWords({ joins: 381, of: 381, widest: 7.84, closes: 6.24 }, 'metric')).toBe(
-      'all 381 join points have gaps of up to 7.8 mm; 6.2 mm closes by itself',
+      'all 381 join points have gaps of up to 7.8 mm; gaps of up to 6.2 mm draw closed as you join',
     )
     expect(wideWords({ joins: 1, of: 9, widest: 7.84, closes: 6.24 }, 'metric')).toMatch(
       /^1 of 9 join points has a gap of up to/,

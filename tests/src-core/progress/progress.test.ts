@@ -1,6 +1,6 @@
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
-import { madeYarnWords } from '../../../src-core/progress/words'
+import { madeYarnAdvice, madeYarnWords } from '../../../src-core/progress/words'
 import { planProject } from '../../../src-core/plan'
 import { listExamples } from '../../../src-main/documents/examples'
 import { readProjectText } from '../../../src-main/documents/read'
@@ -362,11 +362,17 @@ describe('what is to be bought once some of it is made (by hand)', () => {
   })
 
   it('is said in words', () => {
-    const words = (made: Record<string, string>) => madeYarnWords(progressOf(project({ made })))
+    const words = (made: Record<string, string>) => madeYarnWords(progressOf(project({ made })), 'US')
     expect(words({})).toBe('')
-    expect(words(first(8))).toBe('8 made before: nothing to buy for them.')
+    expect(words(first(8))).toBe('8 made before you planned: nothing to buy for them.')
     expect(words({ ...first(8, DAY), ...first(2) })).toBe(
-      '2 made before: nothing to buy for them. 6 made since: only the rest is on the list to buy. Under “on hand”, enter what you have now and with how many motifs made you counted it, or what you had at the beginning and have bought since.',
+      '2 made before you planned: nothing to buy for them. Made from your yarn: 6 motifs; only the rest is on the list to buy.',
     )
+    const { days } = progressOf(project({ made: first(2) }))
+    expect(madeYarnWords({ days, edging: true }, 'US')).toContain('Made from your yarn: the border;')
+    expect(madeYarnWords({ days, edging: true }, 'UK')).toContain('Made from your yarn: the edging;')
+    // What to enter is said where there are fields for it, and once there is something to keep up.
+    expect(madeYarnAdvice({ days, edging: true }, 'US')).toMatch(/list to buy\. Under “on hand”, enter/)
+    expect(madeYarnAdvice({ days, edging: false }, 'US')).not.toContain('on hand')
   })
 })

@@ -1,6 +1,7 @@
 import { beforeAll, describe, expect, it, vi } from 'vitest'
 import { ownJoins } from '../../../src-core/figures/join-marks'
-import { fitCamera } from '../../../src-renderer/drawing/camera'
+import { TICK_BESIDE } from '../../../src-core/figures/made-ticks'
+import { fitCamera, toScreen } from '../../../src-renderer/drawing/camera'
 import { paintMarks } from '../../../src-renderer/drawing/marks-painter'
 import type { Marks } from '../../../src-renderer/drawing/marks-painter'
 import { faint } from '../../../src-renderer/drawing/palette'
@@ -48,6 +49,31 @@ describe('marks on the map', () => {
     expect([discs(palette.paper), discs(palette.ink)]).toEqual([1, 1])
     expect(strokes(record, palette.ink)).toBe(2)
     expect(strokes(record, palette.paper)).toBe(2)
+  })
+
+  it('set the tick clear of the number, the letter below it and the pin above', () => {
+    // In reaches: the letter stands up to 0.6 below the middle, up to 30° aside, the pin's head 0.62 above it.
+    const radius = 0.27
+    const far = (x: number, y: number) => Math.hypot(TICK_BESIDE.across - x, TICK_BESIDE.down - y)
+    for (const degrees of [-30, 0, 30]) {
+      const [x, y] = [Math.sin((degrees * Math.PI) / 180), Math.cos((degrees * Math.PI) / 180)]
+      expect(far(0.6 * x, 0.6 * y)).toBeGreaterThan(radius + 0.2)
+    }
+    expect(far(0, -0.62)).toBeGreaterThan(radius + 0.16)
+    // The number: three figures of 0.19 of the motif across.
+    expect(-TICK_BESIDE.down - radius).toBeGreaterThan(0.19 / 2)
+    const record = draw({ made: new Set(['2,2']) })
+    const { motifs, size } = picture().plan
+    const middle = toScreen(
+      fitCamera(size, viewport),
+      motifs.find(({ id }) => id === '2,2')!,
+    )
+    const arcs = record.calls.filter(({ name }) => name === 'bezierCurveTo')
+    expect(arcs.length).toBeGreaterThanOrEqual(4)
+    // Its ground is a circle: the middle of where its quarters end.
+    const ends = arcs.slice(0, 4).map(({ arguments: given }) => given.slice(4, 6).map(Number))
+    expect(ends.reduce((sum, [x]) => sum + x!, 0) / 4).toBeGreaterThan(middle.x)
+    expect(ends.reduce((sum, [, y]) => sum + y!, 0) / 4).toBeLessThan(middle.y)
   })
 
   it('follow the contour of every selected motif in the accent', () => {

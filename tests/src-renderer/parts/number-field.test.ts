@@ -40,6 +40,24 @@ describe('a number field', () => {
     expect(oncommit).toHaveBeenCalledExactlyOnceWith(expect.closeTo(value, 9))
   })
 
+  it('reads a bare number in the unit that it shows', async () => {
+    const { input, oncommit } = field({ value: 850 })
+    expect(input.value).toBe('85 cm')
+    await fireEvent.focus(input)
+    for (const [text, value] of [
+      ['9.5', 95],
+      ['90', 900],
+      ['90 mm', 90],
+    ] as const) {
+      await fireEvent.input(input, { target: { value: text } })
+      await fireEvent.keyDown(input, { key: 'Enter' })
+      expect(oncommit).toHaveBeenLastCalledWith(value)
+    }
+    // One that shows mm, or nothing, reads mm.
+    expect(readField('9.5', { kind: 'length', units: 'metric', shown: '82 mm' })).toEqual({ value: 9.5 })
+    expect(readField('9.5', { kind: 'length', units: 'metric' })).toEqual({ value: 9.5 })
+  })
+
   it('reads a weight of yarn in whole balls where one ball is known', () => {
     const rules = { kind: 'mass', units: 'metric', ball: 50 } as const
     expect(readField('3 balls', rules)).toEqual({ value: 150 })

@@ -1,8 +1,34 @@
 import { describe, expect, it } from 'vitest'
-import { addYarn, confirmBand, findYarn, newYarn, patchYarn } from '../../../src-renderer/state/edits/yarn'
+import {
+  addYarn,
+  confirmBand,
+  findYarn,
+  nameYarn,
+  newYarn,
+  patchYarn,
+} from '../../../src-renderer/state/edits/yarn'
 import { ownProject } from '../../../src-renderer/start/own-motif'
 import { planProject } from '../../../src-core/plan'
 import { SMALL } from '../projects'
+
+describe('the first name of a yarn', () => {
+  const added = addYarn(SMALL, newYarn(SMALL))
+  const coloured = (name: string, project = added) => findYarn(nameYarn(project, 'y3', name), 'y3')!.colour
+
+  it('sets the colour that it says', () => {
+    const begun = findYarn(added, 'y3')!.colour
+    expect(coloured('Cream')).toBe('#f3e7cb')
+    // A name of CSS Color Module Level 4.
+    expect(coloured('Salmon')).toBe('#fa8072')
+    expect(coloured('Harbour')).toBe(begun)
+    expect(findYarn(nameYarn(added, 'y3', 'Cream'), 'y3')!.name).toBe('Cream')
+  })
+
+  it('leaves one that was chosen, and that of a yarn which has a name', () => {
+    expect(coloured('Cream', patchYarn(added, 'y3', { colour: '#123456' }))).toBe('#123456')
+    expect(coloured('Moss', nameYarn(added, 'y3', 'Cream'))).toBe('#f3e7cb')
+  })
+})
 
 describe('the band of a new yarn', () => {
   it('is assumed, field by field, until it is entered or confirmed', () => {
