@@ -2,6 +2,7 @@
 import type { Finding } from '../../shared-types/finding'
 import type { YarnForMotifs } from '../../shared-types/plan'
 import type { Arrangement, BlanketLayout, Colourway } from '../../shared-types/project'
+import { capital } from '../figures/words'
 import { finding } from '../findings/finding'
 import { isAddition, tidyAddress } from '../layout/addresses'
 import { formatNumber } from '../units/format'
@@ -14,7 +15,7 @@ import { excessOf } from './counts'
 import { repeatWithin, rowsWithin, shadeWithin } from './in-turn'
 import type { Filled } from './in-turn'
 import type { Kept } from './kept'
-import { isByStash, limitFindings, limitsOf, tallied } from './limits'
+import { isByStash, limitFindings, limitsOf, roomWords, tallied } from './limits'
 import type { Limits, Proof } from './limits'
 import { mirrored } from './mirror'
 import { DEFAULTS } from '../settled'
@@ -273,7 +274,12 @@ export function assignColourways(
   })
   ofCell.forEach((colour, cell) => put(cell, colour))
   if (broken > 0)
-    findings.push(finding('colours/rows-broken', 'layout.cells.fill', { rows: formatNumber(broken) }))
+    findings.push(
+      finding('colours/rows-broken', 'layout.cells.fill', {
+        rows: formatNumber(broken),
+        Room: capital(roomWords(fill)),
+      }),
+    )
   findings.push(...told(ofCell, { isLeast }))
   if (!limits || !natural) return { colourways: assigned, findings }
   const sizes = cells.map((_, cell) => (byHand.has(cell) ? 0 : 1))

@@ -5,7 +5,7 @@
 import type { Finding, InUnits } from '../../shared-types/finding'
 import type { YarnForMotifs } from '../../shared-types/plan'
 import type { BlanketLayout, UnitSystem } from '../../shared-types/project'
-import { counted, listed } from '../figures/words'
+import { capital, counted, listed } from '../figures/words'
 import { finding } from '../findings/finding'
 import { formatMass, isBeneathShown } from '../units/format'
 import type { Grams } from '../units/quantity'
@@ -39,6 +39,15 @@ export const isByStash = (fill: { readonly pattern?: string | undefined } | unde
 /** Whether a fill has limits for yarns, so that it must be known what motifs take. */
 export const isByYarn = (fill: Fill | undefined): boolean =>
   fill?.withinStash === true || isByStash(fill) || Object.values(fill?.mostGrams ?? {}).some(isUsableOrZero)
+
+/** What would make room: a limit of one's own is raised, of what is on hand there can be more. */
+export function roomWords(fill: Fill): string {
+  const limits = [...Object.values(fill.most ?? {}), ...Object.values(fill.mostGrams ?? {})]
+  const isSet = limits.some(isUsableOrZero)
+  const isOnHand = fill.withinStash === true || isByStash(fill) || !isSet
+  const ways = [...(isSet ? ['raise a limit'] : []), ...(isOnHand ? ['add yarn'] : [])]
+  return ways.join(' or ')
+}
 
 /** The limits of a fill for its chosen colourways, less what is painted `byHand`; null where it has none. */
 export function limitsOf(
@@ -154,7 +163,8 @@ export function limitFindings(
     fill.pattern === 'no-two-alike' && total(over) > least
       ? '; that no two alike touch comes before the limits, and other patterns can come closer to them'
       : ''
-  const told = { short, apart }
+  const room = roomWords(fill)
+  const told = { short, apart, room, Room: capital(room) }
   const isSure = !grams.some((gram, yarn) => gram > 0 && limits.yarns[yarn]?.isShared)
   const where = 'layout.cells.fill'
   if (!isSure) return [finding('colours/limits-not-found', where, told)]

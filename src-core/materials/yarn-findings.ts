@@ -27,12 +27,16 @@ function unusableValues(yarn: Yarn): Finding[] {
   })
 }
 
-/** How far the stash goes: "it is enough for about 87 of the 120 motifs that use it". */
-function reach(onHand: number, need: YarnNeed, motifs: number): string {
-  const share = onHand / need.grams.expected
-  if (motifs === 0) return `it covers about ${formatNumber(share * 100)} %`
-  const enough = formatNumber(Math.floor(motifs * share))
-  return `it is enough for about ${enough} of the ${counted(motifs, 'motif')} that ${plural(motifs, 'uses', 'use')} it`
+/**
+ * How far the stash goes: "it is enough for at least 87 of the 120 motifs that use it". By the high end, as what is
+ * missing and bought: those that are too many are as many as it takes to make up for that.
+ */
+function reach(onHand: number, { grams, parts }: YarnNeed, motifs: number): string {
+  const worked = parts.motifs + parts.joins + parts.edging + (parts.cord ?? 0)
+  const each = motifs > 0 && worked > 0 ? (grams.high * parts.motifs) / worked / motifs : 0
+  if (each <= 0) return `it covers about ${formatNumber((onHand / grams.expected) * 100)} %`
+  const enough = Math.max(0, motifs - Math.ceil((grams.high - onHand) / each - 1e-9))
+  return `it is enough for at least ${formatNumber(enough)} of the ${counted(motifs, 'motif')} that ${plural(motifs, 'uses', 'use')} it`
 }
 
 function stash(units: UnitSystem, yarn: Yarn, need: YarnNeed, motifs: number): Finding[] {

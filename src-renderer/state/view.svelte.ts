@@ -55,6 +55,8 @@ export class ViewState {
   fitTo = $state.raw<{
     readonly from: FitFrom
     readonly motifs: number | null
+    /** Somebody typed that number; left out while it is a first one. */
+    readonly isTyped?: true | undefined
     /** How many of these are in each colourway, by its id; left out until it is said. */
     readonly piles?: Piles | undefined
     readonly like: { readonly width: number; readonly height: number } | null

@@ -96,6 +96,9 @@ describe('M46 colours within the stash', () => {
   it('tell the grams that no choice of colours could save', () => {
     const plan = planProject(squares({}, [100, 200, 200]))
     expect(codes(plan)).toEqual(['colours/limits-impossible'])
+    // Nobody set a limit that could be raised.
+    const [mended] = plan.findings.filter(({ code }) => code === 'colours/limits-impossible')
+    expect(mended!.mend).toBe('Add yarn, choose one more colorway, or make fewer motifs.')
     const missing = plan.yarns.reduce((sum, { grams, onHand }) => sum + Math.max(0, grams.high - onHand), 0)
     // 180 squares of 3 g each take 594 g with the allowance, whatever their colours: joins and edging come on top.
     const all = plan.yarns.reduce((sum, { grams }) => sum + grams.high, 0)

@@ -41,7 +41,8 @@ export function takeFit(
   const coloured = piles ? withPiles(project, piles) : project
   const taken = patchBlanket(from === 'stash' ? withinStash(project) : coloured, {
     ...layoutOfFit(project, fit),
-    ...(from !== 'size' && { target: undefined }),
+    // How large it was to be still holds where the yarn on hand does not reach that far.
+    ...(from !== 'size' && from !== 'stash' && { target: undefined }),
   })
   const laid = withOutlineTaken(project, taken)
   if (from !== 'motifs') return laid

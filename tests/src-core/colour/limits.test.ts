@@ -116,6 +116,7 @@ describe('M46 limits of a fill', () => {
     const found = assign({ cells, fill, stash })
     expect(found.colourways).toEqual(assign({ cells, fill }).colourways)
     expect(codes(found)).toEqual(['colours/limits-impossible'])
+    expect(found.findings[0]!.mend).toBe('Add yarn, choose one more colorway, or make fewer motifs.')
   })
 
   it('keep the bands of a shade in order', () => {
@@ -179,6 +180,7 @@ describe('M46 limits of a fill', () => {
     const found = assign({ cells: square(4, 4), fill })
     expect(codes(found)).toEqual(['colours/limits-impossible'])
     expect(found.findings[0]?.message).not.toContain('touch')
+    expect(found.findings[0]?.mend).toBe('Raise a limit, choose one more colorway, or make fewer motifs.')
   })
 
   it('prove by triangles what three colourways in offset rows cannot do', () => {

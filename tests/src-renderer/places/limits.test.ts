@@ -188,6 +188,35 @@ describe('Arrangements from what there is', () => {
     expect(app.document.project).toEqual(rich)
   })
 
+  it('take those that are marked for the motifs already made, until another number is typed', async () => {
+    const keys = ['1,1', '1,2', '1,3']
+    const begun = { ...rich, made: Object.fromEntries(keys.map((key) => [key, '2026-12-01'])) } as Project
+    const { app } = await inWindow(ArrangementPlace, {}, rich)
+    const choose = (value: string) => fireEvent.change(screen.getByLabelText('Fit to'), { target: { value } })
+    const shown = () => (screen.getByLabelText('Motifs already made') as HTMLInputElement).value
+    await choose('motifs')
+    expect(shown()).toBe(String(app.document.plan.motifs.length))
+    app.document.change('mark three as made', () => begun)
+    await vi.waitFor(() => expect(shown()).toBe('3'))
+    await enter('Motifs already made', '31')
+    expect(shown()).toBe('31')
+    await choose('size')
+    await choose('motifs')
+    expect(shown()).toBe('31')
+  })
+
+  it('taken of the yarn on hand keep the target size', async () => {
+    const target = { width: 1300, height: 1600 }
+    const asked = { ...rich, layout: { ...rich.layout, target } } as Project
+    const { app } = await inWindow(ArrangementPlace, {}, asked)
+    await fireEvent.change(screen.getByLabelText('Fit to'), { target: { value: 'stash' } })
+    const list = await screen.findByRole('list', { name: 'What fits best' }, { timeout: 10_000 })
+    await fireEvent.click(within(list).getAllByRole('button')[0]!)
+    await vi.waitFor(() => expect(app.document.isPlanning).toBe(false), 5000)
+    expect(app.document.undoLabel).toMatch(/^take /)
+    expect(app.document.project.layout).toMatchObject({ target })
+  })
+
   it('taken of motifs already made are marked as made; what was asked for before is asked no more', async () => {
     const asked = { ...rich, layout: { ...rich.layout, target: { width: 1300, height: 1600 } } } as Project
     const { app } = await inWindow(ArrangementPlace, {}, asked)
@@ -203,7 +232,9 @@ describe('Arrangements from what there is', () => {
     await fireEvent.click(within(list).getAllByRole('button', { name: /left over/ })[0]!)
     await vi.waitFor(() => expect(document.isPlanning).toBe(false), 5000)
     expect(document.plan.findings.map(({ code }) => code)).not.toContain('layout/off-target')
-    expect(view.fitTo).toEqual({ from: 'motifs', motifs: 31, like: { width: 1300, height: 1600 } })
+    expect(view.fitTo).toEqual({
+      ...{ from: 'motifs', motifs: 31, isTyped: true, like: { width: 1300, height: 1600 } },
+    })
     await vi.waitFor(() => expect(document.isPlanning).toBe(false), 5000)
     const many = document.plan.motifs.length
     // They were made before: on no day that is known, and joined to nothing yet; nothing is to be bought for them.
