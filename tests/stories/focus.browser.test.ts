@@ -2,7 +2,7 @@
 import type { Page } from 'playwright-core'
 import { afterAll, beforeAll, describe, expect, it } from 'vitest'
 import { eventually } from '../src-main/documents/session/world'
-import { amissIn, walk } from './focus'
+import { amissIn, smallIn, walk } from './focus'
 import { Hands } from './hands'
 import type { OpenedWindow } from './opened'
 import { example, openWindow } from './opened'
@@ -39,6 +39,7 @@ describe('every stop of Tab (WCAG 2.2, 2.4.7 and 2.4.11)', () => {
       })
       const stops = await walk(page)
       expect(amissIn(stops)).toEqual([])
+      expect(smallIn(stops)).toEqual([])
       expect(stops.length).toBeGreaterThan(3)
     },
   )
@@ -47,8 +48,33 @@ describe('every stop of Tab (WCAG 2.2, 2.4.7 and 2.4.11)', () => {
     await page.getByRole('application').focus()
     await page.keyboard.press('Control+,')
     await page.getByRole('dialog', { name: 'Settings' }).waitFor()
-    expect(amissIn(await walk(page))).toEqual([])
+    const stops = await walk(page)
+    expect(amissIn(stops)).toEqual([])
+    expect(smallIn(stops)).toEqual([])
     await page.keyboard.press('Escape')
+  })
+
+  it.each(['light', 'dark'] as const)('is seen with its ring in help, keys and menu, %s', async (theme) => {
+    await page.evaluate((wished) => window.petalyard.changeSettings({ theme: wished }), theme)
+    await page.locator(`html[data-theme=${theme}]`).waitFor({ state: 'attached' })
+    const amiss: string[] = []
+    for (const [name, key] of [
+      ['How to…', 'F1'],
+      ['Keys', '?'],
+    ] as const) {
+      await page.getByRole('application').focus()
+      await page.keyboard.press(key)
+      await page.getByRole('dialog', { name }).waitFor()
+      const stops = await walk(page)
+      amiss.push(...amissIn(stops), ...smallIn(stops))
+      await page.keyboard.press('Escape')
+    }
+    await page.getByRole('button', { name: 'Menu' }).click()
+    const entries = await walk(page)
+    expect(entries.some(({ name }) => name.includes('Settings'))).toBe(true)
+    amiss.push(...amissIn(entries), ...smallIn(entries))
+    await page.keyboard.press('Escape')
+    expect(amiss).toEqual([])
   })
 })
 

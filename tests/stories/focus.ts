@@ -5,7 +5,12 @@ interface Stop {
   readonly name: string
   /** What is wrong with it; empty where it is seen with a ring. */
   readonly amiss: string
+  /** CSS pixels of what is clicked: of a tick together with its words. Of what stands in a sentence nothing is asked. */
+  readonly target?: { readonly width: number; readonly height: number }
 }
+
+/** CSS pixels (WCAG 2.2, 2.5.8). */
+const TARGET = 24
 
 function stopOf(page: Page): Promise<Stop | null> {
   return page.evaluate(() => {
@@ -46,7 +51,13 @@ function stopOf(page: Page): Promise<Stop | null> {
       const at = document.elementFromPoint(a, b)
       return at !== null && (shown.contains(at) || at.contains(shown))
     })
-    return { name, amiss: met ? '' : 'under something else' }
+    const boxes = [node, ...((node as HTMLInputElement).labels ?? [])].map((at) => at.getBoundingClientRect())
+    const isInline = node.matches('a, button') && getComputedStyle(node).display === 'inline'
+    const target = {
+      width: Math.max(...boxes.map((box) => box.width)),
+      height: Math.max(...boxes.map((box) => box.height)),
+    }
+    return { name, amiss: met ? '' : 'under something else', ...(!isInline && { target }) }
   })
 }
 
@@ -76,6 +87,14 @@ export async function walk(page: Page, most = 250): Promise<readonly Stop[]> {
   }
   throw new Error(`Tab goes on after ${most} stops`)
 }
+
+/** What is too small to be hit. */
+export const smallIn = (stops: readonly Stop[]): readonly string[] =>
+  stops.flatMap(({ name, target }) =>
+    target && Math.min(target.width, target.height) < TARGET - 0.5
+      ? [`${name}: ${Math.round(target.width)} × ${Math.round(target.height)}`]
+      : [],
+  )
 
 export const amissIn = (stops: readonly Stop[]): readonly string[] =>
   stops.filter(({ amiss }) => amiss).map(({ name, amiss }) => `${name}: ${amiss}`)
