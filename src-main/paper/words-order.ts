@@ -69,7 +69,9 @@ export function orderIntroduction(
         )` What stands after the name of a way is joined in that way; the letters of its neighbours, such as ${ways[0]!.neighbours[0]?.letter ?? 'P'}, say where they lie on the map.`
       : ''
   // Along a seam nothing is counted from others.
-  const sides = told && joinedAsYouGo(plan.settled.joining) ? ` ${SIDES_LEGEND}` : ''
+  // Of circles the places are those of the clock.
+  const hasSides = plan.order.some(({ words }) => / (left|right) of /.test(words))
+  const sides = told && hasSides && joinedAsYouGo(plan.settled.joining) ? ` ${SIDES_LEGEND}` : ''
   const first = plan.motifs.length + 1
   const others = plan.halves.length + plan.fillers.length
   const after =

@@ -272,7 +272,7 @@ export const moreJoinsWords = (what: string, points: number): string =>
   `${what} are joined at ${points === 1 ? 'one point' : counted(points, 'point')} more.`
 
 export const sharedPointAdvice =
-  'Where three or more meet, everyone who comes later joins into the space of the motif that was there first.'
+  'Where three or more meet, every motif that comes later joins into the space of the one that was there first.'
 
 export const sidesAdvice = (joinedAsYouGo: boolean): string =>
   `Side 1 follows corner 1 in the direction of work, side 2 corner 2, and so on.${joinedAsYouGo ? ' The places along a side are a quarter, half and three quarters of the way from its corner.' : ' Corners close by themselves where seams cross.'}`

@@ -13,6 +13,16 @@ const PROJECTS = [
   ['rings', flowers({ arrangement: 'rings', rings: 5 }, { order: 'centre' })],
 ] as const
 
+it.each([
+  ['orangery-cloth', false],
+  ['market-stall-throw', true],
+])('the order of work of %s says what left and right are where it speaks of them', async (name, speaks) => {
+  const { pages } = await readPdf(await renderMap(planOf(example(name)), { date: DATE, version: VERSION }))
+  const words = pages.map((page) => page.words).join(' ')
+  expect(/ (left|right) of [A-Z\d]/.test(words)).toBe(speaks)
+  expect(words.includes('seen from its middle, looking outward')).toBe(speaks)
+})
+
 describe.each(PROJECTS)('the order of work of %s', (_, project) => {
   let pages: readonly ReadPage[] = []
 
