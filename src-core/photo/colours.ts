@@ -25,7 +25,7 @@ const LEAST_SHARE = 0.03
 const ROUNDS = 12
 /** Distance between the places that are looked at, in mm, and how many of a motif at most. */
 const SPACING = 0.8
-const MOST_PLACES = 6000
+const MOST_PLACES = 4000
 
 const difference = differenceCiede2000()
 

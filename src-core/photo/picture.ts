@@ -27,25 +27,6 @@ export const byteOfLight = (light: number): number => {
   return Math.round(255 * (held <= 0.0031308 ? held * 12.92 : 1.055 * held ** (1 / 2.4) - 0.055))
 }
 
-/** Light at a place between pixels (bilinear); pixel centres lie at whole numbers, outside the nearest counts. */
-export function lightAt({ width, height, data }: Picture, x: number, y: number, into: Float64Array): void {
-  const left = Math.min(width - 1.001, Math.max(0, x))
-  const top = Math.min(height - 1.001, Math.max(0, y))
-  const column = Math.floor(left)
-  const row = Math.floor(top)
-  const u = left - column
-  const v = top - row
-  const a = 4 * (row * width + column)
-  const right = column + 1 < width ? 4 : 0
-  const below = row + 1 < height ? 4 * width : 0
-  for (let c = 0; c < 3; c++) {
-    const upper = LIGHT_OF_BYTE[data[a + c]!]! * (1 - u) + LIGHT_OF_BYTE[data[a + right + c]!]! * u
-    const lower =
-      LIGHT_OF_BYTE[data[a + below + c]!]! * (1 - u) + LIGHT_OF_BYTE[data[a + below + right + c]!]! * u
-    into[c] = upper * (1 - v) + lower * v
-  }
-}
-
 /** Bytes of sRGB by light in steps of a 16,384th. */
 const BYTE_OF_STEP = Uint8Array.from({ length: 16_385 }, (_, at) => byteOfLight(at / 16_384))
 /** The same light in whole numbers, which add up faster: this many to each of those steps, so that a square of 180 fits. */

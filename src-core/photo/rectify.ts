@@ -133,7 +133,7 @@ export function rectify(picture: Picture, corners: Corners, sheet: SheetSize, pa
           const mx = x + ((u + 0.5) / parts - 0.5) / scale
           const my = y + ((v + 0.5) / parts - 0.5) / scale
           const by = 1 / (g! * mx + h! * my + i!)
-          // As `lightAt` does, but with nothing handed to and fro: this is done millions of times.
+          // Bilinear, outside the nearest counts; with nothing handed to and fro: this is done millions of times.
           const left = Math.min(right, Math.max(0, (a! * mx + b! * my + c!) * by))
           const top = Math.min(bottom, Math.max(0, (d! * mx + e! * my + f!) * by))
           const from = left | 0

@@ -24,76 +24,110 @@ export interface Region {
   readonly onRim: number
 }
 
-/** The pieces of a mask that hang together by sides, of at least `least` places. */
-export function regions({ width, height, on }: Mask, least: number): Region[] {
-  const seen = new Uint8Array(on.length)
-  const stack = new Int32Array(on.length)
-  const found: Region[] = []
-  for (let start = 0; start < on.length; start++) {
-    if (!on[start] || seen[start]) continue
-    let read = 0
-    let filled = 0
-    let onRim = 0
-    stack[filled++] = start
-    seen[start] = 1
-    while (read < filled) {
-      const at = stack[read++]!
-      const y = (at / width) | 0
-      const x = at - y * width
-      if (x === 0 || y === 0 || x === width - 1 || y === height - 1) onRim++
-      if (x > 0 && on[at - 1] && !seen[at - 1]) {
-        seen[at - 1] = 1
-        stack[filled++] = at - 1
+/** A grid cut into runs of places that are alike, row by row, and which of them hang together. */
+interface Runs {
+  readonly count: number
+  /** First place of each run, and the one behind its last. */
+  readonly from: Int32Array
+  readonly to: Int32Array
+  /** The first run of the piece that it belongs to. */
+  readonly piece: Int32Array
+}
+
+/** The runs of places that have a value, those hanging together by sides as one piece. */
+function runsOf({ width, height, on }: Mask, value: 0 | 1): Runs {
+  let room = 1024
+  let [from, to, piece] = [new Int32Array(room), new Int32Array(room), new Int32Array(room)]
+  let count = 0
+  let before = 0
+  for (let y = 0; y < height; y++) {
+    const first = count
+    const end = (y + 1) * width
+    let above = before
+    for (let at = y * width; at < end;) {
+      if (on[at] !== value) {
+        at++
+        continue
       }
-      if (x < width - 1 && on[at + 1] && !seen[at + 1]) {
-        seen[at + 1] = 1
-        stack[filled++] = at + 1
+      const start = at
+      while (at < end && on[at] === value) at++
+      if (count === room) {
+        room *= 2
+        ;[from, to, piece] = [from, to, piece].map((each) => {
+          const more = new Int32Array(room)
+          more.set(each)
+          return more
+        }) as [Int32Array<ArrayBuffer>, Int32Array<ArrayBuffer>, Int32Array<ArrayBuffer>]
       }
-      if (y > 0 && on[at - width] && !seen[at - width]) {
-        seen[at - width] = 1
-        stack[filled++] = at - width
+      from[count] = start
+      to[count] = at
+      let own = count
+      piece[own] = own
+      // Those of the row above that it lies under; the last of them may reach over the next one too.
+      while (above < first && to[above]! + width <= start) above++
+      for (let each = above; each < first && from[each]! + width < at; each++) {
+        let root = each
+        while (piece[root] !== root) root = piece[root] = piece[piece[root]!]!
+        if (root < own) {
+          piece[own] = root
+          own = root
+        } else piece[root] = own
       }
-      if (y < height - 1 && on[at + width] && !seen[at + width]) {
-        seen[at + width] = 1
-        stack[filled++] = at + width
-      }
+      count++
     }
-    if (filled >= least) found.push({ places: stack.slice(0, filled), onRim })
+    before = first
+  }
+  for (let at = 0; at < count; at++) piece[at] = piece[piece[at]!]!
+  return { count, from, to, piece }
+}
+
+/** The pieces of a mask that hang together by sides, of at least `least` places. */
+export function regions(mask: Mask, least: number): Region[] {
+  const { width, height } = mask
+  const { count, from, to, piece } = runsOf(mask, 1)
+  const [sizes, onRims] = [new Int32Array(count), new Int32Array(count)]
+  for (let run = 0; run < count; run++) {
+    const [start, end] = [from[run]!, to[run]!]
+    const row = (start / width) | 0
+    sizes[piece[run]!]! += end - start
+    onRims[piece[run]!]! +=
+      row === 0 || row === height - 1
+        ? end - start
+        : (start === row * width ? 1 : 0) + (end === (row + 1) * width && width > 1 ? 1 : 0)
+  }
+  const found: Region[] = []
+  const placeOf = new Int32Array(count).fill(-1)
+  const written: number[] = []
+  for (let run = 0; run < count; run++) {
+    const root = piece[run]!
+    if (sizes[root]! < least) continue
+    if (root === run) {
+      placeOf[root] = found.length
+      written.push(0)
+      found.push({ places: new Int32Array(sizes[root]!), onRim: onRims[root]! })
+    }
+    const into = placeOf[root]!
+    const { places } = found[into]!
+    let next = written[into]!
+    for (let at = from[run]!; at < to[run]!; at++) places[next++] = at
+    written[into] = next
   }
   return found
 }
 
 /** A region by itself, with its holes filled. */
-export function filled(region: Region, width: number, height: number): Mask {
-  const { places } = region
-  const count = width * height
-  // 2 where it is; whatever can be reached from the rim without it lies outside.
-  const on = new Uint8Array(count).fill(1)
-  for (let at = 0; at < places.length; at++) on[places[at]!] = 2
-  const stack = new Int32Array(count)
-  let left = 0
-  const add = (at: number) => {
-    if (on[at] !== 1) return
-    on[at] = 0
-    stack[left++] = at
+export function filled({ places }: Region, width: number, height: number): Mask {
+  const on = new Uint8Array(width * height)
+  for (let at = 0; at < places.length; at++) on[places[at]!] = 1
+  // Whatever does not hang together with the rim lies within.
+  const { count, from, to, piece } = runsOf({ width, height, on }, 0)
+  const isOut = new Uint8Array(count)
+  for (let run = 0; run < count; run++) {
+    const row = (from[run]! / width) | 0
+    if (row === 0 || row === height - 1 || from[run] === row * width || to[run] === (row + 1) * width)
+      isOut[piece[run]!] = 1
   }
-  for (let x = 0; x < width; x++) {
-    add(x)
-    add(count - width + x)
-  }
-  for (let at = 0; at < count; at += width) {
-    add(at)
-    add(at + width - 1)
-  }
-  while (left > 0) {
-    const at = stack[--left]!
-    const x = at % width
-    if (x > 0) add(at - 1)
-    if (x < width - 1) add(at + 1)
-    if (at >= width) add(at - width)
-    if (at < count - width) add(at + width)
-  }
-  for (let at = 0; at < count; at++) if (on[at] === 2) on[at] = 1
+  for (let run = 0; run < count; run++) if (!isOut[piece[run]!]) on.fill(1, from[run], to[run])
   return { width, height, on }
 }
 
@@ -101,14 +135,11 @@ export function filled(region: Region, width: number, height: number): Mask {
 export function hullOf({ width, height, on }: Mask): Spot[] {
   const points: [number, number][] = []
   for (let y = 0; y < height; y++) {
-    let first = -1
-    let last = -1
-    for (let x = 0; x < width; x++)
-      if (on[y * width + x]) {
-        if (first < 0) first = x
-        last = x
-      }
-    if (first >= 0) points.push([first, y], [last + 1, y], [first, y + 1], [last + 1, y + 1])
+    let first = 0
+    while (first < width && !on[y * width + first]) first++
+    let last = width - 1
+    while (last > first && !on[y * width + last]) last--
+    if (first < width) points.push([first, y], [last + 1, y], [first, y + 1], [last + 1, y + 1])
   }
   return (polygonHull(points) ?? []).map(([x, y]) => ({ x, y }))
 }

@@ -9,7 +9,8 @@ import { asSheet, bestPose } from './pose'
 import type { Pose } from './pose'
 import { rulerFault, sheetByRuler } from './ruler'
 import type { Ruler } from './ruler'
-import { fineCorners } from './sheet-edges'
+import { fineCorners, otherCorners } from './sheet-edges'
+import type { SheetEdges } from './sheet-edges'
 import { findSheet } from './sheet'
 import { SHEET_SIZES } from './sheet-sizes'
 import type { SheetChoice, SheetName, SheetSize } from './sheet-sizes'
@@ -24,6 +25,8 @@ const DOUBT = {
   likely: 0.01,
   /** From here on an edge that was taken for finer has gone astray where it made the shape so many times as bad. */
   astray: { misfit: 0.02, times: 2.5 },
+  /** Another line along an edge is the sheet's where it leaves no more than this share of the misfit, and what is likely. */
+  seam: 0.25,
   /** Share of each edge that was found. */
   edges: 0.55,
 } as const
@@ -85,6 +88,22 @@ function scaleByRuler(picture: Picture, ruler: Ruler | undefined, tell: Tell): S
   return { name: 'ruler', corners: sheet.corners, plane: { ...sheet, blur: null } }
 }
 
+/**
+ * The edges of a sheet from rough corners. A seam of the table beside one of them may be the stronger line: where the
+ * shape is off, that of the sheet which another line gives is the sheet's.
+ */
+function likeliest(picture: Picture, rough: Corners, size: SheetSize): SheetEdges | null {
+  const edges = fineCorners(picture, rough)
+  if (!edges) return null
+  const misfitOf = ({ corners }: SheetEdges) => bestPose(corners, size, picture).misfit
+  const misfit = misfitOf(edges)
+  if (misfit <= DOUBT.astray.misfit) return edges
+  const fitting = otherCorners(picture, rough).filter(
+    (each) => each.found >= DOUBT.edges && misfitOf(each) <= DOUBT.likely + DOUBT.seam * misfit,
+  )
+  return fitting.reduce((best, each) => (misfitOf(each) < misfitOf(best) ? each : best), edges)
+}
+
 /** Finds the plane of a picture, `small` being the same picture reduced. */
 export function findScale(
   picture: Picture,
@@ -108,7 +127,7 @@ export function findScale(
     tell('photo/sheet-cut-off', { sheet: name })
     return refused(rough)
   }
-  const edges = fineCorners(picture, rough)
+  const edges = given ? fineCorners(picture, rough) : likeliest(picture, rough, size)
   if (inSmall.cutOff && !(edges && edges.found >= DOUBT.edges)) {
     tell('photo/sheet-cut-off', { sheet: name })
     return refused(rough)

@@ -4,7 +4,6 @@
  * light that is missing from the motif is the width of the cleft, however it is smeared. These widths, from where the
  * cleft is open down to where it closes, are fitted by a law of growth; the dip is where the width comes to nothing.
  */
-import { colourAt } from './contour'
 import type { Evened } from './light'
 import type { Spot } from './picture'
 import type { Plane } from './rectify'
@@ -85,6 +84,45 @@ interface Arc {
 /** Distance between places that are looked at, in places of a plane: half of one, but no less than a lens can show. */
 const stepOf = ({ scale }: Plane): number => Math.max(0.5, CLOSEST * scale)
 
+/**
+ * The colours of an arc round the middle from direction `from` on, `by` to each next place. As `colourAt` does, but with
+ * nothing handed to and fro, and turning from place to place by multiplying: this is done a million times.
+ */
+function seenAlong(
+  { width, height }: Plane,
+  ratio: Float32Array,
+  middle: Spot,
+  r: number,
+  from: number,
+  by: number,
+  values: Float32Array,
+): void {
+  const [mx, my] = [middle.x, middle.y]
+  const [cosine, sine] = [Math.cos(by), Math.sin(by)]
+  let dx = r * Math.sin(from)
+  let dy = -r * Math.cos(from)
+  for (let to = 0; to < values.length; to += 3) {
+    const x = mx + dx
+    const y = my + dy
+    const left = Math.min(width - 2, Math.max(0, Math.floor(x)))
+    const top = Math.min(height - 2, Math.max(0, Math.floor(y)))
+    const u = Math.min(1, Math.max(0, x - left))
+    const v = Math.min(1, Math.max(0, y - top))
+    const at = 3 * (top * width + left)
+    const below = at + 3 * width
+    const w0 = (1 - u) * (1 - v)
+    const w1 = u * (1 - v)
+    const w2 = (1 - u) * v
+    const w3 = u * v
+    values[to] = ratio[at]! * w0 + ratio[at + 3]! * w1 + ratio[below]! * w2 + ratio[below + 3]! * w3
+    values[to + 1] = ratio[at + 1]! * w0 + ratio[at + 4]! * w1 + ratio[below + 1]! * w2 + ratio[below + 4]! * w3 // prettier-ignore
+    values[to + 2] = ratio[at + 2]! * w0 + ratio[at + 5]! * w1 + ratio[below + 2]! * w2 + ratio[below + 5]! * w3 // prettier-ignore
+    const turned = dx * cosine - dy * sine
+    dy = dx * sine + dy * cosine
+    dx = turned
+  }
+}
+
 /** Arcs across the cleft at distances `far` from the middle. */
 function arcsAcross(
   plane: Plane,
@@ -94,16 +132,12 @@ function arcsAcross(
   sector: number,
   far: readonly number[],
 ): Arc[] {
-  const colour = new Float64Array(3)
+  const wide = ARC * sector
   return far.map((r) => {
-    const arc = ARC * sector * r
+    const arc = wide * r
     const count = 2 * Math.max(4, Math.round(arc / stepOf(plane))) + 1
     const values = new Float32Array(3 * count)
-    for (let at = 0; at < count; at++) {
-      const angle = turn + ((2 * at) / (count - 1) - 1) * ARC * sector
-      colourAt(plane, evened.ratio, middle.x + r * Math.sin(angle), middle.y - r * Math.cos(angle), colour)
-      for (let c = 0; c < 3; c++) values[3 * at + c] = colour[c]!
-    }
+    seenAlong(plane, evened.ratio, middle, r, turn - wide, (2 * wide) / (count - 1), values)
     return { values, count, step: (2 * arc) / (count - 1), length: 2 * arc }
   })
 }
