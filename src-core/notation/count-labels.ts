@@ -61,12 +61,26 @@ const COMES =
 const AFTER = new Set('up with to now us you at a total of in all altogether exactly still'.split(' '))
 const LONGEST = 5
 
+/** "In all, 24 tr", "altogether 24 sc", "thus 24 sc": says without a verb that all are counted; passes it. */
+const passAltogether = (reader: Reader): boolean =>
+  reader.attempt(() => {
+    const words =
+      reader.skipAll('in', 'all') ||
+      reader.skipAll('all', 'in', 'all') ||
+      reader.skipAll('all', 'told') ||
+      reader.skipAll('in', 'total') ||
+      reader.skip('altogether', 'total', 'thus', 'therefore', 'hence')
+    if (words) reader.skip(',', ':')
+    return words || null
+  }) === true
+
 /** "We get 16 dc", "in total there are 24 sc", "the result is 25 sc", "you end up with 25 sc": all before the figure. */
 const passTotal = (reader: Reader): boolean =>
   reader.attempt(() => {
     const start = reader.at
     // "We've 16 dc".
     const short = /^(we|you|i|it)['’](ve|ll|s)$/.test(reader.spelled()) && ++reader.at > start
+    if (passAltogether(reader)) return reader.peek()?.kind === 'number' || reader.isA('number') || null
     const opens = short || reader.seesAny(WHO)
     while (reader.at - start < LONGEST && reader.seesAny(WHO)) reader.at++
     reader.skip('there')

@@ -7,8 +7,9 @@ import { isSlip } from './stitch-name'
 import { readStitch } from './vocabulary'
 
 /** Words that close a chain; "form" and "make" do so where it is told what the ring is made of. */
-const CLOSES = ['join', 'joining', 'joined', 'close', 'closing', 'closed', 'connect', 'connecting']
-const MAKES = ['form', 'forming', 'make', 'making', 'create', 'creating']
+const CLOSES =
+  'join joining joined united uniting close closing closed connect connecting connected linked tie'.split(' ')
+const MAKES = ['form', 'forming', 'formed', 'make', 'making', 'create', 'creating', 'turn', 'bring']
 const BY = ['with', 'by', 'using', 'from', 'of', 'out']
 
 /** "With a sl st", "by 1 slip stitch": passes it. */
@@ -75,8 +76,9 @@ const readClosed = (reader: Reader): number | null =>
         else {
           does = true
           closes ||= closing
-          while (closing && reader.skip('it', 'this', 'these', 'them', 'both', 'the', 'end', 'tog', 'up'))
-            continue
+          const what = ['it', 'this', 'these', 'them', 'both', 'the', 'end', 'ends', 'tog', 'up', 'round']
+          while (closing && reader.skip(...what)) continue
+          while (!closing && reader.skip('it', 'this', 'these', 'them')) continue
         }
         return reader.at > at
       },
@@ -191,9 +193,9 @@ export function readFoundation(reader: Reader): FoundationItem | null {
 /** "Strike on (20 ch)", "Set up (6 ch)", "Mount (a chain of 8)": passes all before the chain. */
 const passSetUp = (reader: Reader): boolean =>
   reader.attempt(() => {
-    if (!/^(strike|cast|set|mount|throw)$/.test(reader.spelled())) return null
+    if (!/^(strike|cast|set|mount|throw|lay|put|make|begin|start)$/.test(reader.spelled())) return null
     reader.at++
-    reader.skip('on', 'up')
+    if (!reader.skip('on', 'up', 'off') && /^(make|begin|start)$/.test(reader.spelled(-1))) return null
     const { at } = reader
     const chains = readChains(reader)
     reader.at = at

@@ -49,7 +49,7 @@ function goesOn(item: Item): item is WorkItem {
 }
 
 /** One group of loose stitches and the last one, behind which stands the place of all. */
-export function groupOf(
+function groupOf(
   bare: readonly Item[],
   last: WorkItem | ChainItem,
   place: Place | null = last.type === 'work' ? last.place : null,
@@ -77,7 +77,7 @@ const isSaid = (item: Item): boolean =>
   (item.type === 'note' && item.effect === null && !item.unread)
 
 /** The round with its loose stitches gathered into the space that is named behind them; null where there are none. */
-export function gatherLoose(items: readonly Item[]): Gathered | null {
+export function gatherLoose(items: readonly Item[], text: string): Gathered | null {
   const groups: GroupItem[] = []
   const gather = (list: readonly Item[]): readonly Item[] => {
     const gathered: Item[] = []
@@ -101,7 +101,7 @@ export function gatherLoose(items: readonly Item[]): Gathered | null {
         groups.push(group)
         gathered.push(group)
         from = run = -1
-      } else if (intoSpace(item) && from >= 0) {
+      } else if (from >= 0 && (intoSpace(item) || isListed(gathered.slice(from), item, text))) {
         const group = groupOf(gathered.splice(from), item)
         groups.push(group)
         gathered.push(group)
@@ -126,14 +126,23 @@ export function gatherLoose(items: readonly Item[]): Gathered | null {
   return groups.length > 0 ? { items: read, groups } : null
 }
 
+/** "Sc, hdc and dc in next st", "sc, ch 2, sc in next st": may be a list whose place is that of all. */
+const isListed = (bare: readonly Item[], item: Item, text: string): item is WorkItem => {
+  if (!intoStitch(item)) return false
+  const before = bare.at(-1)!
+  if (/(?:\band|&)\s*$/i.test(text.slice(before.end, item.start))) return true
+  const first = bare.at(-2)
+  return before.type === 'chain' && first?.type === 'work' && isAlike(first, item)
+}
+
 /** "2 dc, ch 2, 3 dc all in next sp": the stitches named before go into that place too. */
-export const gathersAll = (reader: Reader, item: Item): item is WorkItem & { readonly place: Place } =>
+const gathersAll = (reader: Reader, item: Item): item is WorkItem & { readonly place: Place } =>
   item.type === 'work' &&
   item.place !== null &&
   /\ball\s*$/i.test(reader.text.slice(item.start, item.place.start))
 
 /** "3 tr., 3 ch. and 3 tr. in next sp": behind chains and "and" the last of a list, whose place is that of all. */
-export function closesList(reader: Reader, items: readonly Item[], item: Item): item is WorkItem {
+function closesList(reader: Reader, items: readonly Item[], item: Item): item is WorkItem {
   if (endsList(items, item) && /\band\s*$/.test(reader.text.slice(items.at(-1)!.end, item.start))) return true
   const [first, chain] = items.slice(-2)
   const alike = first?.type === 'work' && item.type === 'work' && isAlike(first, item) && intoStitch(item)
@@ -165,12 +174,24 @@ export const listsForEach = (items: readonly Item[]): boolean =>
   items.some((item, at) => endsList(items, item, at) || (item.type === 'star' && listsForEach(item.items)))
 
 /** As many of a stitch on both sides of chains, before a space: "3 dc, ch 3, 3 dc in next corner" is one group. */
-export function closesMirror(items: readonly Item[], least: number, item: Item): item is WorkItem {
+function closesMirror(items: readonly Item[], least: number, item: Item): item is WorkItem {
   const [first, chain] = items.slice(Math.max(least, items.length - 2))
   if (!intoSpace(item) && !intoStitch(item)) return false
   if (chain?.type !== 'chain' || first?.type !== 'work' || first.place) return false
   return (item.count ?? 1) > 1 && isAlike(first, item)
 }
+
+/** "1 hdc + 1 dc in next st", "sc + ch 2 + sc in next sp": signs between stitches bind them; takes those before the last one off the list. */
+function bindBefore(reader: Reader, items: Item[], least: number, item: Item): GroupItem | null {
+  if (!intoStitch(item) && !intoSpace(item)) return null
+  let from = items.length
+  for (let end = item.start; from > least && isBare(items[from - 1]!); from--) {
+    if (!BINDS.test(reader.text.slice(items[from - 1]!.end, end))) break
+    end = items[from - 1]!.start
+  }
+  return items.slice(from).some(({ type }) => type === 'work') ? groupOf(items.splice(from), item) : null
+}
+const BINDS = /^\s*(?:\+|plus)\s*$/i
 
 /** A stitch into the next one, which is named. */
 const intoStitch = (item: Item): item is WorkItem =>
@@ -187,7 +208,7 @@ const isAlike = (first: WorkItem, { count, stitch }: WorkItem): boolean =>
   stitch.stitch === first.stitch.stitch
 
 /** "Dc, ch 1 in each st around", "ch 3, 2 dc, ch 1 in that space": chains go into no stitch, so the place is that of all before it. */
-export const readShared = (reader: Reader, before: Item | undefined): Place | null => {
+const readShared = (reader: Reader, before: Item | undefined): Place | null => {
   if (!reader.isA('into')) return null
   const each = ['each', 'every'].includes(reader.key(1))
   const pointed = ['that', 'this', 'same'].includes(reader.spelled(1)) && reader.isA('space', 2)
@@ -195,7 +216,7 @@ export const readShared = (reader: Reader, before: Item | undefined): Place | nu
 }
 
 /** A group of the loose stitches and chains read so far and the last one; takes them off the list. */
-export function gatherBefore(
+function gatherBefore(
   items: Item[],
   last: WorkItem | ChainItem,
   least: number,
@@ -217,3 +238,13 @@ export function gatherBefore(
 }
 
 const placeOf = (item: WorkItem | ChainItem): Place | null => (item.type === 'work' ? item.place : null)
+
+/** What an item is with the loose stitches before it that share its place; takes those off the list. */
+export function withBefore(reader: Reader, items: Item[], least: number, item: Item): Item {
+  const shared = item.type === 'chain' ? readShared(reader, items.at(-1)) : null
+  if (item.type === 'chain' && shared) return gatherBefore(items, item, least, shared)
+  if (closesMirror(items, least, item)) return groupOf(items.splice(-2), item)
+  const bound = bindBefore(reader, items, least, item)
+  if (bound) return bound
+  return gathersAll(reader, item) || closesList(reader, items, item) ? gatherBefore(items, item, least) : item
+}

@@ -256,7 +256,7 @@ export const workRound: RoundWorker = (reading, tree, node, number, items) => {
   const passes = ({ work }: Attempt) => work.findings.some(({ code }) => code === 'rounds/stitches-passed')
   const lists = listsForEach(items)
   if ((made.errors === 0 && !passes(made) && !lists) || node.broken) return made
-  const gathered = reading.gathered.get(items) ?? gatherLoose(items)
+  const gathered = reading.gathered.get(items) ?? gatherLoose(items, tree.text)
   if (!gathered) return made
   const other = workAsBegun(reading, tree, node, number, gathered.items)
   const better =

@@ -11,7 +11,7 @@ import { passMiddle } from './foundation'
 import { readPhrase } from './phrases'
 import { readProse } from './prose'
 import type { Stop } from './clauses'
-import { closesList, closesMirror, gatherBefore, gathersAll, groupOf, readShared } from './loose-groups'
+import { withBefore } from './loose-groups'
 import { goOn, readShortRepeat, readStarredGroup, wrapStar } from './stars'
 import type { OpenStar } from './stars'
 import { explains, isMadeOf, isUnreadCount, namesIt, remarks, tellsFirst } from './brackets'
@@ -364,15 +364,7 @@ export function sequenceReader(matches: ReadonlyMap<number, number>) {
         continue
       }
       const least = star ? star.index : 0
-      const shared = item.type === 'chain' ? readShared(reader, items.at(-1)) : null
-      if (item.type === 'chain' && shared) items.push(gatherBefore(items, item, least, shared))
-      else if (closesMirror(items, least, item)) items.push(groupOf(items.splice(-2), item))
-      else
-        items.push(
-          gathersAll(reader, item) || closesList(reader, items, item)
-            ? gatherBefore(items, item, least)
-            : item,
-        )
+      items.push(withBefore(reader, items, least, item))
     }
     if (star) wrap(star, { repeat: null, closed: false })
     return items

@@ -109,7 +109,7 @@ const LISTS = new Set([',', ';', 'and', '&', '+'])
 const rest = ({ tokens, at }: Reader, end: number): string[] => tokens.slice(at, end).map(({ is }) => is)
 const THAT_IS = new Set(['that', 'which', 'is', 'so'])
 const TRAILING = new Set(
-  'each every both row rnd round in all total made around now at end of per the'.split(' '),
+  'each every both row rnd round in all total altogether told made around now at end of per the'.split(' '),
 )
 
 /** What follows a number in a list of counts that names it in words of its own: "4 lacy corner ch-2 sps". */

@@ -5,13 +5,15 @@
  */
 import { LONGEST_COUNT } from './count-sentences'
 import { readNoun } from './nouns'
+import { readPlace } from './places'
 import type { Reader } from './reader'
 import { isWorked, readCountSentence } from './stated'
 import type { CountEntry, CountItem, Item } from './tree'
+import { readStitch } from './vocabulary'
 
 /** What a finished round does with its counts. */
 const HAS =
-  /^(has|have|had|having|counts?|counted|gives?|makes?|are|is|be|comes?|numbers?|leaves|got|shows?|forms?|it['’]s|that['’]s|there['’]s)$/
+  /^(has|have|had|having|counts?|counted|gives?|makes?|are|is|be|comes?|numbers?|leaves|holds?|contains?|bears|got|shows?|forms?|it['’]s|that['’]s|there['’]s)$/
 /** Words that do something, so that the sentence is an instruction all the same. */
 const DOES = new Set('rep from next same skip join turn ch'.split(' '))
 /** What a count behind it is a part of. */
@@ -37,6 +39,15 @@ function endOf(reader: Reader): number {
   return end
 }
 
+/** "1 sc in each of last 3 sts", "2 dc in each remaining st": a figure that opens what is worked. */
+const isWork = (reader: Reader): boolean => {
+  const { at } = reader
+  reader.number()
+  const part = readStitch(reader) && !reader.sees('between') ? readPlace(reader)?.parts[0] : undefined
+  reader.at = at
+  return part?.noun.kind === 'stitch' || part?.noun.kind === 'space'
+}
+
 /** Whether words name what has the counts, and say that it has them: no stitch, chain or verb opens them. */
 function isTold(reader: Reader, end: number): boolean {
   const tokens = reader.tokens.slice(reader.at, end)
@@ -46,7 +57,9 @@ function isTold(reader: Reader, end: number): boolean {
     const parts = places.every((place) => WHOLE_OR_PART.test(tokens[tokens.indexOf(place) + 1]?.is ?? ''))
     if (!parts || tokens.some(({ is }) => DOES.has(is))) return false
   }
-  if (isNumber(reader, reader.at)) return true
+  if (isNumber(reader, reader.at)) return !isWork(reader)
+  // "Now 24 tr are made."
+  if (/^(are|been)$/.test(tokens.at(-2)?.key ?? '') && tokens.at(-1)!.is === 'made') return true
   const [first] = tokens
   if (!first || first.kind !== 'word' || first.kinds.has('verb') || first.kinds.has('stitch')) return false
   const has = tokens.slice(0, 9).findIndex(({ text }) => HAS.test(text.toLowerCase()))

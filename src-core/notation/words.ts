@@ -67,7 +67,7 @@ inc incs increase increases | increase | inc = increase
 dec decs decrease decreases invdec | decrease | dec = decrease
 tog together || tog = together
 
-next following foll folls | where short stop | foll = following
+next nxt nx following foll folls flwg | where short stop | foll = following
 each ea | where stop
 same | where
 first | same-as
@@ -116,7 +116,7 @@ thrice | how-often 3
 
 + in into | into place instruction where
 around | into place where
-between bet | into place stop | bet = between
+between bet betw btw btwn | into place stop | bet = between
 + on over through under | into place
 across | into where
 to | into aside
@@ -283,7 +283,7 @@ function oneSlip(a: string, b: string): boolean {
 /** Shorter words are too much like each other to be taken for one another. */
 const LEAST_LETTERS = 3
 
-/** Whether an unknown word is a slip of the keys for one that is known: "nxt" for "next". */
+/** Whether an unknown word is a slip of the keys for one that is known: "nexy" for "next". */
 export const isSlipOfKeys = (key: string): boolean =>
   key.length >= LEAST_LETTERS &&
   !spelled.has(key) &&

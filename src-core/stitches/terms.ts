@@ -16,6 +16,9 @@ interface StitchNames {
 const CHAIN: StitchNames = { abbreviation: 'ch', name: 'chain', also: ['chain stitch', 'chain st'] }
 const SLIP_ALSO = ['sl st', 'ss', 'sl', 'slst', 'sl stitch', 'slip st']
 
+/** What older English print calls a slip stitch. (Common practice, no source.) */
+const SINGLE = ['single', 'single stitch', 'single st', 'single chain']
+
 /** What stitches are called where other languages are at home, alike in both terms. (Common practice, no source.) */
 const ABROAD = {
   sc: ['solid', 'firm', 'fixed', 'tight', 'low'],
@@ -50,7 +53,7 @@ const NAMES: Readonly<Record<Terms, Readonly<Record<StitchKey, StitchNames>>>> =
   },
   UK: {
     ch: CHAIN,
-    'sl st': { abbreviation: 'ss', name: 'slip stitch', also: SLIP_ALSO },
+    'sl st': { abbreviation: 'ss', name: 'slip stitch', also: [...SLIP_ALSO, ...SINGLE] },
     sc: { abbreviation: 'dc', name: 'double crochet', also: ['double', ...abroad('sc')] },
     hdc: {
       abbreviation: 'htr',

@@ -19,8 +19,8 @@ describe('words that cannot be read', () => {
     expect(told('Ch 1, *2 sc in next stt; rep from * around; join. (12 sc)').words).toEqual([
       ['rounds/unknown-abbreviation', 'stt'],
     ])
-    expect(told('Ch 1, *2 sc in nxt st; rep from * around; join. (12 sc)').words).toEqual([
-      ['rounds/unknown-abbreviation', 'in nxt st'],
+    expect(told('Ch 1, *2 sc in nexr st; rep from * around; join. (12 sc)').words).toEqual([
+      ['rounds/unknown-abbreviation', 'in nexr st'],
     ])
   })
 

@@ -1,0 +1,74 @@
+/** §patterns-corpus: the same work in the words of many hands, old and new, US and UK (common practice, no source). */
+import { describe, expect, it } from 'vitest'
+import { readRounds } from '../../../src-core/notation/read'
+
+const US = { terms: 'US' } as const
+const UK = { terms: 'UK' } as const
+const told = (text: string, as: typeof US | typeof UK) => {
+  const { rounds, findings } = readRounds(text, as)
+  return {
+    made: rounds.map(({ made }) => made),
+    found: findings.filter(({ severity }) => severity !== 'note').map(({ code }) => code),
+  }
+}
+
+describe('stitches that signs bind go into one place', () => {
+  it.each([
+    ['(1 hdc + 1 dc in next st, sc in next st) 6 times', 18],
+    ['*1 sc in next st, 1 hdc + 1 dc in the next st*, work *-* 6 times in total', 18],
+    ['(sc + ch 2 + sc in next st, sc in next st) 6 times', 18],
+    ['(sc + hdc + dc in next st, dc + hdc + sc in next st) x 6', 36],
+    ['*1 sc in next st, 1 hdc plus 1 dc in next st; rep from * around', 18],
+    ['(sc, hdc and dc in next st, sc in next st) 6 times', 24],
+    ['*sc, ch 2, sc in next st, sc in next st; rep from * around', 18],
+    ['*2 sc in next st + 1 sc in next st; rep from * around', 18],
+  ])('%s', (words, made) => {
+    const text = (count: number) =>
+      `Rnd 1: Magic ring, 12 sc in ring; join.\nRnd 2: Ch 1, ${words}; join. (${count})`
+    expect(told(text(made), US)).toEqual({ made: [12, made], found: [] })
+    expect(told(text(made + 1), US).found).toEqual(['rounds/wrong-end-count'])
+  })
+})
+
+describe('a sentence behind a repeat', () => {
+  it.each([
+    '1 sc in each of last 3 sts.',
+    '1 sc in each remaining st.',
+    '1 sc in each of the 3 sts that are left.',
+    '1 sc in each st to end.',
+  ])('is worked: %s', (words) => {
+    const text = `Rnd 1: Magic ring, 12 dc in ring. Join. 12 dc.
+Rnd 2: Ch 1. *2 sc in each of next 3 sts. Rep from * twice more. ${words} Join.`
+    expect(told(`${text} 21 sc.`, US)).toEqual({ made: [12, 21], found: [] })
+    expect(told(`${text} 20 sc.`, US).found).toEqual(['rounds/wrong-end-count'])
+  })
+
+  it.each([
+    'In all, 24 treble.',
+    'Altogether 24 treble.',
+    'Thus 24 treble.',
+    'The ring holds 24 treble.',
+    'Now 24 treble are made.',
+    'All in all 24 treble.',
+  ])('is held to: %s', (words) => {
+    const text = (said: string) => `Make 10 chain; form into a circle with a single stitch.
+First Round. 3 chain for the first treble, 23 treble into the circle; join to the top of the chain. ${said}`
+    expect(told(text(words), UK)).toEqual({ made: [24], found: [] })
+    expect(told(text(words.replace('24', '25')), UK).found).toEqual(['rounds/wrong-end-count'])
+  })
+})
+
+describe('a ring', () => {
+  it.each([
+    'Lay up 6 ch and close to a ring with 1 sl st.',
+    'Make up 6 ch and close them to a circle with 1 ss.',
+    'Make a chain of 6, and form it into a round by a single stitch.',
+    'Commence with 6 chain, united into a circle.',
+    'Cast on 6 chain; turn them into a ring with a single chain.',
+  ])('%s', (words) => {
+    expect(told(`${words}\n1st Round: 3 ch, 15 tr in ring, ss to top of 3 ch. (16 tr)`, UK)).toEqual({
+      made: [16],
+      found: [],
+    })
+  })
+})
