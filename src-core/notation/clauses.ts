@@ -1,7 +1,8 @@
 /** The small clauses: how often, and "rep from * …". */
 import { readEnding } from './ending-words'
-import { untilAhead } from './in-all'
+import { passUntilMore, untilAhead } from './in-all'
 import { readNoun } from './nouns'
+import { passAtEach } from './stop-at-double'
 import { inBrackets, MARKS, passWhatIsMarked } from './marked'
 import type { Reader } from './reader'
 import type { Item, RepeatClause } from './tree'
@@ -139,8 +140,8 @@ export function readAmount(reader: Reader, plainNumber = false): Amount | null {
       if (!reader.attempt(() => (reader.skip('around') ? true : null))) reader.skip('across')
       return done(count, more ? 'more' : 'plain')
     }
-    if (passUntilDone(reader) || passUntilEach(reader) || passWholeRound(reader) || untilAhead(reader))
-      return done(null, 'plain')
+    if (passUntilDone(reader) || passUntilEach(reader) || passWholeRound(reader)) return done(null, 'plain')
+    if (passUntilMore(reader) || untilAhead(reader)) return done(null, 'plain')
     if (reader.skip('all')) reader.skip('the', 'way')
     reader.skip('way')
     const heads = reader.peek()?.first === true && reader.peek(1)?.kind === 'number'
@@ -328,6 +329,14 @@ export function readRepeatClause(reader: Reader, sequence: SequenceReader): Repe
     if (!amount) {
       amountStart = reader.at
       reader.skip(',', ':')
+      if (toDouble && passAtEach(reader)) {
+        const clause = { ...AROUND, toCorner: false, endAtDouble: true, ending: null } as const
+        return {
+          clause: { ...clause, amountSpan: reader.span(amountStart), ...reader.span(start) },
+          mark,
+          toDouble: false,
+        }
+      }
       const total = reader.skipAll('in', 'total') || reader.skipAll('in', 'all') || passTotalOf(reader)
       const told = readInPlaces(reader) ?? readAmount(reader, true)
       const worked = !reader.words(reader.span(start)).toLowerCase().startsWith('rep')

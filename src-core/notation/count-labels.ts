@@ -71,7 +71,7 @@ const passAltogether = (reader: Reader): boolean =>
       reader.skipAll('in', 'total') ||
       reader.skip('altogether', 'total', 'thus', 'therefore', 'hence')
     if (words) reader.skip(',', ':')
-    return words || null
+    return (words && (reader.peek()?.kind === 'number' || reader.isA('number'))) || null
   }) === true
 
 /** "We get 16 dc", "in total there are 24 sc", "the result is 25 sc", "you end up with 25 sc": all before the figure. */
@@ -80,7 +80,7 @@ const passTotal = (reader: Reader): boolean =>
     const start = reader.at
     // "We've 16 dc".
     const short = /^(we|you|i|it)['’](ve|ll|s)$/.test(reader.spelled()) && ++reader.at > start
-    if (passAltogether(reader)) return reader.peek()?.kind === 'number' || reader.isA('number') || null
+    if (passAltogether(reader)) return true
     const opens = short || reader.seesAny(WHO)
     while (reader.at - start < LONGEST && reader.seesAny(WHO)) reader.at++
     reader.skip('there')

@@ -5,6 +5,7 @@ import { readPlace } from './places'
 import type { Reader } from './reader'
 import type { Item, Place, RepeatEnding } from './tree'
 import { NO_NAME } from './stitch-name'
+import { passStopAtDouble } from './stop-at-double'
 import { readStitch } from './vocabulary'
 
 /** Token where "on last rep" begins, if it comes soon; what is left out stands before it. */
@@ -127,6 +128,7 @@ export function readEnding(
   sequence: SequenceReader,
 ): { atDouble: boolean; ending: RepeatEnding | null } | null {
   const start = reader.at
+  if (passStopAtDouble(reader)) return { atDouble: true, ending: null }
   const elsewhere = readLastElsewhere(reader, sequence)
   if (elsewhere) return { atDouble: false, ending: elsewhere }
   return reader.attempt(() => {
@@ -159,12 +161,6 @@ export function readEnding(
         { type: 'work', count: 1, stitch: { ...NO_NAME, ...span }, place: inFirst, ...span },
       ]
       return { atDouble: false, ending: { mode: 'replace', items, ...reader.span(start) } as RepeatEnding }
-    }
-    if (reader.skip('at')) {
-      reader.skip('the')
-      if (!reader.skip('**')) return null
-      if (bracketed) reader.skip(')')
-      return { atDouble: true, ending: null }
     }
     if (omit) {
       reader.skip('out', 'off')

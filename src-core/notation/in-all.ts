@@ -72,6 +72,17 @@ const readReachedCount = (reader: Reader): CountItem | null =>
     return counts
   })
 
+/** "until seven more spokes are made besides the first", "till you have 7 more": as often as there is room; passes it. */
+export const passUntilMore = (reader: Reader): boolean =>
+  reader.attempt(() => {
+    if (!passUntil(reader) || reader.number() === null || !reader.skip('more', 'other')) return null
+    for (let words = 0; words < LONGEST && reader.peek(); words++, reader.at++) {
+      if (/^[.,;:!()[\]–—]$/.test(reader.key()) || reader.peek()!.first) return true
+      if (reader.peek()!.kind !== 'word' || reader.isA('into')) return null
+    }
+    return true
+  }) === true
+
 /** Whether a count up to which something is repeated stands at the cursor: "until you have 7 loops"; passes nothing. */
 export function untilAhead(reader: Reader): boolean {
   const { at } = reader

@@ -155,18 +155,21 @@ function closesList(reader: Reader, items: readonly Item[], item: Item): item is
 const SHORTEST_LIST = 3
 
 /** "1 sc, 1 hdc, 3 dc, 1 hdc and 1 sc in each loop": nothing but that place tells where the stitches before it go. */
-function endsList(items: readonly Item[], item: Item, end = items.length): boolean {
+function endsList(items: readonly Item[], item: Item, end = items.length): item is WorkItem {
   if (!intoSpace(item) || !item.place!.parts[0]!.each) return false
   let works = 0
+  let first: WorkItem | null = null
   let stitch: WorkItem['stitch']['stitch'] = null
   for (let at = end - 1; at >= 0 && isBare(items[at]!); at--) {
     const bare = items[at]!
     if (bare.type !== 'work') continue
     if (works > 0 && bare.stitch.stitch === stitch) return false
     stitch = bare.stitch.stitch
+    first = bare
     works++
   }
-  return works >= SHORTEST_LIST
+  // "1 dc, 5 tr, 1 dc in each sp": as it begins it ends.
+  return works >= SHORTEST_LIST || (works === SHORTEST_LIST - 1 && isAlike(first!, item))
 }
 
 /** Whether a round has such a list, with or without "and". */
@@ -238,6 +241,27 @@ function gatherBefore(
 }
 
 const placeOf = (item: WorkItem | ChainItem): Place | null => (item.type === 'work' ? item.place : null)
+
+/**
+ * "3 dc, a picot, 3 dc, into every sp", "1 dc, 5 tr, 1 dc, all into each space": the place of the list, behind a comma and
+ * before the end of the sentence. Puts the group there and passes the place; false for anything else.
+ */
+export const passSharedPlace = (reader: Reader, items: Item[], least: number): boolean =>
+  reader.attempt(() => {
+    const last = items.at(-1)
+    if (!reader.sees(',') && !reader.sees('all') && !reader.sees('and')) return null
+    if (last?.type !== 'work' || !isBare(last)) return null
+    while (reader.skip(',', 'and', 'all', 'these', 'being', 'worked')) continue
+    const place = reader.isA('into') ? readPlace(reader) : null
+    const [part, ...others] = place?.parts ?? []
+    const whole = part?.which === 'each' && (part.noun.kind === 'space' || part.noun.kind === 'corner')
+    const ends = reader.peek()?.first !== false || /^[.;:([]$/.test(reader.key()) || CLOSES.has(reader.key(1))
+    if (!place || !whole || others.length > 0 || !ends) return null
+    items.pop()
+    items.push(gatherBefore(items, last, least, place))
+    return true
+  }) === true
+const CLOSES = new Set(['join', 'joining', 'ss', 'sl', 'close', 'unite', 'ending'])
 
 /** What an item is with the loose stitches before it that share its place; takes those off the list. */
 export function withBefore(reader: Reader, items: Item[], least: number, item: Item): Item {

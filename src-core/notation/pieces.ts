@@ -52,7 +52,8 @@ export const passMorePieces = (reader: Reader): NoteItem | null => {
   // Looked at anew at every place that may begin a sentence: without an end it would grow with the square.
   if (end === start || end - start > LONGEST) return null
   const words = reader.text.slice(reader.tokens[start]!.start, reader.tokens[end - 1]!.end)
-  const told = (MORE.test(words) && AGAIN.test(words)) || tellsToJoin(words)
+  // "*…; repeat from * until seven more spokes are made, and join": of those of the round itself.
+  const told = (!words.includes('*') && MORE.test(words) && AGAIN.test(words)) || tellsToJoin(words)
   if (!told) return null
   reader.at = end
   return { type: 'note', effect: null, ...reader.span(start) }

@@ -118,6 +118,8 @@ export function readPart(reader: Reader, around: boolean, inherited: Draft | nul
     if (other) return finish({ which: 'elsewhere', count: 1, each: false }, other)
     let draft = readWhich(reader)
     if (draft) passLikeness(reader)
+    // "Into each successive sp".
+    while (draft && reader.skipA('describes')) continue
     // "in the Rnd 2 sl st".
     const compact = reader.sees('r') && reader.peek(1)?.kind === 'number'
     let named = reader.isA('round') || compact ? readRound(reader) : null

@@ -11,7 +11,7 @@ import { passMiddle } from './foundation'
 import { readPhrase } from './phrases'
 import { readProse } from './prose'
 import type { Stop } from './clauses'
-import { withBefore } from './loose-groups'
+import { passSharedPlace, withBefore } from './loose-groups'
 import { goOn, readShortRepeat, readStarredGroup, wrapStar } from './stars'
 import type { OpenStar } from './stars'
 import { explains, isMadeOf, isUnreadCount, namesIt, remarks, tellsFirst } from './brackets'
@@ -263,6 +263,7 @@ export function sequenceReader(matches: ReadonlyMap<number, number>) {
         continue
       }
       if (items.length > (star?.index ?? 0) && passListAlong(reader, items)) continue
+      if (passSharedPlace(reader, items, star?.index ?? 0)) continue
       const told =
         DASHES.has(key) && (items.length > 0 || STOPS.has(reader.spelled(-1))) ? readToldCount(reader) : null
       if (told) {

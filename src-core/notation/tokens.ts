@@ -76,7 +76,7 @@ const DOTTED = new RegExp(
   'iuy',
 )
 const GOES_ON =
-  '[ \\t]*[,;:)\\]]|\\s+(?:in|into|of|on|to|from|around|round|between|bet|over|through|across|at|before|after|and|or|as|where|made|worked|tog|together|twice|each|ea|evenly|all|work|make|sps?|lps?|sts?|spaces?|loops?|stitch(?:es)?|up|down|along|onto|behind|unworked|unused|free|remaining|only|but|with|that|which|below|under|just|left|instead|taken|replacing|being|drawn|by|points?|tips?|corners?|arcs?|arch(?:es)?)(?![\\p{L}])|\\s+\\((?:p|picots?)(?!\\p{L})|\\s+\\([^()\\d]{1,24}\\bmade\\)'
+  '[ \\t]*[,;:)\\]]|\\s+(?:in|into|of|on|to|from|around|round|between|bet|over|through|across|at|before|after|and|or|as|where|made|worked|tog|together|twice|each|ea|evenly|all|work|make|sps?|lps?|sts?|spaces?|loops?|stitch(?:es)?|up|down|along|onto|behind|unworked|unused|free|remaining|only|but|with|that|which|below|under|just|left|instead|taken|replacing|being|drawn|by|upon|more|above|beneath|within|towards?|again|for|till|until|thus|points?|tips?|corners?|arcs?|arch(?:es)?)(?![\\p{L}])|\\s+\\((?:p|picots?)(?!\\p{L})|\\s+\\([^()\\d]{1,24}\\bmade\\)'
 /** What stands behind the stop where it is no end: after any of them, after "sk." and its like, "sl.", "ch.". */
 const BEHIND_ANY = new RegExp(GOES_ON, 'uy')
 const BEHIND_SKIP = /[ \t]*[,;)]|\s+[\p{Ll}\d]/uy

@@ -33,13 +33,21 @@ export function readWhich(reader: Reader): Draft | null {
     return NEXT_ONE
   }
   if (reader.skip('each', 'every', 'per')) {
+    // "Into each and every sp".
+    reader.attempt(() => (reader.skip('and') && reader.skip('each', 'every')) || null)
     // "In each following sp": each of those that are left.
     if (reader.spelled() === 'following') reader.at++
     if (reader.skip('other', 'alternate')) return { which: 'every', count: 2, each: true }
     const nth = reader.ordinal()
     if (nth !== null) return { which: 'every', count: nth, each: true }
-    reader.skip('of')
-    reader.skip('the')
+    // "Into every one of the eight sps", "in every single sp".
+    reader.attempt(() => (reader.skip('single') && (reader.isA('space') || reader.sees('one'))) || null)
+    reader.attempt(() => (reader.skip('one') && reader.sees('of')) || null)
+    if (reader.skip('of') && reader.sees('them')) return null
+    while (reader.skip('the', 'these', 'those', 'your')) continue
+    // "Into each of these work 3 dc": of what was told before.
+    if (/^th[eo]se$/.test(reader.spelled(-1)) && (reader.isA('verb') || reader.peek()?.kind === 'mark'))
+      return null
     // "in each of the other 5 sps", "in each of the remaining sps".
     if (reader.skip('rem', 'other')) {
       const count = amountAhead(reader)

@@ -78,6 +78,7 @@ beg beginning initial | own same-as short stop | beg = beginning
 tch t-ch tchs turning-ch turning-chain | own-chain | tch = turning chain
 rem remaining | short stop | rem = remaining
 unworked unused free open
++ successive consecutive individual separate little small large big tiny empty | describes
 skipped sk'd missed ||| skipped = missed
 times time | where
 x × ✕ ✖ | times-sign where
@@ -117,7 +118,7 @@ thrice | how-often 3
 + in into | into place instruction where
 around | into place where
 between bet betw btw btwn | into place stop | bet = between
-+ on over through under | into place
++ on upon over through under | into place
 across | into where
 to | into aside
 + onto along | into

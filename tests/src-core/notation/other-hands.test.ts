@@ -72,3 +72,67 @@ describe('a ring', () => {
     })
   })
 })
+
+describe('the last repeat ends where it is marked', () => {
+  it.each([
+    'stopping the last repeat at **',
+    'but stop at ** the last time',
+    'the last time stopping at **',
+    'leaving off at ** in last repeat',
+    'end the 4th repeat at **',
+    'omitting from ** to end on last repeat',
+    'the final repeat finishes at **',
+    'on last repeat work to ** only',
+  ])('%s', (words) => {
+    const text = (
+      count: number,
+    ) => `Rnd 1: Magic ring, ch 4 (first tr), 3 tr in ring, ch 4, *4 tr in ring, ch 4; repeat from * twice more; sl st in 4th ch. 16 tr.
+Rnd 2: Ch 1, *sc in each of next 4 tr**, 3 sc in corner space, ch 1; repeat from * around, ${words}; 3 sc in last corner; sl st in first sc. ${count} sc.`
+    expect(told(text(28), US)).toEqual({ made: [16, 28], found: [] })
+    expect(told(text(29), US).found).toEqual(['rounds/wrong-end-count'])
+  })
+
+  it.each(['after every corner', 'between the corners', 'along each side'])(
+    'work from * to ** %s',
+    (words) => {
+      const text = `Rnd 1: Magic ring, (4 tr in ring, ch 4) 4 times; sl st in first tr. 16 tr.
+Rnd 2: Sl st to ch-4 sp, ch 1, 3 sc in same sp, *sc in each of next 4 tr**, 3 sc in corner space; work from * to ** ${words}; sl st in first sc. 28 sc.`
+      expect(told(text, US)).toEqual({ made: [16, 28], found: [] })
+    },
+  )
+})
+
+it.each([
+  'until seven more spokes are made besides the first, miss the last 2 treble',
+  'until you have 7 more spokes, miss last 2 treble',
+  'until there are eight spokes in all, miss 2',
+])('a repeat goes on %s', (words) => {
+  const text = `Rnd 1: Magic ring, 24 treble, join. 24 treble.
+Rnd 2: 6 chain (a treble and 3 chain), * miss 2 treble, 1 treble upon the next, 3 chain; repeat from * ${words}, and join to the third of the 6 chain. 8 treble.`
+  expect(told(text, UK)).toEqual({ made: [24, 8], found: [] })
+})
+
+describe('what goes into every space', () => {
+  it.each([
+    'Into every one of the eight spaces work 1 d.c., 5 tr., 1 d.c.',
+    'In each of these spaces work 1 d.c., 5 tr., 1 d.c.',
+    'Into each and every space 1 d.c., 5 tr., 1 d.c.',
+    'Into each successive space 1 d.c., 5 tr., 1 d.c.',
+    '1 d.c., 5 tr., 1 d.c., into every space',
+    'Work 1 d.c., 5 tr., 1 d.c., all into each space',
+    '1 d.c., 5 tr., 1 d.c. into every one of the spaces',
+  ])('%s', (words) => {
+    const text = (
+      count: number,
+    ) => `1st Round: 12 ch., ss to form ring, (3 d.c., 2 ch.) 8 times into ring; ss to first d.c.
+2nd Round.—${words}; unite to the first d.c. (${count})`
+    expect(told(text(56), UK)).toEqual({ made: [24, 56], found: [] })
+    expect(told(text(57), UK).found).toEqual(['rounds/wrong-end-count'])
+  })
+
+  it('is not guessed where the words do not name it', () => {
+    const text = `1st Round: 12 ch., ss to form ring, (3 d.c., 2 ch.) 8 times into ring; ss to first d.c.
+2nd Round.—Into every one of these work 1 d.c., 5 tr., 1 d.c.; unite to the first d.c.`
+    expect(told(text, UK)).toEqual({ made: [24, null], found: ['rounds/not-read'] })
+  })
+})
