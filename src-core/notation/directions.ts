@@ -2,6 +2,7 @@
 import { passRotated, passToFarSide } from './along-chain'
 import { COLOUR_LETTERS, SHADES, readColourName, readMaterial, readYarn } from './colour-words'
 import { readChains, readLoop, readRound } from './nouns'
+import { joinedIn } from './plain-place'
 import { ownChain, readPlace } from './places'
 import type { Reader } from './reader'
 import { passSide } from './row-ends'
@@ -97,7 +98,11 @@ export function readColour(reader: Reader): ColourItem | null {
       stitch = readStitch(reader)
       if (!stitch) return null
     }
-    const place = opens ? toAny(reader, readPlace(reader)) : readPlace(reader)
+    const read = readPlace(reader)
+    const named =
+      colour !== null ||
+      (reader.tokens[start - 1]?.key === ',' && reader.tokens[start - 2]?.kinds.has('colour'))
+    const place = opens || named || read?.parts[0]?.which === 'any' ? joinedIn(reader, read) : read
     // "Join B in any ch-1 sp with a standing dc".
     stitch ??= reader.attempt(() =>
       place && reader.skip('with') ? (reader.skip('a'), readStitch(reader)) : null,
@@ -111,13 +116,6 @@ export function readColour(reader: Reader): ColourItem | null {
     }
     return { type: 'colour', colour: colour || null, place, stitch, ...reader.span(start) }
   })
-}
-
-/** "Join to a space" at the beginning of a round: in any. */
-function toAny(reader: Reader, place: Place | null): Place | null {
-  const [part] = place?.parts ?? []
-  if (!place || !part || !/^(?:to|in|into|at) an? /i.test(reader.words(place))) return place
-  return { ...place, parts: [{ ...part, which: 'any' }] }
 }
 
 /** "The last 5 ch", "last ch-5 lp", "the last one"; passes it. */
@@ -327,7 +325,8 @@ export function readScope(reader: Reader): ScopeItem | null {
     }
     if (reader.seesAny(PLACE_FOLLOWS) || reader.attempt(() => readStitch(reader))) return null
     while (reader.skip('throughout', 'around', 'for', 'this', 'rnd', 'round', 'entire', 'the')) continue
-    if (!worked && !round && !/^[,;.:]?$/.test(reader.key())) return null
+    // "FLO (sc, hdc, dc in next st) x 5": of all that the bracket holds.
+    if (!worked && !round && !/^[,;.:([*]?$/.test(reader.key())) return null
     return scope({ loop, round })
   })
 }

@@ -1,6 +1,7 @@
 /** Loops that are drawn up with new yarn, and rings that are drawn together: no steps of a stitch. */
 import { readColourName } from './colour-words'
 import { readPlace } from './places'
+import { joinedIn } from './plain-place'
 import type { Reader } from './reader'
 import type { ColourItem, NoteItem, Place } from './tree'
 
@@ -9,7 +10,10 @@ const TIGHT = /^(tight|tightly|closed|shut|together|snug|snugly|firmly|in|gently
 /** What a ring is drawn together by. */
 const RING = /^(loops?|rings?|circles?|tails?|ends?|yarn|thread|wool|centre|center|hole|it)$/
 
-const anyOf = (place: Place | null): Place | null => (place?.parts[0]?.which === 'any' ? place : null)
+const readAny = (reader: Reader): Place | null => {
+  const place = joinedIn(reader, readPlace(reader))
+  return place?.parts[0]?.which === 'any' ? place : null
+}
 
 /** "A loop (of B)", "up a loop": passes it; the colour of the loop, '' where none is told. */
 const readLoopOfYarn = (reader: Reader): string | null =>
@@ -31,7 +35,7 @@ function readPulledUp(reader: Reader): ColourItem | null {
     if (reader.skip('insert', 'put')) {
       while (reader.skip('the', 'your')) continue
       if (!reader.skip('hook')) return null
-      place = anyOf(readPlace(reader))
+      place = readAny(reader)
       if (!place) return null
       while (reader.skip(',', 'and', 'then')) continue
     }
@@ -39,7 +43,7 @@ function readPulledUp(reader: Reader): ColourItem | null {
     reader.at++
     const colour = readLoopOfYarn(reader)
     if (colour === null) return null
-    place ??= anyOf(readPlace(reader))
+    place ??= readAny(reader)
     if (!place) return null
     return { type: 'colour', colour: colour || null, place, stitch: null, ...reader.span(start) }
   })

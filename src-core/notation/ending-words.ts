@@ -88,7 +88,11 @@ const readLastElsewhere = (reader: Reader, sequence: SequenceReader): RepeatEndi
     const instead = /^(replacing|substituting)$/.test(reader.spelled()) && ++reader.at > 0
     if (!instead && reader.skip('on', 'for', 'in', 'at')) {
       reader.skip('the')
-      if (!reader.skip('last') || !reader.skip('rep', 'times')) return null
+      // "In the last shell" is a place, "for the last shell" tells of the last lap.
+      const laps = !reader.sees('in') && reader.key(-1) !== 'in' && reader.key(-2) !== 'in'
+      if (!reader.skip('last')) return null
+      const named = reader.skip('rep', 'times', 'pattern', 'patt', 'one', 'set', 'lap', 'sequence')
+      if (!named && !(laps && (reader.skipA('group') || reader.skipA('counted')))) return null
       while (reader.skip(',', 'work', 'end', 'ending', 'finish', 'with', 'by')) continue
       return done(sequence(reader, 'clause'))
     }

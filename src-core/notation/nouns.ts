@@ -13,8 +13,8 @@ const LOOP_SIDES: ReadonlyMap<string, Loop> = new Map(
 
 /** "(loops) only of", "(loops) left free of", "(loops) left" by a round; passes it. */
 const passLeft = (reader: Reader): void => {
-  while (reader.skip('only', 'left', 'unworked', 'still')) continue
-  reader.skip('of')
+  while (reader.skip('only', 'left', 'unworked', 'still', 'over')) continue
+  if (!reader.skip('of') && reader.key(-1) === 'left') reader.skip('from', 'in', 'on')
 }
 
 /** "front lps (only)", "back lp", "BLO", "both lps", with "of" behind it; passes it. */

@@ -317,7 +317,14 @@ const passBesides = (reader: Reader): boolean =>
   }) === true
 
 /** Behind a verb that adds nothing: "work", "now", "then make". */
-const AFTER_VERB: readonly Phrase[] = [readScope, readPlaced, readChain, (reader) => readWork(reader, true)]
+const AFTER_VERB: readonly Phrase[] = [
+  readScope,
+  readColour,
+  readJoin,
+  readPlaced,
+  readChain,
+  (reader) => readWork(reader, true),
+]
 
 /** "Pop 12 hdc into the ring", "squeeze 3 dc in each loop", "stick another dc in": any word that puts stitches somewhere. */
 const readPut: Phrase = (reader) => {

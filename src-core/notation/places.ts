@@ -118,8 +118,6 @@ export function readPart(reader: Reader, around: boolean, inherited: Draft | nul
     if (other) return finish({ which: 'elsewhere', count: 1, each: false }, other)
     let draft = readWhich(reader)
     if (draft) passLikeness(reader)
-    // "Into each successive sp".
-    while (draft && reader.skipA('describes')) continue
     // "in the Rnd 2 sl st".
     const compact = reader.sees('r') && reader.peek(1)?.kind === 'number'
     let named = reader.isA('round') || compact ? readRound(reader) : null
@@ -182,11 +180,13 @@ export function readPart(reader: Reader, around: boolean, inherited: Draft | nul
         const { name, size } = group
         return finish(NEXT_ONE, { kind: 'within', what: 'stitch', nth, name, size })
       }
+      // "In a front lp of Rnd 2".
+      if (loop && (named || reader.isA('round'))) draft ??= NEXT_ONE
       // "hdc in next", "2 dc in same", "in each": the word for a stitch is left out.
       if (!draft || draft.which === 'nth' || (draft.which === 'any' && !loop)) return null
       if (reader.sees('place')) reader.at++
       if (draft.which === 'same') asBeginning = passSameAs(reader)
-      return finish(draft, { kind: 'stitch', name: null }, readRound(reader), unworked)
+      return finish(draft, { kind: 'stitch', name: null }, named ?? readRound(reader), unworked)
     }
     if (noun.kind === 'chain' && draft?.which === 'nth' && reader.skip('from')) {
       reader.skip('the', 'your')

@@ -21,3 +21,14 @@ export const readAcross = (reader: Reader): PlacePart | null => {
       .parts[0]!
   })
 }
+
+/** "Join to a space", "join in an unused back lp of Rnd 2" at the beginning of a round: in any, whose loop says which are free. */
+export function joinedIn(reader: Reader, place: Place | null): Place | null {
+  const [part] = place?.parts ?? []
+  if (!place || !part) return place
+  // "In the leftover back lps of Rnd 2."
+  const lps = part.which === 'next' && part.loop !== null && part.round !== null
+  const any = lps || part.which === 'any' || /^(?:to|in|into|at) an? /i.test(reader.words(place))
+  const unworked = part.unworked && part.loop === null
+  return any ? { ...place, parts: [{ ...part, which: 'any', unworked }] } : place
+}

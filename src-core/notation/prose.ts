@@ -297,10 +297,17 @@ const LANDS = new Set(['goes', 'is', 'falls', 'will', 'lands', 'comes', 'should'
 export function readProse(reader: Reader): NoteItem {
   const start = reader.at
   reader.at++
-  while (reader.peek() && !reader.peek()!.paragraph && !reader.seesAny(BOUNDARY)) reader.at++
+  while (reader.peek() && !reader.peek()!.paragraph && !reader.seesAny(BOUNDARY)) {
+    // "Fold petals forward and join green to …".
+    const more = reader.sees('and') && JOINS.has(reader.key(1)) && reader.isA('colour', 2)
+    if (more && reader.at > start + 1) break
+    reader.at++
+  }
   const unread = unreadIn(reader, start)
   return { type: 'note', effect: null, ...(unread && { unread }), ...reader.span(start) }
 }
+
+const JOINS = new Set(['join', 'attach'])
 
 /** What something does by itself; an instruction has none of these forms. */
 const SAID_OF =

@@ -169,14 +169,16 @@ export const endsPlace = (reader: Reader): boolean =>
 export const isBunch = (token: Token | undefined): boolean =>
   token !== undefined && ['cluster', 'puff', 'popcorn', 'bobble'].some((form) => token.kinds.has(form))
 
-/** "(the next) (center) sc", "(the last) (unworked) st": in brackets, which one that is; passes it. */
-export const passLikeness = (reader: Reader): boolean =>
+/** "(each) successive sp", "(the next) (center) sc", "(the last) (unworked) st": which one that is; passes it. */
+export const passLikeness = (reader: Reader): void => {
+  while (reader.skipA('describes')) continue
   reader.attempt(() => {
     if (!reader.skip('(', '[')) return null
     return reader.skip('center', 'skipped', 'unworked', 'tip', 'point', 'corner') && reader.skip(')', ']')
       ? true
       : null
-  }) === true
+  })
+}
 
 /** What stands behind "round" where a post is gone around, as the UK says it: "1 dc round stem of next tr". */
 export const POST_FOLLOWS = /^(the|stem|post|next|each|same|first|last|any|every|all|both|r\w+[fb]|[fb]p\w+)$/

@@ -25,7 +25,7 @@ export function readWhich(reader: Reader): Draft | null {
     reader.skip('the', 'these')
     return { which: 'any', count: 1, each: false }
   }
-  reader.skip('the', 'a')
+  if (reader.peek(1)?.kind !== 'number' || !reader.sees('an')) reader.skip('the', 'a', 'an')
   if (['first', 'last', 'next'].includes(reader.key(1))) reader.skip('very')
   // "In the one after that".
   if (reader.skipAll('one', 'after')) {

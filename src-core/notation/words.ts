@@ -77,8 +77,8 @@ beg beginning initial | own same-as short stop | beg = beginning
 + base bottom foot starting turning | own
 tch t-ch tchs turning-ch turning-chain | own-chain | tch = turning chain
 rem remaining | short stop | rem = remaining
-unworked unused free open
-+ successive consecutive individual separate little small large big tiny empty | describes
+unworked unused free open leftover left-over untouched
++ successive consecutive | describes
 skipped sk'd missed ||| skipped = missed
 times time | where
 x × ✕ ✖ | times-sign where
@@ -150,7 +150,8 @@ leave
 leaving | aside
 rep reps repeat repeats repeating repeated | instruction counted stop | rep = repeat
 join unite | instruction
-+ sl slip turn fasten finish using do and | instruction
++ sl slip turn fasten finish using do | instruction
+and & | instruction
 begin begins start starts commence | instruction opening
 with | instruction aside
 magic adjustable sliding | instruction

@@ -136,3 +136,38 @@ describe('what goes into every space', () => {
     expect(told(text, UK)).toEqual({ made: [24, null], found: ['rounds/not-read'] })
   })
 })
+
+describe('yarn joined in the loops that an earlier round left', () => {
+  it.each([
+    'Green, join in an unused back loop of Rnd 2, petals pushed forward',
+    'Join green in an unused back loop of Rnd 2.',
+    'With green, join in any free back loop of Rnd 2, holding the petals forward.',
+    'Fold petals forward and join green to a back loop left from Rnd 2.',
+    'Now join green in one of the unworked back loops of Rnd 2.',
+    'Working behind the petals, join green in an unworked back loop of round 2',
+    'Join green in the leftover back loops of Rnd 2, behind the petals.',
+  ])('%s', (words) => {
+    const text = `Rnd 1: MR, 5 sc [5]
+Rnd 2: inc × 5 [10]
+Rnd 3: FLO (sc & hdc in next st, dc + hdc + sc in next st) × 5 [25]
+Sl st, cut.
+${words}
+Rnd 4: BLO inc × 10 [20]`
+    expect(told(text, US)).toEqual({ made: [5, 10, 25, 20], found: [] })
+    // Without the words the loops are not free.
+    expect(told(text.replace('FLO ', ''), US).found).toContain('rounds/loop-already-used')
+  })
+})
+
+it.each([
+  'but in last pattern work 1dc in the last dc instead of missing it',
+  'but in the last repeat work 1dc in last dc',
+  'on the last set 1dc in last dc',
+])('the last lap is put differently: %s', (words) => {
+  const text = (count: number) => `Make 38ch.
+1st row: 1dc in 2nd ch from hook, 1dc in each ch to end, turn. (37dc)
+2nd row: 1ch, 1dc in first dc, *miss 2dc, (2tr, 2ch, 2tr) in next dc, miss 2dc, 1dc in next dc; rep from * to end, turn. (24tr, 7dc)
+3rd row: 1ch, 1dc in first dc, *1dc in each of next 2tr, 2dc in 2ch sp, 1dc in each of next 2tr, miss next dc; rep from * to end, ${words}. (${count}dc)`
+  expect(told(text(38), UK)).toEqual({ made: [37, 31, 38], found: [] })
+  expect(told(text(37), UK).found).toEqual(['rounds/wrong-end-count'])
+})
