@@ -3,6 +3,7 @@ import { readChanges } from './changed-rounds'
 import { readAmount } from './clauses'
 import { passPartName } from './part-names'
 import type { Reader } from './reader'
+import { passLikeRound, passSameAgain } from './same-as-round'
 import { readCounts } from './stated'
 import type { Span } from './tokens'
 import type { RepeatRoundItem } from './tree'
@@ -57,10 +58,10 @@ export function readRepeatRound(reader: Reader): RepeatRoundItem | null {
   return reader.attempt((): RepeatRoundItem | null => {
     const onward = readOnAsBefore(reader)
     if (onward) return { type: 'repeat-round', part: null, times: 1, ...onward, ...reader.span(start) }
-    const once = readOnceMore(reader)
+    const once = readOnceMore(reader) || passSameAgain(reader)
     if (once)
       return { type: 'repeat-round', part: null, times: 1, from: 'last', to: 'last', ...reader.span(start) }
-    const again = reader.skip('rep') || passFollow(reader)
+    const again = passLikeRound(reader) || reader.skip('rep') || passFollow(reader)
     const completes = !again && passCompleting(reader)
     const whole = completes ? { completes } : {}
     if (!again) {

@@ -1,5 +1,5 @@
 /** So many evenly around: the stitches are told in sum. */
-import { readExtent } from './nouns'
+import { readExtent } from './extents'
 import { readPlace } from './places'
 import type { Reader } from './reader'
 import { readRowEnds } from './row-ends'

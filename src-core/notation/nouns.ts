@@ -1,7 +1,7 @@
 /** What is worked into: nouns of the trade, loops, rounds, and how far a stretch goes. */
 import { readGap } from './gap-nouns'
 import type { Reader } from './reader'
-import type { Extent, Noun, PlacePart } from './tree'
+import type { Noun, PlacePart } from './tree'
 import type { Loop, StitchName } from './stitch-name'
 import { readStitch } from './vocabulary'
 
@@ -77,72 +77,6 @@ export function readRound(reader: Reader): PlacePart['round'] {
   if (first === null && reader.skip('prev', 'last') && reader.skipA('round')) return null
   reader.at = start
   return null
-}
-
-/** "center sc", "centre dc of next corner", "middle st of the 3-sc group": the stitch that is a corner; passes it. */
-const passCenterStitch = (reader: Reader): boolean =>
-  reader.attempt(() => {
-    if (!reader.skip('center')) return null
-    const named = reader.skipA('stitch') || readStitch(reader) !== null
-    const ofGroup = reader.attempt(() => {
-      if (!reader.skip('of', 'in', 'at', 'on')) return null
-      while (reader.skip('the', 'next', 'each')) continue
-      reader.number()
-      readStitch(reader)
-      return reader.skip('corner') || reader.skipA('group') || null
-    })
-    return named || ofGroup
-  }) === true
-
-/** "around", "to end", "across to next corner", "to last 2 sts", "to tip of petal". */
-export function readExtent(reader: Reader): Extent | null {
-  return reader.attempt((): Extent | null => {
-    if (reader.skip('all') && reader.skip('the')) reader.skip('way')
-    const swept = reader.skip('around', 'round', 'across', 'along')
-    if (swept) {
-      reader.skip('side', 'edge')
-      if (!reader.sees('to')) {
-        while (reader.skip('the', 'entire', 'whole', 'rem')) continue
-        reader.skip('rnd', 'round', 'ring')
-        return { to: 'end' }
-      }
-    }
-    if (reader.skip('evenly')) return null
-    if (!reader.skip('to', 'until', 'up')) return null
-    reader.skip('to', 'within')
-    reader.skip('the')
-    if (reader.skip('end')) {
-      if (reader.skip('of')) {
-        reader.skip('the')
-        reader.skipA('round')
-      }
-      return { to: 'end' }
-    }
-    if (reader.skip('last')) {
-      const count = reader.number() ?? 1
-      return readNoun(reader) ? { to: 'last', count } : null
-    }
-    // "to turning ch": the last stitch of the row, which is left.
-    const edge = reader.skip('turning') ? reader.skipA('chain') : reader.skipA('own-chain')
-    if (edge) return { to: 'last', count: 1 }
-    reader.skip('next')
-    if (passCenterStitch(reader)) return { to: 'corner' }
-    if (reader.skip('tip', 'point')) {
-      if (reader.skip('of')) {
-        reader.skip('the', 'next', 'each')
-        reader.skip('petal', 'leaf')
-      }
-      return { to: 'landmark', name: 'tip' }
-    }
-    if (reader.skip('valley')) {
-      reader.skip('st', 'sc', 'between')
-      return { to: 'landmark', name: 'valley' }
-    }
-    const noun = readNoun(reader)
-    if (noun && (noun.kind === 'corner' || (noun.kind === 'space' && noun.corner))) return { to: 'corner' }
-    if (noun && noun.kind === 'space') return { to: 'corner' }
-    return null
-  })
 }
 
 /** "sp", "corner sp" and "corner" behind the chains of a space: how many words; 0 where none follows. */

@@ -15,7 +15,7 @@ import { readFoundation } from './foundation'
 import { readLeftOpen } from './left-open'
 import { readHookFirst, readLong } from './long-stitches'
 import { passOnTheWay, readFurther, readWay, toCorner } from './on-the-way'
-import { readExtent } from './nouns'
+import { readExtent } from './extents'
 import { countAfter, overAll, passDrawn, passOfChains, timesInPlace } from './of-stitches'
 import { passMorePieces } from './pieces'
 import { readChain } from './made-chains'
@@ -34,7 +34,7 @@ import {
 } from './prose'
 import type { Reader } from './reader'
 import { readAlternating, readForEach, readTimesFirst } from './whole-repeats'
-import { plainPlace } from './plain-place'
+import { plainPlace, readTersePlace } from './plain-place'
 import { roundBeginning } from './round-beginning'
 import { readPassedOver, readSkip } from './skips'
 import { spanOf } from './tokens'
@@ -140,7 +140,9 @@ function readWork(reader: Reader, verb: boolean): Item | null {
     const behind = !slips && passBehindFirst(reader)
     // "Dc across to corner" goes over all of them, "sl st across to corner" is the way there.
     const across = !slips && reader.sees('across', 'to') ? readSweep(reader) : null
-    const plain = across ?? (alongAhead(reader) ? null : (readPlace(reader) ?? readSweep(reader)))
+    const plain =
+      across ??
+      (alongAhead(reader) ? null : (readPlace(reader) ?? readSweep(reader) ?? readTersePlace(reader)))
     const found = roundBeginning(reader, stitch, plain)
     const closed = slips && !found && count === null ? readClosedIn(reader) : null
     if (closed) return { type: 'join', place: ownChain(reader, closed), ...reader.span(start) }

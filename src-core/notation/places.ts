@@ -2,9 +2,10 @@
 import { passAsThere, passAsideBefore } from './as-there'
 import { passOfThisPart, readElsewhere } from './elsewhere'
 import { readGap } from './gap-nouns'
-import { readExtent, readLoop, readNoun, readRound, sizeAhead, sizedSpaceAhead } from './nouns'
+import { readExtent } from './extents'
+import { readLoop, readNoun, readRound, sizeAhead, sizedSpaceAhead } from './nouns'
 import { atBase, readOwn } from './own-places'
-import { plainPlace, readAcross } from './plain-place'
+import { opensBare, plainPlace, readAcross } from './plain-place'
 import { passWorkedInto, readLoopOf, readSingled, readWithin } from './within'
 import {
   endsPlace,
@@ -180,8 +181,7 @@ export function readPart(reader: Reader, around: boolean, inherited: Draft | nul
         const { name, size } = group
         return finish(NEXT_ONE, { kind: 'within', what: 'stitch', nth, name, size })
       }
-      // "In a front lp of Rnd 2".
-      if (loop && (named || reader.isA('round'))) draft ??= NEXT_ONE
+      if (loop && (named || reader.isA('round'))) draft ??= NEXT_ONE // "In a front lp of Rnd 2".
       // "hdc in next", "2 dc in same", "in each": the word for a stitch is left out.
       if (!draft || draft.which === 'nth' || (draft.which === 'any' && !loop)) return null
       if (reader.sees('place')) reader.at++
@@ -329,7 +329,7 @@ export function readPlace(reader: Reader, bare = false): Place | null {
       reader.at++
     } else if (reader.sees('per') && (reader.isA('stitch', 1) || reader.isA('space', 1))) around = false
     else if (atBase(reader) || atCorner(reader)) reader.at++
-    else if (!bare && !reader.sees('next') && !reader.sees('each') && !reader.sees('same')) return null
+    else if (!bare && !opensBare(reader)) return null
     const first = readPart(reader, around, null)
     if (!first) return null
     const parts = [first]

@@ -1,5 +1,6 @@
 /** A place of one part, of which nothing more is said. */
-import { readExtent } from './nouns'
+import { readExtent } from './extents'
+import { readNoun } from './nouns'
 import type { Reader } from './reader'
 import type { Span } from './tokens'
 import type { Place, PlacePart } from './tree'
@@ -9,6 +10,11 @@ export function plainPlace(said: Pick<PlacePart, 'which' | 'each' | 'noun' | 'ex
   const unsaid = { loop: null, around: false, round: null, unworked: false, asBeginning: false } as const
   return { parts: [{ ...said, ...unsaid, count: 1, nounSpan: span, ...span }], over: false, ...span }
 }
+
+/** "Dc next 3", "2 dc each st", "tr last 6": words with which a place may begin that has no "in". */
+export const opensBare = (reader: Reader): boolean =>
+  ['next', 'each', 'same'].includes(reader.key()) ||
+  (reader.sees('last') && reader.peek(1)?.kind === 'number' && reader.peek(-1)?.kind === 'word')
 
 /** "Sc in 2nd ch from hook and across": each of the other chains. */
 export const readAcross = (reader: Reader): PlacePart | null => {
@@ -31,4 +37,20 @@ export function joinedIn(reader: Reader, place: Place | null): Place | null {
   const any = lps || part.which === 'any' || /^(?:to|in|into|at) an? /i.test(reader.words(place))
   const unworked = part.unworked && part.loop === null
   return any ? { ...place, parts: [{ ...part, which: 'any', unworked }] } : place
+}
+
+/** "(2 tr, 2 ch, 2 tr) 2chsp, tr nxt 11": a space by its chains right behind what goes into it, without "in". */
+export const readTersePlace = (reader: Reader): Place | null => {
+  const start = reader.at
+  const [token, before] = [reader.peek(), reader.tokens[start - 1]]
+  if (!token || token.first || !before || (before.kind === 'mark' && !/^[)\]]$/.test(before.key))) return null
+  const joined = token.kind === 'number' && reader.peek(1)?.start === token.end
+  if (token.kind !== 'chains' && !joined) return null
+  return reader.attempt(() => {
+    const noun = readNoun(reader)
+    if (noun?.kind !== 'space' || noun.chains === null || /s$/.test(reader.spelled(-1))) return null
+    const ends =
+      reader.peek()?.first !== false || /^[.,;:*)\]]$/.test(reader.key()) || reader.isA('times-sign')
+    return ends ? plainPlace({ which: 'next', each: false, noun, extent: null }, reader.span(start)) : null
+  })
 }

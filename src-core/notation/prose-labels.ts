@@ -12,6 +12,14 @@ const SPOKEN =
 /** "Worked in four colors: A (center), B, C and D": what it is made of. */
 const OF_COLOURS = /^(worked|made|crocheted|shown|pictured) (in|with|from)\b/iu
 
+/** "In the bag: red wool, a 4mm hook, a blunt needle": what there is to work with. */
+const STUFF =
+  /\b(?:hooks?|needles?|scissors|yarns?|wool|cotton|threads?|ribbons?|buttons?|balls?|skeins?|stitch markers?)\b/giu
+const NEEDED = 2
+const listsStuff = (words: string): boolean =>
+  new Set(words.toLowerCase().match(STUFF)).size >= NEEDED &&
+  !/\b(?:join|with|using|change|attach|in(?:to)?) /iu.test(words)
+
 /** "Spiral: never join, never turn", "This month's freebie: a scrubber!" before the rounds: nothing there is worked. */
 export function isProse(reader: Reader, { kind, numbers, label, from, to }: Heading): boolean {
   if (kind !== 'round' || numbers !== null || reader.tokens[to]?.first !== false) return false
@@ -24,6 +32,8 @@ export function isProse(reader: Reader, { kind, numbers, label, from, to }: Head
     tokens.findIndex(({ first }, index) => index > from && first),
   )
   if (line.some(({ key }) => isMultiple(key))) return true
+  const behind = tokens.slice(to, from + line.length)
+  if (behind.length > 0 && listsStuff(reader.text.slice(behind[0]!.start, behind.at(-1)!.end))) return true
   if (OF_COLOURS.test(label ?? '') || listsAbbreviations(reader, to, from + line.length)) return true
   const spoken = SPOKEN.test(label ?? '')
   for (; at < reader.tokens.length && (at === from || !reader.tokens[at]!.first); at++) {

@@ -16,6 +16,7 @@ import { goOn, readShortRepeat, readStarredGroup, wrapStar } from './stars'
 import type { OpenStar } from './stars'
 import { explains, isMadeOf, isUnreadCount, namesIt, remarks, tellsFirst } from './brackets'
 import { readPlace } from './places'
+import { readTersePlace } from './plain-place'
 import { repeatsWhole } from './whole-repeats'
 import type { Reader } from './reader'
 import type { Span } from './tokens'
@@ -101,7 +102,7 @@ export function sequenceReader(matches: ReadonlyMap<number, number>) {
     if (tellsFirst(reader, start)) return { type: 'note', effect: null, ...reader.span(start) }
     const placed = reader.attempt(() => {
       reader.skip('all')
-      return readPlace(reader)
+      return readPlace(reader) ?? readTersePlace(reader)
     })
     reader.at = close + 1
     const timed = placed ? null : reader.attempt(() => readTimesStar(reader) ?? readAmount(reader))
@@ -152,7 +153,7 @@ export function sequenceReader(matches: ReadonlyMap<number, number>) {
     if (cornered) around = toCorner = true
     for (let round = 0; round < 2; round++) {
       if (!cornered && !reader.sees('all', 'the', 'way')) reader.skip('all')
-      if (!cornered) place ??= readPlace(reader)
+      if (!cornered) place ??= readPlace(reader) ?? readTersePlace(reader)
       if (times !== null || around) continue
       times = readTimesStar(reader)
       if (times !== null) continue

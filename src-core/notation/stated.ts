@@ -62,7 +62,8 @@ export function readStatement(reader: Reader, end: number): StatementItem | null
       at <= 11 &&
       !keys.slice(0, at).some((key) => ['(', '[', '{', ',', ';', '*'].includes(key))
     ) {
-      const negative = keys.slice(0, at + 2).some((key) => key === 'not' || key === 'no')
+      const nothing = keys.slice(at, at + 3).includes('nothing')
+      const negative = nothing || keys.slice(0, at + 2).some((key) => key === 'not' || key === 'no')
       if (negative) return statement({ says: 'does-not-count', stitch: null, cluster: false, chains: 0 })
       const some = chainsBesides(reader, start, reader.at + at)
       reader.at += at + 1

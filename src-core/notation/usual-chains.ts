@@ -96,7 +96,8 @@ export function usualChains(reader: Reader, from: number, to: number): UsualChai
     const named = words.slice(0, Math.max(0, counts)).flatMap((_, index) => chainsAt(words, index) ?? [])
     const opens = words.slice(0, Math.max(0, counts)).some(({ is }) => OPENS.has(is))
     // "3 ch always counts as a treble and sits in a gap, never on top of a stitch" is no denial.
-    const negative = words.slice(0, counts + 2).some(({ is }) => is === 'not')
+    const nothing = words.slice(counts).some(({ is }, at) => at < 3 && is === 'nothing')
+    const negative = nothing || words.slice(0, counts + 2).some(({ is }) => is === 'not')
     const each = [...new Set(named)]
     const stitches = told < 0 ? [] : inTurn(reader, start + counts + 1, end, each.length, shared ? 1 : 2)
     for (const [index, chains] of each.entries()) {
@@ -132,7 +133,7 @@ export function usualLoop(words: string): Loop | null {
 
 /** "Turn at the end of every row", "turning after each row", "all rows are turned". */
 const ALL_TURNED =
-  /(?<!(?:not|n't|without) )\bturn(?:ing)?\b[^.\n]{0,40}\b(?:each|every|all) rows?\b|\b(?:each|every|all) rows? (?:is|are) turned\b|\bturn (?:each|every) time\b/iu
+  /(?<!(?:not|n't|without) )\bturn(?:ing)?\b[^.\n]{0,40}\b(?:each|every|all) rows?\b|\b(?:each|every|all) rows? (?:is|are) turned\b|\bturn (?:each|every) time\b|\bat the (?:start|beginning|end) of (?:each|every|all) (?:following )?rows?\b[^.\n]{0,40}\bturn\b/iu
 
 /** Whether a text says before its rows that they are turned, so that none of them says it again. */
 export const usualTurn = (words: string): boolean => ALL_TURNED.test(words)

@@ -23,6 +23,8 @@ bar bars | space
 window windows | space
 opening openings
 ch chs chain chains chaining | chain instruction short | ch = chain, chs = chains
+ch-sp chsp chsps
+ch-lp chlp chlps
 ring rings | ring
 circle circles | ring motif
 center centre middle

@@ -48,7 +48,6 @@ const NOT_YET: Readonly<Record<string, readonly string[]>> = {
     'h1023',
     'h1025',
     'h1121',
-    'h1125',
   ],
 }
 

@@ -171,3 +171,50 @@ it.each([
   expect(told(text(38), UK)).toEqual({ made: [37, 31, 38], found: [] })
   expect(told(text(37), UK).found).toEqual(['rounds/wrong-end-count'])
 })
+
+it.each([
+  'Just the same as Row 2',
+  'Exactly like Row 2',
+  'A repeat of Row 2',
+  'This row is the same as Row 2',
+  'Make another row like Row 2',
+  'Do what you did in Row 2',
+  'The same again',
+  'One more row the same',
+  'Ditto',
+])('a row is worked again: %s', (words) => {
+  const text = (
+    count: number,
+  ) => `Row 1: Make 5ch. Work 1dc into the 2nd ch from the hook, dc in each ch. (4 sts)
+Row 2: 1ch, turn, 2dc in the first stitch, dc in each st to last st, 2dc in the last stitch. (6 stitches)
+Row 3: ${words}. (${count} sts)`
+  expect(told(text(8), UK)).toEqual({ made: [4, 6, 8], found: [] })
+  expect(told(text(9), UK).found).toEqual(['rounds/wrong-end-count'])
+})
+
+it.each([
+  'until one is left',
+  'until there is 1 st left',
+  'until 1 st remains',
+  'until the last one',
+  'to within 1 st of the end',
+  'except the last',
+])('stitches go on %s', (words) => {
+  const text = (
+    last: number,
+  ) => `Row 1: Make 5ch. Work 1dc into the 2nd ch from the hook, dc in each ch. (4 sts)
+Row 2: 1ch, turn, 2dc in the first stitch, dc in each st ${words}, ${last}dc in the last stitch. (6 sts)`
+  expect(told(text(2), UK)).toEqual({ made: [4, 6], found: [] })
+  expect(told(text(3), UK).found).toEqual(['rounds/wrong-end-count'])
+})
+
+it('terse hands leave "in" out, and say of a chain that it is nothing', () => {
+  const text = (last: number) => `3ch at start = tr. 1ch at start = nothing. All rnds end ss to 1st st.
+6ch, ss, ring.
+1. 3ch, 15tr in ring. (16)
+2. 3ch, tr same st, 2tr ea tr. (32)
+3. 1ch, *dc nxt 2, htr nxt, (2tr, 2ch, 2tr) nxt, htr nxt, dc nxt 3* x4. (44)
+4. 3ch, tr nxt 4, *(2tr, 2ch, 2tr) 2chsp, tr nxt 11* x3, (2tr, 2ch, 2tr) 2chsp, tr last ${last}. (60 + 4 x 2ch)`
+  expect(told(text(6), UK)).toEqual({ made: [16, 32, 44, 60], found: [] })
+  expect(told(text(7), UK).found).not.toEqual([])
+})

@@ -1,0 +1,100 @@
+/** How far something goes: "around", "to end", "across to next corner", "until 2 sts are left". */
+import { readNoun } from './nouns'
+import type { Reader } from './reader'
+import type { Extent } from './tree'
+import { readStitch } from './vocabulary'
+
+/** "center sc", "centre dc of next corner", "middle st of the 3-sc group": the stitch that is a corner; passes it. */
+const passCenterStitch = (reader: Reader): boolean =>
+  reader.attempt(() => {
+    if (!reader.skip('center')) return null
+    const named = reader.skipA('stitch') || readStitch(reader) !== null
+    const ofGroup = reader.attempt(() => {
+      if (!reader.skip('of', 'in', 'at', 'on')) return null
+      while (reader.skip('the', 'next', 'each')) continue
+      reader.number()
+      readStitch(reader)
+      return reader.skip('corner') || reader.skipA('group') || null
+    })
+    return named || ofGroup
+  }) === true
+
+/** "until one is left", "until there are 2 sts left", "till 3 sts remain", "except the last st": how many are left; passes it. */
+const readLeft = (reader: Reader): number | null =>
+  reader.attempt(() => {
+    const but = reader.skip('except', 'but', 'excepting')
+    if (!but && !reader.skip('until', 'till')) return null
+    while (reader.skip('there', 'you', 'have', 'is', 'are', 'only', 'for', 'just')) continue
+    const last = reader.skip('the') && reader.skip('last')
+    const count = reader.number() ?? (last || (!but && reader.skip('a')) ? 1 : null)
+    if (count === null || (but && !last)) return null
+    reader.attempt(() => readNoun(reader))
+    reader.skip('one')
+    if (but || last) return but ? count : null
+    while (reader.skip('is', 'are', 'has', 'have')) continue
+    return reader.skip('left', 'rem', 'remain', 'remains', 'unworked') ? count : null
+  })
+
+/** "(to within) 2 sts of the end": how many are left; passes it. */
+const readWithinEnd = (reader: Reader): number | null =>
+  reader.attempt(() => {
+    const count = reader.number()
+    if (count === null || !readNoun(reader) || !reader.skip('of', 'from')) return null
+    reader.skip('the')
+    return reader.skip('end') ? count : null
+  })
+
+/** "around", "to end", "across to next corner", "to last 2 sts", "to tip of petal". */
+export function readExtent(reader: Reader): Extent | null {
+  return reader.attempt((): Extent | null => {
+    if (reader.skip('all') && reader.skip('the')) reader.skip('way')
+    const swept = reader.skip('around', 'round', 'across', 'along')
+    if (swept) {
+      reader.skip('side', 'edge')
+      if (!reader.sees('to')) {
+        while (reader.skip('the', 'entire', 'whole', 'rem')) continue
+        reader.skip('rnd', 'round', 'ring')
+        return { to: 'end' }
+      }
+    }
+    if (reader.skip('evenly')) return null
+    const left = readLeft(reader)
+    if (left !== null) return { to: 'last', count: left }
+    if (!reader.skip('to', 'until', 'up')) return null
+    reader.skip('to', 'within')
+    const within = reader.key(-1) === 'within' ? readWithinEnd(reader) : null
+    if (within !== null) return { to: 'last', count: within }
+    reader.skip('the')
+    if (reader.skip('end')) {
+      if (reader.skip('of')) {
+        reader.skip('the')
+        reader.skipA('round')
+      }
+      return { to: 'end' }
+    }
+    if (reader.skip('last')) {
+      const count = reader.number() ?? 1
+      return readNoun(reader) || reader.key(-1) === 'one' ? { to: 'last', count } : null
+    }
+    // "to turning ch": the last stitch of the row, which is left.
+    const edge = reader.skip('turning') ? reader.skipA('chain') : reader.skipA('own-chain')
+    if (edge) return { to: 'last', count: 1 }
+    reader.skip('next')
+    if (passCenterStitch(reader)) return { to: 'corner' }
+    if (reader.skip('tip', 'point')) {
+      if (reader.skip('of')) {
+        reader.skip('the', 'next', 'each')
+        reader.skip('petal', 'leaf')
+      }
+      return { to: 'landmark', name: 'tip' }
+    }
+    if (reader.skip('valley')) {
+      reader.skip('st', 'sc', 'between')
+      return { to: 'landmark', name: 'valley' }
+    }
+    const noun = readNoun(reader)
+    if (noun && (noun.kind === 'corner' || (noun.kind === 'space' && noun.corner))) return { to: 'corner' }
+    if (noun && noun.kind === 'space') return { to: 'corner' }
+    return null
+  })
+}
