@@ -101,8 +101,7 @@ export function readRepeatRound(reader: Reader): RepeatRoundItem | null {
       if (number === null) return null
       from = number
       to = number
-      if (nth === null && reader.skip('-', '–', '—', 'to', 'and', '&', 'through'))
-        to = reader.number() ?? number
+      if (nth === null && reader.skip('-', '–', '—', 'to', 'and', 'through')) to = reader.number() ?? number
     } else if (lastCount > 1) return null
     const part = reader.attempt(() => (reader.skip('of', 'as', 'from') ? readPartName(reader) : null))
     reader.skip('again')

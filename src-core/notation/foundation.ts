@@ -111,7 +111,7 @@ const passYarnAnd = (reader: Reader): boolean =>
   reader.attempt(() => {
     if (!reader.skip('with')) return null
     for (let words = 0; words < 5; words++) {
-      if (words > 0 && reader.skip('and', '&')) {
+      if (words > 0 && reader.skip('and')) {
         const { at } = reader
         reader.skip('a', 'an', 'the')
         const ring = skipAdjustable(reader)

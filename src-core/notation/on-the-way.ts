@@ -77,7 +77,7 @@ const readListed = (reader: Reader, place: Place): Place | null =>
     const parts = [...place.parts]
     for (;;) {
       const begins = reader.skip(',')
-      const isLast = reader.skip('and', '&')
+      const isLast = reader.skip('and')
       reader.skip('the', 'next')
       if ((!begins && !isLast) || reader.isA('into') || reader.peek()?.kind === 'number') return null
       const part = readPart(reader, false, { which: 'next', count: 1, each: false })

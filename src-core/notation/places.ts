@@ -336,7 +336,7 @@ export function readPlace(reader: Reader, bare = false): Place | null {
     for (;;) {
       const more = reader.attempt(() => {
         reader.skip(',')
-        if (!reader.skip('and', '&') && !(reader.isA('into', 1) && reader.skip('+'))) return null
+        if (!reader.skip('and') && !(reader.isA('into', 1) && reader.skip('+'))) return null
         const before = parts[parts.length - 1]!
         const swept = before.which === 'from-hook' ? readAcross(reader) : null
         if (swept) return swept

@@ -23,7 +23,7 @@ function passLead(reader: Reader): void {
   reader.skip('work', 'worked', 'make', 'do', 'crochet', 'knit')
   reader.attempt(() => {
     const one = reader.skip('another', 'a', 'one', '1', 'this')
-    reader.skip('more', 'further')
+    reader.skip('more')
     return one && reader.skipA('round') ? true : null
   })
   passAdverbs(reader)
