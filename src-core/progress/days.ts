@@ -27,3 +27,29 @@ export function dayIn(day: string, terms: Terms): string {
   if (name === undefined) return day
   return terms === 'UK' ? `${Number(date)} ${name} ${year}` : `${name} ${Number(date)}, ${year}`
 }
+
+/** Days since 1 January of year 1, for sums of days; of a day of the calendar. */
+function numberOf(day: string): number {
+  const [year = 1, month = 1, date = 1] = day.split('-').map(Number)
+  const past = year - 1
+  const leaps = Math.floor(past / 4) - Math.floor(past / 100) + Math.floor(past / 400)
+  const months = MONTHS.slice(0, month - 1).reduce((sum: number, days) => sum + days, 0)
+  return past * 365 + leaps + months + (month > 2 && isLeap(year) ? 1 : 0) + date - 1
+}
+
+/** How many days one day comes after another. */
+export const daysBetween = (from: string, to: string): number => numberOf(to) - numberOf(from)
+
+/** The day that comes so many days after one; empty beyond the year 9999. */
+export function dayAfter(day: string, days: number): string {
+  const [from = 1] = day.split('-').map(Number)
+  let year = from
+  let left = numberOf(day) + days - numberOf(`${year}-01-01`)
+  while (left >= (isLeap(year) ? 366 : 365)) left -= isLeap(year++) ? 366 : 365
+  if (year > 9999) return ''
+  let month = 1
+  const lengthOf = (of: number): number => MONTHS[of - 1]! + (of === 2 && isLeap(year) ? 1 : 0)
+  while (left >= lengthOf(month)) left -= lengthOf(month++)
+  const two = (value: number): string => String(value).padStart(2, '0')
+  return `${String(year).padStart(4, '0')}-${two(month)}-${two(left + 1)}`
+}

@@ -9,6 +9,7 @@ import {
   madeWords,
   yarnLeftWords,
 } from '../../../src-core/progress/words'
+import { paceWords } from '../../../src-core/progress/pace'
 import { formatNumber } from '../../../src-core/units/format'
 import { listing, wrap } from '../text'
 
@@ -24,6 +25,7 @@ export function progressSection(plan: Plan, width: number, isWhole: boolean): st
   const days = isWhole ? progress.days : progress.days.slice(-DAYS_SHOWN)
   const earlier = progress.days.length - days.length
   const log = days.map(({ day, pieces }) => `${dayWords(day, terms)}: ${formatNumber(pieces)}`)
+  const pace = paceWords(progress, terms)
   const pairs: [string, string][] = [
     ['Made', madeWords(plan)],
     ['Left', leftWords(progress)],
@@ -41,6 +43,7 @@ export function progressSection(plan: Plan, width: number, isWhole: boolean): st
     '',
     'Progress',
     ...listing(pairs, width),
+    ...(pace ? wrap(pace, width) : []),
     ...progress.forecast.flatMap((forecast) =>
       wrap(forecastWords(forecast, yarns, plan.motifs.length, units), width),
     ),

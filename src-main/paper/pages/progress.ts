@@ -7,6 +7,7 @@ import {
   madeWords,
   yarnLeftWords,
 } from '../../../src-core/progress/words'
+import { paceWords } from '../../../src-core/progress/pace'
 import { formatNumber } from '../../../src-core/units/format'
 import type { Draft, Job } from '../page'
 import { newSheet } from '../page'
@@ -34,11 +35,13 @@ export function progressPages(job: Job): Draft[] {
   let sheet = open()
   let y = sheet.title(HEADINGS.progress) + 1
   const yarn = yarnLeftWords(progress, settled.yarns, units)
+  const pace = paceWords(progress, terms)
   // The drawings of cords and panels have no ticks.
   const ticks = plan.motif ? ` ${tickSentence(plan)}` : ''
   const told = [
     `${madeWords(plan)}.${ticks}`,
     `Left: ${leftWords(progress)}.`,
+    ...(pace ? [pace] : []),
     ...(yarn ? [`Yarn still to be used: ${yarn}.`] : []),
     ...progress.forecast.map((forecast) => forecastWords(forecast, settled.yarns, plan.motifs.length, units)),
   ]

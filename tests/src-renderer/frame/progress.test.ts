@@ -8,6 +8,7 @@ import { runKey } from '../../../src-renderer/frame/keys'
 import { MAP_KEYS } from '../../../src-renderer/frame/map-keys'
 import YarnPlace from '../../../src-renderer/places/yarn/YarnPlace.svelte'
 import ProgressPlace from '../../../src-renderer/places/progress/ProgressPlace.svelte'
+import { dayAfter, dayIn } from '../../../src-core/progress/days'
 import { today } from '../../../src-renderer/state/today'
 import { ledgerOf } from '../../../src-renderer/state/ledger'
 import type { WindowState } from '../../../src-renderer/state/window.svelte'
@@ -179,6 +180,22 @@ describe('the place Progress', () => {
     await fireEvent.input(field, { target: { value: '' } })
     await fireEvent.keyDown(field, { key: 'Enter' })
     expect(app.document.project.yarns![0]!.left).toBeUndefined()
+  })
+
+  it('says when the last one is made, at the pace of the log or another one', async () => {
+    const days = { '1,1': '2026-11-20', '1,2': '2026-11-21', '1,3': '2026-11-21', '1,4': '2026-11-21' }
+    const { app } = await inWindow(ProgressPlace, {}, { ...SMALL, made: days })
+    expect(app.document.plan.progress.left.motifs).toBe(16)
+    screen.getByText(
+      /^At 2 motifs a day, as from November 20, 2026 to November 21, 2026, the last one is made on /,
+    )
+    const field = screen.getByRole<HTMLInputElement>('textbox', { name: 'Motifs a day' })
+    expect(field.placeholder).toBe('2')
+    await fireEvent.input(field, { target: { value: '16' } })
+    await fireEvent.keyDown(field, { key: 'Enter' })
+    const tomorrow = dayIn(dayAfter(today(), 1), 'US')
+    await screen.findByText(`At 16 motifs a day, the last one is made on ${tomorrow}.`)
+    expect(app.document.project.made).toEqual(days)
   })
 
   it('takes what is entered first while something is made as what there is now', async () => {
