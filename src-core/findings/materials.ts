@@ -137,8 +137,8 @@ export const MATERIAL_FINDINGS = {
   'yarn/weight-far-from-stitches': {
     severity: 'warning',
     message:
-      'the weighed motif takes {percent} % of the yarn that its stitches should need: too far off to correct edging and joins by.',
-    mend: 'Check the weight, the {gauge}, and grams and metres on the {ball} band.',
+      'by its weight the motif takes {percent} % of the yarn that its stitches come to, so one of the two is wrong. The motif is counted by its weight, edging and joins by their stitches.',
+    mend: 'Check that one motif alone was weighed and that all its rounds are entered, then the {gauge}, and grams and metres on the {ball} band.',
   },
   'yarn/edging-stitch': {
     severity: 'warning',
