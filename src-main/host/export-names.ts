@@ -14,8 +14,10 @@ const LONGEST_BEFORE_SUFFIX = 160
 const EXPORTS = {
   title: { type: 'pdf', suffix: 'title page' },
   map: { type: 'pdf', suffix: 'map' },
+  cardAndMap: { type: 'pdf', suffix: 'card and map' },
   garland: { type: 'pdf', suffix: 'card and list' },
   template: { type: 'pdf', suffix: 'template' },
+  cardAndTemplate: { type: 'pdf', suffix: 'card and template' },
   mirrored: { type: 'pdf', suffix: 'mirrored template' },
   card: { type: 'pdf', suffix: 'kit card' },
   packing: { type: 'pdf', suffix: 'packing list' },
@@ -29,7 +31,15 @@ const EXPORTS = {
   kit: { type: 'csv', suffix: 'winding and cutting' },
   purchase: { type: 'csv', suffix: 'purchases' },
 } as const satisfies Record<
-  SheetName | ListName | 'page' | 'editions' | 'garland' | 'template' | 'mirrored',
+  | SheetName
+  | ListName
+  | 'page'
+  | 'editions'
+  | 'cardAndMap'
+  | 'garland'
+  | 'template'
+  | 'cardAndTemplate'
+  | 'mirrored',
   { type: FileType; suffix: string }
 >
 
@@ -48,11 +58,11 @@ function exportEnding(request: ExportRequest): { readonly type: FileType; readon
   return EXPORTS[exportName(request)]
 }
 
-/** What a project is put together by; seen from the back where that is asked for. */
-const MAIN_EXPORT: Readonly<Record<LayoutKind, (reverse: boolean) => keyof typeof EXPORTS>> = {
-  blanket: () => 'map',
+/** What a project is put together by, with the card of its kit or without; seen from the back where that is asked for. */
+const MAIN_EXPORT: Readonly<Record<LayoutKind, (card: boolean, reverse: boolean) => keyof typeof EXPORTS>> = {
+  blanket: (card) => (card ? 'cardAndMap' : 'map'),
   garland: () => 'garland',
-  applique: (reverse) => (reverse ? 'mirrored' : 'template'),
+  applique: (card, reverse) => (reverse ? 'mirrored' : card ? 'cardAndTemplate' : 'template'),
 }
 
 /** What an export is called: one kind of sheet alone by its name, several of them by what they put together. */
@@ -63,7 +73,7 @@ function exportName(request: Exclude<ExportRequest, { kind: 'picture' }>): keyof
   if (only && only !== 'map' && others.length === 0) return only
   // From a text that was checked before.
   const kind = layoutKindOf(JSON.parse(request.text) as Pick<Project, 'layout'>)
-  return MAIN_EXPORT[kind](request.reverse ?? false)
+  return MAIN_EXPORT[kind](request.sheets?.includes('card') ?? false, request.reverse ?? false)
 }
 
 /** The name that an export of a project is offered under, without its ending, and which kind of file it is. */

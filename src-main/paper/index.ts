@@ -13,7 +13,7 @@ import { byKind } from '../../src-core/plans/layouts'
 import { templateGround } from '../../src-core/figures/applique-ground'
 import { isSparse } from './below'
 import type { Draft, Job, MapPage, SectionName } from './page'
-import { cardPage } from './pages/card'
+import { cardPages } from './pages/card'
 import { withCautions } from './pages/cautions'
 import { edgingPages } from './pages/edging'
 import { garlandPages } from './pages/garland'
@@ -181,7 +181,7 @@ function kitPages(job: Job, asked: ReadonlySet<SheetName>, labels: LabelCount): 
     )
   return [
     ...(asked.has('card') && !beginsWithCard(job)
-      ? [cardPage(job), ...(asked.has('map') ? [] : notePages(job))]
+      ? [...cardPages(job), ...(asked.has('map') ? [] : notePages(job))]
       : []),
     ...(asked.has('packing') ? packingPages(job, kit) : []),
     ...(asked.has('labels') ? labelPages(job, kit, labels) : []),

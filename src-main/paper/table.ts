@@ -111,10 +111,10 @@ export class Table {
   }
 
   /**
-   * Draws the rows that fit, on an empty page at least one; returns the y below. Words that are too long for their
+   * Draws the rows that fit above `bottom`, on an empty page at least one; returns the y below. Words that are too long for their
    * column wrap.
    */
-  draw(sheet: Sheet, y: number): number {
+  draw(sheet: Sheet, y: number, bottom = sheet.bottom): number {
     const width = this.widths.reduce((sum, each) => sum + each, 0)
     const isEmpty = y <= sheet.top
     y = this.head(sheet, y)
@@ -123,7 +123,7 @@ export class Table {
       const row = this.rows[this.drawn]!
       const weight = row.bold ? 'bold' : 'regular'
       const laid = this.lay(sheet, row.cells, weight, this.inset)
-      if (y + laid.height > sheet.bottom && !(first && isEmpty)) break
+      if (y + laid.height > bottom && !(first && isEmpty)) break
       row.mark?.(sheet, sheet.left, y, Setting.line(this.size, ROW_LEADING))
       const told = partOf('TR', this.table)
       laid.lines.forEach((each, i) => {

@@ -29,7 +29,6 @@ export const CARD_WORDS = {
   fibre: (terms: Terms): string => saying(terms)`Fibre`,
   fill: FILL_IN,
   maker: 'Sold by',
-  more: (count: number): string => `and ${count} more`,
 } as const
 
 export const CORD_WORDS = {

@@ -119,7 +119,8 @@ export const APPLIQUE_KIND: KindOfLayout = {
   paper: {
     label: 'The template',
     what: 'the template',
-    inKit: ['map'],
+    toPutIn: { label: 'Card and template, to put in', what: 'card and template' },
+    alone: 'The template alone',
     isTemplate: true,
     list: { list: 'items', label: 'Items' },
   },

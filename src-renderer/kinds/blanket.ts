@@ -203,7 +203,8 @@ export const BLANKET_KIND: KindOfLayout = {
   paper: {
     label: 'The map',
     what: 'the map',
-    inKit: ['map'],
+    toPutIn: { label: 'Card and map, to put in', what: 'card and map' },
+    alone: 'The map alone',
     isTemplate: false,
     list: { list: 'order', label: 'Working order' },
   },

@@ -126,9 +126,9 @@ export const GARLAND_KIND: KindOfLayout = {
   nudge: (field, steps, _, plan) => nudged(field, steps, plan),
 
   paper: {
-    label: 'Card and list, to put in',
+    label: 'Card and list',
     what: 'card and list',
-    inKit: ['card', 'map'],
+    toPutIn: { label: 'Card and list, to put in', what: 'card and list' },
     isTemplate: false,
     list: { list: 'cord', label: 'Along the cord' },
   },

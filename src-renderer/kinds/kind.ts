@@ -112,8 +112,10 @@ export interface PaperOfKind {
   /** What to put it together by, in the list of sheets and behind "Print". */
   readonly label: string
   readonly what: string
-  /** The sheets of it that go into a kit: the packing list is the seller's own. */
-  readonly inKit: readonly SheetName[]
+  /** The same where it is sold as a kit: the kit card goes in with it. The packing list is the seller's own. */
+  readonly toPutIn: { readonly label: string; readonly what: string }
+  /** It without the card, where somebody may want that. */
+  readonly alone?: string
   /** It is a template, which can be mirrored for the back. */
   readonly isTemplate: boolean
   /** What comes one after the other, as a list for a spreadsheet. */

@@ -6,7 +6,7 @@ import { hasBegun } from '../../src-core/progress/words'
 import type { PaperOfKind } from '../kinds/kind'
 
 /** What to put it together by, or one of the sheets of its kit. */
-export type Offer = 'main' | Exclude<SheetName, 'map' | 'title'>
+export type Offer = 'main' | Exclude<SheetName, 'title'>
 
 interface OfferWords {
   readonly label: string
@@ -14,7 +14,7 @@ interface OfferWords {
   readonly what: string
 }
 
-const OF_KITS: Readonly<Record<Exclude<Offer, 'main'>, OfferWords>> = {
+const OF_KITS: Readonly<Record<Exclude<Offer, 'main' | 'map'>, OfferWords>> = {
   card: { label: 'Kit card alone', what: 'the kit card' },
   packing: { label: 'Packing list, for the seller', what: 'the packing list' },
   labels: { label: 'Labels', what: 'the labels' },
@@ -22,20 +22,24 @@ const OF_KITS: Readonly<Record<Exclude<Offer, 'main'>, OfferWords>> = {
 
 /** Offers of a project, in the order in which they are needed. */
 export function offersOf(
-  { label, what }: PaperOfKind,
+  { label, what, toPutIn, alone }: PaperOfKind,
   plan: Plan,
 ): readonly (OfferWords & { readonly value: Offer })[] {
-  const main = { value: 'main' as const, label, what }
-  if (!plan.kit) return [main]
+  if (!plan.kit) return [{ value: 'main', label, what }]
+  const main = { value: 'main' as const, ...toPutIn }
+  const own = alone === undefined ? [] : [{ value: 'map' as const, label: alone, what }]
   const kit = (['card', 'packing', 'labels'] as const).map((value) => ({ value, ...OF_KITS[value] }))
-  return [main, ...kit]
+  return [main, ...own, ...kit]
 }
 
 /** The sheets that an offer prints; undefined where it is everything. */
-export function sheetsOf(offer: Offer, { inKit }: PaperOfKind, plan: Plan): readonly SheetName[] | undefined {
+export function sheetsOf(offer: Offer, plan: Plan): readonly SheetName[] | undefined {
   if (offer !== 'main') return [offer]
-  return plan.kit ? inKit : undefined
+  return plan.kit ? ['card', 'map'] : undefined
 }
+
+/** Whether an offer prints what it is put together by. */
+export const isMade = (offer: Offer): boolean => offer === 'main' || offer === 'map'
 
 /** Pages that can be left out, in the order in which they are printed. */
 export const PAGE_WORDS: Readonly<Record<OptionalPage, string>> = {

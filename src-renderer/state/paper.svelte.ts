@@ -6,7 +6,7 @@ import type { LabelCount, OptionalPage } from '../../shared-types/sheets'
 import type { DocumentState } from './document.svelte'
 import type { PaperOfKind } from '../kinds/kind'
 import { kindOf } from '../kinds/kinds'
-import { offersOf, sheetsOf } from './paper-offers'
+import { isMade, offersOf, sheetsOf } from './paper-offers'
 import type { Offer } from './paper-offers'
 
 /** A page is asked for when the hand rests this long (ms). */
@@ -82,13 +82,13 @@ export class PaperState {
   }
 
   get isTemplate(): boolean {
-    return this.own.isTemplate && this.offer.value === 'main'
+    return this.own.isTemplate && isMade(this.offer.value)
   }
 
   /** What preview, print and export are asked for, by button, menu and key alike. */
   get choice(): PaperChoice & { readonly paper: Paper } {
     const { offer, paper, style, terms } = this
-    const named = sheetsOf(offer.value, this.own, this.#document.plan)
+    const named = sheetsOf(offer.value, this.#document.plan)
     const sheets = named && this.titlePage && offer.value === 'main' ? (['title', ...named] as const) : named
     return {
       paper,

@@ -1,12 +1,12 @@
-/** The card: one page that goes in with the yarn of a kit; of a garland also without one. */
+/** The card: it goes in with the yarn of a kit and lists all of it, on one page if it can; of a garland also without one. */
 import type { GarlandAccount, MotifAccount, PanelAccount, YarnNeed } from '../../../shared-types/plan'
 import type { StitchGauge } from '../../../shared-types/project'
 import { appliquePicture } from '../../../src-core/figures/applique-picture'
 import { firstPart, garlandFigure } from '../../../src-core/figures/garland'
 import { creditLine, fibreWords, kitCautions } from '../../../src-core/figures/kit-words'
 import { keySwatch } from '../../../src-core/figures/key-swatch'
-import { overviewMap } from '../../../src-core/figures/overview-map'
 import type { ColourwayMark } from '../../../src-core/figures/marks'
+import { partOf } from '../../../src-core/figures/part'
 import { projectSentence, sentenceText } from '../../../src-core/figures/sentence'
 import { capital, counted } from '../../../src-core/figures/words'
 import { isAssumed, marked, NOT_KNOWN } from '../../../src-core/figures/yarn-words'
@@ -14,6 +14,8 @@ import { termWord } from '../../../src-core/stitches/terms'
 import { cordGauge } from '../../../src-core/layout/garland/cord'
 import { byKind, garlandOf } from '../../../src-core/plans/layouts'
 import { formatNumber } from '../../../src-core/units/format'
+import type { Block } from '../columns'
+import { intoPages } from '../columns'
 import type { Entry } from '../entry'
 import { drawEntry, entryHeight } from '../entry'
 import { drawLogo, logoSize } from '../draw-logo'
@@ -33,23 +35,27 @@ import {
   togetherWords,
 } from '../words-garland'
 import { FIGURE_WORDS } from '../words-figures'
+import { MOTIF_WORDS } from '../words-motif'
 import { makerOf } from './labels'
 import { gaugeWords } from './materials'
 import { blanketMotifs } from './motif'
 import { setNotes } from './notes'
 import { SWATCH_INSET, yarnSwatch } from './swatch'
+import { setWhole } from './whole'
 
 const GAP = 8
 const LABEL = 18
 const AIR = 5
 const SWATCH = 11
+/** mm. A heading with its room below, as `Sheet.heading` sets it. */
+const HEADING = Sheet.line(TYPE.heading) + 1.6
 /** mm. Room of the logo beside the title. */
 const LOGO = { width: 40, height: 11 } as const
-/** Rows of yarn, and motifs with their pictures, that a card tells at most; fewer where the paper is short. */
-const MOST_ROWS = 16
-const LEAST_ROWS = 3
-/** The drawings get what is left, but no less than this. */
-const LEAST_DRAWING = 34
+/** mm. The drawings get what is left of one page, but no less than this; else there is a second page. */
+const LEAST_DRAWING = { cord: 34, whole: 60 } as const
+/** mm. Least room that rows and columns are begun in. */
+const LEAST_ROWS = 24
+const LEAST_COLUMNS = 60
 /** The first drawing's share of that room, and its largest height. */
 const WHOLE_SHARE = 0.4
 const WHOLE_HEIGHT = 52
@@ -58,58 +64,125 @@ const PICTURE_HEIGHT = 110
 /** A part drawn lower than this shows no more than the whole does. */
 const LEAST_PART = 24
 
-/** One page, whatever is in the kit. */
-export function cardPage(job: Job): Draft {
+/** All that is in the kit and all that is made of it: on one page, or on as many as it takes. */
+export function cardPages(job: Job): Draft[] {
   const { plan, terms } = job
-  const sheet = newSheet(job)
+  const first = newSheet(job)
   const logo = logoSize(job, LOGO)
-  const beside = logo ? sheet.inner - logo.width - GAP : sheet.inner
-  let y = sheet.title(job.title, beside)
+  const beside = logo ? first.inner - logo.width - GAP : first.inner
+  let y = first.title(job.title, beside)
   // What comes next keeps its distance from a logo that reaches lower than the title.
-  y = Math.max(y, drawLogo(job, sheet, { right: sheet.right, y: sheet.top }, LOGO) + 1)
+  y = Math.max(y, drawLogo(job, first, { right: first.right, y: first.top }, LOGO) + 1)
   const sentence = sentenceText(projectSentence(plan, terms))
-  y = setNotes(job, sheet, sheet.paragraph(sentence, sheet.left, y, 170, { size: TYPE.lead })) + AIR
-  const foot = footHeight(job, sheet)
-  // What the words need is tried on a sheet that is thrown away; the drawings get the rest.
-  let rows = MOST_ROWS
-  const needed = (): number => listsAndWords(job, newSheet(job), sheet.top, rows) - sheet.top
-  const room = (): number => sheet.bottom - foot - AIR - needed() - y
-  while (rows > LEAST_ROWS && room() < LEAST_DRAWING) rows--
-  y = cardOf(job).draw(sheet, y, room())
-  y = listsAndWords(job, sheet, y, rows)
-  // Care and cautions always stand at the foot, however full the card is.
-  foots(job, sheet, sheet.bottom - foot)
+  y = setNotes(job, first, first.paragraph(sentence, first.left, y, 170, { size: TYPE.lead })) + AIR
+  // Care and cautions always stand at the foot of the first page, however full the card is.
+  const foot = first.bottom - footHeight(job, first)
+  const card = cardOf(job)
+  const sheets = [first]
+  const table = yarnTable(job, first)
+  const blocks = cardBlocks(job, first, card)
+  const columns = Math.max(...columnsOf(blocks, () => Infinity)[0]!.map(heightOf))
+  const rows = tableHeight(job)
+  const room = (words: number): number => foot - AIR - words - y
+  const isOne = room(rows + columns) >= card.least
+  // Rows go over to the next page before the drawing gives way.
+  const drawn = isOne ? room(rows + columns) : Math.max(room(rows), Math.min(card.least, room(0)))
+  if (drawn > LEAST_PART) y = card.draw(first, y, drawn)
+  let sheet = first
+  let bottom = foot - AIR
+  const turn = (): void => {
+    if (sheet === first) foots(job, first, foot)
+    sheet = newSheet(job)
+    sheets.push(sheet)
+    y = sheet.title(MOTIF_WORDS.goesOn(job.title)) + AIR
+    bottom = sheet.bottom
+  }
+  if (y + LEAST_ROWS > bottom) turn()
+  sheet.rule(y)
+  y = table.draw(sheet, y + 3, bottom) + AIR
+  while (table.goesOn) {
+    turn()
+    y = table.draw(sheet, y) + AIR
+  }
+  if (!isOne && (sheet === first || y + LEAST_COLUMNS > bottom)) turn()
+  const tops = [y, newSheet(job).title(job.title) + AIR]
+  columnsOf(blocks, (page) => sheet.bottom - tops[Math.min(page, 1)]!).forEach((page, i) => {
+    if (i > 0) turn()
+    page.forEach((column, at) => {
+      let below = y
+      for (const { draw, height } of column) {
+        draw(sheet, sheet.left + at * (columnWidth(sheet) + GAP), below)
+        below += height
+      }
+    })
+  })
+  if (sheet === first) foots(job, first, foot)
   const name = plan.kit ? PAGE_NAMES.card : PAGE_NAMES.garland
-  return { section: 'card', name, bookmarks: [name], sheet }
+  return sheets.map((each, i) => ({ section: 'card', name, bookmarks: i === 0 ? [name] : [], sheet: each }))
 }
 
-/** Yarn, extras, motifs, and how it is hung and begun; returns the y below. */
-function listsAndWords(job: Job, sheet: Sheet, top: number, most: number): number {
-  const { terms } = job
-  sheet.rule(top)
-  const y = yarnList(job, sheet, top + 3, most) + 3
-  const width = (sheet.inner - GAP) / 2
-  const second = sheet.left + width + GAP
-  const left = keyList(job, sheet, sheet.left, y, width, most)
-  let right = y
-  const { howTo, gauge: given } = cardOf(job)
-  for (const [heading, text] of howTo) {
-    right = sheet.heading(heading, second, right)
-    right = sheet.paragraph(text, second, right, width) + 2
-  }
+const columnWidth = (sheet: Sheet): number => (sheet.inner - GAP) / 2
+
+const heightOf = (column: readonly Block[]): number => column.reduce((sum, { height }) => sum + height, 0)
+
+const columnsOf = (blocks: readonly Block[], room: (page: number) => number): Block[][][] =>
+  intoPages(blocks, room, 0)
+
+/** What the rows of yarn take with the rule above them, tried on sheets that are thrown away. */
+function tableHeight(job: Job): number {
+  const sheet = newSheet(job)
+  const table = yarnTable(job, sheet)
+  let height = 3 + table.draw(sheet, sheet.top) - sheet.top + AIR
+  while (table.goesOn) height += table.draw(newSheet(job), sheet.top) - sheet.top
+  return height
+}
+
+/** What is made, how it is hung and begun, and the gauge: in columns. */
+function cardBlocks(job: Job, sheet: Sheet, { howTo, gauge: given }: CardOfKind): Block[] {
+  const width = columnWidth(sheet)
+  const list = partOf('L')
+  const entries = cardEntries(job).map((entry): Block => ({
+    height: entryHeight(sheet, entry, width),
+    draw: (on, x, y) => drawEntry(on, list, entry, x, y, width),
+  }))
+  const told = howTo.map(([heading, text]): Block => ({
+    height: HEADING + sheet.heightOf(text, width) + 2,
+    draw: (on, x, y) => on.paragraph(text, x, on.heading(heading, x, y), width),
+  }))
+  const words = hookAndGauge(job, given)
+  return [
+    {
+      height: HEADING,
+      draw: (on, x, y) => on.heading(CARD_WORDS.make, x, y),
+      keep: true,
+    },
+    ...entries,
+    ...told,
+    ...(words === ''
+      ? []
+      : [
+          {
+            height: sheet.heightOf(words, width),
+            draw: (on: Sheet, x: number, y: number) => on.paragraph(words, x, y, width),
+          },
+        ]),
+  ]
+}
+
+/** "Hook 3.5 mm. Gauge: …": as far as it is known. */
+function hookAndGauge(job: Job, given: StitchGauge | undefined): string {
   const gauge = gaugeWords(job, given)
-  const hook = given?.hook ? `Hook ${formatNumber(given.hook, 2)} mm. ` : ''
-  if (gauge) {
-    const words = `${hook}${capital(termWord('gauge', terms))}: ${gauge}.`
-    right = sheet.paragraph(words, second, right, width)
-  }
-  return Math.max(left, right)
+  const hook = given?.hook ? `Hook ${formatNumber(given.hook, 2)} mm.` : ''
+  const told = gauge ? `${capital(termWord('gauge', job.terms))}: ${gauge}.` : ''
+  return [hook, told].filter(Boolean).join(' ')
 }
 
 /** What a card tells of a kind of layout. */
 interface CardOfKind {
   /** Draws what is made, as large as the room allows; returns the y below. */
   draw(sheet: Sheet, top: number, room: number): number
+  /** mm. The least height of the drawing on a card of one page. */
+  readonly least: number
   /** How it is made up: heading and words. */
   readonly howTo: readonly (readonly [heading: string, words: string])[]
   /** The gauge that it was planned by. */
@@ -127,16 +200,16 @@ const cardOf = (job: Job): CardOfKind =>
     applique: ({ panel }) => ({ ...mapCard(job), ...(panel && panelCard(job, panel)) }),
   })
 
-const mapCard = ({ ground, settled, plan, terms }: Job): CardOfKind => ({
-  draw: (sheet, top, room) => {
-    const { figure } = overviewMap(ground, sheet.inner, pictureHeight(room))
-    return sheet.figure(figure, sheet.left, top, FIGURE_WORDS.map(plan, false, terms)) + AIR
-  },
-  howTo: [[CARD_WORDS.together, togetherWords(plan)]],
-  gauge: (settled.motifs.find(({ id }) => id === plan.motif?.id) ?? settled).gauge,
+const mapCard = (job: Job): CardOfKind => ({
+  // What it looks like: what a map writes over it would hide it.
+  draw: (sheet, top, room) => setWhole(job, sheet, top, pictureHeight(room)) + AIR,
+  least: LEAST_DRAWING.whole,
+  howTo: [[CARD_WORDS.together, togetherWords(job.plan)]],
+  gauge: (job.settled.motifs.find(({ id }) => id === job.plan.motif?.id) ?? job.settled).gauge,
 })
 
 const cordCard = (job: Job, garland: GarlandAccount): Omit<CardOfKind, 'gauge'> => ({
+  least: LEAST_DRAWING.cord,
   draw: (sheet, top, room) => garlandDrawings(job, garland, sheet, top, room),
   howTo: [
     [CARD_WORDS.hangs, hangWords(garland, job.units)],
@@ -144,7 +217,10 @@ const cordCard = (job: Job, garland: GarlandAccount): Omit<CardOfKind, 'gauge'> 
   ],
 })
 
-const panelCard = ({ plan, units, style: look }: Job, panel: PanelAccount): Omit<CardOfKind, 'gauge'> => ({
+const panelCard = (
+  { plan, units, style: look }: Job,
+  panel: PanelAccount,
+): Omit<CardOfKind, 'gauge' | 'least'> => ({
   draw: (sheet, top, room) => {
     const box = { width: sheet.inner, height: pictureHeight(room), look }
     const alt = FIGURE_WORDS.panel(plan)
@@ -178,7 +254,7 @@ function garlandDrawings(job: Job, garland: GarlandAccount, sheet: Sheet, top: n
 }
 
 /** Yarn in one kit, wound or as needed, in both systems; and what else is in it. */
-function yarnList(job: Job, sheet: Sheet, top: number, most: number): number {
+function yarnTable(job: Job, sheet: Sheet): Table {
   const { settled, plan, units } = job
   const yarns = new Map(settled.yarns.map((yarn) => [yarn.id, yarn]))
   const wound = plan.kit?.perKit ?? plan.yarns.map((need) => neededYarn(need))
@@ -193,23 +269,19 @@ function yarnList(job: Job, sheet: Sheet, top: number, most: number): number {
   }))
   for (const { name, perKit } of plan.kit?.extras ?? [])
     rows.push({ cells: [`${formatNumber(perKit)} × ${name}`, '', '', ''] })
-  const shown = rows.length > most ? rows.slice(0, most - 1) : rows
-  if (shown.length < rows.length)
-    shown.push({ cells: [CARD_WORDS.more(rows.length - shown.length), '', '', ''] })
   const columns: Column[] = [
     { heading: plan.kit ? CARD_WORDS.contents : CARD_WORDS.yarn, align: 'left' },
     { heading: CARD_WORDS.fibre(job.terms), align: 'left' },
     { heading: CARD_WORDS.weight, align: 'right' },
     { heading: CARD_WORDS.length, align: 'right' },
   ]
-  const said = columns.map((_, i) => shown.some(({ cells }) => cells[i] !== ''))
-  const table = new Table(
+  const said = columns.map((_, i) => rows.some(({ cells }) => cells[i] !== ''))
+  return new Table(
     sheet,
     columns.filter((_, i) => said[i]),
-    shown.map((row) => ({ ...row, cells: row.cells.filter((_, i) => said[i]) })),
+    rows.map((row) => ({ ...row, cells: row.cells.filter((_, i) => said[i]) })),
     { inset: SWATCH_INSET },
   )
-  return table.draw(sheet, top) + 2
 }
 
 const neededYarn = (need: YarnNeed) => ({
@@ -218,19 +290,6 @@ const neededYarn = (need: YarnNeed) => ({
   metres: need.metres?.expected ?? null,
   assumed: (['grams', 'metres'] as const).filter((number) => isAssumed(need, number)),
 })
-
-/** What is made, each colourway of each motif with its picture, its count and the yarn of every part. */
-function keyList(job: Job, sheet: Sheet, x: number, top: number, width: number, most: number): number {
-  let y = sheet.heading(CARD_WORDS.make, x, top)
-  const entries = cardEntries(job)
-  const list = sheet.own('L')
-  for (const entry of entries.slice(0, most)) {
-    drawEntry(sheet, list, entry, x, y, width)
-    y += entryHeight(sheet, entry, width)
-  }
-  const rest = entries.length - most
-  return rest > 0 ? sheet.text(CARD_WORDS.more(rest), x, y) : y
-}
 
 /** All that is made: of a blanket each motif in each of its colourways, and what fills its openings. */
 const cardEntries = (job: Job): Entry[] =>

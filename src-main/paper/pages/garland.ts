@@ -9,14 +9,14 @@ import type { Column, Row } from '../table'
 import { Table } from '../table'
 import { PAGE_NAMES } from '../words'
 import { CORD_WORDS, cordWords } from '../words-garland'
-import { cardPage } from './card'
+import { cardPages } from './card'
 import { withMaterials } from './materials'
 import { severalMotifs, withMotifs } from './motif'
 import { notePages, setNotes } from './notes'
 
 /** Every page of a garland. */
 export function garlandPages(job: Job, garland: GarlandAccount): Draft[] {
-  const cord = [cardPage(job), ...notePages(job), ...cordPages(job, garland)]
+  const cord = [...cardPages(job), ...notePages(job), ...cordPages(job, garland)]
   const pages = withMotifs(job, cord, severalMotifs(job))
   // What is needed for a kit stands on its packing list.
   return job.plan.kit ? pages : withMaterials(job, pages)

@@ -1,12 +1,10 @@
 /** The title page of a pattern: what it is, what it looks like, what it takes, whose it is, and where things stand. */
 import { wcagContrast } from 'culori'
-import type { Figure } from '../../../src-core/figures/figure'
 import { drawPath, INK, PAPER } from '../../../src-core/figures/figure'
 import type { Part } from '../../../src-core/figures/part'
 import { breakLines } from '../../../src-core/figures/lines'
 import { linePath } from '../../../src-core/figures/path'
 import { projectSentence, sentenceText } from '../../../src-core/figures/sentence'
-import { wholePicture } from '../../../src-core/figures/whole-picture'
 import { capital } from '../../../src-core/figures/words'
 import { amountWords } from '../../../src-core/figures/yarn-words'
 import { termWord } from '../../../src-core/stitches/terms'
@@ -18,8 +16,8 @@ import { Sheet, shorten, TYPE } from '../setting'
 import { PAGE_NAMES } from '../words'
 import { MATERIAL_WORDS } from '../words-materials'
 import { SKILL_WORDS, TITLE_WORDS, writtenWords, yarnWords } from '../words-title'
-import { FIGURE_WORDS } from '../words-figures'
 import { gaugeWords } from './materials'
+import { setWhole } from './whole'
 
 const AIR = 6
 const COLUMN_GAP = 10
@@ -33,8 +31,6 @@ const LOGO = { width: 50, height: 18 } as const
 const BAR = { width: 42, height: 1.2 } as const
 /** The picture gets what is left, no less than this many mm, and no more. */
 const PICTURE = { least: 60, most: 150 } as const
-/** mm. Hooks at the ends of a cord and the lines of an outline stand over a picture's measure by less. */
-const RIM = 0.5
 /** Lines that a line below the title and a copyright take at most, and yarns that are named. */
 const MOST_LINES = 3
 const MOST_YARNS = 12
@@ -77,7 +73,7 @@ export function titlePage(job: Job, behind: readonly Draft[]): Draft {
   let yarns = MOST_YARNS
   while (yarns > 1 && hasPicture && bottom - needs(yarns) - AIR - top < PICTURE.least) yarns--
   const room = Math.min(PICTURE.most, bottom - needs(yarns) - AIR - top)
-  const below = hasPicture && room > 0 ? picture(job, sheet, top, room) + AIR : top
+  const below = hasPicture && room > 0 ? setWhole(job, sheet, top, room) + AIR : top
   facts(job, sheet, below, inside, yarns)
   setFoot(job, sheet, bottom)
   return { section: 'title', name: PAGE_NAMES.title, bookmarks: [PAGE_NAMES.title], sheet }
@@ -120,15 +116,6 @@ function head(job: Job, sheet: Sheet): number {
 /** The first lines of a text; what is left out shows. */
 const limited = (lines: readonly string[], most: number): string[] =>
   lines.length <= most ? [...lines] : [...lines.slice(0, most - 1), `${lines[most - 1]} …`]
-
-/** What it looks like, in the middle of its room; returns the y below. */
-function picture(job: Job, sheet: Sheet, top: number, room: number): number {
-  const figure: Figure = wholePicture(job.plan, { look: job.style, plain: true })
-  const scale = Math.min((sheet.inner - 2 * RIM) / figure.width, room / figure.height)
-  const left = sheet.left + (sheet.inner - figure.width * scale) / 2
-  const sentence = sentenceText(projectSentence(job.plan, job.terms))
-  return sheet.figure(figure, left, top, FIGURE_WORDS.whole(sentence), scale)
-}
 
 /** The sentence of the project, and below it label and words in two columns; returns the y below. */
 function facts(job: Job, sheet: Sheet, top: number, inside: readonly Inside[], yarns: number): number {

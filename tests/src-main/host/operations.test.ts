@@ -69,7 +69,10 @@ describe('messages that no window of ours would send', () => {
 describe('an export', () => {
   it.each([
     ['blanket', {}, / map$/],
+    ['blanket', { sheets: ['card', 'map'] }, / card and map$/],
+    ['blanket', { sheets: ['map'] }, / map$/],
     ['garland', { sheets: ['card', 'map'] }, / card and list$/],
+    ['applique', { sheets: ['card', 'map'] }, / card and template$/],
     ['garland', { sheets: ['packing'] }, / packing list$/],
     ['applique', {}, / template$/],
     ['applique', { sheets: ['map'], reverse: true }, / mirrored template$/],

@@ -89,13 +89,19 @@ describe('the sheets of a garland kit', () => {
     expect(words).toContain('at 15 of 25')
   })
 
-  it('the card stays one page, its cautions at the foot, however much is in the kit', async () => {
-    const many = Array.from({ length: 24 }, (_, i) => ({ name: `bead number ${i + 1}`, price: 1 }))
+  it('the card lists all of it, however much is in the kit, its cautions at the foot of its first page', async () => {
+    const many = Array.from({ length: 90 }, (_, i) => ({ name: `bead number ${i + 1}.`, price: 1 }))
     const full = { ...example, layout: { ...example.layout, kit: { count: 2, extras: many } } }
     const { pages } = await read(full)
-    expect(pages[0]!.words).toMatch(/and \d+ more/)
     expect(pages[0]!.words).toContain('Decoration, not a toy.')
-    expect(pages[1]!.words).toContain('Along the cord')
+    const cards = pages.filter(({ words }) => words.includes('Kit card page'))
+    expect(cards.length).toBeGreaterThan(1)
+    const words = cards.map((page) => page.words).join(' ')
+    for (const { name } of many) expect(words.split(`1 × ${name}`)).toHaveLength(2)
+    for (const made of ['15 × Leaf', '8 × Six-petal bloom', '6 × Five-petal bud'])
+      expect(words).toContain(made)
+    expect(words).not.toMatch(/and \d+ more/)
+    expect(pages[cards.length]!.words).toContain('Along the cord')
   })
 
   it('names whose pattern it is, and whether it may be put in', async () => {

@@ -3,6 +3,7 @@ import { describe, expect, it } from 'vitest'
 import { NO_HOUSE } from '../../../shared-types/house'
 import type { GarlandLayout, Kit, Project } from '../../../shared-types/project'
 import type { SheetName } from '../../../shared-types/sheets'
+import type { FigureItem } from '../../../src-core/figures/figure'
 import { planProject } from '../../../src-core/plan'
 import { mapPages, NoSuchSheetError, renderMap } from '../../../src-main/paper'
 import { listCsv } from '../../../src-main/paper/lists'
@@ -63,6 +64,54 @@ describe('each sheet of a kit alone', () => {
       }
     },
   )
+
+  it.each(['A4', 'Letter'] as const)(
+    'the card on %s leaves nothing out of a kit with many yarns: hook and last leaf are on it, and nothing runs over',
+    async (paper) => {
+      const names = ['Oat', 'Harebell', 'Plum', 'Blush', 'Apricot', 'Kelp', 'Slate']
+      const yarns = names.map((name, i) => ({ ...GATE.yarns![0]!, id: `more${i}`, name }))
+      const ways = names.map((name, i) => ({
+        id: `w${i}`,
+        code: 'DEFGHIJ'[i]!,
+        name,
+        motif: 'bloom',
+        yarns: { Centre: 'cream', Petals: `more${i}` },
+      }))
+      const items = [
+        ...ways.map(({ id }) => ({ motif: 'bloom', colourway: id })),
+        ...(GATE.layout.items ?? []),
+      ]
+      const project = withKit({
+        ...GATE,
+        yarns: [...GATE.yarns!, ...yarns],
+        colourways: [...GATE.colourways!, ...ways],
+        layout: { ...GATE.layout, items },
+      } as Project)
+      const { pages } = await read(project, { sheets: ['card'], paper })
+      const words = pages.map((page) => page.words).join(' ')
+      for (const { name } of project.yarns!) expect(words).toMatch(new RegExp(`${name} cotton \\d+ g`))
+      expect(words).toContain('1 × crochet hook')
+      for (const { code, name } of project.colourways!) expect(words).toContain(`${code} · ${name}`)
+      expect(words).toMatch(/\d+ × Leaf/)
+      for (const { texts, width, height } of pages)
+        for (const { x, y, width: wide } of texts) {
+          expect(x + wide).toBeLessThan(width - 11)
+          expect(y).toBeLessThan(height - 11)
+        }
+    },
+  )
+
+  it('the card of a blanket shows what it looks like: no number, arrow or count over the motifs', () => {
+    const edged = flowers({ edging: { rounds: ['sc'], yarn: 'y1' } })
+    const [page] = pagesOf(withKit(edged), { sheets: ['card'] })
+    const tall = (item: FigureItem): number => item.part?.box?.height ?? 0
+    const picture = page!.figure.items.reduce((most, item) => (tall(item) > tall(most) ? item : most))
+    expect(tall(picture)).toBeGreaterThanOrEqual(59)
+    const textsOf = (item: FigureItem): string[] =>
+      item.kind === 'group' ? item.items.flatMap(textsOf) : item.kind === 'text' ? [item.text] : []
+    expect(picture.kind).toBe('group')
+    expect(textsOf(picture)).toEqual([])
+  })
 
   it('the card of a blanket with fillers tells them, too: what is made, and how it goes together', async () => {
     const project = withKit(example('orangery-cloth'))

@@ -115,6 +115,26 @@ describe('Kit', () => {
   })
 })
 
+describe('Paper of a blanket kit', () => {
+  it('offers card and map together, and each of them alone', async () => {
+    const blanket = example('market-stall-throw')
+    const layout = { ...blanket.layout!, kit: { count: 30 } }
+    const { app } = await inWindow(PaperPlace, {}, { ...blanket, layout } as typeof blanket)
+    const { paper } = app
+    expect(paper.offers.map(({ label }) => label)).toEqual([
+      'Card and map, to put in',
+      'The map alone',
+      'Kit card alone',
+      'Packing list, for the seller',
+      'Labels',
+    ])
+    screen.getByRole('button', { name: 'Export card and map as PDF' })
+    expect(paper.choice).toMatchObject({ sheets: ['card', 'map'] })
+    await fireEvent.change(screen.getByRole('combobox', { name: 'Sheets' }), { target: { value: 'map' } })
+    expect(paper.choice).toMatchObject({ sheets: ['map'] })
+  })
+})
+
 describe('Paper of a garland kit', () => {
   const exported = (host: Awaited<ReturnType<typeof inWindow>>['host']) =>
     host.asked.filter(({ name }) => name === 'exportProject').at(-1)?.payload
