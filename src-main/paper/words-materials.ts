@@ -28,6 +28,14 @@ export const MATERIAL_WORDS = {
     const other = units === 'metric' ? 'in oz' : 'in g'
     return ['Yarn', 'needed', other, 'in m', 'in yd', balls, 'on hand', 'to buy', 'cost']
   },
+  /** The same of what lies in a kit. */
+  inKit: (units: UnitSystem): string[] => [
+    'Yarn',
+    'in the kit',
+    units === 'metric' ? 'in oz' : 'in g',
+    'in m',
+    'in yd',
+  ],
   parts: (edging: string): { key: keyof YarnNeed['parts']; heading: string }[] => [
     { key: 'motifs', heading: 'motifs' },
     { key: 'joins', heading: 'joins' },

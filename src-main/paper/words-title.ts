@@ -18,6 +18,8 @@ export const TITLE_WORDS = {
   hook: 'Hook',
   written: 'Written in',
   inside: 'Inside',
+  /** Of a fibre that every yarn is of. */
+  allOf: (fibre: string): string => `all ${unbroken(fibre)}`,
   more: (count: number): string => `and ${count} more`,
   by: (designer: string): string => `Designed by ${designer}`,
 } as const
@@ -25,6 +27,9 @@ export const TITLE_WORDS = {
 /** "US terms, right-handed". */
 export const writtenWords = ({ hand }: Settled, terms: string): string => `${terms} terms, ${hand}-handed`
 
+/** "75 % wool, 25 % nylon", broken between fibres only. */
+const unbroken = (fibre: string): string => fibre.replace(/(\d) ?% ?/g, '$1\u00a0%\u00a0')
+
 /** What a yarn is, behind its name: "285 to 300 g, cotton". */
 export const yarnWords = (name: string, amount: string, fibre: string): string =>
-  [`${capital(name)}: ${amount}`, fibre].filter(Boolean).join(', ')
+  [`${capital(name)}: ${amount}`, unbroken(fibre)].filter(Boolean).join(', ')

@@ -5,7 +5,7 @@
  */
 import type { MotifAccount, Plan, PlanNumbers } from '../../shared-types/plan'
 import type { Project } from '../../shared-types/project'
-import type { ListName, SheetName } from '../../shared-types/sheets'
+import type { ListName } from '../../shared-types/sheets'
 import type { PlacedPiece } from '../../src-core/layout/placed'
 import type { Tool } from '../drawing/scene'
 import type { OwnStart } from '../start/own-start.svelte'

@@ -1,6 +1,5 @@
 /** The card: it goes in with the yarn of a kit and lists all of it, on one page if it can; of a garland also without one. */
 import type { GarlandAccount, MotifAccount, PanelAccount, YarnNeed } from '../../../shared-types/plan'
-import type { StitchGauge } from '../../../shared-types/project'
 import { appliquePicture } from '../../../src-core/figures/applique-picture'
 import { firstPart, garlandFigure } from '../../../src-core/figures/garland'
 import { creditLine, fibreWords, kitCautions } from '../../../src-core/figures/kit-words'
@@ -11,8 +10,7 @@ import { projectSentence, sentenceText } from '../../../src-core/figures/sentenc
 import { capital, counted } from '../../../src-core/figures/words'
 import { isAssumed, marked, NOT_KNOWN } from '../../../src-core/figures/yarn-words'
 import { termWord } from '../../../src-core/stitches/terms'
-import { cordGauge } from '../../../src-core/layout/garland/cord'
-import { byKind, garlandOf } from '../../../src-core/plans/layouts'
+import { byKind } from '../../../src-core/plans/layouts'
 import { formatNumber } from '../../../src-core/units/format'
 import type { Block } from '../columns'
 import { intoPages } from '../columns'
@@ -37,7 +35,7 @@ import {
 import { FIGURE_WORDS } from '../words-figures'
 import { MOTIF_WORDS } from '../words-motif'
 import { makerOf } from './labels'
-import { gaugeWords } from './materials'
+import { gaugeWords, plannedGauge } from './materials'
 import { blanketMotifs } from './motif'
 import { setNotes } from './notes'
 import { SWATCH_INSET, yarnSwatch } from './swatch'
@@ -138,7 +136,7 @@ function tableHeight(job: Job): number {
 }
 
 /** What is made, how it is hung and begun, and the gauge: in columns. */
-function cardBlocks(job: Job, sheet: Sheet, { howTo, gauge: given }: CardOfKind): Block[] {
+function cardBlocks(job: Job, sheet: Sheet, { howTo }: CardOfKind): Block[] {
   const width = columnWidth(sheet)
   const list = partOf('L')
   const entries = cardEntries(job).map((entry): Block => ({
@@ -149,7 +147,7 @@ function cardBlocks(job: Job, sheet: Sheet, { howTo, gauge: given }: CardOfKind)
     height: HEADING + sheet.heightOf(text, width) + 2,
     draw: (on, x, y) => on.paragraph(text, x, on.heading(heading, x, y), width),
   }))
-  const words = hookAndGauge(job, given)
+  const words = hookAndGauge(job)
   return [
     {
       height: HEADING,
@@ -170,7 +168,8 @@ function cardBlocks(job: Job, sheet: Sheet, { howTo, gauge: given }: CardOfKind)
 }
 
 /** "Hook 3.5 mm. Gauge: …": as far as it is known. */
-function hookAndGauge(job: Job, given: StitchGauge | undefined): string {
+function hookAndGauge(job: Job): string {
+  const given = plannedGauge(job)
   const gauge = gaugeWords(job, given)
   const hook = given?.hook ? `Hook ${formatNumber(given.hook, 2)} mm.` : ''
   const told = gauge ? `${capital(termWord('gauge', job.terms))}: ${gauge}.` : ''
@@ -185,8 +184,6 @@ interface CardOfKind {
   readonly least: number
   /** How it is made up: heading and words. */
   readonly howTo: readonly (readonly [heading: string, words: string])[]
-  /** The gauge that it was planned by. */
-  readonly gauge: StitchGauge | undefined
 }
 
 const cardOf = (job: Job): CardOfKind =>
@@ -194,7 +191,6 @@ const cardOf = (job: Job): CardOfKind =>
     blanket: () => mapCard(job),
     garland: ({ garland }) => ({
       ...mapCard(job),
-      gauge: cordGauge(job.settled, garlandOf(job.settled)),
       ...(garland && cordCard(job, garland)),
     }),
     applique: ({ panel }) => ({ ...mapCard(job), ...(panel && panelCard(job, panel)) }),
@@ -205,10 +201,9 @@ const mapCard = (job: Job): CardOfKind => ({
   draw: (sheet, top, room) => setWhole(job, sheet, top, pictureHeight(room)) + AIR,
   least: LEAST_DRAWING.whole,
   howTo: [[CARD_WORDS.together, togetherWords(job.plan)]],
-  gauge: (job.settled.motifs.find(({ id }) => id === job.plan.motif?.id) ?? job.settled).gauge,
 })
 
-const cordCard = (job: Job, garland: GarlandAccount): Omit<CardOfKind, 'gauge'> => ({
+const cordCard = (job: Job, garland: GarlandAccount): CardOfKind => ({
   least: LEAST_DRAWING.cord,
   draw: (sheet, top, room) => garlandDrawings(job, garland, sheet, top, room),
   howTo: [
@@ -217,10 +212,7 @@ const cordCard = (job: Job, garland: GarlandAccount): Omit<CardOfKind, 'gauge'> 
   ],
 })
 
-const panelCard = (
-  { plan, units, style: look }: Job,
-  panel: PanelAccount,
-): Omit<CardOfKind, 'gauge' | 'least'> => ({
+const panelCard = ({ plan, units, style: look }: Job, panel: PanelAccount): Omit<CardOfKind, 'least'> => ({
   draw: (sheet, top, room) => {
     const box = { width: sheet.inner, height: pictureHeight(room), look }
     const alt = FIGURE_WORDS.panel(plan)

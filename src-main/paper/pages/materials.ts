@@ -1,8 +1,9 @@
 /** Materials: yarn by colour with its range, what to buy, what it is for, gauge, hook, edging, ends and time. */
-import type { YarnNeed, YarnNumber } from '../../../shared-types/plan'
+import type { KitAccount, YarnNeed, YarnNumber } from '../../../shared-types/plan'
 import type { StitchGauge, UnitSystem, Yarn } from '../../../shared-types/project'
 import { ENDS_WORDS } from '../../../src-core/edging/words'
-import { blanketOf } from '../../../src-core/plans/layouts'
+import { cordGauge } from '../../../src-core/layout/garland/cord'
+import { blanketOf, byKind, garlandOf } from '../../../src-core/plans/layouts'
 import { partOf } from '../../../src-core/figures/part'
 import { capital, listed, openEndsWords, plural } from '../../../src-core/figures/words'
 import {
@@ -45,8 +46,6 @@ import { sidesJoined } from '../../../src-core/figures/seam-words'
 import { ballSizes, edgingWords, fillerWords, MATERIAL_WORDS } from '../words-materials'
 
 const LABEL = 34
-/** The first of the columns that only the maker or seller needs: on hand, to buy, cost. */
-const OWN_COLUMN = 6
 
 function yarnRow(job: Job, need: YarnNeed, yarn: Yarn | undefined): string[] {
   const { units, settled } = job
@@ -113,6 +112,7 @@ function totalRow(job: Job): string[] {
 }
 
 function yarnTable(job: Job): { columns: readonly Column[]; rows: Row[] } {
+  if (job.plan.kit) return kitTable(job, job.plan.kit)
   const yarns = new Map(job.settled.yarns.map((yarn) => [yarn.id, yarn]))
   const balls = termWord('balls', job.terms)
   const headings = MATERIAL_WORDS.columns(balls, job.units)
@@ -126,16 +126,38 @@ function yarnTable(job: Job): { columns: readonly Column[]; rows: Row[] } {
   })
   // Nobody knows what it comes to where one of them is not known.
   if (rows.length > 1 && job.plan.yarns.every(isNeedKnown)) rows.push({ cells: totalRow(job), bold: true })
-  // With a kit these pages are for who buys it: what its seller has, buys and pays is theirs alone.
-  if (!job.plan.kit) return { columns, rows }
-  return {
-    columns: columns.slice(0, OWN_COLUMN),
-    rows: rows.map((row) => ({ ...row, cells: row.cells.slice(0, OWN_COLUMN) })),
-  }
+  return { columns, rows }
+}
+
+/**
+ * With a kit these pages are for who buys it, and tell what lies in it, as the card does: what its seller needs for one,
+ * has, buys and pays is theirs alone.
+ */
+function kitTable({ plan, settled, units, style }: Job, kit: KitAccount): { columns: Column[]; rows: Row[] } {
+  const other = units === 'metric' ? 'imperial' : 'metric'
+  const yarns = new Map(settled.yarns.map((yarn) => [yarn.id, yarn]))
+  const columns = MATERIAL_WORDS.inKit(units).map((heading, i) => ({
+    heading,
+    align: i === 0 ? ('left' as const) : ('right' as const),
+  }))
+  const amounts = new Map(kit.perKit.map((amount) => [amount.yarn, amount]))
+  const rows = plan.yarns.map(({ id }): Row => {
+    const amount = amounts.get(id)
+    const name = yarns.get(id)?.name || id
+    const mark = yarnSwatch(yarns.get(id)?.colour, style)
+    if (!amount) return { cells: [name, NOT_KNOWN, '–', '–', '–'], mark }
+    const { grams, metres, assumed = [] } = amount
+    const mass = (system: UnitSystem): string => starred(formatMass(grams, system), assumed.includes('grams'))
+    const length = (system: UnitSystem): string =>
+      metres === null ? '–' : starred(formatYarnLength(metres, system), assumed.includes('metres'))
+    return { cells: [name, mass(units), mass(other), length('metric'), length('imperial')], mark }
+  })
+  return { columns, rows }
 }
 
 /** What the expected grams are made of; columns that are empty everywhere are left out. */
 function partsTable(job: Job): { columns: readonly Column[]; rows: Row[] } | null {
+  if (job.plan.kit) return null
   const yarns = new Map(job.settled.yarns.map((yarn) => [yarn.id, yarn]))
   const parts = MATERIAL_WORDS.parts(termWord('edging', job.terms))
   const shown = parts.filter(({ key }) =>
@@ -181,11 +203,21 @@ export function gaugeWords(job: Job, gauge: StitchGauge | undefined): string | n
   return `${formatNumber(gauge.stitches, 1)} ${name}${rows} to ${swatchWords(gauge.over ?? 100, job)}`
 }
 
+/** The gauge that it was planned by: of its motif, of the cord, else of the project. */
+export const plannedGauge = ({ plan, settled }: Job): StitchGauge | undefined => {
+  const ofMotif = (settled.motifs.find(({ id }) => id === plan.motif?.id) ?? settled).gauge
+  return byKind(plan, {
+    blanket: () => ofMotif,
+    garland: () => cordGauge(settled, garlandOf(settled)),
+    applique: () => ofMotif,
+  })
+}
+
 /** Where numbers of the table come from: a weight that was split, a band that nobody entered. */
 function yarnRemarks({ plan, settled, terms }: Job): [string, string][] {
   const names = new Map(settled.yarns.map((yarn) => [yarn.id, yarn.name || yarn.id]))
   const split = splitRemark(plan.yarns, (id) => names.get(id) ?? id)
-  const unpriced = plan.kit ? '' : sumRemark(plan.yarns, (id) => names.get(id) ?? id)
+  const unpriced = sumRemark(plan.yarns, (id) => names.get(id) ?? id)
   const isStarred = plan.yarns.some((need) => need.assumed)
   const used = plan.yarns.flatMap((need) => settled.yarns.find(({ id }) => id === need.id) ?? [])
   const again = (isCounted: boolean): string[] =>
@@ -212,7 +244,7 @@ function yarnRemarks({ plan, settled, terms }: Job): [string, string][] {
 function facts(job: Job, notes: readonly string[]): [string, string][] {
   const { plan, settled, terms, units } = job
   const list = notes.map((text): [string, string] => [HEADINGS.notes, text])
-  const { gauge } = settled.motifs.find((each) => each.id === plan.motif?.id) ?? settled
+  const gauge = plannedGauge(job)
   const told = gaugeWords(job, gauge)
   if (told) list.push([capital(termWord('gauge', terms)), told])
   if (gauge?.hook) list.push(['Hook', `${formatNumber(gauge.hook, 2)} mm`])
@@ -244,14 +276,17 @@ function facts(job: Job, notes: readonly string[]): [string, string][] {
       formatMinutes(low) === formatMinutes(high) ? '' : ` (${formatMinutes(low)} to ${formatMinutes(high)})`
     list.push(['Time', `about ${formatMinutes(expected)}${range}`])
   }
+  if (plan.kit) {
+    if (plan.kit.perKit.some(({ assumed }) => assumed))
+      list.push(['Assumed', starWords(termWord('ball', terms))])
+    return list
+  }
   list.push(['Allowed for', MATERIAL_WORDS.waste(formatNumber(settled.allowance.wastePercent, 1))])
   list.push(...yarnRemarks(job))
-  const made = plan.kit ? '' : madeYarnWords(plan.progress, terms)
+  const made = madeYarnWords(plan.progress, terms)
   if (made) list.push(['Made', made])
-  if (!plan.kit) {
-    const why = buyingRemark(plan.yarns, settled.yarns, units, terms)
-    list.push(['Buying', `${MATERIAL_WORDS.buying(terms)}${why && ` ${why}`}`])
-  }
+  const why = buyingRemark(plan.yarns, settled.yarns, units, terms)
+  list.push(['Buying', `${MATERIAL_WORDS.buying(terms)}${why && ` ${why}`}`])
   return list
 }
 

@@ -6,9 +6,9 @@ import { breakLines } from '../../../src-core/figures/lines'
 import { linePath } from '../../../src-core/figures/path'
 import { projectSentence, sentenceText } from '../../../src-core/figures/sentence'
 import { capital } from '../../../src-core/figures/words'
-import { amountWords } from '../../../src-core/figures/yarn-words'
+import { amountWords, NOT_KNOWN } from '../../../src-core/figures/yarn-words'
 import { termWord } from '../../../src-core/stitches/terms'
-import { formatNumber } from '../../../src-core/units/format'
+import { formatMass, formatNumber } from '../../../src-core/units/format'
 import { drawLogo } from '../draw-logo'
 import type { Draft, Job } from '../page'
 import { newSheet } from '../page'
@@ -16,7 +16,7 @@ import { Sheet, shorten, TYPE } from '../setting'
 import { PAGE_NAMES } from '../words'
 import { MATERIAL_WORDS } from '../words-materials'
 import { SKILL_WORDS, TITLE_WORDS, writtenWords, yarnWords } from '../words-title'
-import { gaugeWords } from './materials'
+import { gaugeWords, plannedGauge } from './materials'
 import { setWhole } from './whole'
 
 const AIR = 6
@@ -117,9 +117,27 @@ function head(job: Job, sheet: Sheet): number {
 const limited = (lines: readonly string[], most: number): string[] =>
   lines.length <= most ? [...lines] : [...lines.slice(0, most - 1), `${lines[most - 1]} …`]
 
+/** Shares of the left column: the one that takes the least height is taken, the first of several. */
+const SHARES = [0.5, 0.42, 0.58] as const
+
 /** The sentence of the project, and below it label and words in two columns; returns the y below. */
 function facts(job: Job, sheet: Sheet, top: number, inside: readonly Inside[], yarns: number): number {
-  const width = (sheet.inner - COLUMN_GAP) / 2
+  const below = (share: number): number => setFacts(job, newSheet(job), top, inside, yarns, share)
+  const lowest = Math.min(...SHARES.map(below))
+  const share = SHARES.find((each) => below(each) <= lowest + 0.01)!
+  return setFacts(job, sheet, top, inside, yarns, share)
+}
+
+function setFacts(
+  job: Job,
+  sheet: Sheet,
+  top: number,
+  inside: readonly Inside[],
+  yarns: number,
+  share: number,
+): number {
+  const width = (sheet.inner - COLUMN_GAP) * share
+  const rest = sheet.inner - COLUMN_GAP - width
   const second = sheet.left + width + COLUMN_GAP
   sheet.rule(top)
   const sentence = sentenceText(projectSentence(job.plan, job.terms))
@@ -130,8 +148,8 @@ function facts(job: Job, sheet: Sheet, top: number, inside: readonly Inside[], y
     left = fact(sheet, list, sheet.left, left, width, label, [text])
   let right = y
   const wool = yarnFacts(job, yarns)
-  if (wool.length > 0) right = fact(sheet, list, second, right, width, TITLE_WORDS.yarn, wool)
-  if (inside.length > 0) right = contents(sheet, list, second, right, width, inside)
+  if (wool.length > 0) right = fact(sheet, list, second, right, rest, TITLE_WORDS.yarn, wool)
+  if (inside.length > 0) right = contents(sheet, list, second, right, rest, inside)
   return Math.max(left, right)
 }
 
@@ -169,7 +187,7 @@ function contents(
 
 function plainFacts(job: Job): [string, string][] {
   const { plan, settled, terms, units } = job
-  const { gauge } = settled.motifs.find((each) => each.id === plan.motif?.id) ?? settled
+  const gauge = plannedGauge(job)
   const told = gaugeWords(job, gauge)
   const { skill } = settled.pattern
   return [
@@ -183,15 +201,23 @@ function plainFacts(job: Job): [string, string][] {
   ]
 }
 
-/** The yarns with what they come to, `most` of them by name. */
+/**
+ * The yarns with what they come to, in a kit with what lies in it, `most` of them by name. A fibre that all of them are
+ * of is told once.
+ */
 function yarnFacts({ plan, settled, units }: Job, most: number): string[] {
   const yarns = new Map(settled.yarns.map((yarn) => [yarn.id, yarn]))
+  const wound = new Map(plan.kit?.perKit.map(({ yarn, grams }) => [yarn, formatMass(grams, units)]))
+  const fibres = new Set(plan.yarns.map(({ id }) => yarns.get(id)?.fibre?.trim() ?? ''))
+  const all = plan.yarns.length > 1 && fibres.size === 1 ? [...fibres][0]! : ''
   const told = plan.yarns.map((need) => {
     const yarn = yarns.get(need.id)
-    const amount = amountWords(need, units)
-    return yarnWords(yarn?.name || need.id, amount, yarn?.fibre?.trim() ?? '')
+    const amount = plan.kit ? (wound.get(need.id) ?? NOT_KNOWN) : amountWords(need, units)
+    return yarnWords(yarn?.name || need.id, amount, all === '' ? (yarn?.fibre?.trim() ?? '') : '')
   })
-  return told.length <= most ? told : [...told.slice(0, most - 1), TITLE_WORDS.more(told.length - most + 1)]
+  const shown =
+    told.length <= most ? told : [...told.slice(0, most - 1), TITLE_WORDS.more(told.length - most + 1)]
+  return all === '' ? shown : [...shown, TITLE_WORDS.allOf(all)]
 }
 
 /** Copyright, and who sells or publishes it. */

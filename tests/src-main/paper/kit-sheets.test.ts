@@ -104,13 +104,40 @@ describe('each sheet of a kit alone', () => {
   it('the card of a blanket shows what it looks like: no number, arrow or count over the motifs', () => {
     const edged = flowers({ edging: { rounds: ['sc'], yarn: 'y1' } })
     const [page] = pagesOf(withKit(edged), { sheets: ['card'] })
-    const tall = (item: FigureItem): number => item.part?.box?.height ?? 0
+    const tall = ({ part }: FigureItem): number => (part && 'box' in part ? (part.box?.height ?? 0) : 0)
     const picture = page!.figure.items.reduce((most, item) => (tall(item) > tall(most) ? item : most))
     expect(tall(picture)).toBeGreaterThanOrEqual(59)
     const textsOf = (item: FigureItem): string[] =>
       item.kind === 'group' ? item.items.flatMap(textsOf) : item.kind === 'text' ? [item.text] : []
     expect(picture.kind).toBe('group')
     expect(textsOf(picture)).toEqual([])
+  })
+
+  it.each(KINDS)('everything that goes in with %s tells the same grams of a yarn', async (_, project) => {
+    const plan = planProject(project)
+    const { pages } = await read(project, { sheets: ['title', 'card', 'map', 'labels'] })
+    const words = pages.map((page) => page.words).join(' ')
+    for (const { yarn, grams } of plan.kit!.perKit) {
+      const name = project.yarns!.find(({ id }) => id === yarn)!.name!
+      const told = [
+        ...words.matchAll(new RegExp(`${name}:?(?: cotton| wool)? ([\\d.,–]+) (?:to [\\d.,]+ )?g`, 'g')),
+      ]
+      expect(told.length).toBeGreaterThan(2)
+      expect(new Set(told.map(([, number]) => number!.replace(',', '')))).toEqual(new Set([String(grams)]))
+    }
+    // What it takes to work it, and what is allowed on top, is what the seller counts with.
+    for (const own of ['waste', 'Allowed for', 'balls', 'skeins', 'What the yarn is for'])
+      expect(words).not.toContain(own)
+  })
+
+  it('the title page tells hook and gauge of the motifs, and a fibre that all yarns share once', async () => {
+    const gauge = { stitch: 'sc', stitches: 21, rows: 23, over: 100, hook: 3.25 }
+    const motifs = GATE.motifs!.map((motif) => ({ ...motif, gauge }))
+    const yarns = GATE.yarns!.map((yarn) => ({ ...yarn, fibre: '75 % wool, 25 % nylon' }))
+    const { pages } = await read({ ...GATE, gauge: undefined, motifs, yarns }, { sheets: ['title'] })
+    expect(pages[0]!.words).toContain('Hook 3.25 mm')
+    expect(pages[0]!.words).toContain('Gauge 21 sc (single crochet) × 23 rows')
+    expect(pages[0]!.words.replaceAll('\u00a0', ' ').match(/75 % wool, 25 % nylon/g)).toHaveLength(1)
   })
 
   it('the card of a blanket with fillers tells them, too: what is made, and how it goes together', async () => {
