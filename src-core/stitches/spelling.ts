@@ -52,9 +52,11 @@ export const saying =
   (parts, ...values) =>
     parts.map((part, i) => `${inSpelling(part, terms)}${values[i] ?? ''}`).join('')
 
-/** "color B", as the program names a part of a motif, in the spelling of who reads it; names that people gave stay. */
+/** "color B" or "center", as the program names a part of a motif, in the spelling of who reads it; names that people gave stay. */
 export const colourSpelled = (name: string, terms: Terms): string =>
-  /^(main )?colou?r( [A-Z]{1,2})?$/.test(name) ? name.replace(/colou?r/, inSpelling('colour', terms)) : name
+  /^((main )?colou?r( [A-Z]{1,2})?|cent(re|er))$/.test(name)
+    ? name.replace(/colou?r/, inSpelling('colour', terms)).replace(/cent(re|er)/, inSpelling('centre', terms))
+    : name
 
 /** American and British, of words that stand in rounds and instructions; names of yarns have none of them. */
 const IN_PATTERNS: readonly (readonly [american: string, british: string])[] = [

@@ -1,10 +1,12 @@
 /** What the pages of a map are made from, and what becomes of them. */
+import { wcagContrast } from 'culori'
 import type { House } from '../../shared-types/house'
 import type { Plan } from '../../shared-types/plan'
 import type { Paper, SheetStyle, Terms, UnitSystem } from '../../shared-types/project'
 import type { Settled } from '../../shared-types/settled'
 import type { OptionalPage } from '../../shared-types/sheets'
 import type { Figure, MeasureText } from '../../src-core/figures/figure'
+import { INK, PAPER } from '../../src-core/figures/figure'
 import type { MapGround } from '../../src-core/figures/map-ground'
 import { paperSize, Sheet } from './setting'
 
@@ -71,8 +73,20 @@ export interface MapPage {
   readonly figure: Figure
 }
 
+/** Text in a colour must stand out from paper so much (WCAG 2.2, 1.4.3). */
+const READABLE = 4.5
+
+/** The colour of titles and of the bar below the first: the house's own where paper is in colour. */
+export function accents({ house, style }: Pick<Job, 'house' | 'style'>): {
+  readonly text: string
+  readonly bar: string
+} {
+  const bar = style === 'colour' && house.accent !== '' ? house.accent.toLowerCase() : INK
+  return { bar, text: wcagContrast(bar, PAPER) >= READABLE ? bar : INK }
+}
+
 /** An empty sheet of the job's paper. */
 export function newSheet(job: Job, landscape = false): Sheet {
   const { width, height } = paperSize(job.paper, landscape)
-  return new Sheet(width, height, job.measure)
+  return new Sheet(width, height, job.measure, accents(job).text)
 }

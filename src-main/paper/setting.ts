@@ -80,6 +80,8 @@ export class Sheet {
     readonly width: number,
     readonly height: number,
     readonly measure: MeasureText,
+    /** Of the titles of pages. */
+    readonly accent: string = INK,
   ) {}
 
   get right(): number {
@@ -158,13 +160,13 @@ export class Sheet {
   /** The title of a page. */
   title(text: string, width = this.inner): number {
     const fitting = shorten(text, width, this.measure, TYPE.title, 'bold')
-    const style = { size: TYPE.title, weight: 'bold', leading: 1.2, as: 'H1' } as const
+    const style = { size: TYPE.title, weight: 'bold', leading: 1.2, colour: this.accent, as: 'H1' } as const
     return this.text(fitting, this.left, this.top, style) + 2
   }
 
   /** The title of what stands below something else on its page. */
   lowerTitle(text: string, y: number): number {
-    const style = { size: TYPE.heading + 3, weight: 'bold', as: 'H1' } as const
+    const style = { size: TYPE.heading + 3, weight: 'bold', colour: this.accent, as: 'H1' } as const
     const fitting = shorten(text, this.inner, this.measure, style.size, style.weight)
     return this.text(fitting, this.left, y, style)
   }

@@ -44,12 +44,13 @@ export const CORD_WORDS = {
 } as const
 
 export const LABEL_WORDS = {
-  kind: 'Kit to crochet it yourself',
+  kind: 'Crochet kit',
   contents: 'Contents',
   fibre: (terms: Terms): string => saying(terms)`Fibre`,
   care: 'Care',
   cautions: 'Take care',
-  maker: 'Sold by, with address',
+  maker: 'Sold by',
+  makerBlank: 'Sold by, with address',
   fill: '__________________ (copy it from the ball band)',
   blank: '______________________________',
 } as const
@@ -173,12 +174,16 @@ function lossWords({ run }: KitAccount): string {
   return wound < run.length ? `${allowed}, but none where whole packs go in` : allowed
 }
 
-/** What is in one kit, thing by thing: "Moss 31 g", "2 × blunt needle". Yarn is told in grams, as labels ask. */
+/** "Oatmeal yarn": names of colours alone may be those of anything. */
+export const yarnCalled = (name: string): string =>
+  /\b(yarn|wool|cotton)s?\b/i.test(name) ? name : `${name} yarn`
+
+/** What is in one kit, thing by thing: "Moss yarn 31 g", "2 × blunt needle". Yarn is told in grams, as labels ask. */
 export function contentsWords(settled: Settled, kit: KitAccount): string[] {
   const names = new Map(settled.yarns.map((yarn) => [yarn.id, yarn.name || yarn.id]))
   const yarns = kit.perKit.map(
     ({ yarn, grams, assumed = [] }) =>
-      `${names.get(yarn) ?? yarn} ${marked(formatMass(grams, 'metric'), assumed.includes('grams'))}`,
+      `${yarnCalled(names.get(yarn) ?? yarn)} ${marked(formatMass(grams, 'metric'), assumed.includes('grams'))}`,
   )
   const extras = kit.extras.map(({ name, perKit }) =>
     perKit === 1 ? name : `${formatNumber(perKit)} × ${name}`,

@@ -17,7 +17,7 @@ import { shapeName } from '../../src-core/figures/sentence'
 import { joinsInGeneral } from '../../src-core/joining-round/joining-round'
 import { layoutKindOf } from '../../src-core/plans/layouts'
 import { listOf } from '../../src-core/joins/words'
-import { saying } from '../../src-core/stitches/spelling'
+import { colourSpelled, saying } from '../../src-core/stitches/spelling'
 import { termWord } from '../../src-core/stitches/terms'
 
 export const PAGE_NAMES = {
@@ -244,9 +244,24 @@ export const noColourway = (terms: Terms): string => saying(terms)`No colourway`
 const small = (text: string): string =>
   text.slice(1) === text.slice(1).toLowerCase() ? text.charAt(0).toLowerCase() + text.slice(1) : text
 
-/** "Brick petals, Straw centre". */
-export const slotWords = (slots: readonly { slot: string; yarnName: string }[]): string =>
-  slots.map(({ slot, yarnName }) => `${yarnName} ${small(slot)}`).join(', ')
+/** What the program calls the part of a motif of one color: beside its yarn it says nothing. */
+const ONLY_PART = 'motif'
+
+/** "Brick petals, Straw centre"; of a motif of one colour "Brick". */
+export function slotWords(slots: readonly { slot: string; yarnName: string }[], terms: Terms): string {
+  const [first, ...others] = slots
+  if (first?.slot === ONLY_PART && others.length === 0) return first.yarnName
+  return slots.map(({ slot, yarnName }) => `${yarnName} ${small(colourSpelled(slot, terms))}`).join(', ')
+}
+
+/** The same below the name of its colourway, which may be that of its yarn. */
+export function slotLines(
+  { name, slots }: { readonly name: string; readonly slots: readonly { slot: string; yarnName: string }[] },
+  terms: Terms,
+): string[] {
+  const words = slotWords(slots, terms)
+  return words.toLowerCase() === name.toLowerCase() ? [] : [words]
+}
 
 /** What the marks of the join detail mean; those that a sheet does not have are left out. */
 export const joinLegendWords = (

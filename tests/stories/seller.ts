@@ -200,7 +200,7 @@ export async function printKit(page: Page, exported: Export): Promise<void> {
   expect(wordsOf(labels)).toContain('Contents: ')
   await page.getByText('25 labels, one for each kit').click()
   const run = await readPdf(await exported(() => hands.press('Export the labels as PDF')))
-  expect(wordsOf(run).match(/Kit to crochet it yourself/g)).toHaveLength(25)
+  expect(wordsOf(run).match(/Crochet kit/g)).toHaveLength(25)
 
   const putIn = await sheet('Card and list, to put in', 'card and list')
   expect(wordsOf(putIn)).toContain('Along the cord')

@@ -22,7 +22,7 @@ import { newSheet } from '../page'
 import { Sheet, TYPE } from '../setting'
 import type { Column, Row } from '../table'
 import { Table } from '../table'
-import { HEADINGS, noColourway, PAGE_NAMES, slotWords } from '../words'
+import { HEADINGS, noColourway, PAGE_NAMES, slotLines } from '../words'
 import {
   bothMasses,
   bothYarnLengths,
@@ -31,6 +31,7 @@ import {
   hangWords,
   laidWords,
   togetherWords,
+  yarnCalled,
 } from '../words-garland'
 import { FIGURE_WORDS } from '../words-figures'
 import { MOTIF_WORDS } from '../words-motif'
@@ -252,7 +253,7 @@ function yarnTable(job: Job, sheet: Sheet): Table {
   const wound = plan.kit?.perKit ?? plan.yarns.map((need) => neededYarn(need))
   const rows: Row[] = wound.map(({ yarn, grams, metres, assumed = [] }) => ({
     cells: [
-      yarns.get(yarn)?.name || yarn,
+      plan.kit ? yarnCalled(yarns.get(yarn)?.name || yarn) : yarns.get(yarn)?.name || yarn,
       yarns.get(yarn)?.fibre ?? '',
       grams > 0 ? marked(bothMasses(grams, units), assumed.includes('grams')) : NOT_KNOWN,
       grams > 0 ? marked(bothYarnLengths(metres, units), assumed.includes('metres')) : '',
@@ -317,7 +318,7 @@ export function keyEntry({ plan, style, terms }: Job, mark: ColourwayMark, of?: 
     across: SWATCH,
     name: `${formatNumber(mark.fillers || mark.count)} × ${account?.name ?? ''}`,
     count: mark.halves > 0 ? `and ${counted(mark.halves, 'half', 'halves')}` : '',
-    lines: [way, slotWords(mark.slots)],
+    lines: [way, ...slotLines(mark, terms)],
   }
 }
 

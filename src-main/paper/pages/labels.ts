@@ -58,6 +58,7 @@ export const makerOf = ({ house }: Job): string =>
 function labelOf(job: Job, kit: KitAccount, contents: string): Label {
   const { settled, terms, title } = job
   const care = settled.layout?.kit?.care?.trim()
+  const maker = makerOf(job)
   const fibre = fibreWords(
     settled,
     kit.perKit.map(({ yarn }) => yarn),
@@ -70,7 +71,7 @@ function labelOf(job: Job, kit: KitAccount, contents: string): Label {
       [LABEL_WORDS.care, care || LABEL_WORDS.fill],
       [LABEL_WORDS.cautions, kitCautions(settled, terms)],
       ['', creditLine(settled)],
-      [LABEL_WORDS.maker, makerOf(job) || LABEL_WORDS.blank],
+      maker ? [LABEL_WORDS.maker, maker] : [LABEL_WORDS.makerBlank, LABEL_WORDS.blank],
     ],
   }
 }

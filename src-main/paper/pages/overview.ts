@@ -29,7 +29,7 @@ import {
   keyCount,
   noColourway,
   PAGE_NAMES,
-  slotWords,
+  slotLines,
   tickSentence,
 } from '../words'
 
@@ -335,7 +335,7 @@ function keyEntry(job: Job, mark: ColourwayMark): Entry {
     across: SWATCH,
     name: letter + (mark.name || (mark.code === '' ? noColourway(job.terms) : mark.code)),
     count: keyCount(mark),
-    lines: [slotWords(mark.slots)],
+    lines: slotLines(mark, job.terms),
   }
 }
 

@@ -68,7 +68,7 @@ function listRows(job: Job, ground: TemplateGround): Row[] {
     const account = accounts.get(item?.motif ?? '')
     if (!item || !account) return []
     const mark = marks.get(item.colourway)
-    const yarn = mark ? [mark.code, slotWords(mark.slots)].filter(Boolean).join(' · ') : ''
+    const yarn = mark ? [mark.code, slotWords(mark.slots, job.terms)].filter(Boolean).join(' · ') : ''
     return [
       {
         cells: [

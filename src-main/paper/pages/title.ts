@@ -1,6 +1,5 @@
 /** The title page of a pattern: what it is, what it looks like, what it takes, whose it is, and where things stand. */
-import { wcagContrast } from 'culori'
-import { drawPath, INK, PAPER } from '../../../src-core/figures/figure'
+import { drawPath } from '../../../src-core/figures/figure'
 import type { Part } from '../../../src-core/figures/part'
 import { breakLines } from '../../../src-core/figures/lines'
 import { linePath } from '../../../src-core/figures/path'
@@ -11,7 +10,7 @@ import { termWord } from '../../../src-core/stitches/terms'
 import { formatMass, formatNumber } from '../../../src-core/units/format'
 import { drawLogo } from '../draw-logo'
 import type { Draft, Job } from '../page'
-import { newSheet } from '../page'
+import { accents, newSheet } from '../page'
 import { Sheet, shorten, TYPE } from '../setting'
 import { PAGE_NAMES } from '../words'
 import { MATERIAL_WORDS } from '../words-materials'
@@ -34,8 +33,6 @@ const PICTURE = { least: 60, most: 150 } as const
 /** Lines that a line below the title and a copyright take at most, and yarns that are named. */
 const MOST_LINES = 3
 const MOST_YARNS = 12
-/** Text in a colour must stand out from paper so much (WCAG 2.2, 1.4.3). */
-const READABLE = 4.5
 
 /** Where a part of the map begins. */
 interface Inside {
@@ -52,12 +49,6 @@ function insideOf(drafts: readonly Draft[]): Inside[] {
       if (!first.has(section)) first.set(section, { name: name.split(',')[0]!, page: i + 2 })
   })
   return [...first.values()]
-}
-
-/** The colour of title and bar: the house's own where paper is in colour. */
-function accents({ house, style }: Job): { readonly text: string; readonly bar: string } {
-  const bar = style === 'colour' && house.accent !== '' ? house.accent.toLowerCase() : INK
-  return { bar, text: wcagContrast(bar, PAPER) >= READABLE ? bar : INK }
 }
 
 /** The page before all others; `behind` are those. */

@@ -89,7 +89,7 @@ describe('each sheet of a kit alone', () => {
       } as Project)
       const { pages } = await read(project, { sheets: ['card'], paper })
       const words = pages.map((page) => page.words).join(' ')
-      for (const { name } of project.yarns!) expect(words).toMatch(new RegExp(`${name} cotton \\d+ g`))
+      for (const { name } of project.yarns!) expect(words).toMatch(new RegExp(`${name} yarn cotton \\d+ g`))
       expect(words).toContain('1 × crochet hook')
       for (const { code, name } of project.colourways!) expect(words).toContain(`${code} · ${name}`)
       expect(words).toMatch(/\d+ × Leaf/)
@@ -120,7 +120,9 @@ describe('each sheet of a kit alone', () => {
     for (const { yarn, grams } of plan.kit!.perKit) {
       const name = project.yarns!.find(({ id }) => id === yarn)!.name!
       const told = [
-        ...words.matchAll(new RegExp(`${name}:?(?: cotton| wool)? ([\\d.,–]+) (?:to [\\d.,]+ )?g`, 'g')),
+        ...words.matchAll(
+          new RegExp(`${name}(?: yarn)?:?(?: cotton| wool)? ([\\d.,–]+) (?:to [\\d.,]+ )?g`, 'g'),
+        ),
       ]
       expect(told.length).toBeGreaterThan(2)
       expect(new Set(told.map(([, number]) => number!.replace(',', '')))).toEqual(new Set([String(grams)]))
@@ -164,14 +166,55 @@ describe('each sheet of a kit alone', () => {
       told(sheet).map(({ figure }) => figure.items.filter(({ kind }) => kind === 'image').length)
     expect(logos('card')).toEqual([1])
     const [labels] = told('labels')
-    const titles = labels!.figure.items.filter(
-      (item) => item.kind === 'text' && item.text === 'Kit to crochet it yourself',
-    )
+    const titles = labels!.figure.items.filter((item) => item.kind === 'text' && item.text === 'Crochet kit')
     expect(titles.length).toBeGreaterThan(1)
     expect(logos('labels')).toEqual([titles.length])
+    const printed = await read(withKit(flowers()), { sheets: ['labels'], house })
+    expect(printed.pages[0]!.words).toContain('Sold by: Petal Lane, 3 Mill Row, Leeds')
+    expect(printed.pages[0]!.words).not.toContain('with address')
     const { pages } = await read(withKit(flowers()), { sheets: ['card'], house })
     expect(pages[0]!.words).toContain('Sold by Petal Lane, 3 Mill Row, Leeds')
     expect(logos('packing')[0]).toBe(0)
+  })
+
+  it('a motif of one color is told by its yarn alone, and the center as its reader spells it', async () => {
+    const base = withKit(flowers(), KIT)
+    const slots = (names: string[]) => ({
+      ...base,
+      motifs: base.motifs!.map((motif) => ({ ...motif, slots: names.map((slot) => ({ slot, grams: 3 })) })),
+      colourways: base.colourways!.map((way) => ({
+        ...way,
+        yarns: Object.fromEntries(names.map((slot, i) => [slot, base.yarns![i]!.id])),
+      })),
+    })
+    const told = async (names: string[], terms: 'US' | 'UK') =>
+      (await read(slots(names) as Project, { sheets: ['card', 'map'], terms })).pages
+        .map(({ words }) => words)
+        .join(' ')
+    expect(await told(['motif'], 'US')).not.toMatch(new RegExp(`${base.yarns![0]!.name} motif`))
+    for (const [names, terms, said, other] of [
+      [['centre', 'petals'], 'US', 'center', 'centre'],
+      [['center', 'petals'], 'UK', 'centre', 'center'],
+    ] as const) {
+      const words = await told([...names], terms)
+      expect(words).toContain(`${base.yarns![0]!.name} ${said}`)
+      expect(words).not.toMatch(new RegExp(`\\b${other}\\b`))
+    }
+  })
+
+  it('titles of all sheets have the color of the house in color, and none in ink', () => {
+    const house = { ...NO_HOUSE, accent: '#5b2a5b' }
+    for (const style of ['colour', 'ink'] as const) {
+      const project = { ...GATE, sheet: { ...GATE.sheet, style } }
+      const pages = pagesOf(project, { house, sheets: ['title', 'card', 'map', 'packing'] })
+      const titles = pages.flatMap(({ figure }) =>
+        figure.items.flatMap((item) => (item.kind === 'text' && item.size > 20 ? [item] : [])),
+      )
+      expect(titles.length).toBeGreaterThanOrEqual(5)
+      const colours = new Set(titles.map(({ colour }) => colour))
+      expect(colours.size).toBe(1)
+      expect(colours.has('#5b2a5b')).toBe(style === 'colour')
+    }
   })
 
   it('the packing list says that stock is not taken off, and of what nobody can work', async () => {
@@ -307,10 +350,10 @@ describe('labels', () => {
     const { pages } = await read(GATE, { sheets: ['labels'] })
     expect(pages).toHaveLength(1)
     const { words, texts, width, height } = pages[0]!
-    const count = words.match(/Orchard gate garland Kit to crochet it yourself/g)!.length
+    const count = words.match(/Orchard gate garland Crochet kit/g)!.length
     expect(count).toBeGreaterThanOrEqual(4)
     for (const said of [
-      'Contents: Moss 31 g, Quince 30 g, Clotted cream 17 g',
+      'Contents: Moss yarn 31 g, Quince yarn 30 g, Clotted cream yarn 17 g, crochet hook',
       'Fiber: cotton',
       'Care: __________________ (copy it from the ball band)',
       'Take care: Decoration, not a toy.',
@@ -331,9 +374,9 @@ describe('labels', () => {
   it('are as many as there are kits', async () => {
     const { pages } = await read(GATE, { sheets: ['labels'], labels: 'run' })
     const words = pages.map((page) => page.words).join(' ')
-    expect(words.match(/Kit to crochet it yourself/g)).toHaveLength(25)
+    expect(words.match(/Crochet kit/g)).toHaveLength(25)
     // The last one stands alone on its page; the pages before are full.
-    expect(pages.length).toBe(Math.ceil(25 / pages[0]!.words.match(/Kit to crochet it yourself/g)!.length))
+    expect(pages.length).toBe(Math.ceil(25 / pages[0]!.words.match(/Crochet kit/g)!.length))
   })
 
   it('hold however much is in a kit, and say what they leave out', async () => {
