@@ -44,6 +44,18 @@ export function creditLine(settled: Settled, forSeller = false): string {
   return designer ? `Design: ${designer}.` : 'Design: ______________________________'
 }
 
+/**
+ * "yarn and extras for 2 more to spare (5 % of 25, rounded up)": packaging and labels are for the kits alone. Empty
+ * where nothing is to spare.
+ */
+export function sparesWords({ count, spares, extras }: KitAccount, settled: Settled): string {
+  if (spares <= 0) return ''
+  const percent = settled.layout?.kit?.sparePercent ?? 0
+  const up = (count * percent) / 100 < spares - 1e-6 ? ', rounded up' : ''
+  const of = `${formatNumber(percent, 1)}\u00a0% of ${formatNumber(count)}${up}`
+  return `yarn${extras.length > 0 ? ' and extras' : ''} for ${formatNumber(spares)} more to spare (${of})`
+}
+
 /** Fibres of the yarns in a kit, each once. */
 export function fibreWords(settled: Settled, yarnIds: readonly string[]): string {
   const fibres = settled.yarns

@@ -5,7 +5,7 @@ import type { Terms, UnitSystem } from '../../shared-types/project'
 import type { Settled } from '../../shared-types/settled'
 import { garlandOf } from '../../src-core/plans/layouts'
 import { formatLength, formatMass, formatNumber, formatYarnLength } from '../../src-core/units/format'
-import { breakEvenWords, FILL_IN, sellerCheck } from '../../src-core/figures/kit-words'
+import { breakEvenWords, FILL_IN, sellerCheck, sparesWords } from '../../src-core/figures/kit-words'
 import { joiningWords } from '../../src-core/figures/sentence'
 import { saying } from '../../src-core/stitches/spelling'
 import { termWord } from '../../src-core/stitches/terms'
@@ -160,10 +160,10 @@ export function accountFacts(
 }
 
 /** What the run is, under the title of the packing list. */
-export function runWords(kit: KitAccount): string {
+export function runWords(kit: KitAccount, settled: Settled): string {
   const kits = kit.count === 1 ? 'One kit' : counted(kit.count, 'kit')
-  const spares = kit.spares > 0 ? `, and ${formatNumber(kit.spares)} more of everything to spare` : ''
-  return `${kits}${spares}. Yarn is counted from the high end of its range, up to whole steps of ${formatNumber(kit.windTo, 1)} g; ${lossWords(kit)}. ${PACKING_WORDS.forSeller}`
+  const spares = sparesWords(kit, settled)
+  return `${kits}${spares && `, with ${spares}`}. Yarn is counted from the high end of its range, up to whole steps of ${formatNumber(kit.windTo, 1)} g; ${lossWords(kit)}. ${PACKING_WORDS.forSeller}`
 }
 
 /** Whole packs are not wound: nothing of them is lost. */

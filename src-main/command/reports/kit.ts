@@ -1,5 +1,5 @@
 /** `petalyard plan` of a kit: what goes in, what is bought for the run, cost and price. */
-import { breakEvenWords, lengthsWords } from '../../../src-core/figures/kit-words'
+import { breakEvenWords, lengthsWords, sparesWords } from '../../../src-core/figures/kit-words'
 import { capital, counted } from '../../../src-core/figures/words'
 import { termWord } from '../../../src-core/stitches/terms'
 import type { KitAccount, KitYarnRun } from '../../../shared-types/plan'
@@ -52,7 +52,7 @@ export function kitSection(project: Project, settled: Settled, kit: KitAccount, 
     ),
     ...lengthsWords(settled, kit, termsOf(project)).flatMap((line) => wrap(line, width)),
     '',
-    ...listing(priceFacts(kit, told, project), width),
+    ...listing(priceFacts(kit, told, project, settled), width),
   ]
 }
 
@@ -66,10 +66,14 @@ function priceFacts(
   kit: KitAccount,
   money: (amount: number | null) => string,
   project: Project,
+  settled: Settled,
 ): [string, string][] {
-  const spares = kit.spares > 0 ? `, and ${formatNumber(kit.spares)} more of everything to spare` : ''
+  const spares = sparesWords(kit, settled)
   const pairs: [string, string][] = [
-    ['Batch', `${counted(kit.count, 'kit')}${spares}; 2 % of the yarn is lost in winding`],
+    [
+      'Batch',
+      `${counted(kit.count, 'kit')}${spares && `, with ${spares}`}; 2 % of the yarn is lost in winding`,
+    ],
     ['Cost', `${money(kit.runCost)} for the batch, ${money(kit.costPerKit)} for one kit`],
   ]
   if (kit.asked) {

@@ -111,7 +111,7 @@ function setPacking(job: Job, kit: KitAccount, setting: Setting): Draft[] {
   const money = (amount: number): string => formatMoney(amount, settled.currency)
   const pages = new Pages(job, setting)
   pages.y = pages.sheet.title(PACKING_WORDS.title)
-  pages.y = pages.sheet.paragraph(runWords(kit), pages.sheet.left, pages.y, 165)
+  pages.y = pages.sheet.paragraph(runWords(kit, settled), pages.sheet.left, pages.y, 165)
   if (shortNotes(job).length > 0) pages.y = setNotes(job, pages.sheet, pages.y)
   pages.y += setting.between
   pages.table(

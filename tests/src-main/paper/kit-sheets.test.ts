@@ -177,6 +177,19 @@ describe('each sheet of a kit alone', () => {
     expect(logos('packing')[0]).toBe(0)
   })
 
+  it('the packing list says what there is more of to spare, and that its share is rounded up', async () => {
+    const told = async (kit: Kit) =>
+      (await read(withKit(GATE, kit), { sheets: ['packing'] })).pages[0]!.words.replaceAll('\u00a0', ' ')
+    const { extras } = KIT
+    expect(await told({ count: 25, sparePercent: 5, extras })).toContain(
+      '25 kits, with yarn and extras for 2 more to spare (5 % of 25, rounded up).',
+    )
+    expect(await told({ count: 40, sparePercent: 5 })).toContain(
+      '40 kits, with yarn for 2 more to spare (5 % of 40).',
+    )
+    expect(await told({ count: 40, sparePercent: 0, extras })).toContain('40 kits. Yarn is counted')
+  })
+
   it('a motif of one color is told by its yarn alone, and the center as its reader spells it', async () => {
     const base = withKit(flowers(), KIT)
     const slots = (names: string[]) => ({

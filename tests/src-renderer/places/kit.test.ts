@@ -35,6 +35,7 @@ describe('Kit', () => {
     await fill('Kits in the batch', '40')
     await fill('Round up to whole', '5 g')
     await fill('To spare', '10 %')
+    screen.getByText(/^Yarn and extras for 4 more to spare \(10\s% of 40\), for what gets lost or spoilt\.$/)
     await fill('Packaging per kit (EUR)', '1.20')
     await fill('It weighs', '50 g')
     await fill('Margin', '45')
