@@ -244,13 +244,13 @@ export const noColourway = (terms: Terms): string => saying(terms)`No colourway`
 const small = (text: string): string =>
   text.slice(1) === text.slice(1).toLowerCase() ? text.charAt(0).toLowerCase() + text.slice(1) : text
 
-/** What the program calls the part of a motif of one color: beside its yarn it says nothing. */
-const ONLY_PART = 'motif'
+/** What the part of a motif of one color is called, by the program or by most: beside its yarn it says nothing. */
+const ONLY_PART = /^(motif|all)$/i
 
 /** "Brick petals, Straw centre"; of a motif of one colour "Brick". */
 export function slotWords(slots: readonly { slot: string; yarnName: string }[], terms: Terms): string {
   const [first, ...others] = slots
-  if (first?.slot === ONLY_PART && others.length === 0) return first.yarnName
+  if (first && ONLY_PART.test(first.slot) && others.length === 0) return first.yarnName
   return slots.map(({ slot, yarnName }) => `${yarnName} ${small(colourSpelled(slot, terms))}`).join(', ')
 }
 

@@ -48,7 +48,7 @@ describe('the assembly map of a throw', () => {
     expect(words).toContain('120 six-petal flowers of 78 mm in offset rows of 12, joined tip to tip:')
     expect(words).toContain('before the border')
     expect(words).toMatch(/Dawn × 30/)
-    expect(words).toContain('Lichen centre, Brick petals')
+    expect(words).toContain('Lichen center, Brick petals')
     expect(words).toContain('The number is the order of work, the letter the colorway.')
     // Of a measured flower nobody knows whether a chain stands at its tip, as on the page of its motif.
     expect(words).toContain('work a slip stitch into the matching place of that flower.')
