@@ -69,16 +69,23 @@ function once(code: YarnCode, yarns: readonly Yarn[], told: Told = label) {
 }
 
 /** What the bands of yarns do not say, each gap once for all of them. */
-function bandFindings(yarns: readonly Yarn[], ledger: YarnLedger, units: UnitSystem): Finding[] {
+function bandFindings(
+  yarns: readonly Yarn[],
+  needs: readonly YarnNeed[],
+  ledger: YarnLedger,
+  units: UnitSystem,
+): Finding[] {
   const needed = yarns.filter((yarn) => ledger.metresOnly(yarn) > 0)
   const weighed = yarns.filter((yarn) => !needed.includes(yarn))
+  // As everywhere else, where length is all that is known.
+  const lengthOf = (yarn: Yarn) => needs[yarns.indexOf(yarn)]?.metres?.expected ?? ledger.metresOnly(yarn)
   const heavy = (yarn: Yarn): boolean => positiveOrNull(yarn.ballGrams) !== null
   const assumed = yarns.filter((yarn) => (yarn.assumed?.length ?? 0) > 0)
   return [
     ...once(
       'yarn/no-ball-band',
       needed,
-      (yarn) => `${formatYarnLength(ledger.metresOnly(yarn), units)} of ${label(yarn)}`,
+      (yarn) => `${formatYarnLength(lengthOf(yarn), units)} of ${label(yarn)}`,
     ),
     ...once(
       'yarn/no-ball-weight',
@@ -121,7 +128,7 @@ export function yarnFindings(
     const need = needs[index]
     if (need) findings.push(...stash(units, yarn, need, ledger.motifsWith(yarn.id)))
   })
-  findings.push(...bandFindings(yarns, ledger, units))
+  findings.push(...bandFindings(yarns, needs, ledger, units))
   return [...findings, ...dyeLots(needs)]
 }
 

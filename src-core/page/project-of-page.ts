@@ -1,14 +1,25 @@
 /** A project of the text of a pattern: its rounds as a motif, and all that the page proposes for it taken. */
-import type { Project, Terms } from '../../shared-types/project'
+import type { Project, Terms, UnitSystem } from '../../shared-types/project'
 import { accountOf } from '../accounts'
+import { laidFirst } from '../layout/first-layout'
 import { takeApart } from '../notation/take-apart'
 import { settled } from '../settled'
 import { colourName, proposalsFor, takeProposals, withPage } from './proposals'
+import type { Proposal } from './proposals'
 
 /** Colour of rounds where the text names none. */
 const MAIN = 'main'
-/** Counts that a blanket begins with until its size says others, as with a motif from a photo (our own choice). */
-const [ROWS, COLUMNS] = [10, 8]
+
+const UNITS_IN: ReadonlySet<Proposal['kind']> = new Set(['swatch', 'rounds-gauge', 'size', 'piece'])
+
+/** Units of the first measure that a page tells of its own motif; undefined where it tells none. */
+function unitsOf(proposals: readonly Proposal[]): UnitSystem | undefined {
+  const words = proposals.filter(({ kind }) => UNITS_IN.has(kind)).map(({ at }) => at.words)
+  const [first] = words.flatMap(
+    (text) => /\d\s*-?(?:(cm|mm|centi|milli)|(in\b|inch|["″”]|''|′′))/i.exec(text) ?? [],
+  )
+  return first === undefined ? undefined : /[cm]m$|centi$|milli$/i.test(first) ? 'metric' : 'imperial'
+}
 
 /** Each colour of the motif with a yarn of the project: the one that the page gives it, else one after the other. */
 function withYarns(project: Project): Project {
@@ -55,11 +66,15 @@ export function projectOfPage(text: string, terms: Terms, name: string | undefin
     ],
     // Which yarns there are is taken from the page.
     colourways: [{ id: 'A', motif: id, yarns: Object.fromEntries(slots.map((each) => [each, ''])) }],
-    layout: { kind: 'blanket', motif: id, rows: ROWS, columns: COLUMNS },
+    layout: { kind: 'blanket', motif: id },
   }
   const paged = withPage(begun, id, text, terms)
   const [motif] = settled(paged).motifs
   const shape = (motif && accountOf(paged, motif).account?.shape) ?? null
-  const ids = proposalsFor(paged, id, shape).map((proposal) => proposal.id)
-  return withYarns(takeProposals(paged, id, ids, shape))
+  const proposals = proposalsFor(paged, id, shape)
+  const ids = proposals.map((proposal) => proposal.id)
+  const taken = withYarns(takeProposals(paged, id, ids, shape))
+  const units = unitsOf(proposals)
+  const title = taken.motifs?.[0]?.name
+  return laidFirst({ ...taken, ...(title !== undefined && { title }), ...(units && { units }) }, id)
 }

@@ -12,7 +12,7 @@ import type {
   Motif,
   Project,
 } from '../../shared-types/project'
-import type { FirstSizes } from '../state/edits/first-sizes'
+import type { FirstSizes } from '../../src-core/layout/first-sizes'
 
 export interface LayoutEdits {
   /** Id of the motif that all of it is made of; left out where each thing has its own. */

@@ -13,7 +13,7 @@ import { SHEET_SIZES } from '../../src-core/photo/sheet-sizes'
 import type { SheetChoice } from '../../src-core/photo/sheet-sizes'
 import { FinderStopped } from './finder'
 import type { OpenedPicture, PhotoFinder } from './finder'
-import { firstSizes } from '../state/edits/first-sizes'
+import { firstSizes } from '../../src-core/layout/first-sizes'
 import { firstCorners, firstPoints, withSpot } from './on-picture'
 import type { Laid } from './on-picture'
 

@@ -8,7 +8,7 @@ import type { Measured } from '../../src-core/photo/motif'
 import { assumedSecond, circlesOf, isOdd, layingOf } from '../../src-core/motif/ruler'
 import type { Made } from '../kinds/kind'
 import { KINDS } from '../kinds/kinds'
-import { firstSizes } from '../state/edits/first-sizes'
+import { firstSizes } from '../../src-core/layout/first-sizes'
 import { addColourway, addYarn, newColourway, newYarn, setSlotYarn } from '../state/edits/yarn'
 import { newMotif } from '../state/edits/motif'
 

@@ -97,12 +97,11 @@ export const addPhoto: AddCommand = (program, around, end) => {
         if (photo === null)
           throw new CommandEnd(EXIT.unreadable, `${file} cannot be made small enough to be kept.`)
         const motif = { ...measuredFrom(measures, parse(file).name), ...(photo && { photo }) }
-        const project = {
-          format: 'petalyard-project',
-          version: 1,
-          motifs: [motif],
-          layout: { kind: 'blanket', motif: motif.id, rows: 10, columns: 8 },
-        }
+        const { laidFirst } = await import('../../../src-core/layout/first-layout')
+        const project = laidFirst(
+          { format: 'petalyard-project', version: 1, title: motif.name, motifs: [motif] },
+          motif.id,
+        )
         await writeNew(out, `${JSON.stringify(project, null, 2)}\n`, force)
         if (!json) around.out(`Wrote ${out}\n`)
       }

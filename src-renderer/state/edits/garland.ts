@@ -2,7 +2,7 @@
 import type { CordAccount, Plan } from '../../../shared-types/plan'
 import type { GarlandLayout, Project } from '../../../shared-types/project'
 import { garlandOf } from '../../../src-core/plans/layouts'
-import { firstSizes } from './first-sizes'
+import { firstSizes } from '../../../src-core/layout/first-sizes'
 import { findMotif } from './motif'
 
 export { garlandOf }

@@ -5,7 +5,7 @@ import type { LayoutKind } from '../../../src-core/plans/layouts'
 import { accountOf } from '../../../src-core/accounts'
 import { layoutKindOf } from '../../../src-core/plans/layouts'
 import { NEW_LAYOUTS } from '../../kinds/layouts'
-import { firstSizes } from './first-sizes'
+import { firstSizes } from '../../../src-core/layout/first-sizes'
 import { mainMotif } from './motif'
 
 export { LAYOUT_KINDS, layoutKindOf }

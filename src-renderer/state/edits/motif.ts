@@ -14,7 +14,7 @@ import type {
 } from '../../../shared-types/project'
 import { OUTLINE_KINDS } from '../../../shared-types/project'
 import { editsOf } from '../../kinds/layouts'
-import { firstSizes } from './first-sizes'
+import { firstSizes } from '../../../src-core/layout/first-sizes'
 import { freeId, freeLetter, freeName } from './ids'
 import { isFromRounds, withoutFromRounds } from '../../../src-core/motif/from-rounds'
 import { withoutStated } from '../../../src-core/motif/stated'

@@ -3,6 +3,7 @@ import { readFile, writeFile } from 'node:fs/promises'
 import { join } from 'node:path'
 import { beforeAll, describe, expect, it } from 'vitest'
 import type { Project } from '../../../shared-types/project'
+import { planProject } from '../../../src-core/plan'
 import { newFolder, petalyard } from './sample'
 
 const ROUNDS = `With A, ch 4, join with sl st to form a ring.
@@ -49,6 +50,19 @@ describe('read --out', () => {
       yarns: [{ ballGrams: 50, ballMetres: 125 }, { ballGrams: 50 }],
       colourways: [{ yarns: { 'color A': 'y1', 'color B': 'y2' } }],
     })
+    // As in the window: laid out for a first size, in the units of the page, and every colour in its yarn.
+    expect(project).toMatchObject({
+      title: 'Meadow Wheel',
+      units: 'imperial',
+      layout: { target: { width: 1016, height: 1270 }, cells: { fill: { colourways: ['A'] } } },
+    })
+    const { motifs, yarns, findings } = planProject(project)
+    expect(motifs.length).toBeGreaterThan(50)
+    expect(yarns.map(({ id, toBuy }) => [id, (toBuy ?? 0) > 0])).toEqual([
+      ['y1', true],
+      ['y2', true],
+    ])
+    expect(findings.filter(({ severity }) => severity === 'error')).toEqual([])
     for (const command of ['check', 'measure', 'plan'])
       expect((await petalyard(command, file('wheel.petalyard'))).code, command).toBe(0)
     expect((await petalyard('chart', file('wheel.petalyard'), '--out', file('wheel.svg'))).code).toBe(0)

@@ -2,7 +2,7 @@
 import type { Settings } from '../../../../shared-types/bridge'
 import type { Project } from '../../../../shared-types/project'
 import type { Made } from '../../../start/own-motif'
-import { firstSizes } from '../../../state/edits/first-sizes'
+import { firstSizes } from '../../../../src-core/layout/first-sizes'
 import { ownProject } from '../../../start/own-motif'
 
 const NAMES = ['Main yarn', 'Second yarn']

@@ -2,9 +2,9 @@
  * Sizes that something new starts from, round in the units of who makes it: a new motif, a throw, a garland, a
  * panel. In mm. Where no source is named they are ours: middling, there to be replaced by what is measured.
  */
-import type { OutlineKind, UnitSystem } from '../../../shared-types/project'
-import { MM_PER_INCH } from '../../../src-core/units/quantity'
-import { DEFAULTS } from '../../../src-core/settled'
+import type { OutlineKind, UnitSystem } from '../../shared-types/project'
+import { MM_PER_INCH } from '../units/quantity'
+import { DEFAULTS } from '../settled'
 
 export interface FirstSizes {
   /** Tip to tip, across, side to side or length. */
