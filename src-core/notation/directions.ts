@@ -59,7 +59,7 @@ export function readColour(reader: Reader): ColourItem | null {
     const ties = passTies(reader)
     const attaches = reader.sees('attach')
     const before = reader.tokens[start - 1]
-    const opens = before === undefined || reader.tokens[start]!.first || /^[:.)–—]$/.test(before.key)
+    const opens = before === undefined || reader.tokens[start]?.first || /^[:.)–—]$/.test(before.key)
     const joins = ties || reader.skip('join', 'attach')
     if (!joins) {
       const change = reader.skip('change')

@@ -218,3 +218,7 @@ it('terse hands leave "in" out, and say of a chain that it is nothing', () => {
   expect(told(text(6), UK)).toEqual({ made: [16, 32, 44, 60], found: [] })
   expect(told(text(7), UK).found).not.toEqual([])
 })
+
+it('a verb at the end of a text works nothing', () => {
+  expect(() => readRounds('sc working', US)).not.toThrow()
+})
