@@ -151,7 +151,7 @@ export function readEnding(
       if (!reader.skip('ending', 'end', 'finish')) return null
     }
     // "End the rnd with ch 4".
-    if (reader.skip('the') || reader.isA('round')) if (!reader.skipA('round')) return null
+    reader.attempt(() => (reader.skip('the'), reader.skipA('round') || null))
     const lastRep = reader.attempt(() => {
       reader.skip('on')
       reader.skip('the')
