@@ -64,10 +64,10 @@ export class OwnStart {
     this.#forChild = isIt
   }
 
-  /** Whether it is as large as a blanket for a baby. */
+  /** Whether it is as large as a blanket for a baby; only a blanket asks. */
   get isBabySized(): boolean {
     const size = { width: this.number('width'), height: this.number('height') }
-    return this.kind === 'blanket' && this.form === 'flat' && isBabySize(size)
+    return this.form === 'flat' && isBabySize(size)
   }
 
   /** How the ruler lies on the motif. */
