@@ -85,13 +85,17 @@ export interface KitYarnRun {
   /** Wound for spares, and lost in winding. */
   readonly spares: number
   readonly loss: number
+  /** Packs that go into each bundle as they are; left out where none does, or not the same into each. */
+  readonly whole?: { readonly count: number; readonly grams: number }
+  /** Grams of each bundle that are wound besides; 0 where it is whole packs alone. */
+  readonly wound: number
   /** Balls and other packs to buy for all of this, the cheapest mix; null where no size is known. */
   readonly balls: number | null
   readonly packs: readonly BoughtPack[]
   readonly leftover: number | null
   /** Null where a price is missing. */
   readonly cost: number | null
-  /** Portions, spares among them, that have to be joined from what several balls leave; left out where none has. */
+  /** Bundles, spares among them, whose wound part is joined from what several balls leave; left out where none is. */
   readonly pieced?: number
   /** What is wound or bought follows from a ball band that nobody entered; left out where it does not. */
   readonly assumed?: true

@@ -3,7 +3,7 @@ import type { KitAccount } from '../../shared-types/plan'
 import type { Terms } from '../../shared-types/project'
 import type { Settled } from '../../shared-types/settled'
 import { saying } from '../stitches/spelling'
-import { lengthsIn, packsInEach } from '../materials/kit/lengths'
+import { lengthsIn, lossOfLength } from '../materials/kit/lengths'
 import { termWord } from '../stitches/terms'
 import { formatMass, formatNumber } from '../units/format'
 import { layoutKindOf } from '../plans/layouts'
@@ -67,40 +67,62 @@ export function fibreWords(settled: Settled, yarnIds: readonly string[]): string
 }
 
 /**
- * What the balls of a batch give, yarn by yarn, where that is more than a sum of grams: how many whole lengths, and what
- * is left of each; or how many bundles are joined from pieces.
+ * What the balls of a batch give, yarn by yarn, where that is more than a sum of grams: what goes in as it is, how many
+ * whole lengths a ball gives and what is left of it, or how many are joined from pieces. Where a table says what goes in
+ * as it is, it is not said again.
  */
-export function lengthsWords(settled: Settled, kit: KitAccount, terms: Terms): string[] {
+export function lengthsWords(settled: Settled, kit: KitAccount, terms: Terms, isInTable = false): string[] {
   const mass = (grams: number): string => formatMass(grams, settled.units)
   const all = kit.count + kit.spares
-  return kit.run.flatMap(({ yarn, packs, pieced = 0 }) => {
+  return kit.run.flatMap(({ yarn, packs, whole, wound, pieced = 0 }) => {
     const name = settled.yarns.find(({ id }) => id === yarn)?.name || yarn
-    const each = kit.perKit.find((one) => one.yarn === yarn)?.grams ?? 0
-    if (pieced > 0)
-      return [
-        `${name}: ${formatNumber(pieced)} of ${counted(all, 'bundle')} of ${mass(each)} ${are(pieced)} joined from two pieces or more.`,
-      ]
-    if (kit.lengths === 'joined' || each <= 0) return []
-    const told = packs.flatMap(({ grams }) => packWords(grams, each, mass, terms))
+    const part =
+      whole && wound > 0 && !isInTable
+        ? [`in each kit ${wholeWords(whole, mass, terms)} and a length of ${mass(wound)}`]
+        : []
+    const pieces =
+      pieced > 0
+        ? [
+            `${formatNumber(pieced)} of ${counted(all, whole ? 'length' : 'bundle')} of ${mass(wound)} ${are(pieced)} joined from two pieces or more`,
+          ]
+        : []
+    const given =
+      kit.lengths === 'whole' && !whole
+        ? packs.flatMap(({ grams }) => packWords(grams, wound, mass, terms))
+        : []
+    const told = [...part, ...pieces, ...given]
     return told.length > 0 ? [`${name}: ${told.join('; ')}.`] : []
   })
 }
 
 const are = (count: number): string => plural(count, 'is', 'are')
 
-/** "a ball of 50 g gives 1 length of 35 g, and 15 g are left"; nothing where nothing is left of it. */
+/** "2 balls of 50 g as they are". */
+export const wholeWords = (
+  { count, grams }: { readonly count: number; readonly grams: number },
+  mass: (grams: number) => string,
+  terms: Terms,
+): string =>
+  `${counted(count, termWord('ball', terms))} of ${mass(grams)} as ${count === 1 ? 'it is' : 'they are'}`
+
+/** "a ball of 50 g gives 1 length of 35 g with 14 g left over"; nothing where nothing is left of it. */
 function packWords(pack: number, each: number, mass: (grams: number) => string, terms: Terms): string[] {
+  if (each <= 0) return []
   const lengths = lengthsIn(pack, each)
-  if (lengths > 0) {
-    const left = pack - lengths * each
-    if (left < 0.05) return []
-    const gives = `${counted(lengths, 'length')} of ${mass(each)}`
-    return [`${oneOf(termWord('ball', terms))} of ${mass(pack)} gives ${gives} with ${mass(left)} left over`]
-  }
-  const { packs, rest } = packsInEach(pack, each)
-  if (rest === 0) return []
-  const whole = `${counted(packs, termWord('ball', terms))} of ${mass(pack)} as ${packs === 1 ? 'it is' : 'they are'}`
-  return [`in each kit ${whole} and a length of ${mass(rest)}`]
+  const left = pack - lengths * (each + lossOfLength(pack, each))
+  if (lengths === 0 || left < 0.05) return []
+  const gives = `${counted(lengths, 'length')} of ${mass(each)}`
+  return [`${oneOf(termWord('ball', terms))} of ${mass(pack)} gives ${gives} with ${mass(left)} left over`]
+}
+
+/** What is lost in winding: nothing of what goes in as it is. */
+export function lossWords({ run }: KitAccount): string {
+  if (run.every(({ loss }) => loss === 0))
+    return 'whole packs go in as they are, so that nothing is lost in winding'
+  const allowed = '2 % is allowed for loss in winding'
+  return run.some(({ loss, whole }) => loss === 0 || whole)
+    ? `${allowed}, but none where whole packs go in`
+    : allowed
 }
 
 /** When a run of kits has paid for itself: "at 25 of 40", and what a price that was rounded down leaves open. */

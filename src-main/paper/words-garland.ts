@@ -5,7 +5,13 @@ import type { Terms, UnitSystem } from '../../shared-types/project'
 import type { Settled } from '../../shared-types/settled'
 import { garlandOf } from '../../src-core/plans/layouts'
 import { formatLength, formatMass, formatNumber, formatYarnLength } from '../../src-core/units/format'
-import { breakEvenWords, FILL_IN, sellerCheck, sparesWords } from '../../src-core/figures/kit-words'
+import {
+  breakEvenWords,
+  FILL_IN,
+  lossWords,
+  sellerCheck,
+  sparesWords,
+} from '../../src-core/figures/kit-words'
 import { joiningWords } from '../../src-core/figures/sentence'
 import { saying } from '../../src-core/stitches/spelling'
 import { termWord } from '../../src-core/stitches/terms'
@@ -59,6 +65,8 @@ export const PACKING_WORDS = {
   title: 'Packing list',
   forSeller: 'For the seller; it does not go into the kit.',
   winding: 'Winding and cutting',
+  asTheyAre: (name: string, balls: string): string => `${name}, ${balls} as they are`,
+  wound: (name: string): string => `${name}, wound`,
   cut: (each: string, all: string): string => `cord, cut to ${each}, ${all} in all`,
   buying: 'To buy for the batch',
   account: 'Cost and price',
@@ -164,14 +172,6 @@ export function runWords(kit: KitAccount, settled: Settled): string {
   const kits = kit.count === 1 ? 'One kit' : counted(kit.count, 'kit')
   const spares = sparesWords(kit, settled)
   return `${kits}${spares && `, with ${spares}`}. Yarn is counted from the high end of its range, up to whole steps of ${formatNumber(kit.windTo, 1)} g; ${lossWords(kit)}. ${PACKING_WORDS.forSeller}`
-}
-
-/** Whole packs are not wound: nothing of them is lost. */
-function lossWords({ run }: KitAccount): string {
-  const wound = run.filter(({ loss }) => loss > 0).length
-  if (wound === 0) return 'whole packs go in as they are, so that nothing is lost in winding'
-  const allowed = '2 % is allowed for loss in winding'
-  return wound < run.length ? `${allowed}, but none where whole packs go in` : allowed
 }
 
 /** "Oatmeal yarn": names of colours alone may be those of anything. */

@@ -3,7 +3,7 @@
  * to the gram; spares and winding loss come on top of it before whole balls are bought.
  */
 import type { Finding } from '../../../shared-types/finding'
-import type { BoughtPack, KitAccount, KitYarnRun, Plan, YarnNeed } from '../../../shared-types/plan'
+import type { KitAccount, KitYarnRun, Plan, YarnNeed } from '../../../shared-types/plan'
 import type { BandField, Kit, Motif, Project, Yarn } from '../../../shared-types/project'
 import { isWithin } from '../../fields/field'
 import { KIT } from '../../fields/kit'
@@ -16,8 +16,8 @@ import type { Grams } from '../../units/quantity'
 import { isUsableOrZero } from '../../units/usable'
 import { gramsPerMetre } from '../ledger'
 import { KIT_CONSTANTS } from './constants'
-import { cheapestLengths, wholePortions } from './lengths'
-import { cheapestMix, PACK_STEP } from './packs'
+import { bestWay, gramsOf, joinedWays, wholeWays } from './lengths'
+import { PACK_STEP } from './packs'
 import type { Pack } from './packs'
 import { breakEven, feesOfPrice, priceOf, toCents } from './price'
 import { readKit } from './read'
@@ -181,75 +181,30 @@ function yarnRun(
 ): KitYarnRun | null {
   const kits = count * grams
   const spares = spareKits * grams
-  const wound = (kits + spares) * KIT_CONSTANTS.windingLoss
+  const portions = count + spareKits
   const { packs, priced } = packsOf(yarn, id, findings)
-  const isPortioned = lengths === 'whole'
-  const ways = (isPortioned ? inLengths : inAll)(packs, { grams, windTo, portions: count + spareKits })
-  const [best] = ways.sort((a, b) => a.cost - b.cost || a.loss - b.loss)
+  const best = bestWay(
+    lengths === 'whole' ? wholeWays(packs, grams, portions) : joinedWays(packs, grams, portions, windTo),
+  )
   if (!best) {
-    const unbought = { yarn: id, grams: kits, spares, loss: wound }
+    const loss = (kits + spares) * KIT_CONSTANTS.windingLoss
+    const unbought = { yarn: id, grams: kits, spares, loss, wound: grams }
     if (packs.length === 0) return { ...unbought, balls: null, packs: [], leftover: null, cost: null }
-    const values = { yarn: yarn?.name || id, grams: formatMass(kits + spares + wound, 'metric') }
+    const values = { yarn: yarn?.name || id, grams: formatMass(kits + spares + loss, 'metric') }
     findings.push(finding('kit/run-too-large', `yarn ${id}`, values, { yarn: id }))
     return null
   }
-  const { loss, mix, cost } = best
-  const bought = gramsOf(mix)
-  const whole = mix.reduce((sum, pack) => sum + wholePortions(pack.grams, pack.count, grams), 0)
-  const pieced = Math.max(0, count + spareKits - whole)
+  const { loss, mix, cost, whole, wound, pieced } = best
   return {
-    ...{ yarn: id, grams: kits, spares, loss },
-    ...(!isPortioned && pieced > 0 ? { pieced } : {}),
+    ...{ yarn: id, grams: kits, spares, loss, wound },
+    ...(whole ? { whole } : {}),
+    ...(pieced > 0 ? { pieced } : {}),
     balls: mix.reduce((sum, pack) => sum + pack.count, 0),
     packs: priced ? mix : mix.map((pack) => ({ ...pack, price: null })),
-    leftover: bought - kits - spares - loss,
+    leftover: Math.max(0, Number((gramsOf(mix) - kits - spares - loss).toFixed(6))),
     cost: priced ? Number(cost.toFixed(6)) : null,
   }
 }
-
-interface Portions {
-  /** Of one kit. */
-  readonly grams: Grams
-  readonly windTo: Grams
-  readonly portions: number
-}
-
-/** A way to buy: what is lost in winding, the packs, what they cost. */
-interface Way {
-  readonly loss: Grams
-  readonly mix: readonly BoughtPack[]
-  readonly cost: number
-}
-
-/** Packs that hold it all; ends are joined where a pack ends. */
-function inAll(packs: readonly Pack[], { grams, windTo, portions }: Portions): Way[] {
-  const needed = portions * grams
-  const wound = needed * KIT_CONSTANTS.windingLoss
-  // Whoever puts in whole balls winds nothing, unless a larger pack to wind from is cheaper.
-  const whole = packs.filter((pack) => isWholeNumber(windTo / pack.grams))
-  return [
-    { loss: 0, mix: whole.length > 0 ? cheapestMix(whole, needed) : null },
-    { loss: wound, mix: packs.length > 0 ? cheapestMix(packs, needed + wound) : null },
-  ].flatMap(({ loss, mix }) => (mix ? [{ loss, mix, cost: costOf(mix) }] : []))
-}
-
-/** Packs that give every portion in whole lengths. */
-function inLengths(packs: readonly Pack[], { grams, portions }: Portions): Way[] {
-  const mix = packs.length > 0 ? cheapestLengths(packs, grams, portions) : null
-  if (!mix) return []
-  const isWound = mix.some((pack) => !isWholeNumber(grams / pack.grams) && !isWholeNumber(pack.grams / grams))
-  const needed = portions * grams
-  const loss = isWound ? Math.min(needed * KIT_CONSTANTS.windingLoss, gramsOf(mix) - needed) : 0
-  return [{ loss, mix, cost: costOf(mix) }]
-}
-
-const gramsOf = (mix: readonly BoughtPack[]): Grams =>
-  mix.reduce((sum, pack) => sum + pack.grams * pack.count, 0)
-
-const isWholeNumber = (value: number): boolean => value > 0.5 && Math.abs(value - Math.round(value)) < 1e-6
-
-const costOf = (mix: readonly { count: number; price: number | null }[]): number =>
-  mix.reduce((sum, { count, price }) => sum + (price ?? 0) * count, 0)
 
 /** The sizes that a yarn is sold in: its ball and its other packs. Without prices the ball alone, to be counted. */
 function packsOf(

@@ -1,5 +1,5 @@
 /** `petalyard plan` of a kit: what goes in, what is bought for the run, cost and price. */
-import { breakEvenWords, lengthsWords, sparesWords } from '../../../src-core/figures/kit-words'
+import { breakEvenWords, lengthsWords, lossWords, sparesWords } from '../../../src-core/figures/kit-words'
 import { capital, counted } from '../../../src-core/figures/words'
 import { termWord } from '../../../src-core/stitches/terms'
 import type { KitAccount, KitYarnRun } from '../../../shared-types/plan'
@@ -70,10 +70,7 @@ function priceFacts(
 ): [string, string][] {
   const spares = sparesWords(kit, settled)
   const pairs: [string, string][] = [
-    [
-      'Batch',
-      `${counted(kit.count, 'kit')}${spares && `, with ${spares}`}; 2 % of the yarn is lost in winding`,
-    ],
+    ['Batch', `${counted(kit.count, 'kit')}${spares && `, with ${spares}`}; ${lossWords(kit)}`],
     ['Cost', `${money(kit.runCost)} for the batch, ${money(kit.costPerKit)} for one kit`],
   ]
   if (kit.asked) {

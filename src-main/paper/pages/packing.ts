@@ -127,7 +127,7 @@ function setPacking(job: Job, kit: KitAccount, setting: Setting): Draft[] {
   if (kit.perKit.some(({ assumed }) => assumed) || kit.run.some(({ assumed }) => assumed))
     pages.y = pages.sheet.paragraph(starWords(termWord('ball', job.terms)), pages.sheet.left, pages.y, 165)
   const remarks = [
-    ...lengthsWords(settled, kit, job.terms),
+    ...lengthsWords(settled, kit, job.terms, true),
     ...(hasStock(settled.yarns, kit.run) ? [BOUGHT_NEW] : []),
     ...job.plan.findings.filter(({ code }) => code === 'kit/no-instructions').map(({ message }) => message),
   ]
@@ -162,18 +162,44 @@ function setPacking(job: Job, kit: KitAccount, setting: Setting): Draft[] {
 const yarnName = (settled: Settled, id: string): string =>
   settled.yarns.find((yarn) => yarn.id === id)?.name || id
 
-/** Bundles to wind; below them cords to cut and what else goes in, which are counted and not weighed. */
-function windingRows({ settled, plan, units }: Job, kit: KitAccount): Row[] {
+/**
+ * What goes in as it is and what is wound, yarn by yarn; below them cords to cut and what else goes in, which are
+ * counted and not weighed.
+ */
+function windingRows({ settled, plan, units, terms }: Job, kit: KitAccount): Row[] {
   const pieces = kit.count + kit.spares
-  const rows = kit.perKit.map(({ yarn, grams, metres, assumed = [] }): Row => ({
-    cells: [
-      `☐ ${yarnName(settled, yarn)}`,
-      starred(bothMasses(grams, units), assumed.includes('grams')),
-      starred(bothYarnLengths(metres, units), assumed.includes('metres')),
-      formatNumber(pieces),
-      starred(bothMasses(grams * pieces, units), assumed.includes('grams')),
-    ],
-  }))
+  const rows = kit.perKit.flatMap(({ yarn, grams, metres, assumed = [] }): Row[] => {
+    const { whole, wound = grams } = kit.run.find((run) => run.yarn === yarn) ?? {}
+    const name = yarnName(settled, yarn)
+    const row = (what: string, mass: string, length: string, count: number, all: number): Row => ({
+      cells: [
+        `☐ ${what}`,
+        starred(mass, assumed.includes('grams')),
+        length,
+        formatNumber(count),
+        starred(bothMasses(all, units), assumed.includes('grams')),
+      ],
+    })
+    const each = bothMasses(grams, units)
+    if (!whole && wound === 0)
+      return [row(PACKING_WORDS.asTheyAre(name, termWord('balls', terms)), each, '', pieces, grams * pieces)]
+    const packed = whole
+      ? [
+          row(
+            PACKING_WORDS.asTheyAre(name, termWord('balls', terms)),
+            `${formatNumber(whole.count)} × ${bothMasses(whole.grams, units)}`,
+            '',
+            whole.count * pieces,
+            whole.count * whole.grams * pieces,
+          ),
+        ]
+      : []
+    if (wound === 0) return packed
+    const long = metres === null ? null : (metres * wound) / grams
+    const length = starred(bothYarnLengths(long, units), assumed.includes('metres'))
+    const what = whole ? PACKING_WORDS.wound(name) : name
+    return [...packed, row(what, bothMasses(wound, units), length, pieces, wound * pieces)]
+  })
   const counted = (name: string, count: number): Row => ({
     cells: [`☐ ${name}`, '', '', formatNumber(count), ''],
   })

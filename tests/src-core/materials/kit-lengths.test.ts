@@ -5,7 +5,13 @@ import type { YarnNeed } from '../../../shared-types/plan'
 import type { Kit, Yarn } from '../../../shared-types/project'
 import { lengthsWords } from '../../../src-core/figures/kit-words'
 import { kitAccount } from '../../../src-core/materials/kit/kit'
-import { cheapestLengths, wholePortions } from '../../../src-core/materials/kit/lengths'
+import {
+  bestWay,
+  joinedWays,
+  lengthsIn,
+  lossOfLength,
+  wholeWays,
+} from '../../../src-core/materials/kit/lengths'
 import { planProject } from '../../../src-core/plan'
 import { project } from './helpers'
 
@@ -22,10 +28,10 @@ const run = (kit: Kit, high: number, yarn: Yarn = BALL) => {
 }
 
 describe('M52: whole lengths', () => {
-  it('a ball of 50 g gives one length of 35 g: 20 kits take 20 balls, and 15 g of each are left', () => {
+  it('a ball of 50 g gives one length of 35 g: 20 kits take 20 balls, and 14.3 g of each are left', () => {
     expect(run({ count: 20 }, 35)).toMatchObject({
       ...{ balls: 20, cost: 80, grams: 700, leftover: 286, loss: 14 },
-      words: ['Butter: a ball of 50 g gives 1 length of 35 g with 15 g left over.'],
+      words: ['Butter: a ball of 50 g gives 1 length of 35 g with 14.3 g left over.'],
     })
   })
 
@@ -38,9 +44,83 @@ describe('M52: whole lengths', () => {
     expect(run({ count: 20 }, 35)).not.toHaveProperty('pieced')
   })
 
-  it('balls that part evenly, or go in as they are, leave nothing to say', () => {
-    expect(run({ count: 20 }, 25)).toMatchObject({ balls: 10, loss: 0, leftover: 0, words: [] })
-    expect(run({ count: 20 }, 100)).toMatchObject({ balls: 40, loss: 0, leftover: 0, words: [] })
+  it('balls that go in as they are leave nothing to say', () => {
+    expect(run({ count: 20 }, 100)).toMatchObject({ balls: 40, loss: 0, leftover: 0, words: [], wound: 0 })
+    expect(run({ count: 20, windTo: 50, lengths: 'joined' }, 100)).toMatchObject({
+      balls: 40,
+      loss: 0,
+      words: [],
+    })
+    // 49.5 g and 2 % are more than a ball: it gives one all the same, and nothing of it is left.
+    expect(run({ count: 20, windTo: 0.1 }, 49.5)).toMatchObject({ balls: 20, loss: 10, leftover: 0 })
+  })
+
+  it('two lengths of half a ball are not in a ball, since something is lost in winding', () => {
+    // 25 g and 2 % are 25.5 g: one of them leaves 24.5 g.
+    expect(run({ count: 20, windTo: 25 }, 25)).toMatchObject({
+      ...{ balls: 20, loss: 10, leftover: 490 },
+      words: ['Butter: a ball of 50 g gives 1 length of 25 g with 25 g left over.'],
+    })
+    // Joined it is 20 × 25.5 g = 510 g.
+    expect(run({ count: 20, windTo: 25, lengths: 'joined' }, 25)).toMatchObject({ balls: 11, pieced: 9 })
+  })
+
+  it('loses nothing of balls that are never wound, in whole lengths and joined', () => {
+    // 2 balls of 100 g as they are and 17 g: 27 times 17 g are wound, and 2 % of that is 9.18 g.
+    const hundred = { ...BALL, ballGrams: 100 }
+    const kit: Kit = { count: 25, sparePercent: 5 }
+    // Five lengths of 17.34 g from a ball: six balls. Joined 27 × 17.34 = 468.18 g are five.
+    const whole = run(kit, 217, hundred)
+    expect(whole).toMatchObject({ balls: 54 + 6, whole: { count: 2, grams: 100 }, wound: 17 })
+    expect(whole.loss).toBeCloseTo(9.18, 9)
+    expect(whole.words).toEqual(['Butter: in each kit 2 balls of 100 g as they are and a length of 17 g.'])
+    const joined = run({ ...kit, lengths: 'joined' }, 217, hundred)
+    expect(joined).toMatchObject({ balls: 54 + 5, wound: 17, pieced: 2 })
+    expect(joined.loss).toBeCloseTo(9.18, 9)
+    expect(joined.words).toEqual([
+      'Butter: in each kit 2 balls of 100 g as they are and a length of 17 g; 2 of 27 lengths of 17 g are joined from two pieces or more.',
+    ])
+  })
+
+  it('a ball of B gives ⌊B / L(1 + w)⌋ lengths of L, and a whole ball where it holds but one (closed form)', () => {
+    fc.assert(
+      fc.property(fc.integer({ min: 1, max: 400 }), fc.integer({ min: 1, max: 400 }), (ball, each) => {
+        const closed =
+          ball < each ? 0 : ball < each * 1.02 ? 1 : Math.floor((ball * 100) / (each * 102) + 1e-9)
+        expect(lengthsIn(ball, each)).toBe(closed)
+        if (closed > 0) expect(closed * (each + lossOfLength(ball, each))).toBeLessThanOrEqual(ball + 1e-6)
+        if (closed > 0 && ball >= each * 1.02) expect(lossOfLength(ball, each)).toBeCloseTo(each * 0.02, 9)
+      }),
+    )
+  })
+
+  it('whole lengths never take fewer balls, or cost less, than joined ends', () => {
+    const pack = fc.record({
+      grams: fc.constantFrom(10, 25, 50, 100, 200, 400),
+      price: fc.integer({ min: 1, max: 30 }),
+    })
+    fc.assert(
+      fc.property(
+        fc.uniqueArray(pack, { minLength: 1, maxLength: 3, selector: ({ grams }) => grams }),
+        fc.integer({ min: 1, max: 350 }),
+        fc.integer({ min: 1, max: 60 }),
+        fc.constantFrom(1, 10, 25, 50),
+        (packs, least, portions, windTo) => {
+          const each = Math.ceil(least / windTo) * windTo
+          const whole = bestWay(wholeWays(packs, each, portions))!
+          const joined = bestWay(joinedWays(packs, each, portions, windTo))!
+          expect(whole.cost).toBeGreaterThanOrEqual(joined.cost)
+          const balls = (way: typeof whole): number => way.mix.reduce((sum, { count }) => sum + count, 0)
+          if (packs.length === 1) expect(balls(whole)).toBeGreaterThanOrEqual(balls(joined))
+          for (const { mix, loss, pieced } of [whole, joined]) {
+            const held = mix.reduce((sum, { grams, count }) => sum + grams * count, 0)
+            expect(held).toBeGreaterThanOrEqual(portions * each + loss - 1e-6)
+            expect(pieced).toBeLessThanOrEqual(portions)
+          }
+          expect(whole.pieced).toBe(0)
+        },
+      ),
+    )
   })
 
   it('a bundle of more than a ball is whole balls and one length of another', () => {
@@ -74,9 +154,7 @@ describe('M52: whole lengths', () => {
         left -= whole
         if (left < 0) return portions
         if (rest < 1e-9) continue
-        const share = ball / rest
-        const even = Math.abs(share - Math.round(share)) < 1e-6
-        const most = even ? Math.round(share) : Math.max(1, Math.floor(share / 1.02 + 1e-6))
+        const most = Math.max(1, Math.floor(ball / rest / 1.02 + 1e-6))
         const at = opened.findIndex((lengths) => lengths > 0)
         if (at >= 0) opened[at]!--
         else if (left > 0) {
@@ -91,10 +169,9 @@ describe('M52: whole lengths', () => {
         fc.integer({ min: 1, max: 350 }),
         fc.integer({ min: 1, max: 60 }),
         (ball, each, portions) => {
-          const [bought] = cheapestLengths([{ grams: ball, price: 3 }], each, portions)!
+          const [bought] = bestWay(wholeWays([{ grams: ball, price: 3 }], each, portions))!.mix
           expect(cut(ball, bought!.count, each)).toBeGreaterThanOrEqual(portions)
           expect(cut(ball, bought!.count - 1, each)).toBeLessThan(portions)
-          expect(wholePortions(ball, bought!.count, each)).toBeGreaterThanOrEqual(portions)
         },
       ),
     )

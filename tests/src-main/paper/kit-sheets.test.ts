@@ -28,13 +28,18 @@ const KINDS = [
 
 describe('the packing list', () => {
   it('says what is lost in winding, and that whole packs lose nothing', async () => {
-    const told = async (kit: Kit) => {
+    const told = async (kit: Kit, ballGrams = 50) => {
       const project = withKit(flowers(), kit)
-      const yarns = project.yarns!.map((yarn) => ({ ...yarn, ball: { grams: 100, metres: 250 } }))
+      const yarns = project.yarns!.map((yarn) => ({ ...yarn, ballGrams, ballMetres: ballGrams * 2.5 }))
       const { pages } = await read({ ...project, yarns }, { sheets: ['packing'] })
       return pages[0]!.words
     }
-    expect(await told({ count: 40, windTo: 1 })).toContain('2 % is allowed for loss in winding.')
+    expect(await told({ count: 40, windTo: 1 }, 1000)).toContain('2 % is allowed for loss in winding.')
+    // 118 g from balls of 50 g: two as they are, and 18 g of another.
+    const parted = await told({ count: 40, windTo: 1 })
+    expect(parted).toContain('2 % is allowed for loss in winding, but none where whole packs go in.')
+    expect(parted).toContain('☐ Brick, skeins as they are 2 × 50 g (1.8 oz) 80 4,000 g')
+    expect(parted).toContain('☐ Brick, wound 18 g (0.63 oz) 45 m (49 yd) 40 720 g')
     const whole = await told({ count: 40, windTo: 100 })
     expect(whole).toContain('whole packs go in as they are, so that nothing is lost in winding.')
     expect(whole).not.toContain('2 %')
