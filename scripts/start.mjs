@@ -13,8 +13,26 @@ import { buildDesktop, buildWindow } from './window-build.mjs'
 /** A desktop that ends with an error so soon never showed its window (ms). */
 const TOO_SOON_MS = 5_000
 
+const asked = process.argv.slice(2)
+if (asked.some((word) => word === '--help' || word === '-h')) {
+  console.log(
+    `npm start                     opens the window, on the desktop or in the browser
+npm start -- FILE...          opens projects in it
+npm start -- --help           shows this
+
+What is missing is built first. The command line has its own help:
+node scripts/petalyard.mjs --help`,
+  )
+  process.exit(0)
+}
+const unknown = asked.find((word) => word.startsWith('-'))
+if (unknown !== undefined) {
+  console.error(`npm start does not know '${unknown}'. npm start -- --help shows what it knows.`)
+  process.exit(2)
+}
+
 // `npm run` changes into the project's folder; files are meant from where it was called.
-const files = process.argv.slice(2).map((file) => resolve(process.env.INIT_CWD ?? process.cwd(), file))
+const files = asked.map((file) => resolve(process.env.INIT_CWD ?? process.cwd(), file))
 
 /** Runs a program in our place: same terminal, same signals. Resolves with its exit code. */
 function become(program, words, how = {}) {

@@ -152,7 +152,13 @@ export const MATERIAL_FINDINGS = {
   },
   'yarn/edging-yarn-assumed': {
     severity: 'note',
-    message: "no yarn is chosen for the edging; it is counted in '{yarn}', which the motifs end with.",
+    message: 'no yarn is chosen for the edging; it is counted in “{yarn}”, which the motifs end with.',
+    mend: 'Choose a yarn for the edging.',
+  },
+  'yarn/edging-yarn-of-several': {
+    severity: 'note',
+    message:
+      'no yarn is chosen for the edging, and the motifs end with several: it is counted in “{yarn}”, the last yarn of colorway {way}; no other colorway is made more often.',
     mend: 'Choose a yarn for the edging.',
   },
   'yarn/no-joining-yarn': {
@@ -160,9 +166,15 @@ export const MATERIAL_FINDINGS = {
     message: 'nothing says which yarn the joins are worked in, so their yarn is not counted.',
     mend: 'Choose a yarn for joining.',
   },
+  'yarn/joining-yarn-of-several': {
+    severity: 'note',
+    message:
+      'no yarn is chosen for joining, and the motifs end with several: the joins are counted in “{yarn}”, the last yarn of colorway {way}; no other colorway is made more often.',
+    mend: 'Choose a yarn for joining.',
+  },
   'yarn/joining-yarn-assumed': {
     severity: 'note',
-    message: "no yarn is chosen for joining; the joins are counted in '{yarn}', which the motifs end with.",
+    message: 'no yarn is chosen for joining; the joins are counted in “{yarn}”, which the motifs end with.',
     mend: 'Choose a yarn for joining.',
   },
   'time/no-minutes': {

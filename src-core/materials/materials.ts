@@ -4,7 +4,7 @@
  */
 import type { Finding } from '../../shared-types/finding'
 import type { EdgingAccount } from '../../shared-types/plan'
-import type { Colourway } from '../../shared-types/project'
+import type { Colourway, Motif } from '../../shared-types/project'
 import { plainRounds } from '../edging/written'
 import { finding } from '../findings/finding'
 import { fineLengthValue, SWATCH_WORDS } from '../findings/quantities'
@@ -117,9 +117,28 @@ function chooseYarn(basis: Basis, named: string | undefined, outer: string | und
   return { id: outer ?? only, named: false }
 }
 
+/** The yarn that motifs end with: that of the colourway which is made most often. */
+interface Outer {
+  readonly outer: string | undefined
+  /** The name of that colourway, where others end with another yarn; else null. */
+  readonly one: string | null
+}
+
+function outerOf(basis: Basis, motif: Motif | null, main: Colourway | undefined, pieces: Piece[]): Outer {
+  if (!motif) return { outer: undefined, one: null }
+  const outer = yarnOfSlot(main, outerSlot(motif))
+  const ends = pieces.flatMap((piece) =>
+    byColourway(piece)
+      .filter(([id, made]) => id !== '' && made > 0)
+      .map(([id]) => yarnOfSlot(colourwayOf(basis, id), outerSlot(piece.motif))),
+  )
+  const several = ends.some((yarn) => yarn !== undefined && yarn !== outer)
+  return { outer, one: several ? main?.code || main?.name || main?.id || null : null }
+}
+
 function useEdging(
   input: MaterialsInput,
-  outer: string | undefined,
+  { outer, one }: Outer,
   calibration: Calibration,
   ledger: YarnLedger,
   findings: Finding[],
@@ -142,8 +161,14 @@ function useEdging(
     findings.push(finding('yarn/edging-stitch', 'layout.edging.rounds', { stitch }))
   }
   if (id === undefined) findings.push(finding('yarn/no-edging-yarn', 'layout.edging.yarn'))
-  else if (!named)
-    findings.push(finding('yarn/edging-yarn-assumed', 'layout.edging.yarn', { yarn: yarnName(basis, id) }))
+  else if (!named) {
+    const values = { yarn: yarnName(basis, id) }
+    findings.push(
+      one === null
+        ? finding('yarn/edging-yarn-assumed', 'layout.edging.yarn', values)
+        : finding('yarn/edging-yarn-of-several', 'layout.edging.yarn', { ...values, way: one }),
+    )
+  }
   const lines = edgingBase.lines ?? 1
   const tails = (lines * MATERIAL_CONSTANTS.tailsPerSection * basis.allowance.tail) / 1000
   const sections: { readonly yarn: string; metres: number }[] = []
@@ -215,15 +240,19 @@ export function materials(input: MaterialsInput): Materials {
       ? { ...calibration, spread: Math.max(calibration.spread, gauge.spread) }
       : calibration
 
-  const outer = motif ? yarnOfSlot(main, outerSlot(motif)) : undefined
+  const ofMost = outerOf(basis, motif, main, own ? [{ ...own, counts: input.whole ?? own.counts }] : [])
+  const { outer } = ofMost
   const joinYarn = chooseYarn(basis, input.joining?.yarn, outer)
   const joins = workJoins(input, joinYarn.id, joinYarn.named, outer, basis.allowance.tail)
   if (joins.millimetres > 0) {
     if (joinYarn.id === undefined) findings.push(finding('yarn/no-joining-yarn', 'joining.yarn'))
     else {
       if (!joinYarn.named && joins.ownYarn) {
+        const values = { yarn: yarnName(basis, joinYarn.id) }
         findings.push(
-          finding('yarn/joining-yarn-assumed', 'joining.yarn', { yarn: yarnName(basis, joinYarn.id) }),
+          ofMost.one === null
+            ? finding('yarn/joining-yarn-assumed', 'joining.yarn', values)
+            : finding('yarn/joining-yarn-of-several', 'joining.yarn', { ...values, way: ofMost.one }),
         )
       }
       const metres = (joins.millimetres / 1000) * model.factor
@@ -239,7 +268,7 @@ export function materials(input: MaterialsInput): Materials {
     ends += tails
   }
 
-  const edging = useEdging(input, outer, model, ledger, findings)
+  const edging = useEdging(input, ofMost, model, ledger, findings)
   if (edging) ends += edging.sections * MATERIAL_CONSTANTS.tailsPerSection
   if (gauge.provenance === 'rule-of-thumb' && (edging || joins.usesGauge)) {
     const values = {

@@ -13,6 +13,7 @@ import {
   formatOff,
   formatSize,
 } from '../units/format'
+import { MM_PER_INCH } from '../units/quantity'
 import type { Millimetres } from '../units/quantity'
 import { listOf } from '../joins/words'
 import { WAYS } from './constants'
@@ -101,7 +102,7 @@ export function wishWords({ width, height }: WishedSize, units: UnitSystem): str
 /** "to the millimetre", or how far off on each side, in the unit of the size beside it: "0.3 cm too wide, 1.2 cm too short". */
 export function errorWords({ width, height }: WishedSize, units: UnitSystem): string {
   const side = (error: number | undefined, less: string, more: string) =>
-    error === undefined || Math.abs(error) < EXACT
+    error === undefined || Math.abs(error) < exactTo(units)
       ? ''
       : `${formatOff(Math.abs(error), units)} too ${error > 0 ? more : less}`
   const off = [side(width, 'narrow', 'wide'), side(height, 'short', 'long')].filter(Boolean)
@@ -112,9 +113,9 @@ export function errorWords({ width, height }: WishedSize, units: UnitSystem): st
  * What there is to say of a size that is not the one asked for: what blocking could do about it, or that it comes no
  * nearer; empty where it is that.
  */
-export function restWords(error: WishedSize, size: Size): string {
+export function restWords(error: WishedSize, size: Size, units: UnitSystem): string {
   const off = SIDES.flatMap((side) =>
-    Math.abs(error[side] ?? 0) < EXACT ? [] : [{ side, share: -(error[side] ?? 0) / size[side] }],
+    Math.abs(error[side] ?? 0) < exactTo(units) ? [] : [{ side, share: -(error[side] ?? 0) / size[side] }],
   )
   if (off.length === 0) return ''
   if (off.some(({ share }) => share < 0 || share > WAYS.blocking)) return 'The nearest that this comes to it.'
@@ -126,6 +127,9 @@ export function restWords(error: WishedSize, size: Size): string {
 
 /** mm: nearer is there. */
 export const EXACT: Millimetres = 0.5
+
+/** Off by less is not worth saying: what no tape shows, a millimetre or a sixteenth of an inch. */
+export const exactTo = (units: UnitSystem): Millimetres => (units === 'imperial' ? MM_PER_INCH / 16 : 1)
 
 /** Said where no way comes nearer, though other arrangements may. */
 export const NOTHING_NEARER = 'Nothing that keeps this arrangement comes nearer than the present size.'

@@ -7,7 +7,7 @@ import { CHILD_OPENING } from '../../src-core/joins/constants'
 import { holds } from '../../src-core/joins/holding'
 import { missOf } from '../../src-core/layout/candidates'
 import { formatLength, formatNumber } from '../../src-core/units/format'
-import { EXACT } from '../../src-core/ways/words'
+import { exactTo } from '../../src-core/ways/words'
 import { ARRANGEMENT_NAMES } from '../kinds/words'
 import { counted } from '../state/summaries'
 
@@ -109,8 +109,8 @@ export function orderWords({ proposals }: Proposals, isForChild = false): string
 }
 
 /** Where the chosen one is not to the millimetre, what leads to that; null where it is. */
-export function exactlyWords({ proposals }: Proposals, chosen: number): string | null {
+export function exactlyWords({ proposals }: Proposals, chosen: number, units: UnitSystem): string | null {
   const { width = 0, height = 0 } = proposals[chosen]?.fit.error ?? {}
-  if (Math.max(Math.abs(width), Math.abs(height)) < EXACT) return null
+  if (Math.max(Math.abs(width), Math.abs(height)) < exactTo(units)) return null
   return 'Whole motifs come this near. For exactly your size, start with one of these and choose “Find ways” at Arrangement: it lists what to change, such as the hook or the joining chains.'
 }

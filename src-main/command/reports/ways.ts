@@ -59,7 +59,7 @@ export function waysReport(
       ...[buyWords(way, nameOf, terms), beyondWords(way.beyond, names, { units, terms })].flatMap((told) =>
         told ? paragraph(`${told}.`, '  ') : [],
       ),
-      ...[restWords(way.error, way.size)].flatMap((told) => (told ? paragraph(told, '  ') : [])),
+      ...[restWords(way.error, way.size, units)].flatMap((told) => (told ? paragraph(told, '  ') : [])),
       ...paragraph(way.fabric ?? SAME_FABRIC, '  '),
     ]
   })

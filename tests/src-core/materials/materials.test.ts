@@ -309,4 +309,29 @@ describe('M34 yarn of joins', () => {
     expect(yarn(found, 'y1').parts.joins).toBeGreaterThan(0)
     expect(codes(found)).toContain('yarn/joining-yarn-assumed')
   })
+
+  it('says by which colourway the yarn of joins is chosen where the motifs end with several', () => {
+    const colourways = [
+      { id: 'c1', code: 'A', motif: 'm1', yarns: { centre: 'y2', petals: 'y1' } },
+      { id: 'c2', code: 'B', motif: 'm1', yarns: { centre: 'y1', petals: 'y2' } },
+    ]
+    const joined = project({ colourways, joining: { rule: 'seam', seam: 'whip' } })
+    const found = (c1: number, c2: number) =>
+      materials(
+        input({
+          project: joined,
+          seams: { length: 9000, count: 18 },
+          counts: { motifs: c1 + c2, byColourway: { c1, c2 } },
+        }),
+      )
+    const told = found(3, 9)
+    expect(yarn(told, 'y2').parts.joins).toBeGreaterThan(0)
+    expect(codes(told)).not.toContain('yarn/joining-yarn-assumed')
+    expect(told.findings.find(({ code }) => code === 'yarn/joining-yarn-of-several')?.message).toContain(
+      'counted in “Sand”, the last yarn of colorway B; no other colorway is made more often.',
+    )
+    // All of one colourway: the motifs do end with it.
+    expect(codes(found(0, 12))).toContain('yarn/joining-yarn-assumed')
+    expect(codes(found(0, 12))).not.toContain('yarn/joining-yarn-of-several')
+  })
 })

@@ -188,6 +188,13 @@ describe('M29 ways to a size', () => {
     expect(errorWords({ width: -48.7, height: 19 }, 'metric')).toBe('4.9 cm too narrow, 1.9 cm too long')
     expect(errorWords({ width: 0.4, height: -6.35 }, 'imperial')).toBe('¼ in too short')
     expect(errorWords({ width: 0.4 }, 'metric')).toBe('exactly that')
+    // 0.03 in, and what a tape would show: a sixteenth.
+    expect(errorWords({ height: 0.03 * 25.4 }, 'imperial')).toBe('exactly that')
+    expect(errorWords({ height: 25.4 / 16 + 0.01 }, 'imperial')).toBe('⅛ in too long')
+    expect(errorWords({ height: 0.9 }, 'metric')).toBe('exactly that')
+    expect(errorWords({ height: 1.1 }, 'metric')).toBe('0.1 cm too long')
+    expect(restWords({ height: -1.5 }, { width: 1000, height: 1270 }, 'imperial')).toBe('')
+    expect(restWords({ height: -1.5 }, { width: 1000, height: 1270 }, 'metric')).not.toBe('')
   })
 
   it('motifs that lie apart get the gap that fits', () => {
@@ -233,12 +240,16 @@ describe('M29 ways to a size', () => {
   })
 
   it('says what blocking could do for what is too small, and of anything else that it is the nearest', () => {
-    expect(restWords({ width: 0.2 }, { width: 1000, height: 900 })).toBe('')
-    expect(restWords({ width: -20, height: -9 }, { width: 1000, height: 900 })).toBe(
+    expect(restWords({ width: 0.2 }, { width: 1000, height: 900 }, 'metric')).toBe('')
+    expect(restWords({ width: -20, height: -9 }, { width: 1000, height: 900 }, 'metric')).toBe(
       'Blocked 2 % wider and 1 % longer it would be there.',
     )
-    expect(restWords({ width: 10 }, { width: 1410, height: 900 })).toBe('The nearest that this comes to it.')
-    expect(restWords({ width: -56 }, { width: 1344, height: 900 })).toBe('The nearest that this comes to it.')
+    expect(restWords({ width: 10 }, { width: 1410, height: 900 }, 'metric')).toBe(
+      'The nearest that this comes to it.',
+    )
+    expect(restWords({ width: -56 }, { width: 1344, height: 900 }, 'metric')).toBe(
+      'The nearest that this comes to it.',
+    )
   })
 
   it('no way leaves a made motif without a place, also where it is cut out', () => {
