@@ -103,15 +103,15 @@ export function createPlanner(): Planner {
  * A yarn that was weighed again is told of by its forecast, and one of which nothing is to be bought is not short: what
  * was counted before says otherwise.
  */
-function heardOnce({ findings, progress, yarns }: Plan): readonly Finding[] {
+function heardOnce({ findings, progress, yarns, kit }: Plan): readonly Finding[] {
   const isSettled = (id: string | undefined): boolean =>
     progress.forecast.some(({ yarn }) => yarn === id) ||
     yarns.some((need) => need.id === id && need.toBuy === 0)
   const heard = findings.filter(({ code, target }) => !STASH.has(code) || !isSettled(target?.yarn))
   // What is to be bought was counted anew where a yarn was weighed, or motifs were made before.
   const isLots = ({ code }: Finding) => code === 'yarn/dye-lot'
-  return heard.some(isLots) || progress.forecast.length > 0
-    ? [...heard.filter((each) => !isLots(each)), ...dyeLots(yarns)]
+  return heard.some(isLots) || progress.forecast.length > 0 || kit
+    ? [...heard.filter((each) => !isLots(each)), ...dyeLots(yarns, kit)]
     : heard
 }
 const STASH: ReadonlySet<string> = new Set(['yarn/stash-short', 'yarn/stash-tight'])

@@ -65,7 +65,7 @@ export function sumRemark(...[needs, nameOf]: Parameters<typeof unpricedWords>):
 
 /** What the star of a table means. */
 export const starWords = (ball: string): string =>
-  `${ASSUMED_STAR} assumed: nobody entered the ${ball} band that it follows from.`
+  `${ASSUMED_STAR} assumed, as the ${ball} band is not entered yet.`
 
 /** Said where a run of kits is bought of yarns that are on hand. */
 export const BOUGHT_NEW =

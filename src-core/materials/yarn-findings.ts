@@ -1,6 +1,6 @@
 /** What a careful shopkeeper would ask about each yarn. */
 import type { Finding } from '../../shared-types/finding'
-import type { YarnNeed } from '../../shared-types/plan'
+import type { KitAccount, YarnNeed } from '../../shared-types/plan'
 import { BAND_FIELDS } from '../../shared-types/project'
 import type { BandField, UnitSystem, Yarn } from '../../shared-types/project'
 import { counted, listed, numbered, plural } from '../figures/words'
@@ -132,11 +132,13 @@ export function yarnFindings(
   return [...findings, ...dyeLots(needs)]
 }
 
-/** How many balls are to be bought in one dye lot each. */
-export function dyeLots(needs: readonly YarnNeed[]): Finding[] {
-  const lots = needs.filter((need) => (need.toBuy ?? 0) > 0 && (need.balls ?? 0) > 1)
+/** How many balls are to be bought in one dye lot each: for the whole batch where it is made as a kit. */
+export function dyeLots(needs: readonly YarnNeed[], kit?: KitAccount): Finding[] {
+  const lots = kit
+    ? kit.run.flatMap(({ balls }) => (balls !== null && balls > 1 ? [balls] : []))
+    : needs.flatMap(({ toBuy, balls }) => ((toBuy ?? 0) > 0 && (balls ?? 0) > 1 ? [toBuy ?? 0] : []))
   if (lots.length === 0) return []
-  const count = lots.reduce((sum, need) => sum + (need.toBuy ?? 0), 0)
+  const count = lots.reduce((sum, balls) => sum + balls, 0)
   const yarns = numbered(lots.length, 'yarn')
   return [finding('yarn/dye-lot', 'yarns', { count: formatNumber(count), yarns })]
 }

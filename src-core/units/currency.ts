@@ -26,11 +26,14 @@ const COIN_DECIMALS: Readonly<Record<number, readonly string[]>> = {
   3: 'BHD IQD JOD KWD LYD OMR TND'.split(' '),
 }
 
-/** How many of the smallest coins make one: 100 of most currencies. */
-export function coinsIn(currency: string): number {
+/** With how many decimals amounts are written: two in most currencies. */
+export function decimalsOf(currency: string): number {
   const [decimals] = Object.entries(COIN_DECIMALS).find(([, codes]) => codes.includes(currency)) ?? ['2']
-  return 10 ** Number(decimals)
+  return Number(decimals)
 }
+
+/** How many of the smallest coins make one: 100 of most currencies. */
+export const coinsIn = (currency: string): number => 10 ** decimalsOf(currency)
 
 /** Whether a sign or three letters can mean a currency: "$" and "CA$" both mean CAD. */
 export function meansCurrency(named: string, code: string): boolean {

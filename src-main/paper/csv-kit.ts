@@ -2,6 +2,8 @@
 import type { KitAccount, Plan } from '../../shared-types/plan'
 import type { Settled } from '../../shared-types/settled'
 import { marked } from '../../src-core/figures/yarn-words'
+import { ballsOnHand } from '../../src-core/materials/kit/on-hand'
+import { decimalsOf } from '../../src-core/units/currency'
 import { GRAMS_PER_OUNCE, METRES_PER_YARD } from '../../src-core/units/quantity'
 import type { Cell } from './csv'
 import { csvTable } from './csv'
@@ -75,34 +77,45 @@ export function kitCsv(settled: Settled, kit: KitAccount): string {
 
 /** What is bought for the run, marked where it is assumed: one line for each pack size, extra and packaging. */
 export function purchaseCsv(settled: Settled, kit: KitAccount): string {
-  const yarns = kit.run.flatMap(({ yarn, packs, assumed }) =>
-    packs.map(({ grams, price, count }): Cell[] => [
-      marked(yarnName(settled, yarn), assumed ?? false),
-      grams,
-      count,
-      price,
-      price === null ? null : Number((price * count).toFixed(6)),
-      currency(settled),
-    ]),
-  )
-  const extras = kit.extras.map(({ name, run, price, cost }): Cell[] => [
-    name,
-    null,
-    run,
-    price,
-    cost,
-    currency(settled),
-  ])
-  const packaging: Cell[] = [
-    'packaging',
-    null,
-    kit.count,
-    kit.packaging / kit.count,
-    kit.packaging,
-    currency(settled),
+  const decimals = decimalsOf(currency(settled))
+  // As prices are written, with all decimals of the currency.
+  const money = (amount: number | null): Cell => (amount === null ? null : amount.toFixed(decimals))
+  const shelf = new Map(settled.yarns.map((yarn) => [yarn.id, yarn]))
+  const yarns = kit.run.flatMap(({ yarn, packs, assumed, leftover }) => {
+    const told = shelf.get(yarn)
+    const perGram = told?.ballMetres && told.ballGrams ? told.ballMetres / told.ballGrams : null
+    const last = packs.length - 1
+    return packs.map((pack, i): Cell[] => {
+      const { grams, price, count } = pack
+      const there = ballsOnHand(told, pack)
+      return [
+        marked(yarnName(settled, yarn), assumed ?? false),
+        told?.fibre ?? '',
+        told?.dyeLot ?? '',
+        grams,
+        perGram === null ? null : perGram * grams,
+        count,
+        there,
+        count - there,
+        grams * count,
+        i === last ? leftover : null,
+        money(price),
+        money(price === null ? null : price * count),
+        currency(settled),
+      ]
+    })
+  })
+  const counted = (what: string, count: number, price: number | null, cost: number | null): Cell[] => [
+    ...[what, '', '', null, null, count, null, count, null, null],
+    ...[money(price), money(cost), currency(settled)],
   ]
+  const extras = kit.extras.map(({ name, run, price, cost }) => counted(name, run, price, cost))
+  const packaging = counted('packaging', kit.count, kit.packaging / kit.count, kit.packaging)
   return csvTable([
-    ['what', 'grams each', 'how many', 'price', 'cost', 'currency'],
+    [
+      ...['what', 'fibre', 'dye lot', 'grams each', 'metres each', 'how many', 'on hand', 'to order'],
+      ...['grams in all', 'grams left over', 'price', 'cost', 'currency'],
+    ],
     ...yarns,
     ...extras,
     ...(kit.packaging > 0 ? [packaging] : []),

@@ -161,6 +161,20 @@ function yarnLines(project: Project, plan: Plan): string[] {
   const unknown = known > 0 && known < plan.yarns.length ? `, ${plan.yarns.length - known} ${NOT_KNOWN}` : ''
   const used = counted(known || plan.yarns.length, 'yarn') + unknown
   const mass = marked(formatMass(grams, units), assumes('grams'))
+  // What is bought for a kit is bought for the whole batch.
+  const { kit } = plan
+  if (kit && plan.yarns.length > 0 && grams > 0) {
+    const balls = kit.run.map((run) => run.balls)
+    const all = balls.every((count) => count !== null) ? balls.reduce((sum, count) => sum + count, 0) : null
+    const guessed = kit.run.some(({ assumed }) => assumed)
+    const batch = `for the batch of ${formatNumber(kit.count)}`
+    return [
+      `${mass} in ${used} for one`,
+      all === null
+        ? `what is bought ${batch} is ${NOT_KNOWN}`
+        : marked(`${counted(all, word)} to buy ${batch}`, guessed),
+    ]
+  }
   return [
     plan.yarns.length === 0 ? 'none in use' : grams > 0 ? `${mass} in ${used}` : used,
     toBuy > 0 ? marked(`${counted(toBuy, word)} to buy`, assumes('toBuy')) : 'nothing to buy',

@@ -209,7 +209,7 @@ export async function printKit(page: Page, exported: Export): Promise<void> {
   for (const [button, heading] of [
     ['Along the cord (CSV)', 'number,what,colourway'],
     ['Winding and cutting (CSV)', 'kind,what,in one kit'],
-    ['Purchases (CSV)', 'what,grams each,how many'],
+    ['Purchases (CSV)', 'what,fibre,dye lot,grams each'],
     ['Materials (CSV)', 'yarn,grams,'],
   ] as const) {
     const text = new TextDecoder().decode(await exported(() => hands.press(button)))

@@ -23,7 +23,7 @@ export function kitSection(project: Project, settled: Settled, kit: KitAccount, 
       name(yarn),
       starred(formatMass(grams, units), assumed.includes('grams')),
       metres === null ? '–' : starred(formatYarnLength(metres, units), assumed.includes('metres')),
-      starred(formatMass(bought?.grams ?? 0, units), assumed.includes('grams')),
+      starred(formatMass((bought?.grams ?? 0) + (bought?.spares ?? 0), units), assumed.includes('grams')),
       starred(
         packWords(bought, (grams) => formatMass(grams, units)),
         isGuessed,

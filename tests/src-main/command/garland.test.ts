@@ -42,7 +42,10 @@ describe('a garland kit on the command line', () => {
     ['order', 'number,row,'],
     ['cord', 'number,what,colourway,'],
     ['kit', 'kind,what,in one kit,'],
-    ['purchase', 'what,grams each,how many,price,cost,currency'],
+    [
+      'purchase',
+      'what,fibre,dye lot,grams each,metres each,how many,on hand,to order,grams in all,grams left over,price,cost,currency',
+    ],
   ])('plan --csv %s prints that list', async (list, heading) => {
     const ran = await petalyard('plan', await file(), '--csv', list)
     expect(ran).toMatchObject({ code: 0, err: '' })
@@ -74,6 +77,18 @@ describe('a garland kit on the command line', () => {
     expect(ran.code).toBe(2)
     expect(ran.err).toContain("there is no sheet 'packing' of this project: it is for layouts with a kit")
     expect(await petalyard('map', path, '--out', out, '--sheets', 'cover')).toMatchObject({ code: 2 })
+  })
+
+  it('counts yarn, hooks and everything else of a batch with what is to spare', async () => {
+    const kit = { ...example.layout.kit, count: 25, sparePercent: 5, extras: [{ name: 'hook', price: 1 }] }
+    const path = await writeProject({ ...example, layout: { ...example.layout, kit } })
+    const { kit: told } = JSON.parse((await petalyard('plan', path, '--json')).out) as {
+      kit: { perKit: { grams: number }[] }
+    }
+    const { out } = await petalyard('plan', path)
+    expect(out).toMatch(/^hook +× 1 +× 27 /m)
+    const grams = told.perKit[0]!.grams
+    expect(out).toMatch(new RegExp(` ${grams} g .* ${(grams * 27).toLocaleString('en-US')} g `))
   })
 
   it('the purchase list adds up to the cost of the run', async () => {

@@ -117,6 +117,21 @@ describe('each sheet of a kit alone', () => {
     expect(await told({ count: 40, sparePercent: 0, extras })).toContain('40 kits. Yarn is counted')
   })
 
+  it('the purchases can be sent as an order: fibre, metres, lot, what is left to order, prices with both decimals', () => {
+    const yarn = { id: 'y1', name: 'Brick', fibre: 'merino', dyeLot: '12B', ballGrams: 50, ballMetres: 120 }
+    const bloom = flowers()
+    const [first, ...others] = bloom.yarns!
+    const yarns = [{ ...first!, ...yarn, id: first!.id, price: 3.1, onHandBalls: 4.5 }, ...others]
+    const plan = planProject(withKit({ ...bloom, yarns }, { count: 6, extras: [{ name: 'hook', price: 2 }] }))
+    const run = plan.kit!.run[0]!
+    const [balls, leftover, cost] = [run.balls!, run.leftover!, run.cost!]
+    const rows = listCsv('purchase', plan)!.split('\r\n')
+    expect(rows[1]).toBe(
+      `Brick,merino,12B,50,120,${balls},4,${balls - 4},${balls * 50},${Number(leftover.toFixed(2))},3.10,${cost.toFixed(2)},EUR`,
+    )
+    expect(rows).toContain('hook,,,,,6,,6,,,2.00,12.00,EUR')
+  })
+
   it('the packing list says that stock is not taken off, and of what nobody can work', async () => {
     const wordsOf = async (project: Project) =>
       (await read(project, { sheets: ['packing'] })).pages.map(({ words }) => words).join(' ')

@@ -41,7 +41,7 @@ describe('the ledger', () => {
     const yarns = SMALL.yarns!.map((yarn) => ({ ...yarn, assumed: ['ballGrams' as const] }))
     const { app } = await inWindow(Ledger, {}, { ...SMALL, yarns })
     const text = () => screen.getByLabelText('Ledger').textContent.replace(/\s+/g, ' ')
-    expect(text()).toMatch(/Brick.* skeins?\*.*buy \d+\*.*\* assumed: nobody entered the skein band/)
+    expect(text()).toMatch(/Brick.* skeins?\*.*buy \d+\*.*\* assumed, as the skein band is not entered yet/)
     expect(text()).toMatch(/To buy €\d+\.\d+ \(assumed\)/)
     app.document.change('enter the bands', (project) => confirmBand(confirmBand(project, 'y1'), 'y2'))
     await waitFor(() => expect(text()).not.toContain('assumed'))

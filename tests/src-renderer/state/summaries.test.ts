@@ -26,6 +26,28 @@ it('counts the fillers among the other motifs of a blanket', () => {
   expect(lines).toEqual(['Big bloom of 95 mm', 'and 2 others'])
 })
 
+it('tells what is bought for the whole batch of a kit', () => {
+  const project: Project = {
+    ...{ format: 'petalyard-project', version: 1 },
+    yarns: [{ id: 'y1', name: 'Sand', ballGrams: 50, ballMetres: 125, price: 4 }],
+    motifs: [
+      {
+        ...{ id: 'a', name: 'a', kind: 'measured', outline: 'square', sideToSide: 100 },
+        slots: [{ slot: 'all', grams: 5 }],
+      } as MeasuredMotif,
+    ],
+    colourways: [{ id: 'c1', motif: 'a', yarns: { all: 'y1' } }],
+    layout: {
+      ...{ kind: 'blanket', arrangement: 'straight-rows', motif: 'a', columns: 4, rows: 5 },
+      ...{ cells: { fill: { pattern: 'repeat', colourways: ['c1'] } }, kit: { count: 30 } },
+    },
+  }
+  const plan = planProject(project)
+  const [one, batch] = placeSummary('yarn', project, plan).lines
+  expect(one).toMatch(/^\d+ g in 1 yarn for one$/)
+  expect(batch).toBe(`${plan.kit!.run[0]!.balls} skeins to buy for the batch of 30`)
+})
+
 it('tells yarns that are not known yet apart from those of the sum', () => {
   const square = (id: string, grams?: number): MeasuredMotif => ({
     ...{ id, kind: 'measured', outline: 'square', sideToSide: 100 },
