@@ -16,7 +16,10 @@ export function standsOnEdge(node: RoundNode, { text }: Pick<RoundsTree, 'text'>
     return false
   const any = first.which === 'any'
   const cornered = first.which === 'same' && first.noun.kind === 'space'
-  return (any || cornered) && WORDS.test(text.slice(0, node.end))
+  // "Join with ss to the first tr after a corner space."
+  const [opens] = node.items
+  const joined = opens?.type === 'colour' && opens.place?.parts[0] === first && first.count === 1
+  return (any || cornered || joined) && WORDS.test(text.slice(0, node.end))
 }
 
 /** Nothing is known of it: everything that is asked for is there. */

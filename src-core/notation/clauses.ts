@@ -3,6 +3,7 @@ import { readEnding } from './ending-words'
 import { passUntilMore, untilAhead } from './in-all'
 import { readNoun } from './nouns'
 import { passAtEach } from './stop-at-double'
+import { readUntilLeft } from './until-left'
 import { inBrackets, MARKS, passWhatIsMarked } from './marked'
 import type { Reader } from './reader'
 import type { Item, RepeatClause } from './tree'
@@ -140,6 +141,8 @@ export function readAmount(reader: Reader, plainNumber = false): Amount | null {
       if (!reader.attempt(() => (reader.skip('around') ? true : null))) reader.skip('across')
       return done(count, more ? 'more' : 'plain')
     }
+    const rest = readUntilLeft(reader)
+    if (rest !== null) return done(null, 'plain', rest)
     if (passUntilDone(reader) || passUntilEach(reader) || passWholeRound(reader)) return done(null, 'plain')
     if (passUntilMore(reader) || untilAhead(reader)) return done(null, 'plain')
     if (reader.skip('all')) reader.skip('the', 'way')
@@ -148,6 +151,8 @@ export function readAmount(reader: Reader, plainNumber = false): Amount | null {
     if (!heads && reader.skip('around', 'across', 'round')) {
       reader.skip('the')
       reader.skip('rnd', 'round', 'row', 'ring')
+      const rest = readUntilLeft(reader)
+      if (rest !== null) return done(null, 'plain', rest)
       if (!reader.sees('to') || GIVE.test(reader.spelled(1))) return done(null, 'plain')
     }
     if (reader.skip('to', 'until')) {

@@ -143,3 +143,17 @@ export const passInEach = (reader: Reader, end: number): boolean =>
     reader.skip('one')
     return reader.at === end || null
   }) === true
+
+/** "(13 sts: 6 dtr) on the two tops", "down the sides", "at the point": where some of them stand; passes it. */
+export const passWhere = (reader: Reader, end: number): boolean =>
+  reader.attempt(() => {
+    if (!reader.skip('on', 'down', 'up', 'along', 'at', 'for', 'across', 'over', 'from', 'behind'))
+      return null
+    if (!reader.skip('the', 'its', 'your', 'top', 'bottom', 'both', 'either')) return null
+    const start = reader.at
+    while (reader.at < end && !/^(,|and|&|;|\+|plus)$/.test(reader.key())) {
+      if (reader.peek()!.kind !== 'word' || reader.at - start > LONGEST) return null
+      reader.at++
+    }
+    return true
+  }) === true

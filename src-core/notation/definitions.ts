@@ -28,6 +28,9 @@ const CHANGES: ReadonlySet<StitchForm> = new Set(['increase', 'decrease'])
 const hasChains = (items: readonly Item[]): boolean =>
   items.some((item) => item.type === 'chain' || ('items' in item && hasChains(item.items)))
 
+/** "Decrease (sc3tog)": says itself over how many it goes. */
+const SIZED = /\d\s?-?tog$/i
+
 /** A stitch under its name, with the words up to a token that explain it. */
 export function readDefinition(reader: Reader, heading: Heading | Explained, to: number): Definition {
   const label = heading.label ?? ''
@@ -41,7 +44,8 @@ export function readDefinition(reader: Reader, heading: Heading | Explained, to:
         .replace(/^(an?|the) /, ''),
     )
     .filter((name) => name !== '')
-  reader.at = heading.from
+  reader.at = 'called' in heading ? (heading.called ?? heading.from) : heading.from
+  reader.skip('the')
   const manner = reader.isA('manner')
   const named = readStitch(reader)
   // "Tr3tog", "FPdc" and "sc" are known as they stand, "long dc" is not.
@@ -77,7 +81,7 @@ export function readDefinition(reader: Reader, heading: Heading | Explained, to:
       : (formNamed(names) ?? FORM_BY_ITEMS(items, manner))
   return {
     names,
-    keys: known ? [] : names.map(definedKey),
+    keys: known ? [] : names.filter((name) => !SIZED.test(name)).map(definedKey),
     form,
     stitch: named?.stitch ?? null,
     items,

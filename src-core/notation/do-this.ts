@@ -91,3 +91,14 @@ export const readDoThis = (reader: Reader): Pick<RepeatClause, 'amount' | 'said'
       said: again || reader.skip('again') ? 'more' : total || said === 'plain' ? 'in-all' : said,
     }
   })
+
+/** "1 sc in next st, 2 sc in next st, six times.": behind a comma, and nothing more in its sentence. */
+export const readBareTimes = (reader: Reader): Pick<RepeatClause, 'amount' | 'said'> | null =>
+  reader.attempt(() => {
+    if (reader.key(-1) !== ',' || !bareTimesAhead(reader)) return null
+    const amount = readAmount(reader)
+    if (!amount || !/^[.;([]?$/.test(reader.key())) return null
+    return { amount: amount.amount, said: amount.said === 'plain' ? 'in-all' : amount.said }
+  })
+export const bareTimesAhead = (reader: Reader): boolean =>
+  (reader.peek()?.kind === 'number' || reader.isA('number')) && ['times', 'more'].includes(reader.key(1))

@@ -78,6 +78,11 @@ const readLastElsewhere = (reader: Reader, sequence: SequenceReader): RepeatEndi
   const start = reader.at
   return reader.attempt((): RepeatEnding | null => {
     while (reader.skip(',', ';', '(', 'and', 'but', '-', '–', '—')) continue
+    reader.attempt(() =>
+      /^(except|only)$/.test(reader.spelled()) && ++reader.at > 0
+        ? reader.skip('that', 'when') || null
+        : null,
+    )
     const bracketed = reader.tokens[reader.at - 1]?.key === '('
     const done = (items: Item[]): RepeatEnding | null => {
       if (bracketed && !reader.skip(')')) return null
@@ -111,7 +116,21 @@ const readLastElsewhere = (reader: Reader, sequence: SequenceReader): RepeatEndi
     if (instead) return reader.skip('with', 'by') ? done(sequence(reader, 'clause')) : null
     const from = reader.at
     reader.skip('.')
-    reader.skip('being', 'is')
+    // "The last dc of the last repeat being left out".
+    reader.attempt(() => {
+      if (!reader.skip('of', 'in')) return null
+      while (reader.skip('the', 'last')) continue
+      return reader.skip('rep') || null
+    })
+    const being = reader.skip('being', 'is')
+    if (being && reader.sees('a')) return done(sequence(reader, 'clause'))
+    // "… being left out", "the last dc is omitted".
+    if (being && LEFT_OUT.test(reader.spelled())) {
+      reader.at++
+      reader.skip('out', 'off', 'worked')
+      const span = reader.span(at)
+      return { mode: 'omit', items: [{ type: 'work', count: 1, stitch, place: null, ...span }], ...span }
+    }
     // "The last single being replaced by 1 sl st in the first single".
     if (/^(replaced|substituted)$/.test(reader.spelled()) && ++reader.at > 0)
       return reader.skip('with', 'by') ? done(sequence(reader, 'clause')) : null
@@ -126,6 +145,54 @@ const readLastElsewhere = (reader: Reader, sequence: SequenceReader): RepeatEndi
   })
 }
 
+const LEFT_OUT = /^(left|omitted|dropped|skipped|not)$/
+
+/** "Omitting", "but leave off", "without", "stopping before", "finish the last repeat without": passes it. */
+const passOmitting = (reader: Reader): boolean =>
+  reader.attempt(() => {
+    reader.attempt(() => {
+      if (!reader.skip('end', 'ending', 'finish', 'work')) return null
+      reader.skip('the')
+      return reader.skip('last') && reader.skip('rep', 'times', 'one') && reader.sees('without') ? true : null
+    })
+    if (reader.skip('omit', 'leaving', 'without')) return true
+    if (reader.skip('leave')) return reader.sees('out') || reader.sees('off') || null
+    if (/^stop(ping)?$/.test(reader.spelled())) {
+      reader.at++
+      return reader.skip('before') || null
+    }
+    reader.skip('do')
+    return reader.skip('not') && reader.skip('work', 'make', 'do') ? reader.sees('the') || null : null
+  }) === true
+
+/** Words of the longest phrase before "instead of". */
+const LONGEST_INSTEAD = 14
+
+/** "Ss to the first dc instead of the last dc": the last stitch of the last repeat is another. */
+const readInstead = (reader: Reader, sequence: SequenceReader): RepeatEnding | null => {
+  const start = reader.at
+  return reader.attempt((): RepeatEnding | null => {
+    while (reader.skip(',', ';', 'and', 'but', 'work')) continue
+    let ahead = 0
+    while (ahead < LONGEST_INSTEAD && reader.peek(ahead) && !/^[.;,(*]$/.test(reader.key(ahead))) {
+      if (
+        reader.key(ahead) === 'instead' ||
+        (reader.key(ahead) === 'in' && reader.key(ahead + 1) === 'place')
+      )
+        break
+      ahead++
+    }
+    if (!['instead', 'in'].includes(reader.key(ahead)) || ahead === 0) return null
+    const items = sequence(reader, 'clause')
+    if (!reader.skip('instead') && !reader.skipAll('in', 'place')) return null
+    if (items.length !== 1 || !reader.skip('of')) return null
+    while (reader.skip('the', 'very', 'work')) continue
+    if (!reader.skip('last')) return null
+    reader.number()
+    return readStitch(reader) ? { mode: 'replace', items, ...reader.span(start) } : null
+  })
+}
+
 /** "ending last rep at **", "ending with ch 3, dc in first sc", "omitting last ch 2 on final rep". */
 export function readEnding(
   reader: Reader,
@@ -133,12 +200,12 @@ export function readEnding(
 ): { atDouble: boolean; ending: RepeatEnding | null } | null {
   const start = reader.at
   if (passStopAtDouble(reader)) return { atDouble: true, ending: null }
-  const elsewhere = readLastElsewhere(reader, sequence)
+  const elsewhere = readLastElsewhere(reader, sequence) ?? readInstead(reader, sequence)
   if (elsewhere) return { atDouble: false, ending: elsewhere }
   return reader.attempt(() => {
     while (reader.skip(',', ';', '.', '(', 'and', 'but', '-', '–', '—')) continue
     const bracketed = reader.tokens[reader.at - 1]?.key === '('
-    const omit = reader.skip('omit', 'leaving')
+    const omit = passOmitting(reader)
     const lastLoop = reader.attempt(() => {
       reader.skip('the')
       if (!reader.skip('last') || !(reader.skipA('space') || reader.skip('rep', 'one'))) return null
@@ -168,7 +235,7 @@ export function readEnding(
     }
     if (omit) {
       reader.skip('out', 'off')
-      reader.skip('the')
+      while (reader.skip('the', 'very')) continue
       reader.skip('last')
       const outer = reader.end
       reader.end = lastRepAhead(reader)

@@ -1,15 +1,16 @@
 /** Headings: "Rnd 3:", "3rd rnd:", "Rnds 4–6:", "Edging:", and the sections that hold no rounds. */
 import { readBareSection } from './bare-sections'
-import { isProse } from './prose-labels'
+import { isProse, tellsHow } from './prose-labels'
 import { skipAdjustable } from './nouns'
 import { isDecorated, passDecoration } from './decoration'
-import { numberedLines, readNumberedLine } from './numbered-lines'
+import { numberedLines, passStep, readNumberedLine } from './numbered-lines'
 import { isOneOfSeveral } from './part-names'
 import type { Reader } from './reader'
 import { BEGINS, explainsWorked, isWorkedLater } from './worked-later'
 import { isMeasure, readLabel, readRoundHeading } from './round-headings'
 import type { Heading } from './round-headings'
 import { sectionOf } from './sections'
+import { readShortened } from './shortened-names'
 import { passCountLabel } from './count-labels'
 import { isForm, readStitch } from './vocabulary'
 import { MEANINGS, wordOf } from './words'
@@ -213,6 +214,7 @@ function readLabelHeading(
     if (stitched && called > from)
       return {
         ...make('definition'),
+        called,
         label: reader.words({ ...reader.span(called), end: reader.tokens[named - 1]!.end }),
       }
     if (stitched || equals || (abbreviation && !words.some((word) => wordOf(word).kinds.has('round'))))
@@ -231,47 +233,17 @@ function readLabelHeading(
 }
 const GOES_ON = /^(starting|beginning|working|continuing|going|from|into|in|using|now|then|next)\b/i
 
-/** "To make a", "how to work the" before the name of a stitch; passes it. */
+/** "To make a", "how to work the", "how to", "working an" before the name of a stitch; passes it. */
 const passToMake = (reader: Reader): boolean =>
   reader.attempt(() => {
     reader.skip('how')
-    if (!reader.skip('to') || !/^(make|work|do|form)$/.test(reader.spelled())) return null
-    reader.at++
-    reader.skip('a', 'an', 'the', 'each')
-    return true
+    const verb = /^(make|work|do|form|making|working|crochet)$/
+    const to = reader.skip('to')
+    if (verb.test(reader.spelled())) reader.at++
+    else if (!to) return null
+    const named = reader.skip('a', 'an', 'the', 'each')
+    return to || named || null
   }) === true
-
-/** Words of the longest name behind its abbreviation. */
-const MOST_CALLED = 5
-
-/** "MB – make bobble: (yo, …", "PC popcorn: …", "MB – (yo, …" in a list: a stitch that is explained, by its abbreviation. */
-function readShortened(reader: Reader, special: boolean): Heading | null {
-  const from = reader.at
-  return reader.attempt((): Heading | null => {
-    const short = reader.peek()
-    if (short?.kind !== 'word' || !/^(?:Beg)?\p{Lu}{2,5}\d?$/u.test(short.text)) return null
-    const known = short.kinds.has('round') || short.kinds.has('chain') || sectionOf([short.key]) !== null
-    if (known) return null
-    reader.at++
-    const ruled = reader.skip('–', '—', '-', '=')
-    const begins = reader.at
-    let form = false
-    while (reader.at - begins < MOST_CALLED && reader.peek()?.kind === 'word' && !reader.peek()!.first) {
-      form ||= isForm(reader.peek()!)
-      reader.at++
-    }
-    const long = reader.words({ ...reader.span(begins), end: reader.tokens[reader.at - 1]!.end })
-    if (form && reader.at > begins && reader.skip(':')) {
-      const label = `${long} (${short.text})`
-      return { kind: 'definition', from, to: reader.at, numbers: null, label, span: reader.span(from) }
-    }
-    reader.at = begins
-    const told = ruled && special && short.kinds.size === 0 && reader.sees('(', '[')
-    return told
-      ? { kind: 'definition', from, to: begins, numbers: null, label: short.text, span: reader.span(from) }
-      : null
-  })
-}
 
 const WORKS = new Set([
   'instruction',
@@ -340,7 +312,8 @@ export function findHeadings(reader: Reader): Heading[] {
     const before = reader.tokens[index - 1]?.key ?? '.'
     reader.at = index
     const counted = token.first && !numbered.has(index) && passPartNumber(reader)
-    const decorated = counted || (token.first && passDecoration(reader, true))
+    const stepped = token.first && !counted && !numbered.has(index) && passStep(reader)
+    const decorated = counted || stepped || (token.first && passDecoration(reader, true))
     // "* sc in next st …" is worked: a sign before a title has its like behind it.
     const closed = counted || (decorated && isDecorated(reader))
     const start = reader.at
@@ -382,7 +355,11 @@ export function findHeadings(reader: Reader): Heading[] {
     if (heading.kind === 'round' && heading.numbers === null && explains) {
       headings.push({ ...heading, kind: 'definition' })
     } else
-      headings.push(numbersBegan || !isProse(reader, heading) ? heading : { ...heading, kind: 'section' })
+      headings.push(
+        (numbersBegan || !isProse(reader, heading)) && !tellsHow(heading)
+          ? heading
+          : { ...heading, kind: 'section' },
+      )
     numbersBegan ||= heading.kind === 'round' && heading.numbers !== null
     if (heading.kind === 'part') special = false
     else if (section !== null)

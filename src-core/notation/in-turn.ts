@@ -30,3 +30,17 @@ export const readCountedRound = (reader: Reader, end: number): number | null =>
     reader.skip(':', '=')
     return reader.at <= end ? number : null
   })
+
+/** "(61 sc) and the loop", "plus the stem": what is named behind the counts without one; passes it. */
+export const passUncounted = (reader: Reader, end: number): boolean =>
+  reader.attempt(() => {
+    if (!reader.skip('the', 'your', 'its')) return null
+    const start = reader.at
+    while (reader.at < end) {
+      if (reader.peek()!.kind !== 'word' || reader.isA('number') || reader.at - start > MOST_WORDS)
+        return null
+      reader.at++
+    }
+    return reader.at > start || null
+  }) === true
+const MOST_WORDS = 4

@@ -215,7 +215,14 @@ const readShared = (reader: Reader, before: Item | undefined): Place | null => {
   if (!reader.isA('into')) return null
   const each = ['each', 'every'].includes(reader.key(1))
   const pointed = ['that', 'this', 'same'].includes(reader.spelled(1)) && reader.isA('space', 2)
-  return each || (pointed && before?.type === 'work' && before.place === null) ? readPlace(reader) : null
+  // "1 dc and 1 ch into the same stitch", "… in next st".
+  const the = reader.key(1) === 'the' ? 2 : 1
+  const near =
+    ['same', 'next'].includes(reader.key(the)) &&
+    (reader.isA('space', the + 1) || reader.isA('stitch', the + 1))
+  return each || ((pointed || near) && before?.type === 'work' && before.place === null)
+    ? readPlace(reader)
+    : null
 }
 
 /** A group of the loose stitches and chains read so far and the last one; takes them off the list. */
@@ -234,7 +241,7 @@ function gatherBefore(
     from--
   }
   // "4 ch, then 1 tr, 1 ch on every tr": the round begins with chains of its own.
-  const each = place?.parts[0]?.each === true
+  const each = place?.parts[0]?.each === true || place?.parts[0]?.which === 'same'
   if (from === 0 && each && items.length > 1 && items[0]!.type === 'chain')
     from = items[1]!.type === 'statement' ? 2 : 1
   return groupOf(items.splice(from), last, place)

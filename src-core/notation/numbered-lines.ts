@@ -26,12 +26,34 @@ export function numberedLines(tokens: readonly Token[]): ReadonlySet<number> {
     if (!token.first) continue
     if (token.kinds.has('round') || token.is === 'r') return new Set()
     const found = numbersAt(tokens, index)
+    if (found && tokens[found.to]?.kinds.has('round')) return new Set()
     if (found?.numbers[0] !== before + 1) continue
     lines.push(index)
     before = found.numbers[1]
   }
   return new Set(lines.length > 1 ? lines : [])
 }
+
+const SIGNS = ['.', ':', ')', '(', '-', '–', '—', ',']
+
+/** "3. Rnd 2", "STEP 2: Round 1", "Step Two (round 1):", "B) Round 1": passes the number of a step before that of its round. */
+export const passStep = (reader: Reader): boolean =>
+  reader.attempt(() => {
+    const line = reader.at
+    reader.skip('(')
+    const step = /^(step|part|stage|no|section)$/.test(reader.spelled()) && ++reader.at > line
+    if (step) reader.skip('.')
+    const lettered = /^[a-h]$/.test(reader.spelled()) && ++reader.at > line
+    if (!lettered && reader.number() === null) return null
+    const marked = reader.at
+    while (reader.peek() && reader.skip(...SIGNS)) continue
+    if (!step && reader.at === marked) return null
+    const next = reader.peek()
+    const numbered = next?.kind === 'ordinal' || next?.kinds.has('ordinal') ? 1 : 0
+    if (next?.first || !reader.isA('round', numbered)) return null
+    const told = numbered === 1 || reader.peek(1)?.kind === 'number' || reader.isA('number', 1)
+    return told || null
+  }) === true
 
 /** "1." as the heading of round 1, "3-4." as that of rounds 3 and 4. */
 export function readNumberedLine(reader: Reader): Heading {

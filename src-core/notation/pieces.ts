@@ -19,6 +19,9 @@ const MORE = new RegExp(
   `\\b(?<!between\\s(?:the\\s)?)(?:other|remaining|next|further)\\s+${COUNT}\\s+${NAMES}|\\b${COUNT}\\s+(?:more|other|further|remaining)\\s+${NAMES}`,
   'iu',
 )
+/** "Make five more in the same manner", "work another three to match": whole pieces, once a round is done. */
+const MORE_ALIKE =
+  /^(?!.*\b(?:rounds?|rnds?|rows?|sts?|stitch(?:es)?|reps?|repeats?|times)\b)(?:make|work|crochet|do|complete|you need)\s+(?:[\p{L}\d-]+\s+){1,2}(?:more|others?|further|motifs?|squares?|mats?|pieces?)\b\s*(?:\p{L}+\s+){0,3}?(?:in (?:exactly )?(?:the same|this|like|a similar) (?:manner|way|fashion)|like (?:this|it|the first)|the same|alike|to match|likewise|similarly)\b[^,;*(]*$/iu
 const AGAIN = /\b(re-?join|join|attach|rows?|fasten on)\b/i
 const ROWS = /\brows?\b/i
 /** Words and signs of the longest sentence that tells of more pieces (ours). */
@@ -53,7 +56,10 @@ export const passMorePieces = (reader: Reader): NoteItem | null => {
   if (end === start || end - start > LONGEST) return null
   const words = reader.text.slice(reader.tokens[start]!.start, reader.tokens[end - 1]!.end)
   // "*…; repeat from * until seven more spokes are made, and join": of those of the round itself.
-  const told = (!words.includes('*') && MORE.test(words) && AGAIN.test(words)) || tellsToJoin(words)
+  const told =
+    MORE_ALIKE.test(words) ||
+    (!words.includes('*') && MORE.test(words) && AGAIN.test(words)) ||
+    tellsToJoin(words)
   if (!told) return null
   reader.at = end
   return { type: 'note', effect: null, ...reader.span(start) }

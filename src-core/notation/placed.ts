@@ -3,6 +3,7 @@ import { STARS } from './clauses'
 import type { SequenceReader } from './clauses'
 import { readPlace } from './places'
 import type { Reader } from './reader'
+import { readTimesFirst } from './whole-repeats'
 import type { Item, NoteItem, Place, PlacedItem, StarItem } from './tree'
 import { isSlip } from './stitch-name'
 
@@ -77,7 +78,8 @@ function leaveJoin(reader: Reader, place: Place, items: readonly Item[]): readon
   const at = items.findLastIndex(({ type }) => type !== 'note')
   const [before, last] = [items[at - 1], items[at]]
   const worked = before?.type === 'group' || (before?.type === 'work' && !isSlip(before.stitch))
-  if (!part?.each || !last || !worked) return items
+  const whole = part?.each || part?.noun.kind === 'ring'
+  if (!whole || !last || !worked) return items
   const into = last.type === 'work' && isSlip(last.stitch) ? last.place?.parts[0] : undefined
   const first = into?.which === 'first' && (into.noun.kind === 'stitch' || into.noun.kind === 'own')
   if (last.type !== 'join' && !(first && last.type === 'work')) return items
@@ -114,7 +116,12 @@ export function readPlaced(reader: Reader, sequence: SequenceReader): PlacedItem
     if (!reader.skip(',', ':')) passShortStop(reader)
     while (reader.skip('work', 'make', 'place', 'crochet', 'put', 'do')) continue
     reader.skip(':')
+    reader.skip('below')
+    while (reader.skip('work', 'make', 'crochet')) continue
     const at = reader.at
+    // "Into each st work 2 times 1 dc and 1 ch".
+    const timed = readTimesFirst(reader, sequence, true)
+    if (timed) return { type: 'placed', place, items: [timed], ...reader.span(start) }
     const read = sequence(reader, STARS.has(reader.key()) ? 'star' : 'placed')
     const items = leaveOnward(reader, place, leaveJoin(reader, place, read))
     if (items[0]?.type === 'star' && !staysThere(items[0], place)) return null

@@ -66,6 +66,20 @@ function makesChainAt(tokens: readonly Token[], at: number): boolean {
   return counted && chains === 1 && (BEGINS_RING.has(line[0]!.is) || line[1]!.kinds.has('chain'))
 }
 
+/** "1.", "1)", "STEP 1:", "1. To begin," at the start of a line: the token behind it. */
+function behindStep(tokens: readonly Token[], from: number): number {
+  let at = from
+  if (/^(step|stage)$/.test(tokens[at]!.key) || tokens[at]!.key === '(') at++
+  const numbered = tokens[at]?.kind === 'number' && /^[.):–—-]$/.test(tokens[at + 1]?.key ?? '')
+  if (numbered) at += 2
+  else if (at > from) return from
+  const begins = at
+  while (TO_BEGIN.test(tokens[at]?.key ?? '')) at++
+  if (at > begins) at = tokens[at]?.key === ',' ? at + 1 : begins
+  return tokens[at] && !(at > from && tokens[at]!.first) ? at : from
+}
+const TO_BEGIN = /^(to|begin|start|first|firstly)$/
+
 /** Where a section or definition that begins at `from` ends: a blank line, or a line that makes the ring. */
 export function sectionEnd(reader: Reader, from: number, limit: number): number {
   for (let index = from; index < limit; index++) {
@@ -78,9 +92,10 @@ export function sectionEnd(reader: Reader, from: number, limit: number): number 
       if (chained || (BEGINS_RING.has(is) && makesRing(reader, index, limit))) return index
     }
     if (first && makesChainAt(reader.tokens, index)) return index
+    const behind = first ? behindStep(reader.tokens, index) : index
     if (
       (paragraph && index > from) ||
-      (first && (makesRingAt(reader.tokens, index) || makesRing(reader, index, limit)))
+      (first && (makesRingAt(reader.tokens, behind, true) || makesRing(reader, behind, limit)))
     )
       return index
   }
@@ -120,7 +135,7 @@ export function readPreamble(
     const ends = !token || token.paragraph || (token.first && ENDS.test(reader.tokens[at - 1]!.key))
     if (!ends) continue
     if (!listsAbbreviations(reader, start, at))
-      for (const item of readBody(reader, start, at).items)
+      for (const item of readBody(reader, behindStep(reader.tokens, start), at).items)
         if (item.type !== 'chain' || !isSaidOfAll(reader, start, at, item)) items.push(item)
     start = at
   }

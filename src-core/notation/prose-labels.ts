@@ -20,6 +20,10 @@ const listsStuff = (words: string): boolean =>
   new Set(words.toLowerCase().match(STUFF)).size >= NEEDED &&
   !/\b(?:join|with|using|change|attach|in(?:to)?) /iu.test(words)
 
+/** "How to join:", "How do I change color?": what is explained, wherever it stands. */
+export const tellsHow = ({ kind, numbers, label }: Heading): boolean =>
+  kind === 'round' && numbers === null && /^how (to|do|i|we)\b/iu.test(label ?? '')
+
 /** "Spiral: never join, never turn", "This month's freebie: a scrubber!" before the rounds: nothing there is worked. */
 export function isProse(reader: Reader, { kind, numbers, label, from, to }: Heading): boolean {
   if (kind !== 'round' || numbers !== null || reader.tokens[to]?.first !== false) return false

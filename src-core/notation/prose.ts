@@ -244,7 +244,7 @@ function worksNext(reader: Reader, at: number): boolean {
 export function statementAhead(reader: Reader): Item | null {
   const purpose = readPurpose(reader) ?? readEqual(reader)
   if (purpose) return purpose
-  if (askedAhead(reader)) return null
+  if (reader.key() === 'counts' && askedAhead(reader)) return null
   // "The 1 ch for turning never counting as a stitch".
   const the = reader.sees('the') ? 1 : 0
   const numbered = reader.peek(the)?.kind === 'number' && reader.isA('chain', the + 1)

@@ -11,6 +11,8 @@ export interface Heading {
   readonly numbers: readonly [number, number] | null
   readonly label: string | null
   readonly span: Span
+  /** "How to make a puff:": token at which the name itself begins. */
+  readonly called?: number
   /** A stitch by this name is worked in the rounds. */
   readonly worked?: boolean
 }

@@ -38,6 +38,8 @@ function passBehindIt(reader: Reader): void {
 /** A place without "in" after "sk": "next 2 sts", "2", "last st", "ch-1 sp". */
 function readSkipped(reader: Reader): Place | null {
   reader.skip('over', 'out')
+  // "Miss these two tr.".
+  if (reader.sees('these') || reader.sees('those')) reader.at++
   const place = readListed(reader) ?? readPlace(reader, true)
   if (place) return (passBehindIt(reader), place)
   const start = reader.at

@@ -1,9 +1,9 @@
 /** What a text states of its stitches: what counts as what, and how many there are at the end. */
 import type { StitchKey } from '../stitches/table'
 import { readChains, readNoun, sizeAhead } from './nouns'
-import { askedAhead, passCountLabel, passInEach, passPer, totalAhead } from './count-labels'
+import { askedAhead, passCountLabel, passInEach, passPer, passWhere, totalAhead } from './count-labels'
 import { LEAVING, LONGEST_COUNT, turnsBehind } from './count-sentences'
-import { readCountedRound, readInTurn } from './in-turn'
+import { passUncounted, readCountedRound, readInTurn } from './in-turn'
 import type { Reader } from './reader'
 import { readSides, sidesAhead } from './sides-told'
 import {
@@ -158,6 +158,7 @@ export function readCounts(reader: Reader, end: number, bare: boolean, loose = f
       if (sums) reader.at++
       if (!opens && !sums && !ENTRY_SEPARATORS.has(reader.key()) && !TRAILING.has(reader.key())) return null
       while (reader.at < end && (ENTRY_SEPARATORS.has(reader.key()) || reader.seesAny(THAT_IS))) reader.at++
+      if (entries.length > 0 && passUncounted(reader, end)) break
       const ahead = readCountedRound(reader, end)
       if (ahead === null && reader.seesAny(TRAILING) && entries.length > 0) {
         while (reader.at < end && reader.seesAny(TRAILING)) reader.at++
@@ -255,7 +256,8 @@ export function readCounts(reader: Reader, end: number, bare: boolean, loose = f
       if (noun.kind === 'chain') return null
       // "7 dc per side" is no count of the round, nor is "5 petals with 2 dtr each".
       const ofEach = entries.length > 0 && passInEach(reader, end) ? 'each' : null
-      const per = passPer(reader, end) ?? ofEach
+      const per =
+        passPer(reader, end) ?? ofEach ?? (entries.length > 0 && passWhere(reader, end) ? 'each' : null)
       // "15 sts with one chain loop at each end".
       if (per && noun.kind === 'space' && !noun.corner) {
         entries.push({ count, noun, ofEach: true, ...words() })
@@ -281,7 +283,14 @@ export function readCounts(reader: Reader, end: number, bare: boolean, loose = f
 /** Whether a round is at its end: joined, fastened off, or gone around with a repeat. */
 export function isWorked(items: readonly Item[]): boolean {
   const last = items.findLast((item) => item.type !== 'note' || item.effect !== null)
-  if (last?.type === 'placed') return isWorked(last.items)
+  if (last?.type === 'placed') {
+    const closes = last.items.findLast(({ type }) => type !== 'note')
+    // "Into the loop work 3 ch, …, ss into the loop": hearts end in it.
+    const ends = closes?.type === 'work' && closes.stitch.stitch === 'sl st'
+    const into = last.place.parts[0]!.noun.kind
+    const same = ends && closes.place?.parts[0]!.noun.kind === into && into !== 'stitch'
+    return same || isWorked(last.items)
+  }
   // "Ch 1, turn, 11 dc": nothing is worked yet.
   if (last?.type === 'note' && last.effect === 'turn')
     return items.some(({ type }) => type === 'work' || type === 'group' || type === 'star')
@@ -290,7 +299,7 @@ export function isWorked(items: readonly Item[]): boolean {
     // "Sc in each st across. 11 sc.", "sc in 2nd ch from hook and in each ch across: 17 sc": all of the round.
     const rest = last.place?.parts.at(-1)
     if (rest?.which === 'each' && rest.extent?.to === 'end') return true
-    const first = into?.noun.kind === 'own' || into?.which === 'first'
+    const first = into?.noun.kind === 'own' || into?.which === 'first' || into?.noun.kind === 'ring'
     return first && last.stitch.stitch === 'sl st' && last.stitch.form === 'plain'
   }
   return (

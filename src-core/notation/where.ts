@@ -13,8 +13,27 @@ export function readBetween(reader: Reader): boolean {
   return found !== null
 }
 
+/** "(The first tr) after a corner space", "to the left of any corner", "of one side": whichever of them; passes it. */
+const passBesideAny = (reader: Reader): boolean =>
+  reader.attempt(() => {
+    const beside =
+      reader.skip('after', 'before', 'beside', 'of', 'on', 'along', 'past') ||
+      reader.skipAll('next', 'to') ||
+      (reader.skipAll('to', 'the') &&
+        /^(left|right)$/.test(reader.spelled()) &&
+        ++reader.at > 0 &&
+        reader.skip('of'))
+    if (!beside || !reader.skip('a', 'any', 'one')) return null
+    reader.skipAll('of', 'the')
+    if (reader.skip('side', 'edge', 'sides', 'edges')) return true
+    const chained = reader.peek()?.kind === 'chains' && ++reader.at > 0
+    const corner = reader.skip('corner')
+    return (chained || corner) && (reader.skipA('space') || corner) ? true : null
+  }) === true
+
 /** "lying between this petal and the next", "at the point", "on that side": where the stitch lies that is meant. */
 export function passWhere(reader: Reader): boolean {
+  if (passBesideAny(reader)) return true
   const passed = reader.attempt(() => {
     reader.skip('lying', 'that', 'which')
     reader.skip('is', 'lies')

@@ -37,6 +37,8 @@ export function readWhich(reader: Reader): Draft | null {
     reader.attempt(() => (reader.skip('and') && reader.skip('each', 'every')) || null)
     // "In each following sp": each of those that are left.
     if (reader.spelled() === 'following') reader.at++
+    // "Every one of the remaining sts", "every single st".
+    if (reader.sees('one', 'of') || reader.sees('single')) reader.at++
     if (reader.skip('other', 'alternate')) return { which: 'every', count: 2, each: true }
     const nth = reader.ordinal()
     if (nth !== null) return { which: 'every', count: nth, each: true }
@@ -65,6 +67,15 @@ export function readWhich(reader: Reader): Draft | null {
   const others = reader.sees('other') ? [1, 2, 3].find((ahead) => reader.isA('space', ahead)) : undefined
   if (others !== undefined && reader.key(others + 1) !== 'of' && reader.skip('other'))
     return { which: 'next', count: amountIn(reader), each: false }
+  // "In the other 9 sts", "in the rest of the sts".
+  if (reader.sees('other') && reader.peek(1)?.kind === 'number' && !reader.peek(1)!.hyphen) {
+    reader.at++
+    return { which: 'next', count: amountIn(reader), each: false }
+  }
+  if (reader.skipAll('rest', 'of') || reader.skipAll('remainder', 'of')) {
+    while (reader.skip('the', 'your', 'those', 'these')) continue
+    return { which: 'each', count: 1, each: true }
+  }
   // "*In this space 3 dc, …": in each lap the next one.
   const opens = /^[*([]$/.test(reader.key(-2)) && reader.sees('this') && reader.isA('space', 1)
   if (opens && reader.skip('this')) return NEXT_ONE

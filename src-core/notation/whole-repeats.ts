@@ -4,8 +4,8 @@
  */
 import { readAmount } from './clauses'
 import type { SequenceReader } from './clauses'
-import { readDoThis } from './do-this'
-import { readNoun } from './nouns'
+import { bareTimesAhead, readBareTimes, readDoThis } from './do-this'
+import { readChains, readNoun } from './nouns'
 import { readPlace } from './places'
 import type { Reader } from './reader'
 import { spanOf } from './tokens'
@@ -50,11 +50,15 @@ function passAlike(reader: Reader): boolean {
 /** "each petal", "the other 5 sps", "in each of the remaining spaces", "all petals", "each sp around". */
 function readOthers(reader: Reader): HowOften | null {
   return reader.attempt(() => {
-    if (!reader.skip('in', 'into', 'for', 'on', 'over')) return null
+    if (!reader.skip('in', 'into', 'for', 'on', 'over', 'along', 'around')) return null
+    const from = reader.at
     while (reader.skip('each', 'every', 'all', 'of', 'the')) continue
+    const all = reader.tokens.slice(from, reader.at).some(({ is }) => is !== 'the')
     const more = reader.skip('other', 'rem', 'next', 'others')
     const amount = reader.number()
     reader.skip('more')
+    if (reader.skip('sides', 'edges') || (all && reader.skip('side', 'edge')))
+      return amount === null ? AROUND : more ? { amount, said: 'more' } : { amount, said: 'in-all' }
     if (!reader.skipA('counted') && !reader.skipA('motif') && !readNoun(reader) && !(more && amount === null))
       return null
     if (amount === null) readAmount(reader)
@@ -82,7 +86,8 @@ const readSameIn = (reader: Reader): HowOften | null =>
       reader.skip(',')
       if (!reader.skipA('verb') && !reader.skip('do')) return null
     } else if (!reader.skipA('verb')) reader.skip('do', 'and')
-    if (!reader.skipAll('the', 'same') && !reader.skipAll('this')) return null
+    while (reader.skip('then')) continue
+    if (!reader.skipAll('the', 'same') && !reader.skip('this', 'likewise', 'similarly', 'rep')) return null
     const behind = readOthers(reader)
     return behind ?? before
   })
@@ -145,17 +150,6 @@ const readAllAround = (reader: Reader, items: readonly Item[]): HowOften | null 
     )
     return single && reader.skip('around', 'round') ? AROUND : null
   })
-
-/** "1 sc in next st, 2 sc in next st, six times.": behind a comma, and nothing more in its sentence. */
-const readBareTimes = (reader: Reader): HowOften | null =>
-  reader.attempt(() => {
-    if (reader.key(-1) !== ',' || !bareTimesAhead(reader)) return null
-    const amount = readAmount(reader)
-    if (!amount || !/^[.;([]?$/.test(reader.key())) return null
-    return { amount: amount.amount, said: amount.said === 'plain' ? 'in-all' : amount.said }
-  })
-const bareTimesAhead = (reader: Reader): boolean =>
-  (reader.peek()?.kind === 'number' || reader.isA('number')) && ['times', 'more'].includes(reader.key(1))
 
 const isWork = ({ type }: Pick<Item, 'type'>): boolean =>
   type === 'work' || type === 'group' || type === 'skip' || type === 'placed'
@@ -301,28 +295,46 @@ function readTimed(reader: Reader, sequence: SequenceReader, sign: boolean): rea
   return sign ? readUpTo(reader, sequence, behindPhrase(reader)) : sequence(reader, 'clause')
 }
 
+/** "Into each st work 2 times 1 dc and 1 ch", "… twice dc, ch 1;": a bracket, else stitches up to what is no chain. */
+function readInPlace(reader: Reader, sequence: SequenceReader): readonly Item[] {
+  const close = /^[([{]$/.test(reader.key()) ? closing(reader) : null
+  if (close !== null) return readBracket(reader, sequence, close)
+  let end = behindPhrase(reader)
+  const { at } = reader
+  reader.at = end
+  if (reader.skip(',') && readChains(reader) !== null && /^[.;(]?$/.test(reader.key())) end = reader.at
+  reader.at = at
+  return readUpTo(reader, sequence, end)
+}
+
 /**
  * "Three times 2 ch., miss 2 tr., 1 tr. on the next tr.;": how often stands first, and goes for all up to the stop;
  * "6 x (sc, inc)", "work 6 times: (sc, inc)" for the bracket, "6 x inc" for that stitch.
  */
-export const readTimesFirst = (reader: Reader, sequence: SequenceReader): StarItem | null => {
+export const readTimesFirst = (reader: Reader, sequence: SequenceReader, placed = false): StarItem | null => {
   const start = reader.at
   const opens =
-    reader.at === 0 || reader.peek(-1) === undefined || /^([,;.:=*)–—-]|and|then|r)$/.test(reader.key(-1))
+    placed ||
+    reader.at === 0 ||
+    reader.peek(-1) === undefined ||
+    /^([,;.:=*)–—-]|and|then|r)$/.test(reader.key(-1))
   return !opens && !reader.peek()?.first
     ? null
     : reader.attempt(() => {
         passOrder(reader)
-        const amount = reader.number() ?? reader.valueOf('how-often')
+        const figure = reader.number()
+        const worded = figure === null ? reader.valueOf('how-often') : null
+        const amount = figure ?? worded
         if (amount === null) return null
-        const sign = reader.key(-1) !== 'twice' && reader.isA('times-sign') && !reader.sees('times')
+        if (worded !== null) reader.at++
+        const sign = worded === null && reader.isA('times-sign') && !reader.sees('times')
         if (sign) reader.at++
-        else if (reader.key(-1) !== 'twice' && !reader.skip('times')) return null
+        else if (worded === null && !reader.skip('times')) return null
         reader.skip(':', ',')
         while (reader.skipA('verb')) continue
         if (reader.sees('more')) return null
         const said = reader.span(start)
-        const body = readTimed(reader, sequence, sign)
+        const body = placed ? readInPlace(reader, sequence) : readTimed(reader, sequence, sign)
         const works =
           body.filter(isWork).length > 0 && !body.some(({ type }) => type === 'star' || type === 'join')
         return works ? starOf(body, { amount, said: 'in-all' }, said) : null
