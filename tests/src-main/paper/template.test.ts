@@ -245,7 +245,7 @@ describe('templates', () => {
     }
     expect(words({ kit: undefined })).toMatch(/on hand.*to buy.*cost/)
     const sold = words({ kit: { run: 20 } })
-    expect(sold).toContain('needed')
+    expect(sold).toContain('Yarn in the kit')
     expect(sold).not.toMatch(/on hand|to buy|cost|€/)
   })
 
