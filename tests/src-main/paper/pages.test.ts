@@ -51,10 +51,10 @@ async function colourOperators(bytes: Uint8Array): Promise<string[]> {
   return found
 }
 
-/** A part as a sheet names it: spelled for its readers; the only part of a motif says nothing beside its yarn. */
+/** A part as a sheet names it: the program's own name spelled for its readers, no only part of a motif beside its yarn. */
 function partOn(terms: Terms, slot: string, all: object | undefined): string {
   if (/^(motif|all)$/i.test(slot) && Object.keys(all ?? {}).length === 1) return ''
-  return terms === 'UK' ? slot.replace(/center/gi, 'centre') : slot.replace(/centre/gi, 'center')
+  return /^cent(er|re)$/.test(slot) ? { US: 'center', UK: 'centre' }[terms] : slot
 }
 
 describe.each(EXAMPLES)('$name on paper', ({ project }) => {
