@@ -257,7 +257,7 @@ export function sequenceReader(matches: ReadonlyMap<number, number>) {
         } else reader.report('rounds/repeat-without-star', repeat.clause, { mark: repeat.mark })
         continue
       }
-      const brief = star && items.length > star.index ? readShortRepeat(reader) : null
+      const brief = star && items.length > star.index ? readShortRepeat(reader, sequence) : null
       if (star && brief) {
         wrap(star, { repeat: brief, closed: false })
         star = null

@@ -1,5 +1,7 @@
 /** What an asterisk marks: from it to the words that repeat it, wherever those stand and however short they are. */
 import { readAmount } from './clauses'
+import type { SequenceReader } from './clauses'
+import { readEnding } from './ending-words'
 import { readPlace } from './places'
 import type { Reader } from './reader'
 import type { Span } from './tokens'
@@ -31,7 +33,7 @@ const clauseOf = (amount: number | null, said: RepeatClause['said'], span: Span)
 })
 
 /** "*sc, inc; x6", "*sc, inc, 6 times in all", "*sc, inc; repeat around": how often, without naming the asterisk again. */
-export const readShortRepeat = (reader: Reader): RepeatClause | null => {
+export const readShortRepeat = (reader: Reader, sequence: SequenceReader): RepeatClause | null => {
   const start = reader.at
   return reader.attempt(() => {
     const again = reader.skip('rep')
@@ -40,7 +42,11 @@ export const readShortRepeat = (reader: Reader): RepeatClause | null => {
     if (!amount || amount.lastCount > 0 || amount.toCorner || reader.sees('from')) return null
     if (!again && amount.amount === null) return null
     const inAll = amount.amount !== null && amount.said === 'plain' && (sign || !again)
-    return clauseOf(amount.amount, inAll ? 'in-all' : amount.said, reader.span(start))
+    const clause = clauseOf(amount.amount, inAll ? 'in-all' : amount.said, reader.span(start))
+    // "… rep to end, ending 3 ch, ss in first dc".
+    const end = again ? readEnding(reader, sequence) : null
+    if (!end) return clause
+    return { ...clause, endAtDouble: end.atDouble, ending: end.ending, end: reader.span(start).end }
   })
 }
 

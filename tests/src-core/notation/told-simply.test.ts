@@ -22,6 +22,17 @@ describe('The last chain of a round', () => {
   })
 })
 
+describe('The last chain behind a repeat that names no asterisk', () => {
+  const text = (words: string) => LOOPS('').replace('rep from * around', words)
+  it.each(['rep to end, ending ch 4', 'repeat around, ending with ch 4', 'rep around, end last rep ch 4'])(
+    'closes the last loop: %s',
+    (words) => {
+      expect(told(text(words))).toEqual([])
+      expect(told(text(words).replace('12 ch-4', '11 ch-4'))).toHaveLength(1)
+    },
+  )
+})
+
 describe('Chains of which a note tells together', () => {
   const text = (note: string, second: string) => `NOTES
 - ${note}
