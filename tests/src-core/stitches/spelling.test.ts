@@ -29,7 +29,7 @@ describe('spelling', () => {
   it('stands in front of every text that is spelled in two ways', { timeout: 120_000 }, () => {
     // Spelled where findings, fields, joining rounds and commands are told; the reader knows both; help and pages are British.
     const elsewhere =
-      /^(docs\/|README|src-core\/(findings|fields|notation|limits|letters\/texts|checks\/references|colour\/letters|joining-round)|src-main\/(command\/(?!reports)|paper\/(csv|picture)\.ts)|shared-types\/commands)/
+      /^(docs\/|README|src-core\/(findings|fields|notation|limits|letters\/texts|checks\/references|colour\/letters|joining-round)|src-main\/(command\/(?!reports)|paper\/(csv|csv-kit|picture)\.ts)|shared-types\/commands)/
     const unspelled = textsForPeople()
       .filter(
         ({ path, text, spelled }) =>
