@@ -11,13 +11,14 @@ import { cribWord, KIND_WORDS } from './kind-words'
 import { counted, oneOf, plural } from './words'
 
 /** What stands where the ball band has to be copied from. */
-export const FILL_IN = '______________________________ (copy it from the ball band)'
+export const fillIn = (terms: Terms, line = '______________________________'): string =>
+  `${line} (copy it from the ${termWord('ball', terms)} band)`
 
 /** What a seller checks before selling: never advice, always "check". */
 export const sellerCheck = (terms: Terms): string =>
   saying(
     terms,
-  )`Check what applies where you sell: toy safety if a child will play with it, product safety, fibre labelling and care labelling. One dye lot for the whole batch of a yarn.`
+  )`Check what applies where you sell: toy safety if a child will play with it, product safety, fibre labelling and care labelling. Buy all of a yarn in one dye lot.`
 
 export const SMALL_PARTS = 'Hooks, needles and beads are small or sharp parts: not for children under three.'
 
@@ -57,13 +58,13 @@ export function sparesWords({ count, spares, extras }: KitAccount, settled: Sett
 }
 
 /** Fibres of the yarns in a kit, each once. */
-export function fibreWords(settled: Settled, yarnIds: readonly string[]): string {
+export function fibreWords(settled: Settled, yarnIds: readonly string[], terms: Terms): string {
   const fibres = settled.yarns
     .filter((yarn) => yarnIds.includes(yarn.id))
     .map((yarn) => yarn.fibre?.trim() ?? '')
   const known = [...new Set(fibres.filter(Boolean))]
-  if (known.length === 0) return FILL_IN
-  return fibres.includes('') ? `${known.join(', ')}; ${FILL_IN}` : known.join(', ')
+  if (known.length === 0) return fillIn(terms)
+  return fibres.includes('') ? `${known.join(', ')}; ${fillIn(terms)}` : known.join(', ')
 }
 
 /**

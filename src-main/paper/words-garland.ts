@@ -5,13 +5,7 @@ import type { Terms, UnitSystem } from '../../shared-types/project'
 import type { Settled } from '../../shared-types/settled'
 import { garlandOf } from '../../src-core/plans/layouts'
 import { formatLength, formatMass, formatNumber, formatYarnLength } from '../../src-core/units/format'
-import {
-  breakEvenWords,
-  FILL_IN,
-  lossWords,
-  sellerCheck,
-  sparesWords,
-} from '../../src-core/figures/kit-words'
+import { breakEvenWords, fillIn, lossWords, sellerCheck, sparesWords } from '../../src-core/figures/kit-words'
 import { joiningWords } from '../../src-core/figures/sentence'
 import { saying } from '../../src-core/stitches/spelling'
 import { termWord } from '../../src-core/stitches/terms'
@@ -33,7 +27,7 @@ export const CARD_WORDS = {
   part: (swag: boolean): string => (swag ? 'The first swag, larger' : 'The first part, larger'),
   care: 'Care',
   fibre: (terms: Terms): string => saying(terms)`Fibre`,
-  fill: FILL_IN,
+  fill: fillIn,
   maker: 'Sold by',
 } as const
 
@@ -57,7 +51,7 @@ export const LABEL_WORDS = {
   cautions: 'Take care',
   maker: 'Sold by',
   makerBlank: 'Sold by, with address',
-  fill: '__________________ (copy it from the ball band)',
+  fill: (terms: Terms): string => fillIn(terms, '__________________'),
   blank: '______________________________',
 } as const
 

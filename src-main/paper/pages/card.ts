@@ -327,10 +327,10 @@ function footFacts(job: Job): [string, string][] {
   const { settled, plan, terms } = job
   const care = settled.layout?.kit?.care?.trim()
   const ids = (plan.kit?.perKit ?? []).map(({ yarn }) => yarn)
-  const fibre = fibreWords(settled, ids.length > 0 ? ids : plan.yarns.map(({ id }) => id))
+  const fibre = fibreWords(settled, ids.length > 0 ? ids : plan.yarns.map(({ id }) => id), job.terms)
   return [
     [CARD_WORDS.fibre(job.terms), fibre],
-    [CARD_WORDS.care, care || CARD_WORDS.fill],
+    [CARD_WORDS.care, care || CARD_WORDS.fill(job.terms)],
     [HEADINGS.cautions, kitCautions(settled, terms)],
     ...(plan.kit && makerOf(job) ? [[CARD_WORDS.maker, makerOf(job)] as [string, string]] : []),
   ]

@@ -62,13 +62,14 @@ function labelOf(job: Job, kit: KitAccount, contents: string): Label {
   const fibre = fibreWords(
     settled,
     kit.perKit.map(({ yarn }) => yarn),
+    terms,
   )
   return {
     title,
     lines: [
       [LABEL_WORDS.contents, contents],
       [LABEL_WORDS.fibre(job.terms), fibre],
-      [LABEL_WORDS.care, care || LABEL_WORDS.fill],
+      [LABEL_WORDS.care, care || LABEL_WORDS.fill(terms)],
       [LABEL_WORDS.cautions, kitCautions(settled, terms)],
       ['', creditLine(settled)],
       maker ? [LABEL_WORDS.maker, maker] : [LABEL_WORDS.makerBlank, LABEL_WORDS.blank],

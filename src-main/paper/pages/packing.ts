@@ -144,9 +144,10 @@ function setPacking(job: Job, kit: KitAccount, setting: Setting): Draft[] {
       fibreWords(
         settled,
         kit.perKit.map(({ yarn }) => yarn),
+        job.terms,
       ),
     ],
-    [CARD_WORDS.care, care || CARD_WORDS.fill],
+    [CARD_WORDS.care, care || CARD_WORDS.fill(job.terms)],
     ['Cautions', kitCautions(settled, job.terms)],
     ['Pattern', creditLine(settled, true)],
     ['Before selling', PACKING_WORDS.check(job.terms)],

@@ -45,7 +45,7 @@ describe('the sheets of a garland kit', () => {
         'never on or across a crib',
         'Follow the rules that apply where you live.',
         'Fiber cotton',
-        'copy it from the ball band',
+        'copy it from the skein band',
         'Design:',
       ])
         expect(words).toContain(said)

@@ -270,7 +270,7 @@ describe('labels', () => {
     for (const said of [
       'Contents: Moss yarn 31 g, Quince yarn 30 g, Clotted cream yarn 17 g, crochet hook',
       'Fiber: cotton',
-      'Care: __________________ (copy it from the ball band)',
+      'Care: __________________ (copy it from the skein band)',
       'Take care: Decoration, not a toy.',
       'not for children under three',
       'Sold by, with address:',
