@@ -181,21 +181,59 @@ function passedByName(work: Work, { places, used }: Source): boolean {
   )
 }
 
-/** "Sk 2 dc, 3 dc in next dc, ch 1, (…) in next corner sp": what is left before the corner is as much as was skipped in words. */
+/**
+ * "Sk 2 dc, 3 dc in next dc, ch 1, (…) in next corner sp": what is left before the corner is as much as was skipped in
+ * words, or passed with slip stitches where the round begins. What lies between two spaces is left out of `missed`.
+ */
 function passedAlike({ places, used }: Source, missed: number): boolean {
-  const runs = (as: (use: number) => boolean): number[] => {
+  const runs = (as: (use: number) => boolean, behind: (at: number) => boolean = () => true): number[] => {
     const found: number[] = []
+    let isOpen = false
     places.forEach(({ kind }, at) => {
       const within = kind === 'stitch' && as(used[at]!)
-      const goesOn = at > 0 && places[at - 1]!.kind === 'stitch' && as(used[at - 1]!)
-      if (within && goesOn) found[found.length - 1]!++
-      else if (within) found.push(1)
+      if (within && isOpen) found[found.length - 1]!++
+      else if (within && behind(at)) {
+        isOpen = true
+        found.push(1)
+      }
+      if (!within) isOpen = false
     })
     return found
   }
   const skipped = runs((use) => use === SKIPPED)
-  const passed = runs((use) => use < TRAVELLED).filter((run) => run === skipped[0])
-  return skipped.length > 0 && skipped.length === passed.length && skipped[0]! * skipped.length === missed
+  const [first] = skipped
+  if (first === undefined) return false
+  const begun = runs((use) => use === TRAVELLED).filter((run) => run === first)
+  const isWorked = (at: number) => places[at - 1]?.kind === 'stitch' && used[at - 1]! >= WORKED
+  const passed = [
+    runs((use) => use < TRAVELLED).filter((run) => run === first),
+    runs((use) => use < TRAVELLED, isWorked).filter((run) => run === first),
+  ]
+  const sides = [skipped.length, skipped.length + begun.length]
+  return passed.some((own) => sides.includes(own.length) && first * own.length === missed)
+}
+
+/** "Sc in next dc, *ch 4, dc in next sc": chains lead over dc alone, each time over as many, to the next stitch of that name. */
+function passedToNamed(work: Work, { places, used, state }: Source): boolean {
+  if (!state.ordered || !state.joined) return false
+  const named = new Set(
+    [...placeParts(work.node.items)].flatMap(({ noun, which }) =>
+      which === 'next' && noun.kind === 'stitch' && noun.name ? [noun.name.stitch] : [],
+    ),
+  )
+  const stitches = places.flatMap(({ kind, stitch }, at) =>
+    kind === 'stitch' ? [{ stitch, use: used[at]! }] : [],
+  )
+  const isPassed = (at: number) => stitches[(at + stitches.length) % stitches.length]!.use < TRAVELLED
+  const lengths = stitches.flatMap((_, from) => {
+    if (!isPassed(from) || isPassed(from - 1)) return []
+    let to = from
+    while (to < from + stitches.length && isPassed(to)) to++
+    const [own, next] = [stitches[from]!.stitch, stitches[to % stitches.length]!]
+    const isAlike = stitches.slice(from, to).every(({ stitch }) => stitch === own)
+    return [isAlike && next.stitch !== null && next.stitch !== own && named.has(next.stitch) ? to - from : 0]
+  })
+  return lengths.length > 1 && lengths[0]! > 0 && lengths.every((length) => length === lengths[0])
 }
 
 /** Rows of lace: all goes into spaces, and only the first and last stitch keep the edges straight. */
@@ -272,6 +310,7 @@ export function checkUse(work: Work, source: Source, allWorked: boolean): void {
     return
   }
   if (!source.state.ordered && work.scope.round === null && used === 0) return
+  if (passedToNamed(work, source)) return
   // "Hanging loop: Ch 12, sl st in same place": no round of its own.
   const { numbers, label } = work.node
   // "Stem: Ch 12, sc in 2nd ch from hook and in each ch back, sl st in leaf" neither.

@@ -18,6 +18,12 @@ const amountAhead = (reader: Reader): number | null => (sizeAhead(reader) ? null
 
 const amountIn = (reader: Reader): number => amountAhead(reader) ?? 1
 
+/** "In this loop and in every": what is told besides is the place in hand. */
+function isBesideThis(reader: Reader): boolean {
+  const and = [-2, -3].find((at) => reader.key(at) === 'and')
+  return and !== undefined && [-1, -2, -3].some((more) => /^(this|same)$/.test(reader.spelled(and + more)))
+}
+
 /** "next 5", "each of next 3", "every 3rd", "same", "first", "2nd … from hook". */
 export function readWhich(reader: Reader): Draft | null {
   // "In one of the slip stitches".
@@ -39,6 +45,9 @@ export function readWhich(reader: Reader): Draft | null {
     if (reader.spelled() === 'following') reader.at++
     // "Every one of the remaining sts", "every single st".
     if (reader.sees('one', 'of') || reader.sees('single')) reader.at++
+    // "In this loop and in every other loop": in all of them.
+    if (reader.sees('other') && isBesideThis(reader) && reader.skip('other'))
+      return { which: 'each', count: 1, each: true }
     if (reader.skip('other', 'alternate')) return { which: 'every', count: 2, each: true }
     const nth = reader.ordinal()
     if (nth !== null) return { which: 'every', count: nth, each: true }

@@ -143,12 +143,14 @@ export class OwnFolder {
     await Promise.all(this.#doing.values())
   }
 
-  /** Waits for what is done to this path before; tasks throw nothing. */
+  /** Waits for what is done to this path before, whatever becomes of it. */
   #inTurn<T>(path: string, task: () => Promise<T>): Promise<T> {
     const mine = (this.#doing.get(path) ?? Promise.resolve()).then(task)
-    const ended = mine.then(() => {
-      if (this.#doing.get(path) === ended) this.#doing.delete(path)
-    })
+    const ended = mine
+      .catch(() => undefined)
+      .then(() => {
+        if (this.#doing.get(path) === ended) this.#doing.delete(path)
+      })
     this.#doing.set(path, ended)
     return mine
   }
