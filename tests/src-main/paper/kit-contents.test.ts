@@ -1,28 +1,11 @@
 /** What goes into a kit is all there, and told alike on everything that goes in. */
 import { describe, expect, it } from 'vitest'
 import { NO_HOUSE } from '../../../shared-types/house'
-import type { GarlandLayout, Kit, Project } from '../../../shared-types/project'
+import type { Project } from '../../../shared-types/project'
 import type { FigureItem } from '../../../src-core/figures/figure'
 import { planProject } from '../../../src-core/plan'
-import { mapPages, renderMap } from '../../../src-main/paper'
-import { example } from './examples'
-import { DATE, flowers, VERSION } from './projects'
-import { readPdf } from './read-pdf'
-
-const GATE = example('orchard-gate-garland') as Project & { layout: GarlandLayout }
-const KIT: Kit = { count: 12, marginPercent: 40, extras: [{ name: 'crochet hook', price: 2, grams: 9 }] }
-const withKit = (project: Project, kit: Kit = KIT): Project => ({
-  ...project,
-  layout: { ...project.layout!, kit },
-})
-const pagesOf = (project: Project, options = {}) => mapPages(planProject(project), { date: DATE, ...options })
-const read = async (project: Project, options = {}) =>
-  readPdf(await renderMap(planProject(project), { date: DATE, version: VERSION, ...options }))
-const KINDS = [
-  ['a garland', GATE],
-  ['a blanket', withKit(flowers())],
-  ['an appliqué', withKit(example('quince-wreath-cushion'))],
-] as const
+import { flowers } from './projects'
+import { GATE, KINDS, KIT, pagesOf, read, withKit } from './kits'
 
 describe('what goes into a kit', () => {
   it.each(['A4', 'Letter'] as const)(

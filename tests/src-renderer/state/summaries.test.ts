@@ -100,6 +100,10 @@ it('tells how long yarns are that no ball band brings to grams', () => {
   expect(placeSummary('yarn', project, plan).lines).toEqual([`${length} in 1 yarn`, 'weight not known yet'])
   const [line] = ledgerOf(project, plan, null).yarns
   expect(line!.words).toBe(formatRange(need!.metres!, (metres) => formatYarnLength(metres, 'metric')))
+  // The warning about the missing band tells the same length, waste in it.
+  expect(plan.findings.find(({ code }) => code === 'yarn/no-ball-band')!.message).toContain(
+    `${length} of Sand`,
+  )
   // The same on the command line: no weight, but its length.
   const row = planReport(project, plan, 100, false).find((text) => /^ *Sand +not known yet/.test(text))
   expect(row).toContain(length)
