@@ -44,19 +44,7 @@ export const isStretched = ({ spread }: Pick<Node, 'spread'>, limit: Millimetres
 export function checkNodes({ ids, nodes, petals, stretchLimit, isSewn }: ChecksInput): Finding[] {
   if (ids.length < 2) return []
   const findings: Finding[] = []
-  const pairs = new Map<number, number>()
-  let doubled = false
-  for (const { members } of nodes) {
-    members.forEach(({ motif }, i) => {
-      for (const other of members.slice(i + 1)) {
-        const key = motif * ids.length + other.motif
-        const times = (pairs.get(key) ?? 0) + 1
-        pairs.set(key, times)
-        doubled ||= times > 1
-      }
-    })
-  }
-  if (nodes.length > 0 && !doubled) findings.push(finding('joins/weak', 'joining'))
+  if (nodes.length > 0 && !meetTwice(nodes, ids.length)) findings.push(finding('joins/weak', 'joining'))
   const stretched = nodes.filter((node) => isStretched(node, stretchLimit))
   if (stretched.length > 0)
     findings.push(
@@ -73,4 +61,17 @@ export function checkNodes({ ids, nodes, petals, stretchLimit, isSewn }: ChecksI
     )
   if (petals >= MANY_PETALS) findings.push(finding('joins/many-tips', 'joining', { petals }))
   return findings
+}
+
+/** Whether any two motifs are joined at more than one place: in most blankets the first ones are. */
+function meetTwice(nodes: readonly Node[], count: number): boolean {
+  const pairs = new Set<number>()
+  for (const { members } of nodes)
+    for (let i = 0; i < members.length; i++)
+      for (let j = i + 1; j < members.length; j++) {
+        const pair = members[i]!.motif * count + members[j]!.motif
+        if (pairs.has(pair)) return true
+        pairs.add(pair)
+      }
+  return false
 }

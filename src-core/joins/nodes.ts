@@ -6,8 +6,8 @@
  * On a lattice almost every pair of neighbours is like another one, so the anchor pairs of two neighbours are
  * worked out once per kind of neighbourhood (offset and turns, to a nanometre) and then only looked up.
  */
-import Flatbush from 'flatbush'
 import type { Anchor, Point } from '../../shared-types/plan'
+import { PointGrid } from '../geometry/point-grid'
 import { turnPoint } from '../geometry/points'
 import { radians } from '../units/quantity'
 import type { Degrees, Millimetres } from '../units/quantity'
@@ -150,11 +150,16 @@ function collectPairs(
   // Where the round closes, what stands at the left end stands beside the right end once more.
   const left = motifs.reduce((least, { x }) => Math.min(least, x), Infinity) + 2 * radius + reach
   const again = round > 0 ? motifs.flatMap(({ x }, i) => (x <= left ? [i] : [])) : []
-  const index = new Flatbush(motifs.length + again.length)
-  for (const { x, y } of motifs) index.add(x, y, x, y)
-  for (const i of again) index.add(motifs[i]!.x + round, motifs[i]!.y, motifs[i]!.x + round, motifs[i]!.y)
-  index.finish()
-  const kinds = new KnownPairs()
+  const total = motifs.length + again.length
+  const [xs, ys] = [new Float64Array(total), new Float64Array(total)]
+  for (let k = 0; k < total; k++) {
+    const { x, y } = motifs[again[k - motifs.length] ?? k]!
+    xs[k] = k < motifs.length ? x : x + round
+    ys[k] = y
+  }
+  // Two that lie just as far apart as they may are to be found whatever the last digit says.
+  const index = new PointGrid(xs, ys, 2 * radius + reach + 2 * TIE)
+  const known = new KnownPairs()
   const byDistance = new Map<number, PairList>()
   const listOf = (distance: Millimetres): PairList => {
     const tied = Math.round(distance / TIE)
@@ -176,37 +181,59 @@ function collectPairs(
   }
   for (let i = 0; i < motifs.length; i++) {
     const { x, y, kind = 0 } = motifs[i]!
-    const range = turned[i]!.radius + radius + reach
-    const isOther = (j: number) => j > i && again[j - motifs.length] !== i
-    const near = index.search(x - range, y - range, x + range, y + range, isOther).sort((a, b) => a - b)
-    for (const found of near) {
+    const count = index.look(x, y, turned[i]!.radius + radius + reach + 2 * TIE, i)
+    for (let k = 0; k < count; k++) {
+      const found = index.found[k]!
       const j = again[found - motifs.length] ?? found
+      if (j === i) continue
       const dx = motifs[j]!.x + (j === found ? 0 : round) - x
       const dy = motifs[j]!.y - y
       const alone = single?.(i, j)
-      const known = kinds.of(turned[i]!.id, turned[j]!.id, dx)
-      const down = Math.round(dy / TIE)
-      let pairs = alone ? allowed(i, j, dx, dy, alone) : known.get(down)
-      if (!pairs) known.set(down, (pairs = allowed(i, j, dx, dy, pair?.(kind, motifs[j]!.kind ?? 0))))
+      const kindOfPair = turned[i]!.id * 65_536 + turned[j]!.id
+      const pairs = alone
+        ? allowed(i, j, dx, dy, alone)
+        : (known.find(k, kindOfPair, dx, dy) ??
+          known.keep(kindOfPair, dx, dy, allowed(i, j, dx, dy, pair?.(kind, motifs[j]!.kind ?? 0))))
       for (const { a, b, list } of pairs) list.entries.push(offsets[i]! + a, offsets[j]! + b)
     }
   }
   return [...byDistance.values()].sort((a, b) => a.distance - b.distance)
 }
 
+interface KnownPair {
+  readonly kind: number
+  readonly across: number
+  readonly down: number
+  readonly pairs: readonly AnchorPair[]
+}
+
 /** Anchor pairs by kind of neighbourhood: who, whom, how far across, how far down (numbers make quick keys). */
 class KnownPairs {
-  readonly #byKind = new Map<number, Map<number, Map<number, readonly AnchorPair[]>>>()
+  readonly #byKind = new Map<number, Map<number, Map<number, KnownPair>>>()
+  /** The last pair of each motif's first, second … neighbour: that of the motif beside it is nearly always like it. */
+  readonly #latest: KnownPair[] = []
 
-  /** The pairs of two kinds of motif at `dx` mm across, by ticks down. */
-  of(one: number, other: number, dx: Millimetres): Map<number, readonly AnchorPair[]> {
-    const kind = one * 65_536 + other
+  /** The pairs of a kind at so many mm across and down, the `nth` neighbour of its motif; undefined before `keep`. */
+  find(nth: number, kind: number, dx: Millimetres, dy: Millimetres): readonly AnchorPair[] | undefined {
+    const across = Math.round(dx / TIE)
+    const down = Math.round(dy / TIE)
+    const latest = this.#latest[nth]
+    if (latest && latest.kind === kind && latest.across === across && latest.down === down)
+      return latest.pairs
+    const known = this.#byKind.get(kind)?.get(across)?.get(down)
+    if (known) this.#latest[nth] = known
+    return known?.pairs
+  }
+
+  keep(kind: number, dx: Millimetres, dy: Millimetres, pairs: readonly AnchorPair[]): readonly AnchorPair[] {
+    const across = Math.round(dx / TIE)
+    const down = Math.round(dy / TIE)
     let byAcross = this.#byKind.get(kind)
     if (!byAcross) this.#byKind.set(kind, (byAcross = new Map()))
-    const across = Math.round(dx / TIE)
     let byDown = byAcross.get(across)
     if (!byDown) byAcross.set(across, (byDown = new Map()))
-    return byDown
+    byDown.set(down, { kind, across, down, pairs })
+    return pairs
   }
 }
 
@@ -276,7 +303,9 @@ class Groups {
     for (let p = one; p >= 0; p = this.#next[p]!)
       for (let q = other; q >= 0; q = this.#next[q]!) {
         if (motif[p] === motif[q]) return false
-        if (Math.hypot(this.#across(p, q), y[p]! - y[q]!) > this.#limit) return false
+        const across = this.#across(p, q)
+        const down = y[p]! - y[q]!
+        if (across * across + down * down > this.#limit * this.#limit) return false
       }
     return true
   }
@@ -309,11 +338,15 @@ class Groups {
     for (let p = first; p >= 0; p = this.#next[p]!) {
       sumX += wraps ? x[leftmost]! + this.#across(p, leftmost) : x[p]!
       sumY += y[p]!
-      members.push({ motif: motif[p]!, anchor: p - offsets[motif[p]!]! })
+      const member = { motif: motif[p]!, anchor: p - offsets[motif[p]!]! }
+      // They come nearly in order, and they are few.
+      let place = members.push(member) - 1
+      for (; place > 0 && members[place - 1]!.motif > member.motif; place--)
+        members[place] = members[place - 1]!
+      members[place] = member
       for (let q = first; q !== p; q = this.#next[q]!)
         spread = Math.max(spread, Math.hypot(this.#across(p, q), y[p]! - y[q]!))
     }
-    members.sort((a, b) => a.motif - b.motif)
     const node = { x: sumX / members.length, y: sumY / members.length, spread, members }
     return wraps ? { ...node, wraps } : node
   }

@@ -278,8 +278,9 @@ function bridgesOf(
 ): Bridges[] {
   const counts = new Map<number, number>()
   for (const { members } of nodes)
-    for (const { motif } of members.slice(1)) {
+    for (let i = 1; i < members.length; i++) {
       const first = members[0]!.motif
+      const { motif } = members[i]!
       const rule = ruleOf(first, motif) ?? rules.of(placements[first]!.kind, placements[motif]!.kind)
       if (rule.rule === 'bridge') counts.set(rule.chains, (counts.get(rule.chains) ?? 0) + 1)
     }
