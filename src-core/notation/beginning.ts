@@ -94,6 +94,9 @@ const isSlip = (name: StitchName): boolean => name.form === 'plain' && name.stit
 const isBunch = (name: StitchName): boolean =>
   ['together', 'cluster', 'puff', 'popcorn', 'bobble'].includes(name.form)
 
+/** Of these, all legs stand in one place. */
+const IN_ONE_PLACE = new Set<StitchName['form']>(['cluster', 'puff', 'popcorn', 'bobble'])
+
 /** Where the round is joined, if it says so: the join itself, or a slip stitch into the first of its own. */
 function lastJoin(items: readonly Item[]): JoinItem | WorkItem | null {
   for (let index = items.length - 1; index >= 0; index--) {
@@ -260,7 +263,10 @@ export function findBeginning(
   }
   if (said?.says === 'counts' && !firstLeg) return { ...counts(stitch, 0), told: true }
   if (next?.kind === 'described') return make('leg', { legs: 0, stitch: 'dc' })
-  if (together && item.count > 1 && (isBunch(name) || name.beginning) && stitch !== 'sc') {
+  // "Ch 3, pc in next dc": a bunch of one place has no leg in the place before.
+  const isNext = into?.which === 'next' && into.count === 1 && into.noun.kind === 'stitch'
+  const apart = name !== null && IN_ONE_PLACE.has(name.form) && isNext
+  if (together && item.count > 1 && (isBunch(name) || name.beginning) && stitch !== 'sc' && !apart) {
     return make('leg', {
       stitch: stitch ?? bunch?.stitch ?? null,
       legs: name.size > 0 ? name.size + 1 : (bunch?.legs ?? 0),

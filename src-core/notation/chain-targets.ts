@@ -198,7 +198,8 @@ export function chainTargets(work: Work, part: PlacePart, taking: Taking): Targe
     // Where one stitch alone stands in the last chain, the other side begins in that chain.
     const turned = along.opposite && along.cell === 1
     if (turned && work.elements.filter(isAtTip).length <= 1) along.cell = 0
-    else if (!along.opposite) along.cell = along.chains - 1
+    // "Starting in 2nd ch from hook, 1 dc in first ch": the one where it starts.
+    else if (!along.opposite && along.cell !== along.firstCell) along.cell = along.chains - 1
   }
   // "2 sc in same ch as first sc".
   const first = part.which === 'same' && part.asBeginning && along.opposite

@@ -99,6 +99,9 @@ export function isKnown(name: string): boolean {
   return word.known ? !isForm(word) : (canonicalStitch(name, 'US') ?? canonicalStitch(name, 'UK')) !== null
 }
 
+/** "BP: back post", of "BP sc": the first half of a stitch's name. */
+export const namesPost = ({ names }: Definition): boolean => names.every((name) => /^[fb]p$/i.test(name))
+
 /** "Corner = (2 dc, ch 2, 2 dc)": a word of the trade that the text makes one thing of, not an abbreviation. */
 export const makesGroup = ({ items }: Definition): boolean =>
   items.some(

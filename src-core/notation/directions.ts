@@ -35,8 +35,12 @@ function readBeginsIn(reader: Reader): ColourItem | null {
   const start = reader.at
   return reader.attempt((): ColourItem | null => {
     while (reader.skip('new', 'next', 'another', 'change', 'color', 'yarn', 'last')) continue
+    const named = reader.at > start
     const place = reader.isA('into') ? readPlace(reader) : null
-    if (place?.parts[0]?.which !== 'any' || !/^[.;:,]?$/.test(reader.key())) return null
+    const [part] = place?.parts ?? []
+    // "New color in the first dc of Rnd 4."
+    const first = named && part?.which === 'first' && part.round !== null
+    if ((part?.which !== 'any' && !first) || !/^[.;:,]?$/.test(reader.key())) return null
     return { type: 'colour', colour: null, place, stitch: null, ...reader.span(start) }
   })
 }
@@ -246,6 +250,12 @@ export function readJoin(reader: Reader): JoinItem | null {
 
 const PLACE_FOLLOWS = new Set(['next', 'each', 'same', 'first', 'every', 'last', 'any', 'st'])
 
+/** "Each st", "all of the dc", "every st around": passes it. */
+function passAllStitches(reader: Reader): boolean {
+  while (reader.skip('each', 'every', 'all', 'of', 'the', 'these')) continue
+  return reader.skipA('stitch') || readStitch(reader) !== null
+}
+
 /** "Working in BLO", "In front lps of Rnd 2", "behind petals", "along opposite side of ch". */
 export function readScope(reader: Reader): ScopeItem | null {
   const start = reader.at
@@ -316,12 +326,17 @@ export function readScope(reader: Reader): ScopeItem | null {
     }
     const ofBefore = reader.tokens[reader.at - 1]?.key === 'of'
     if (ofBefore) reader.at--
-    const round = readRound(reader)
-    if (!round && ofBefore) {
+    const of = reader.at
+    let round = readRound(reader)
+    // "Working into the back loop only of each st, ch 1, …", "of the sts of the previous round".
+    if (ofBefore && reader.at === of) {
       reader.at++
-      const sts = reader.attempt(() => (reader.skipA('stitch') ? readRound(reader) : null))
-      if (sts) return scope({ loop, round: sts })
-      return null
+      if (!passAllStitches(reader)) return null
+      const all = reader.at
+      round = readRound(reader)
+      if (reader.at === all) reader.skip('around', 'throughout', 'across')
+      if (round ? !worked && !/^[,;.:]$/.test(reader.key()) : !worked || !/^[,;:]$/.test(reader.key()))
+        return null
     }
     if (reader.seesAny(PLACE_FOLLOWS) || reader.attempt(() => readStitch(reader))) return null
     while (reader.skip('throughout', 'around', 'for', 'this', 'rnd', 'round', 'entire', 'the')) continue

@@ -15,11 +15,21 @@ const readAny = (reader: Reader): Place | null => {
   return place?.parts[0]?.which === 'any' ? place : null
 }
 
+/** "Draw up a long loop in the first st, puff in same st" where a round begins. */
+const readFirst = (reader: Reader): Place | null =>
+  reader.attempt(() => {
+    const place = readPlace(reader)
+    const [part, ...others] = place?.parts ?? []
+    return part?.which === 'first' && part.count === 1 && others.length === 0 ? place : null
+  })
+
 /** "A loop (of B)", "up a loop": passes it; the colour of the loop, '' where none is told. */
 const readLoopOfYarn = (reader: Reader): string | null =>
   reader.attempt(() => {
     reader.skip('up')
-    if (!reader.skip('a', 'the', 'your') || !reader.skip('lp')) return null
+    if (!reader.skip('a', 'the', 'your')) return null
+    reader.skip('long', 'tall')
+    if (!reader.skip('lp')) return null
     reader.skip('up')
     const colour = reader.attempt(() =>
       reader.skip('of', 'with', 'using', 'in') ? readColourName(reader, true) || null : null,
@@ -30,6 +40,8 @@ const readLoopOfYarn = (reader: Reader): string | null =>
 /** "Pull up a loop in any dc", "insert hook in any ch-2 sp and draw up a loop of B": new yarn is joined there. */
 function readPulledUp(reader: Reader): ColourItem | null {
   const start = reader.at
+  const before = reader.tokens[start - 1]
+  const opens = before === undefined || reader.peek()?.first || before.key === ':'
   return reader.attempt((): ColourItem | null => {
     let place: Place | null = null
     if (reader.skip('insert', 'put')) {
@@ -43,7 +55,7 @@ function readPulledUp(reader: Reader): ColourItem | null {
     reader.at++
     const colour = readLoopOfYarn(reader)
     if (colour === null) return null
-    place ??= readAny(reader)
+    place ??= (opens ? readFirst(reader) : null) ?? readAny(reader)
     if (!place) return null
     return { type: 'colour', colour: colour || null, place, stitch: null, ...reader.span(start) }
   })

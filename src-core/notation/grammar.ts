@@ -4,7 +4,7 @@
  */
 import type { Terms } from '../../shared-types/project'
 import { said } from '../findings/finding'
-import { isKnown, makesGroup, makesRing, makesSteps, readDefinition } from './definitions'
+import { isKnown, makesGroup, makesRing, makesSteps, namesPost, readDefinition } from './definitions'
 import { explainedWithin } from './explained'
 import { goesOn } from './goes-on'
 import { headingScopes } from './heading-scope'
@@ -110,7 +110,7 @@ export function parseRounds(
       const ring = makesRing(definition)
       if (ring) for (const name of definition.names) reader.rings.add(name)
       const known = definition.names.every(isKnown) && !makesGroup(definition) && !makesSteps(definition)
-      if (!heading.worked && known) return
+      if ((!heading.worked && known) || namesPost(definition)) return
       explained.push(definition)
       if (!ring) for (const key of definition.keys) definitions.set(key, definition)
     }

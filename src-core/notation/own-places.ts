@@ -1,6 +1,7 @@
 /** Places in the chains that a round or row begins with: "top of beg ch-3", "3rd ch of ch-4", "top of turning ch". */
 import type { Reader } from './reader'
-import type { Noun } from './tree'
+import { readRound } from './nouns'
+import type { Noun, PlacePart } from './tree'
 import { readStitch } from './vocabulary'
 
 /** Words for the place just worked in. */
@@ -28,9 +29,24 @@ const ofChain = (reader: Reader): boolean =>
   reader.key(1) === 'of' &&
   [2, 3, 4].some((ahead) => reader.isA('chain', ahead) || reader.peek(ahead)?.kind === 'chains')
 
+/** "(Around) first 3 chs of beginning ch-6 of Rnd 1": the stitch for which they stand; its round. */
+const readFirstChains = (reader: Reader): PlacePart['round'] =>
+  reader.attempt(() => {
+    reader.skip('the')
+    if (!reader.skip('first')) return null
+    if (reader.number() === null || !reader.skipA('chain') || !reader.skip('of')) return null
+    while (reader.skip('the', 'beg', 'starting', 'turning')) continue
+    if (reader.peek()?.kind === 'chains') reader.at++
+    else if (!reader.skipA('chain')) return null
+    else reader.number()
+    return readRound(reader)
+  })
+
 /** "top of beg ch-3", "3rd ch of ch-4", "base of 3-ch", "beg ch-3 sp", "first sc" where this round is meant. */
-export function readOwn(reader: Reader): { noun: Noun; base: boolean } | null {
+export function readOwn(reader: Reader): { noun: Noun; base: boolean; round?: PlacePart['round'] } | null {
   const start = reader.at
+  const round = readFirstChains(reader)
+  if (round) return { noun: { kind: 'stitch', name: null }, base: false, round }
   return reader.attempt(() => {
     reader.skip('the')
     // "in st at base of 3 ch", "in st at base of ss".

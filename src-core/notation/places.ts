@@ -90,7 +90,7 @@ export function readPart(reader: Reader, around: boolean, inherited: Draft | nul
       }
     }
     const own = readOwn(reader)
-    if (own) return finish({ which: own.base ? 'same' : 'first', count: 1, each: false }, own.noun)
+    if (own) return finish({ which: own.base ? 'same' : 'first', count: 1, each: false }, own.noun, own.round)
     // "in top of next dc", "in tip of next cluster".
     const bunch = reader.sees('tip', 'of') && [3, 4].some((ahead) => isBunch(reader.peek(ahead)))
     if (bunch) reader.at += 2

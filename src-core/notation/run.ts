@@ -24,6 +24,7 @@ import type { SweptItem } from './swept'
 import { placeTargets, sweep } from './targets'
 import { runTogether } from './together'
 import { isSlip } from './stitch-name'
+import { spanOf } from './tokens'
 import type { ColourItem, EveryItem, GroupItem, Item, Place, ScopeItem, SkipItem, WorkItem } from './tree'
 import type { StitchName } from './stitch-name'
 import { baseSource, hasBody, push, report, spend } from './work'
@@ -140,7 +141,11 @@ function runGroup(work: Work, item: GroupItem, rest: readonly Item[]): void {
     if (item.times !== null) work.repeated++
     for (let at = 0; at < times; at++) {
       spend(work, item)
+      const isUsedUp =
+        at > 0 && at === times - 1 && work.overSpan === null && baseSource(work)?.free('stitch') === 0
       runItems(work, item.items)
+      // One lap too many is told from there to the words that say how many.
+      if (isUsedUp && work.overSpan) work.overSpan = spanOf(work.overSpan, item)
     }
     if (item.times !== null) work.repeated--
     return

@@ -8,6 +8,7 @@ import { changedSweep } from './evenly'
 import { passConnector } from './connectors'
 import { passExplanation } from './explained'
 import { passMiddle } from './foundation'
+import { passManner } from './manner'
 import { readPhrase } from './phrases'
 import { readProse } from './prose'
 import type { Stop } from './clauses'
@@ -276,7 +277,7 @@ export function sequenceReader(matches: ReadonlyMap<number, number>) {
         items.push(explained)
         continue
       }
-      if (items.length > 0 && passConnector(reader)) continue
+      if (items.length > 0 && (passConnector(reader) || passManner(reader))) continue
       const more = key === 'and' ? goOn(reader, items) : null
       if (more) {
         items.push(more)

@@ -59,8 +59,9 @@ function readSkipped(reader: Reader): Place | null {
     // "Miss the dc behind it", "sk st behind FPdc": the one that a post stitch stands before.
     // "Skipping the sc" alone passes those that are passed anyway.
     if (named && !reader.sees('behind')) {
-      // "*…, 1 sc in each of next 3 dc, skip the sc*": it stands between two that are worked.
-      if (!stitch || !/^[*,;]?$/.test(reader.key())) return null
+      // "*…, 1 sc in each of next 3 dc, skip the sc*", "*Skip the sc. Work …": it stands between two that are worked.
+      const ends = reader.sees('.') ? /^(skip|miss|sk)$/.test(reader.spelled(start - 1 - reader.at)) : true
+      if (!stitch || !/^[*,;.]?$/.test(reader.key()) || !ends) return null
       const only = { kind: 'stitch', name: stitch } as const
       return plainPlace({ which: 'next', each: false, noun: only, extent: null }, reader.span(start))
     }

@@ -204,4 +204,4 @@ export const POST_FOLLOWS = /^(the|stem|post|next|each|same|first|last|any|every
 
 /** "…, in same sp and in each sp around work 3 dc": the place stands before what goes into it. */
 export const opensPhrase = (reader: Reader, at: number): boolean =>
-  /^[,;:.*([]$/.test(reader.tokens[at - 1]?.key ?? '')
+  /^([,;:.*([]|then|now)$/.test(reader.tokens[at - 1]?.key ?? '')

@@ -41,16 +41,11 @@ const NOT_YET: Readonly<Record<string, readonly string[]>> = {
     'h910',
     'h1015',
     'h1121',
-    'h1202',
     'h1203',
-    'h1205',
-    'h1206',
-    'h1209',
-    'h1210',
-    'h1211',
     'h1221',
     'h1223',
     'h1225',
+    'h1313',
   ],
 }
 

@@ -1,0 +1,137 @@
+/** Words that only say how the hands or the work are held or where they go meanwhile: "keeping ch behind petal, …", "coming down the other side, …". */
+import type { Reader } from './reader'
+import { readStitch } from './vocabulary'
+
+/** What is done beside the stitches. */
+const HELD =
+  /^(keeping|holding|bringing|pushing|pulling|folding|tilting|laying|bending|carrying|letting|taking)$/
+/** On the way. */
+const GOING = /^(going|coming|moving|travelling|traveling|heading|climbing|descending|returning)$/
+/** What such words are about; anything else makes an instruction of them. */
+const ABOUT = new Set([
+  ...[
+    'the',
+    'a',
+    'an',
+    'this',
+    'that',
+    'these',
+    'each',
+    'all',
+    'your',
+    'its',
+    'their',
+    'last',
+    'first',
+    'prev',
+  ],
+  ...[
+    'petal',
+    'petals',
+    'ch',
+    'yarn',
+    'thread',
+    'cotton',
+    'wool',
+    'tail',
+    'loop',
+    'lp',
+    'work',
+    'hook',
+    'it',
+    'them',
+  ],
+  ...[
+    'behind',
+    'in',
+    'front',
+    'back',
+    'at',
+    'to',
+    'on',
+    'of',
+    'over',
+    'out',
+    'way',
+    'forward',
+    'forwards',
+    'down',
+  ],
+  ...[
+    'up',
+    'toward',
+    'towards',
+    'you',
+    'side',
+    'wrong',
+    'right',
+    'rs',
+    'ws',
+    'flat',
+    'loose',
+    'loosely',
+    'aside',
+  ],
+  ...[
+    'color',
+    'unused',
+    'not',
+    'use',
+    'along',
+    'other',
+    'free',
+    'far',
+    'next',
+    'opposite',
+    'point',
+    'spike',
+    'tip',
+  ],
+  ...[
+    'leaf',
+    'stem',
+    'top',
+    'away',
+    'from',
+    'well',
+    'clear',
+    'motif',
+    'flower',
+    'center',
+    'against',
+    'and',
+    'now',
+  ],
+])
+const MOST_WORDS = 12
+
+/** Passes them where an instruction follows, behind a comma or a verb of working. */
+export const passManner = (reader: Reader): boolean =>
+  reader.attempt(() => {
+    const before = reader.tokens[reader.at - 1]
+    if (before && !/^([,;:.*([]|and|then|now)$/.test(before.key)) return null
+    const going = GOING.test(reader.spelled())
+    if (!going && !HELD.test(reader.spelled())) return null
+    reader.at++
+    // "Going back along the chain" turns there; "holding back the last loop of each" makes a cluster.
+    if (going ? !/^(up|down)$/.test(reader.key()) : reader.sees('back')) return null
+    for (let words = 0; words < MOST_WORDS; words++) {
+      if (reader.sees(',')) {
+        const at = ++reader.at
+        reader.skipA('verb')
+        reader.number()
+        const works = readStitch(reader) !== null || reader.isA('chain') || reader.isA('skip')
+        if (!works && reader.peek()?.kind !== 'chains' && !reader.isA('into')) return null
+        reader.at = at
+        return true
+      }
+      if (reader.sees('work') && words > 1) {
+        const token = reader.peek(1)
+        if (token?.kind === 'number' || token?.kinds.has('number') || token?.kinds.has('into')) return true
+      }
+      const token = reader.peek()
+      if (!token || !(ABOUT.has(token.key) || ABOUT.has(token.is)) || token.kind === 'number') return null
+      reader.at++
+    }
+    return null
+  }) === true
