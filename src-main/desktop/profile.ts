@@ -1,8 +1,9 @@
-import { mkdtempSync, rmSync } from 'node:fs'
+import { mkdtempSync } from 'node:fs'
 import { tmpdir } from 'node:os'
 import { join } from 'node:path'
 import { app } from 'electron'
 import { isProcessAlive } from '../documents/session/process-alive'
+import { forgetFolder } from './forget-folder'
 import { isLockHeld } from './lock'
 
 /**
@@ -17,7 +18,7 @@ export function mayRun(home: string): boolean {
   if (elsewhere !== null) {
     app.setPath('userData', elsewhere)
     app.requestSingleInstanceLock()
-    app.on('quit', () => rmSync(elsewhere, { recursive: true, force: true }))
+    app.on('quit', () => forgetFolder(elsewhere))
   }
   return true
 }

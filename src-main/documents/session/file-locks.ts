@@ -71,8 +71,10 @@ export class FileLocks {
       } catch (error) {
         if ((error as NodeJS.ErrnoException).code !== 'EEXIST') return 'no-folder'
       }
-      if (await this.#isLeft(lock)) await this.#takeAway(lock)
-      else if (looks >= WAITS / LOOKS_EVERY) return 'busy'
+      if (await this.#isLeft(lock)) {
+        // In a folder that can only be read by now it stays for ever, and holds nobody up.
+        if (!(await this.#takeAway(lock))) return 'no-folder'
+      } else if (looks >= WAITS / LOOKS_EVERY) return 'busy'
       else await wait(LOOKS_EVERY)
     }
   }
@@ -86,11 +88,16 @@ export class FileLocks {
     return Math.abs(this.#options.now() - facts.mtimeMs) > WRITTEN_WITHIN
   }
 
-  /** Of several that want to, one can rename it. */
-  async #takeAway(lock: string): Promise<void> {
+  /** Of several that want to, one can rename it. False where it is there for good. */
+  async #takeAway(lock: string): Promise<boolean> {
     const away = `${lock}.${randomUUID()}`
-    await rename(lock, away).catch(() => undefined)
+    try {
+      await rename(lock, away)
+    } catch (error) {
+      return (error as NodeJS.ErrnoException).code === 'ENOENT'
+    }
     await rm(away, { force: true }).catch(() => undefined)
+    return true
   }
 
   #read(lock: string): Promise<string | null> {

@@ -1,6 +1,10 @@
+import { existsSync, mkdirSync, mkdtempSync, writeFileSync } from 'node:fs'
+import { tmpdir } from 'node:os'
+import { join } from 'node:path'
 import { describe, expect, it, vi } from 'vitest'
 import { COMMANDS } from '../../../shared-types/commands'
 import { filesFromArguments } from '../../../src-main/desktop/arguments'
+import { forgetFolder } from '../../../src-main/desktop/forget-folder'
 import type { MenuActions, MenuState } from '../../../src-main/desktop/menu-template'
 import { menuTemplate } from '../../../src-main/desktop/menu-template'
 import { isOwnMainFrame, isOwnUrl } from '../../../src-main/desktop/origin'
@@ -135,4 +139,21 @@ describe('the menu', () => {
     expect(actions.withoutWindow).toHaveBeenCalledWith('open')
     expect(find('save', { hasWindow: false, platform: 'mac' })?.enabled).toBe(false)
   })
+})
+
+describe('a folder of the time being', () => {
+  it('is removed with all that is in it', () => {
+    const folder = mkdtempSync(join(tmpdir(), 'petalyard-forgotten-'))
+    mkdirSync(join(folder, 'within'))
+    writeFileSync(join(folder, 'within', 'file'), '')
+    forgetFolder(folder)
+    expect(existsSync(folder)).toBe(false)
+  })
+
+  it.skipIf(!existsSync('/proc/self/fdinfo'))(
+    'stays, and nothing is thrown, where it cannot be removed',
+    () => {
+      expect(() => forgetFolder('/proc/self/fdinfo')).not.toThrow()
+    },
+  )
 })
