@@ -3,11 +3,12 @@ import type { Evened } from './light'
 import { toOklab } from './oklab'
 import type { Spot } from './picture'
 import type { Area, Plane } from './rectify'
-import { filled, regions } from './regions'
+import { countOf, filled, regions } from './regions'
 import type { Mask, Region } from './regions'
 
-/** The deepest shadow that is still taken for paper: its share of the full light. */
+/** The deepest shadow that is still taken for paper, as its share of the full light, and where none is. */
 const DEEPEST_SHADOW = 0.5
+export const NO_SHADOW = 1
 /** How much light a paper is taken to throw back, at least and at most, for colours as people see them. */
 const PAPER_LIGHT = { least: 0.04, most: 0.9 }
 /** The line between paper and motif: a share of the motif's own distance, never under the noise or this step. */
@@ -24,16 +25,20 @@ export interface FoundMotif {
   readonly contrast: number
   /** It reaches the rim of the sheet. */
   readonly overEdge: boolean
+  /** The deepest shadow that was taken for paper. */
+  readonly shadow: number
+  /** Some of it is, or may be, no more than a shadow of the paper. */
+  readonly likePaper?: boolean
 }
 
 /** Distance of each place from the line from paper in full light to paper in the deepest shadow. */
-export function distances(plane: Plane, { ratio, paper }: Evened): Float32Array {
+export function distances(plane: Plane, { ratio, paper }: Evened, shadow: number): Float32Array {
   const brightness = 0.2126 * paper[0] + 0.7152 * paper[1] + 0.0722 * paper[2]
   const held = Math.min(PAPER_LIGHT.most, Math.max(PAPER_LIGHT.least, brightness))
   const lab = new Float64Array(3)
   toOklab(held, held, held, lab)
   const white = lab[0]!
-  const deepest = Math.cbrt(DEEPEST_SHADOW)
+  const deepest = Math.cbrt(shadow)
   const distance = new Float32Array(plane.ground.length)
   for (let at = 0; at < distance.length; at++) {
     if (!plane.ground[at]) continue
@@ -105,9 +110,10 @@ export function findMotif(
   plane: Plane,
   evened: Evened,
   other: ((x: number, y: number) => boolean) | undefined = undefined,
+  shadow: number = DEEPEST_SHADOW,
 ): FoundMotif | null {
   const { width, height, ground, scale } = plane
-  const raw = distances(plane, evened)
+  const raw = distances(plane, evened, shadow)
   const distance = smoothed(raw, width, height, Math.round(0.12 * scale))
   const some: number[] = []
   for (let at = 0; at < distance.length; at += 7) if (ground[at]) some.push(distance[at]!)
@@ -131,7 +137,7 @@ export function findMotif(
     if (!largest)
       return round === 0
         ? null
-        : best && { mask: best, distance, level, contrast: usual / noise, overEdge: over }
+        : best && { mask: best, distance, level, contrast: usual / noise, overEdge: over, shadow }
     best = filled(largest, width, height)
     over = largest.onRim > 0 || touchesUnseen(best, ground)
     const inside: number[] = []
@@ -141,7 +147,7 @@ export function findMotif(
     usual = middleOf(inside)
     level = Math.max(least, SHARE * usual)
   }
-  return best && { mask: best, distance, level, contrast: usual / noise, overEdge: over }
+  return best && { mask: best, distance, level, contrast: usual / noise, overEdge: over, shadow }
 }
 
 /** Whether a mask touches places where no ground is seen. */
@@ -189,7 +195,8 @@ function shared({ places }: Region, plane: Plane, mask: Mask, coarse: Plane): nu
 /** The motif in a finer plane of the same picture, at the level where it was found: whatever lies beside it is not it. */
 export function findAgain(plane: Plane, evened: Evened, found: FoundMotif, coarse: Plane): FoundMotif | null {
   const { width, height, ground, scale } = plane
-  const distance = smoothed(distances(plane, evened), width, height, Math.round(0.12 * scale))
+  const raw = distances(plane, evened, found.shadow)
+  const distance = smoothed(raw, width, height, Math.round(0.12 * scale))
   const on = standingOut(distance, ground, found.level)
   const pieces = regions({ width, height, on }, 60 * scale)
   const [largest] = pieces
@@ -203,19 +210,33 @@ export function findAgain(plane: Plane, evened: Evened, found: FoundMotif, coars
 const THREAD = 0.5
 const LEAST_SPACE = 0.8
 
+/** What stands out by half as much, and the piece of it that the motif lies in, with its holes filled. */
+function faintly({ width, height, ground, scale }: Plane, { mask, distance, level }: FoundMotif) {
+  const faint = standingOut(distance, ground, THREAD * level)
+  const [whole] = regions({ width, height, on: faint }, 60 * scale)
+    .map((piece) => ({ ...piece, shared: piece.places.filter((at) => mask.on[at]).length }))
+    .sort((a, b) => b.shared - a.shared)
+  return { faint, outer: whole ? filled(whole, width, height) : null }
+}
+
+/** As much of the motif again, as a share, that stands out by half as much is more than its blur: it is seen half. */
+const HALF_SEEN = 1.2
+
+/** Whether threads of the motif stand out so little that it may have been taken for less than it is. */
+export function isHalfSeen(plane: Plane, found: FoundMotif): boolean {
+  const { outer } = faintly(plane, found)
+  return outer !== null && countOf(outer) > HALF_SEEN * countOf(found.mask)
+}
+
 /**
  * The motif with the spaces that threads close off which are too thin for the level: a chain as thin as a pixel or two is
  * seen half. What lies within a thread all round is the motif's. Null where there is nothing like that.
  */
 export function threadedThrough(plane: Plane, found: FoundMotif): FoundMotif | null {
-  const { width, height, ground, scale } = plane
-  const { mask, distance, level } = found
-  const faint = standingOut(distance, ground, THREAD * level)
-  const [whole] = regions({ width, height, on: faint }, 60 * scale)
-    .map((piece) => ({ ...piece, shared: piece.places.filter((at) => mask.on[at]).length }))
-    .sort((a, b) => b.shared - a.shared)
-  if (!whole) return null
-  const outer = filled(whole, width, height)
+  const { width, height, scale } = plane
+  const { mask } = found
+  const { faint, outer } = faintly(plane, found)
+  if (!outer) return null
   // A blur is faint all round the motif: only what is wider than that is a space.
   const inner = Float32Array.from(outer.on, (on, at) => (on && !mask.on[at] && !faint[at] ? 1 : 0))
   const spaces = regions(

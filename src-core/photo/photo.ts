@@ -17,7 +17,7 @@ import { evenLight } from './light'
 import type { Evened } from './light'
 import { petalled } from './lobes'
 import type { Petalled } from './lobes'
-import { boxOf, findAgain, openAlong, threadedThrough } from './motif-mask'
+import { boxOf, findAgain, isHalfSeen, openAlong, threadedThrough } from './motif-mask'
 import type { FoundMotif } from './motif-mask'
 import { notched } from './notches'
 import { halved, reduced } from './picture'
@@ -163,7 +163,8 @@ export function measurePhoto(picture: Picture, { progress, ...asked }: PhotoOpti
   const closed = threaded && outlined(plane, evened, threaded, blur)
   const { outline, symmetry, mask } = closed?.symmetry.stands ? closed : asSeen
   if (blur > DOUBT.blur * symmetry.mean) tell('photo/blurred')
-  if (found.contrast < DOUBT.contrast) tell('photo/like-paper')
+  if (found.contrast < DOUBT.contrast || found.likePaper || isHalfSeen(plane, { ...found, mask }))
+    tell('photo/like-paper')
   const kind = kindOf(symmetry, mask)
   const order = kind === 'round' || kind === 'other' ? 0 : symmetry.order
   if (kind === 'other') tell('photo/no-repeat')

@@ -31,4 +31,11 @@ describe('a motif on the porch', { timeout: 120_000 }, () => {
     expect(Math.abs(trial.tips)).toBeLessThan(0.015)
     expect(Math.abs(trial.dips)).toBeLessThan(BOUNDS.dips.most)
   })
+
+  it('is edged with chains that are hardly seen at all: what was taken for tips ends half way, and is not sure', () => {
+    const { picture, sheet, ...drawn } = porch(1234013)
+    const answer = measurePhoto(picture, { sheet })
+    expect(Math.abs(trialOf(drawn, answer).tips)).toBeGreaterThan(BOUNDS.tips.most)
+    expect(answer.findings.map(({ code }) => code)).toEqual(['photo/like-paper'])
+  })
 })
