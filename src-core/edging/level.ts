@@ -7,6 +7,7 @@ import type { EdgingDip } from '../../shared-types/plan'
 import type { Terms } from '../../shared-types/project'
 import { finding } from '../findings/finding'
 import { fineLengthValue, lengthValue } from '../findings/quantities'
+import { remembered } from '../memo'
 import type { ResolvedGauge } from '../stitches/gauge'
 import { stitchAbbreviation } from '../stitches/terms'
 import type { StitchKey } from '../stitches/table'
@@ -24,19 +25,32 @@ export interface EdgeDip {
 /** Stitches that may fill a dip, the shortest first: who levels an edge reaches for these (common practice). */
 const FILLING = ['sc', 'hdc', 'dc', 'tr', 'dtr'] as const satisfies readonly StitchKey[]
 
-/** How deep the edge lies at a place, as seen from the line; 0 beside the dip. */
-function depthAt({ profile, width }: EdgeDip, along: Millimetres): Millimetres {
-  if (along <= 0 || along >= width) return 0
-  let depth = Infinity
+/** How deep the edge lies at each of these places, from the first on, as seen from the line; 0 beside the dip. */
+function depthsAt({ profile, width }: EdgeDip, places: readonly Millimetres[]): Millimetres[] {
+  const depths = places.map(() => Infinity)
   for (let i = 1; i < profile.length; i++) {
     const [a, b] = [profile[i - 1]!, profile[i]!]
     const [left, right] = a.along < b.along ? [a, b] : [b, a]
-    if (along < left.along || along > right.along) continue
     const span = right.along - left.along
-    const at = span > 0 ? left.depth + ((right.depth - left.depth) * (along - left.along)) / span : left.depth
-    depth = Math.min(depth, at)
+    for (let k = firstFrom(places, left.along); k < places.length && places[k]! <= right.along; k++) {
+      const along = places[k]!
+      const at =
+        span > 0 ? left.depth + ((right.depth - left.depth) * (along - left.along)) / span : left.depth
+      if (at < depths[k]!) depths[k] = at
+    }
   }
-  return depth === Infinity ? 0 : depth
+  return depths.map((depth, k) => (places[k]! <= 0 || places[k]! >= width || depth === Infinity ? 0 : depth))
+}
+
+/** Which of the places is the first that is as far along. */
+function firstFrom(places: readonly Millimetres[], along: Millimetres): number {
+  let [from, to] = [0, places.length]
+  while (from < to) {
+    const middle = (from + to) >> 1
+    if (places[middle]! < along) from = middle + 1
+    else to = middle
+  }
+  return from
 }
 
 interface Leveling {
@@ -55,10 +69,9 @@ function stitchesFrom({ own, gauge }: Leveling): StitchKey[] {
 function nearestStitch(
   needed: Millimetres,
   stitches: readonly StitchKey[],
-  gauge: ResolvedGauge,
+  heights: readonly Millimetres[],
 ): StitchKey | null {
-  const heights = stitches.map((stitch) => gauge.height(stitch))
-  const [tallest = 0, before = 0] = heights.toReversed()
+  const [tallest = 0, before = 0] = [heights.at(-1), heights.at(-2)]
   if (needed > tallest + (tallest - before) / 2) return null
   let best = 0
   heights.forEach((height, i) => {
@@ -76,12 +89,14 @@ function fillDip(dip: EdgeDip, leveling: Leveling): EdgingDip | null {
   const step = dip.width / count
   const stitches = stitchesFrom(leveling)
   // A stitch stands on what is under both of its edges: the bottom of a cleft is no ground.
-  const depths = Array.from(
-    { length: count },
-    (_, i) => (depthAt(dip, i * step) + depthAt(dip, (i + 1) * step)) / 2,
+  const edges = depthsAt(
+    dip,
+    Array.from({ length: count + 1 }, (_, i) => i * step),
   )
+  const depths = Array.from({ length: count }, (_, i) => (edges[i]! + edges[i + 1]!) / 2)
   const depth = Math.max(...depths)
-  const chosen = depths.map((each) => nearestStitch(gauge.height(own) + each, stitches, gauge))
+  const heights = stitches.map((each) => gauge.height(each))
+  const chosen = depths.map((each) => nearestStitch(heights[0]! + each, stitches, heights))
   if (chosen.every((each) => each === own)) return null
   const tallest = stitches.at(-1)!
   const [first, last] = [chosen.indexOf(null), chosen.lastIndexOf(null)]
@@ -114,7 +129,10 @@ function rowsOf(
   const rowStitch = own === 'sl st' || own === 'ch' ? 'sc' : own
   const count = Math.max(1, Math.round(depth / gauge.height(rowStitch)))
   const places = EDGING.dipSamples * Math.max(1, Math.ceil(dip.width / gauge.width))
-  const depths = Array.from({ length: places }, (_, i) => depthAt(dip, ((i + 0.5) * dip.width) / places))
+  const depths = depthsAt(
+    dip,
+    Array.from({ length: places }, (_, i) => ((i + 0.5) * dip.width) / places),
+  )
   const rows = Array.from({ length: count }, (_, row) => {
     const level = depth * (1 - (row + 0.5) / count)
     const wide = (depths.filter((each) => each > level).length * dip.width) / places
@@ -137,8 +155,10 @@ export interface Level {
   readonly filled: number
 }
 
-/** Levels dips with a first round of a stitch. */
-export function levelDips(dips: readonly EdgeDip[], own: StitchKey, gauge: ResolvedGauge): Level {
+/** Levels dips with a first round of a stitch: once, however often its yarn is told while a work grows. */
+export const levelDips = remembered(level)
+
+function level(dips: readonly EdgeDip[], own: StitchKey, gauge: ResolvedGauge): Level {
   const kinds = new Map<string, EdgingDip>()
   for (const dip of dips) {
     const filled = fillDip(dip, { own, gauge })

@@ -137,19 +137,31 @@ interface SmallEdge extends Told {
 /** Edges of small blankets told so far: they depend on the lattice and its tips, not on the large blanket. */
 const told = new WeakMap<
   Lattice,
-  { readonly tips: EdgeInput['tips']; readonly edges: Map<string, SmallEdge> }
+  {
+    readonly tips: EdgeInput['tips']
+    readonly edges: Map<string, SmallEdge>
+    /** The contours, which are the same in every style: a line that levels follows them for its dips as well. */
+    readonly rings: Map<string, readonly Outline[]>
+  }
 >()
 
 function smallEdge(input: EdgeInput, counts: BlanketCounts): SmallEdge {
   let known = told.get(input.lattice)
   if (!known || !sameAnchors(known.tips, input.tips))
-    told.set(input.lattice, (known = { tips: input.tips, edges: new Map<string, SmallEdge>() }))
+    told.set(input.lattice, (known = { tips: input.tips, edges: new Map(), rings: new Map() }))
   const { columns, rows, rings, alternateRows } = counts
-  const own = [input.style, input.reach, input.halves, ...allowed(input)]
-  const key = [...own, columns, rows, rings, alternateRows].join(' ')
-  let edge = known.edges.get(key)
-  if (!edge) known.edges.set(key, (edge = walkEdge(input, counts)))
-  return edge
+  const shape = [input.reach, input.halves, columns, rows, rings, alternateRows].join(' ')
+  const key = [shape, input.style, ...allowed(input)].join(' ')
+  const edge = known.edges.get(key)
+  if (edge) return edge
+  const laid = layBlanket(input.lattice, counts)
+  const halves = input.halves ? halfPlaces(laid, counts) : []
+  const contours = known.rings.get(shape) ?? ringsRound(input, laid, halves)
+  known.rings.set(shape, contours)
+  const lines = inStyle(input, contours, laid, halves)
+  const walked = { ...sumOf(lines), lines: lines.map(({ line }) => line) }
+  known.edges.set(key, walked)
+  return walked
 }
 
 /** Which tips of which kinds may be joined from how far: rules differ in that where the lattice is the same. */
@@ -173,12 +185,6 @@ function isSmall({ counts, lattice }: EdgeInput): boolean {
   const { arrangement, columns, rows, rings } = counts
   if (arrangement === 'rings') return rings <= SMALL.rings + 1
   return columns <= SMALL.columns + across && rows <= SMALL.rows + down
-}
-
-function walkEdge(input: EdgeInput, counts: BlanketCounts): SmallEdge {
-  const laid = layBlanket(input.lattice, counts)
-  const lines = edgeLines(input, laid, input.halves ? halfPlaces(laid, counts) : [])
-  return { ...sumOf(lines), lines: lines.map(({ line }) => line) }
 }
 
 /** How many rows and columns from the border inwards a line round it may need to know, least first. */

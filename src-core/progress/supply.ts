@@ -4,6 +4,7 @@ import type { Settled } from '../../shared-types/settled'
 import { materials } from '../materials/materials'
 import { countedAt } from '../materials/on-hand'
 import { NO_RANGE } from '../materials/range'
+import { remembered } from '../memo'
 import type { Grams } from '../units/quantity'
 import { PROGRESS } from './constants'
 import { readMarks } from './marks'
@@ -11,8 +12,8 @@ import type { Marking } from './marks'
 import { leftOf } from './work'
 import type { Done, Work } from './work'
 
-/** What the plan says of one yarn while a work grows, piece by piece: first what is made, then the working order. */
-export function supplyOf(work: Work, marking: Marking, yarn: string) {
+/** A work as it grows, piece by piece: first what is made, then the working order. One for all of its yarns. */
+const growing = remembered((work: Work, marking: Marking) => {
   const others = work.pieces.map((_, i) => i).filter((piece) => !marking.isMade(piece))
   const sequence = [...marking.made, ...others]
   const place = new Int32Array(sequence.length)
@@ -27,15 +28,23 @@ export function supplyOf(work: Work, marking: Marking, yarn: string) {
       edging: marking.edging && count > 0,
     }
   }
-  const known = new Map<number, Range>()
-  const rangeAfter = (count: number): Range => {
-    const grams =
-      known.get(count) ??
-      materials(leftOf(work, doneAt(count))).yarns.find(({ id }) => id === yarn)?.grams ??
-      NO_RANGE
-    known.set(count, grams)
+  const known = new Map<number, ReadonlyMap<string, Range>>()
+  /** What all that follows takes of every yarn once so many are made. */
+  const gramsAfter = (count: number): ReadonlyMap<string, Range> => {
+    let grams = known.get(count)
+    if (!grams) {
+      const { yarns } = materials(leftOf(work, doneAt(count)))
+      known.set(count, (grams = new Map(yarns.map((need) => [need.id, need.grams]))))
+    }
     return grams
   }
+  return { sequence, doneAt, gramsAfter }
+})
+
+/** What the plan says of one yarn while a work grows. */
+export function supplyOf(work: Work, marking: Marking, yarn: string) {
+  const { sequence, doneAt, gramsAfter } = growing(work, marking)
+  const rangeAfter = (count: number): Range => gramsAfter(count).get(yarn) ?? NO_RANGE
   const after = (count: number): Grams => rangeAfter(count).expected
   return {
     /** What all that follows takes once so many are made: as expected, and with its range. */
