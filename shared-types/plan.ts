@@ -178,6 +178,8 @@ export interface CommonPlan extends Holds {
   readonly joins: readonly JoinNode[]
   readonly order: readonly OrderStep[]
   readonly holes: readonly HoleKind[]
+  /** For a child: how wide across the widest opening is that no filler closes, in mm; 0 where none stays. */
+  readonly opening?: number
   /** The openings between three or more motifs by kind, the largest first, whether fillers stand in them or not. */
   readonly openings: readonly OpeningsOfKind[]
   readonly fillers: readonly PlacedFiller[]
@@ -256,6 +258,7 @@ type NumberField =
   | 'counts'
   | 'pieces'
   | 'single'
+  | 'opening'
   | 'yarns'
   | 'ends'
   | 'minutes'
@@ -286,6 +289,8 @@ export interface FitArrangement extends Holds {
   readonly joins?: number
   /** Join points whose gap is wider than what closes by itself; left out where none is. */
   readonly wide?: WideGaps
+  /** For a child: how wide across the widest opening is that stays, in mm. */
+  readonly opening?: number
   /** `assumed`: the grams follow from a ball band that nobody entered. */
   readonly yarns: readonly { readonly id: string; readonly grams: number; readonly assumed?: true }[]
   /** Motifs that are left over, of so many that there are. */

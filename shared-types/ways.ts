@@ -38,6 +38,8 @@ export interface SizeWay extends Holds {
   /** Size minus the present one, in mm. */
   readonly difference: { readonly width: number; readonly height: number }
   readonly motifs: number
+  /** For a child: how wide across the widest opening is that stays, in mm. */
+  readonly opening?: number
   /** Balls that are to be bought with it; left out where none are. */
   readonly buy?: readonly { readonly id: string; readonly balls: number }[]
   /** Grams and balls are without the motifs: what these take of a yarn is not known yet. */

@@ -1,9 +1,11 @@
 /** How an arrangement holds and how it is rotated, in words. */
 import type { FitArrangement, Holds, WideGaps } from '../../shared-types/plan'
 import type { UnitSystem } from '../../shared-types/project'
+import { CHILD_OPENING } from '../joins/constants'
+import { isForHands } from '../joins/for-child'
 import { holds } from '../joins/holding'
-import { formatFineLength, formatNumber } from '../units/format'
-import type { Degrees } from '../units/quantity'
+import { formatFineLength, formatLength, formatNumber } from '../units/format'
+import type { Degrees, Millimetres } from '../units/quantity'
 import { counted } from './words'
 
 /** "48 motifs hang on one join point", "1 motif hangs on one join point". */
@@ -33,6 +35,29 @@ export function wideWords(wide: WideGaps | undefined, units: UnitSystem): string
       : `${formatNumber(joins)} of ${counted(of, 'join point')}`
   const gap = joins === 1 ? 'has a gap' : 'have gaps'
   return `${which} ${gap} of up to ${formatFineLength(widest, units)}; gaps of up to ${formatFineLength(closes, units)} draw closed as you join`
+}
+
+/** An opening under a mm across is closed by the join itself. */
+export const openingsWords = (across: Millimetres, units: UnitSystem): string =>
+  across < 1 ? 'No openings' : `Openings of up to ${formatLength(across, units)}`
+
+/** For a child: what is said of several to choose from, whose widest openings are these, in their order; null where none is for hands. */
+export function childWords(
+  openings: readonly Millimetres[],
+  units: UnitSystem,
+): { readonly words: string; readonly isWarning: boolean } | null {
+  const limit = formatLength(CHILD_OPENING, units)
+  if (isForHands(openings[0]))
+    return {
+      words: `Each of these leaves openings of ${limit} or more, which small hands fit through. Choose smaller motifs, or close them with fillers at Arrangement.`,
+      isWarning: true,
+    }
+  return openings.some(isForHands)
+    ? {
+        words: `For a child, what has no openings of ${limit} or more comes first: small hands fit through them.`,
+        isWarning: false,
+      }
+    : null
 }
 
 /** "rotated 22.5°", "every other row rotated 36°"; empty for motifs that stand as they are. */

@@ -21,7 +21,7 @@ import type { CutFrom } from './have-outline'
 import { largest, missOfHave, ofCount, ofMotifs, ofStash } from './have-counts'
 import type { Stash } from './have-counts'
 import { looksWorth } from './looks'
-import { differentOf, judged } from './nearness'
+import { differentOf, forChild, judged } from './nearness'
 import { byPiles, motifsIn, withPiles } from './piles'
 import type { Piles } from './piles'
 import { heldAgainst } from '../progress/held-against'
@@ -67,7 +67,7 @@ export function fitHave(project: Project, have: Have, planner: Planner): Fits {
   if (layout.outlineShape && !isBegun(project)) return cutOutFits(project, have, wish, ways, planner)
   if ('count' in have) {
     const count = Math.min(have.count, MOST_MOTIFS)
-    const found = bestOf(layout, tryout, (kind, rotation) => ofCount(tryout, kind, rotation, wish, count))
+    const found = bestOf(ways, (kind, rotation) => ofCount(tryout, kind, rotation, wish, count))
     const told = found.map(({ counts, off }) => {
       const laid = laidIn(project, counts)
       return { off, fit: withMore(fitOf(counts, laid, countedOf(laid, planner), wish), have.count) }
@@ -75,9 +75,7 @@ export function fitHave(project: Project, have: Have, planner: Planner): Fits {
     return { arrangements: nearCount(sorted(told, ways)), findings: ways.findings }
   }
   if ('motifs' in have) {
-    const found = bestOf(layout, tryout, (kind, rotation) =>
-      ofMotifs(tryout, kind, rotation, wish, have.motifs),
-    )
+    const found = bestOf(ways, (kind, rotation) => ofMotifs(tryout, kind, rotation, wish, have.motifs))
     const told = found.map(({ counts, off }) => {
       const laid = laidIn(project, counts)
       const fit = fitOf(counts, laid, countedOf(laid, planner), wish)
@@ -91,9 +89,7 @@ export function fitHave(project: Project, have: Have, planner: Planner): Fits {
   // What is short for one motif is short for any number of them: nothing is tried.
   const short = shortForOne(rich, layout, planner)
   const found =
-    short.length > 0
-      ? []
-      : bestOf(layout, tryout, (kind, rotation) => ofStash(tryout, kind, rotation, wish, stash))
+    short.length > 0 ? [] : bestOf(ways, (kind, rotation) => ofStash(tryout, kind, rotation, wish, stash))
   if (found.length === 0)
     return { arrangements: [], findings: [finding('layout/fit-stash', 'yarns', { yarns: listed(short) })] }
   const told = found.map(({ counts, off }) => {
@@ -176,7 +172,7 @@ function sorted(
     .map(({ fit, off }) => ({ fit, miss: missOfHave(off, fit.wide), ...judged(fit) }))
     .sort(byHolding)
     .map(({ fit }) => fit)
-  return differentOf(fits)
+  return forChild(differentOf(fits))
 }
 
 /** The target size where there is one, else the size as it is, else a square. */

@@ -9,6 +9,7 @@ import type { Finding } from '../../shared-types/finding'
 import type { FitArrangement, PlanNumbers } from '../../shared-types/plan'
 import type { BlanketLayout, OutlineShape, Project } from '../../shared-types/project'
 import { finding } from '../findings/finding'
+import { closedForChild } from '../joins/for-child'
 import { holds } from '../joins/holding'
 import { formatNumber, formatSize } from '../units/format'
 import { withOutlineTaken } from '../progress/outline-stays'
@@ -27,6 +28,7 @@ import { countPlaces } from './places'
 import { countsOf, rowsStanding } from './standing'
 import type { Depth, Kind, Tryout } from './trials'
 import { settled } from '../settled'
+import type { Millimetres } from '../units/quantity'
 
 /** How many arrangements are offered. */
 const OFFERED = 8
@@ -41,6 +43,8 @@ type Ways = WaysThere | { readonly layout: null; readonly findings: readonly Fin
 export interface WaysThere {
   readonly layout: BlanketLayout
   readonly tryout: Tryout
+  /** How wide across the openings of counts are, where that is compared: for a child, and nothing fills them. */
+  readonly openingOf?: ((counts: BlanketCounts) => Millimetres) | undefined
   readonly findings: readonly Finding[]
 }
 
@@ -77,7 +81,10 @@ export function waysOf(project: Project, wish: Wish, planner: Planner): Ways {
     const values = { received: formatNumber(many), most: formatNumber(MOST_MOTIFS) }
     return { layout: null, findings: [finding('layout/too-many', 'layout.target', values)] }
   }
-  return { layout, tryout, findings: findings.filter((entry) => entry.severity === 'error') }
+  const isOpen = project.forChild === true && layout.fillers === undefined
+  const openingOf = isOpen ? (counts: BlanketCounts) => 2 * tryout.trials.of(counts).opening() : undefined
+  const errors = findings.filter((entry) => entry.severity === 'error')
+  return { layout, tryout, openingOf, findings: errors }
 }
 
 /** Which of the arrangements are asked for. */
@@ -97,7 +104,7 @@ export function fitArrangements(
 ): { arrangements: FitArrangement[]; findings: readonly Finding[] } {
   const ways = waysOf(project, wish, planner)
   if (!ways.layout) return { arrangements: [], findings: ways.findings }
-  const { layout, tryout, findings } = ways
+  const { layout, tryout, openingOf, findings } = ways
   const motif = tryout.trials.ground.account
   const sort = (fits: readonly FitArrangement[]) =>
     ranked(fits, { wish, outline: layout.outlineShape, motif })
@@ -111,7 +118,9 @@ export function fitArrangements(
   const started = isRecut
     ? [...candidates, ...besides(ways, wish, candidates)].map(recut)
     : candidates.map(({ counts }) => [describe(laidIn(project, counts))])
-  const pool = poolOf(layout, tryout, (kind, rotation) => nearest(tryout, kind, rotation, wish))
+  const pool = poolOf({ layout, tryout, openingOf }, (kind, rotation) =>
+    nearest(tryout, kind, rotation, wish),
+  )
   const others = isRecut ? [] : pool.slice(0, most).map(({ counts }) => describe(laidIn(project, counts)))
   const found = differentOf(sort([...started.flat(), ...others]))
   const present = withPresent ? presentFit(project, wish, planner) : null
@@ -128,10 +137,15 @@ export function fitArrangements(
  * What is cut out in other rotations than `known` ones, the best first: how near it comes hangs on them, too. The same
  * for every project of these motifs, however it is laid out now.
  */
-export function besides({ layout, tryout }: WaysThere, wish: Wish, known: readonly Candidate[]): Candidate[] {
+export function besides(
+  { layout, tryout, openingOf }: WaysThere,
+  wish: Wish,
+  known: readonly Candidate[],
+): Candidate[] {
   const { outlineShape, inTheRound } = layout
   const neutral = { ...tryout, counts: { ...tryout.counts, ...UPRIGHT, alternateRows: 'oneFewer' as const } }
-  const pool = poolOf({ kind: 'blanket', outlineShape, inTheRound }, neutral, (kind, rotation) =>
+  const bare = { kind: 'blanket', outlineShape, inTheRound } as const
+  const pool = poolOf({ layout: bare, tryout: neutral, openingOf }, (kind, rotation) =>
     nearest(tryout, kind, rotation, wish),
   )
   return oneOfEach(pool, known)
@@ -163,17 +177,18 @@ function oneOfEach(candidates: readonly Candidate[], known: readonly Candidate[]
 
 /** The best of all candidates. */
 export const bestOf = <Found extends Candidate>(
-  layout: BlanketLayout,
-  tryout: Tryout,
+  ways: Compared,
   candidatesOf: (kind: Kind, rotation: Rotation) => readonly Found[],
-): Found[] => poolOf(layout, tryout, candidatesOf).slice(0, OFFERED)
+): Found[] => poolOf(ways, candidatesOf).slice(0, OFFERED)
+
+type Compared = Pick<WaysThere, 'layout' | 'tryout' | 'openingOf'>
 
 /** All candidates, the best first: of every kind of arrangement worth trying, in its own rotation and in firmer ones. */
 function poolOf<Found extends Candidate>(
-  { arrangement, inTheRound = false, outlineShape }: BlanketLayout,
-  tryout: Tryout,
+  { layout, tryout, openingOf }: Compared,
   candidatesOf: (kind: Kind, rotation: Rotation) => readonly Found[],
 ): Found[] {
+  const { arrangement, inTheRound = false, outlineShape } = layout
   // As the planner took them, with every default.
   const { alternateRows: shifted, turn, alternateTurn } = tryout.counts
   const kinds: Kind[] = [
@@ -202,7 +217,10 @@ function poolOf<Found extends Candidate>(
   const usual = within('usual')
   const isJoined = tryout.trials.ground.rule.rule !== 'apart'
   const candidates = isJoined && !usual.some((each) => each.holds) ? within('fine') : usual
-  return unlike(candidates.sort(byHolding))
+  const sorted = unlike(candidates.sort(byHolding))
+  return openingOf
+    ? closedForChild(sorted, (one) => ({ holds: one.holds, opening: openingOf(one.counts) }))
+    : sorted
 }
 
 /** Shifted rows that end within the others come half a pitch nearer to a width; longer ones are for who has them. */
@@ -281,6 +299,7 @@ export function fitOf(counts: BlanketCounts, laid: Project, plan: PlanNumbers, w
     motifs: plan.counts.motifs,
     ...(plan.counts.joins !== undefined && { joins: plan.counts.joins }),
     ...(plan.counts.wide && { wide: plan.counts.wide }),
+    ...(plan.opening !== undefined && { opening: plan.opening }),
     yarns: plan.yarns.map((need) => ({
       id: need.id,
       grams: need.grams.expected,

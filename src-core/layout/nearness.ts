@@ -2,6 +2,7 @@
 import type { FitArrangement, MotifAccount } from '../../shared-types/plan'
 import type { OutlineShape } from '../../shared-types/project'
 import { gapesMostly } from '../joins/checks'
+import { closedForChild } from '../joins/for-child'
 import { holds } from '../joins/holding'
 import type { Millimetres } from '../units/quantity'
 import { byHolding, missOf } from './candidates'
@@ -111,8 +112,12 @@ export const ranked = (fits: readonly FitArrangement[], measure: Measure): FitAr
     (fit) => fit,
     wish,
   )
-  return outline ? sorted : usualFirst(sorted, motif)
+  return forChild(outline ? sorted : usualFirst(sorted, motif))
 }
+
+/** M32: for a child, those through whose openings no hand fits first; what a plan for nobody small does not tell, stays. */
+export const forChild = (fits: readonly FitArrangement[]): FitArrangement[] =>
+  closedForChild(fits, (fit) => ({ holds: judged(fit).holds, opening: fit.opening }))
 
 /** The same order, but that nothing with gaping joins stands above what lies closed and comes nearer. */
 export function closedFirst<Of>(list: readonly Of[], fitOf: (one: Of) => FitArrangement, wish: Wish): Of[] {

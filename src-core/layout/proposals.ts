@@ -5,7 +5,7 @@
 import type { Finding } from '../../shared-types/finding'
 import type { FitArrangement, MotifAccount, Plan } from '../../shared-types/plan'
 import type { JoinRule, Project } from '../../shared-types/project'
-import { CHILD_OPENING } from '../joins/constants'
+import { closedForChild } from '../joins/for-child'
 import { holds } from '../joins/holding'
 import { blanketOf } from '../plans/layouts'
 import { outlineToward } from '../ways/outline'
@@ -101,14 +101,10 @@ export function proposeArrangements(
   const sorted = outline
     ? [...proposals].sort((a, b) => order.indexOf(a.fit) - order.indexOf(b.fit))
     : closedFirst(proposals, ({ fit }) => fit, wish)
-  const offered = project.forChild ? closedForChild(sorted) : sorted
+  const offered = project.forChild
+    ? closedForChild(sorted, ({ fit, opening }) => ({ holds: holds(fit), opening }))
+    : sorted
   return { proposals: offered.slice(0, most), failed, findings: first.findings }
-}
-
-/** M32: for a child, those through whose openings no hand fits stand first; among all others, smaller openings. */
-function closedForChild(proposals: readonly Proposal[]): Proposal[] {
-  const wide = ({ opening }: Proposal): number => (opening < CHILD_OPENING ? 0 : opening)
-  return [...proposals].sort((a, b) => wide(a) - wide(b))
 }
 
 /** What is proposed: counts in a rotation, under a way of joining. */
@@ -176,7 +172,7 @@ function propose(project: Project, { candidate, rule }: Chosen, planner: Planner
     fit: fitOf(countsOf(laid) ?? counts, laid, plan, wish),
     rule,
     points: plan.joins.length,
-    opening: 2 * (plan.holes[0]?.radius ?? 0),
+    opening: (plan.fillers.length > 0 ? plan.opening : undefined) ?? 2 * (plan.holes[0]?.radius ?? 0),
     project: laid,
     plan,
     piece: blanketOf(project)?.outlineShape

@@ -288,6 +288,7 @@ export function createBlanketPlanner(): KindPlanner<SettledBlanket> {
       size,
       pieces: holding.pieces,
       single: holding.single,
+      ...(project.forChild && { opening: 2 * gaps.filling.open }),
       ...needed,
       ...(stash.length > 0 && { stash }),
       ...(leaving && { leaving }),
@@ -371,9 +372,10 @@ export function createBlanketPlanner(): KindPlanner<SettledBlanket> {
       if (layout.kit) return null
       const { laid } = reckon(project, layout)
       if (!laid) return null
-      const { kind, size, counts, pieces, single, yarns, ends, minutes, progress } = laid.counted
+      const { kind, size, counts, pieces, single, opening, yarns, ends, minutes, progress } = laid.counted
       return {
         ...{ kind, size, counts, pieces, single, yarns, ends, minutes, progress },
+        ...(opening !== undefined && { opening }),
         motifs: { length: laid.arranged.placements.length },
       }
     },

@@ -11,6 +11,8 @@ import type { SizeWay, WayKind, WishedSize } from '../../shared-types/ways'
 import { isBegun } from '../progress/progress'
 import { isAssumed } from '../figures/yarn-words'
 import { capital, rowsOfUpTo } from '../figures/words'
+import { CHILD_OPENING } from '../joins/constants'
+import { closedForChild, isForHands } from '../joins/for-child'
 import { holds } from '../joins/holding'
 import { nearest } from '../layout/candidates'
 import { waysOf } from '../layout/fit'
@@ -72,7 +74,10 @@ export function waysToSize(project: Project, wish: WishedSize, planner: Planner)
     .flatMap((candidate) => wayOf(candidate, project, tryout.counts, now, wish, planner) ?? [])
     .filter((way) => (!isHeld || holds(way)) && offBy(way.size, wish) < before)
     .sort((a, b) => byNearness(a, b, wish, isBegun(project)))
-  return { ways: ways.slice(0, WAYS.offered), findings }
+  // All of them are wide or narrow by the same motifs: a millimetre more is nothing to put before a size.
+  const openOf = (way: SizeWay) => (isForHands(way.opening) ? CHILD_OPENING : 0)
+  const closed = closedForChild(ways, (way) => ({ holds: holds(way), opening: openOf(way) }))
+  return { ways: closed.slice(0, WAYS.offered), findings }
 }
 
 /** Without those in which one thing that is changed takes the size away again from what the others come to. */
@@ -253,6 +258,7 @@ function wayOf(
     error: errorOf({ width, height }, wish),
     difference: { width: width - now.size.width, height: height - now.size.height },
     motifs: told.motifs.length,
+    ...(told.opening !== undefined && { opening: told.opening }),
     ...needsOf(project, told),
     yarns: [
       ...told.yarns.map((need) => ({

@@ -3,10 +3,10 @@ import type { JoinRule, UnitSystem } from '../../shared-types/project'
 import { rotationWords } from '../../src-core/figures/holding-words'
 import { capital, rowsOfUpTo } from '../../src-core/figures/words'
 import type { Proposal, Proposals } from '../../src-core/layout/proposals'
-import { CHILD_OPENING } from '../../src-core/joins/constants'
+import { isForHands } from '../../src-core/joins/for-child'
 import { holds } from '../../src-core/joins/holding'
 import { missOf } from '../../src-core/layout/candidates'
-import { formatLength, formatNumber } from '../../src-core/units/format'
+import { formatNumber } from '../../src-core/units/format'
 import { exactTo } from '../../src-core/ways/words'
 import { ARRANGEMENT_NAMES } from '../kinds/words'
 import { counted } from '../state/summaries'
@@ -35,10 +35,6 @@ export function ruleWords({ rule, plan }: Proposal, { proposals }: Proposals): s
   return isOther && plan.motif?.shape === 'petals' ? `, at ${RULES[rule]}` : ''
 }
 
-/** An opening under a mm across is closed by the join itself. */
-export const openingWords = (across: number, units: UnitSystem): string =>
-  across < 1 ? 'No openings' : `Openings of up to ${formatLength(across, units)}`
-
 /** What there is to say about all of them; null where the usual way of joining holds. */
 export function doubtWords({
   proposals,
@@ -57,31 +53,6 @@ export function doubtWords({
   return { words, isWarning: false }
 }
 
-/** For a child: which openings small hands fit through; null where it is for nobody small. */
-export function childWords(
-  { proposals }: Proposals,
-  isForChild: boolean,
-  units: UnitSystem,
-): { readonly words: string; readonly isWarning: boolean } | null {
-  const [first] = proposals
-  if (!isForChild || !first) return null
-  const limit = formatLength(CHILD_OPENING, units)
-  if (isForHands(first))
-    return {
-      words: `Each of these leaves openings of ${limit} or more, which small hands fit through. Choose smaller motifs, or close them with fillers at Arrangement.`,
-      isWarning: true,
-    }
-  return proposals.some(isForHands)
-    ? {
-        words: `For a child, what has no openings of ${limit} or more comes first: small hands fit through them.`,
-        isWarning: false,
-      }
-    : null
-}
-
-/** Whether small hands fit through the openings that it leaves. */
-export const isForHands = ({ opening }: Pick<Proposal, 'opening'>): boolean => opening >= CHILD_OPENING
-
 const ORDINALS = ['first', 'second', 'third', 'fourth'] as const
 
 /** A card is closer to the size asked for where it misses so much less of it: |Δw|/W + |Δh|/H. */
@@ -98,7 +69,8 @@ export function orderWords({ proposals }: Proposals, isForChild = false): string
   const nth = ORDINALS[closest] ?? 'last'
   if (first.fit.lengths) return `Even edges come first; the ${nth} is closest to your size.`
   // Another line says so.
-  if (isForChild && isForHands(other) && !isForHands(first)) return `The ${nth} is closest to your size.`
+  if (isForChild && isForHands(other.opening) && !isForHands(first.opening))
+    return `The ${nth} is closest to your size.`
   if (other.fit.wide && !first.fit.wide)
     return `What lies closed comes first; the ${nth} is closest to your size.`
   const joined = ({ points, fit }: Proposal) => points / Math.max(1, fit.motifs)

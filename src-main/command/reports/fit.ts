@@ -1,7 +1,14 @@
 /** `petalyard fit` for people: what comes nearest to the target size, what holds first. */
 import type { FitArrangement } from '../../../shared-types/plan'
 import type { Project } from '../../../shared-types/project'
-import { apartWords, holdingWords, rotationWords, wideWords } from '../../../src-core/figures/holding-words'
+import {
+  apartWords,
+  childWords,
+  holdingWords,
+  openingsWords,
+  rotationWords,
+  wideWords,
+} from '../../../src-core/figures/holding-words'
 import { capital, counted } from '../../../src-core/figures/words'
 import { marked } from '../../../src-core/figures/yarn-words'
 import type { Have } from '../../../src-core/layout/fit-have'
@@ -53,6 +60,7 @@ export function fitReport(
       ...paragraph(`${facts.join('; ')}.`, '  '),
       ...(isJoined ? paragraph(`${capital(holdingWords(fit))}.`, '  ') : []),
       ...(fit.wide ? paragraph(`${capital(wideWords(fit.wide, units))}.`, '  ') : []),
+      ...(fit.opening === undefined ? [] : paragraph(`${openingsWords(fit.opening, units)}.`, '  ')),
     ]
   })
   const heading =
@@ -63,5 +71,11 @@ export function fitReport(
         : 'count' in wish
           ? `With ${counted(wish.count, 'motif')}, or the nearest number`
           : `The largest from the yarn on hand${isClosedFirst(arrangements) ? ', those that lie closed first where about as large' : ''}`
-  return [heading, ...blocks.flatMap((block) => ['', ...block])]
+  const openings = arrangements.flatMap(({ opening }) => opening ?? [])
+  const child = openings.length > 0 ? childWords(openings, units) : null
+  return [
+    heading,
+    ...(child ? ['', ...paragraph(child.words, '')] : []),
+    ...blocks.flatMap((block) => ['', ...block]),
+  ]
 }

@@ -1,6 +1,7 @@
 /** `petalyard fit --exactly` for people: what to change so that the size comes out as asked for. */
 import type { Project } from '../../../shared-types/project'
 import type { SizeWay, WishedSize } from '../../../shared-types/ways'
+import { openingsWords } from '../../../src-core/figures/holding-words'
 import { counted } from '../../../src-core/figures/words'
 import { marked } from '../../../src-core/figures/yarn-words'
 import { formatMass, formatSize } from '../../../src-core/units/format'
@@ -59,6 +60,7 @@ export function waysReport(
       ...[buyWords(way, nameOf, terms), beyondWords(way.beyond, names, { units, terms })].flatMap((told) =>
         told ? paragraph(`${told}.`, '  ') : [],
       ),
+      ...(way.opening === undefined ? [] : paragraph(`${openingsWords(way.opening, units)}.`, '  ')),
       ...[restWords(way.error, way.size, units)].flatMap((told) => (told ? paragraph(told, '  ') : [])),
       ...paragraph(way.fabric ?? SAME_FABRIC, '  '),
     ]

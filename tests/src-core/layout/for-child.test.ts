@@ -1,7 +1,10 @@
 import { describe, expect, it } from 'vitest'
 import { isBabySize } from '../../../src-core/layout/baby-size'
-import { proposeProject } from '../../../src-core/plan'
-import type { Project } from '../../../shared-types/project'
+import { layoutOf } from '../../../src-core/layout/candidates'
+import { fitFromHave, fitProject, planProject, proposeProject, waysForProject } from '../../../src-core/plan'
+import { withEdit } from '../../../src-core/ways/edit'
+import type { FitArrangement } from '../../../shared-types/plan'
+import type { BlanketLayout, Project } from '../../../shared-types/project'
 
 const octagons = (forChild: boolean, lead = 100): Project => ({
   ...{ format: 'petalyard-project', version: 1, joining: { rule: 'edges' } },
@@ -44,4 +47,63 @@ describe('the size of a baby blanket', () => {
   ])('%o: %s', (asked, isIt) => {
     expect(isBabySize(asked)).toBe(isIt)
   })
+})
+
+describe.each([
+  ['a size', (project: Project) => fitProject(project, size).arrangements],
+  ['a number of motifs', (project: Project) => fitFromHave(project, { count: 88, like: size }).arrangements],
+  [
+    'motifs already made',
+    (project: Project) => fitFromHave(project, { motifs: 88, like: size }).arrangements,
+  ],
+])('M32: fits to %s', (_, fitsOf) => {
+  const wide = (fits: readonly FitArrangement[]) => fits.map(({ opening = NaN }) => opening >= 25)
+
+  it('have those without openings for small hands first for a child, and tell how wide those of each are', () => {
+    const told = fitsOf(octagons(true))
+    expect(wide(told)).toEqual([...wide(told)].sort())
+    expect(wide(told)[0]).toBe(false)
+    for (const fit of told) {
+      const layout = { ...octagons(true).layout, ...layoutOf(fit) } as BlanketLayout
+      expect(fit.opening).toBeCloseTo(2 * planProject({ ...octagons(true), layout }).holes[0]!.radius, 3)
+    }
+  })
+
+  it('go by size, count and yarn alone where it is for nobody small', () => {
+    const [first] = fitsOf(octagons(false))
+    expect(first!.arrangement).toBe('straight-rows')
+    expect(first!.opening).toBeUndefined()
+  })
+})
+
+it('M32: fillers close what a child’s fit leaves open, so that its size decides again', () => {
+  const { motifs = [], layout } = octagons(true)
+  const small = {
+    id: 's',
+    kind: 'measured',
+    outline: 'square',
+    sideToSide: 41.4,
+    slots: [{ slot: 'a' }],
+  } as const
+  const filled: Project = {
+    ...octagons(true),
+    motifs: [...motifs, small],
+    layout: { ...(layout as BlanketLayout), fillers: { motif: 's' } },
+  }
+  const [first] = fitProject(filled, size).arrangements
+  expect(first).toMatchObject({ arrangement: 'straight-rows', columns: 9, rows: 11 })
+  expect(first!.opening).toBeLessThan(25)
+})
+
+it('M32: of ways to a size those that leave no openings for small hands go first for a child', () => {
+  const forChild = octagons(true, 59)
+  const { ways } = waysForProject(forChild, { width: 500 })
+  const wide = ways.map(({ opening = NaN }) => opening >= 25)
+  expect(new Set(wide)).toEqual(new Set([false, true]))
+  expect(wide).toEqual([...wide].sort())
+  for (const { opening, edit } of ways)
+    expect(opening).toBeCloseTo(2 * planProject(withEdit(forChild, edit)).holes[0]!.radius, 3)
+  expect(
+    waysForProject(octagons(false, 59), { width: 500 }).ways.every((way) => way.opening === undefined),
+  ).toBe(true)
 })

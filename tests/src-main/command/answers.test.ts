@@ -271,6 +271,24 @@ describe('fit', () => {
     )
   })
 
+  it('tells for a child how wide openings stay, and begins with those that no hand fits through', async () => {
+    const octagon = { id: 'm', kind: 'measured', outline: 'octagon', sideToSide: 100 }
+    const layout = { kind: 'blanket', motif: 'm', arrangement: 'straight-rows', columns: 8, rows: 8 }
+    const of = {
+      format: 'petalyard-project',
+      version: 1,
+      joining: { rule: 'edges' },
+      motifs: [octagon],
+      layout,
+    }
+    const asked = ['--width', '900', '--height', '1100']
+    const told = (await petalyard('fit', await writeProject({ ...of, forChild: true }), ...asked)).out
+    expect(told).toMatch(/For a child, what has no openings of 25 mm or more comes first: small hands/)
+    expect(told.match(/Openings of up to \d+ mm/g)![0]).toBe('Openings of up to 17 mm')
+    const plain = (await petalyard('fit', await writeProject(of), ...asked)).out
+    expect(plain).not.toMatch(/openings/i)
+  })
+
   it('takes the size wished for in the project where none is given', async () => {
     const target = { width: 900, height: 700 }
     const file = await writeProject({ ...SAMPLE, layout: { ...SAMPLE.layout, target } })

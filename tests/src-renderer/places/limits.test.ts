@@ -188,6 +188,25 @@ describe('Arrangements from what there is', () => {
     expect(app.document.project).toEqual(rich)
   })
 
+  it('begin with those that no small hand fits through where it is for a child, and say so', async () => {
+    const pane = { id: 'm1', kind: 'measured', outline: 'octagon', sideToSide: 100 } as const
+    const project = {
+      ...{ format: 'petalyard-project', version: 1, forChild: true, joining: { rule: 'edges' } },
+      motifs: [pane],
+      layout: { kind: 'blanket', motif: 'm1', arrangement: 'straight-rows', columns: 8, rows: 8 },
+    } as unknown as Project
+    await inWindow(ArrangementPlace, {}, project)
+    const list = await screen.findByRole('list', { name: 'What fits best' }, { timeout: 10_000 })
+    const [first, ...others] = within(list).getAllByRole('button')
+    expect(first!.textContent).toContain('Openings of up to 17 mm')
+    expect(first!.getAttribute('aria-label')).toMatch(/, openings of up to 17 mm$/)
+    const isWide = (one: Element) => /Openings of up to 4\d mm/.test(one.textContent)
+    expect(others.some(isWide)).toBe(true)
+    for (const one of others)
+      if (isWide(one)) expect(within(one as HTMLElement).getByText(/^Openings/).className).toMatch(/warn/)
+    screen.getByText(/^For a child, what has no openings of 25 mm or more comes first/)
+  })
+
   it('take those that are marked for the motifs already made, until another number is typed', async () => {
     const keys = ['1,1', '1,2', '1,3']
     const begun = { ...rich, made: Object.fromEntries(keys.map((key) => [key, '2026-12-01'])) } as Project
