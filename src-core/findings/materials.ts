@@ -65,6 +65,12 @@ export const MATERIAL_FINDINGS = {
       'the weight of {motif} is split evenly over its {slots} colours, each ±{spread} %, as nothing says how it divides.',
     mend: 'Weigh the {ball} before and after each colour, and enter the shares or the grams of each.',
   },
+  'yarn/weighed-other-colours': {
+    severity: 'warning',
+    message:
+      '{motif}: what was weighed of {slots} counts for nothing, as it has no {count|colour|colours} of {count|this name|these names}.',
+    mend: 'Name the colours of its rounds as they were weighed, or enter the share of each colour anew.',
+  },
   'yarn/shares': {
     severity: 'warning',
     message: 'the shares of the weight add up to {sum}, not 1; they are scaled to 1.',

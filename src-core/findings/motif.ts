@@ -154,6 +154,18 @@ export const MOTIF_FINDINGS = {
     message: 'yours comes out {percent} % {direction} than the {gauge} says; your measure counts.',
     mend: 'Nothing to do: the rest follows it.',
   },
+  'motif/measured-against-gauge': {
+    severity: 'warning',
+    message:
+      'measured {measured} {what}, but by the {gauge} its rounds come to {expected}: {percent} % {direction} than they make, more than hand and blocking explain. The measure counts.',
+    mend: 'Check the measure, the {gauge}, and that these are the rounds of this motif.',
+  },
+  'motif/measured-against-hook': {
+    severity: 'warning',
+    message:
+      'measured {measured} {what}, but with its hook its rounds come to about {expected}: {percent} % {direction} than they make, more than hand and blocking explain. The measure counts.',
+    mend: 'Check the measure, the hook, and that these are the rounds of this motif.',
+  },
   'motif/stated-size': {
     severity: 'note',
     message:

@@ -19,6 +19,7 @@ import { isUsable, isUsableOrZero } from '../units/usable'
 import { MATERIAL_CONSTANTS } from './constants'
 import { plusMinus, spread, times } from './range'
 import { ONLY_SLOT, slotsOf } from './sections'
+import { weighedColours, weighedOfNone } from './weighed-colours'
 
 type YarnSource = 'weighed' | 'unravelled' | 'stitches'
 
@@ -226,12 +227,9 @@ export function motifYarn(motif: Motif, account: MotifAccount | null, where: str
   const names = slotsOf(motif, account)
   const weighed = motif.weighed
 
-  const direct = new Map<string, number>()
-  if (motif.kind === 'measured') {
-    for (const { slot, grams } of motif.slots ?? []) {
-      if (isUsable(grams)) direct.set(slot, (direct.get(slot) ?? 0) + grams)
-    }
-  }
+  const direct = weighedColours(motif, names)
+  const lost = weighedOfNone(motif, names, where)
+  if (lost) findings.push(lost)
   for (const [slot, grams] of direct) {
     slots.push({ slot, source: 'weighed', unit: 'g', amount: onScale(grams, weighed) })
   }

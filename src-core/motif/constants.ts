@@ -35,5 +35,7 @@ export const OUTLINE_POINTS = 144
 
 /** M18: growth in blocking of cotton lace in thread (§freevintagecrochet: +2 to +11 %). */
 export const THREAD_LACE_GROWTH = 0.06
+/** The most that blocking made of what was measured (the same: +2 to +11 %). */
+export const MOST_GROWTH = 0.11
 /** A cotton counts as thread from this many metres in 100 g on (§yardage: class 0 has 483 m and more). */
 export const THREAD_METRES_PER_100_G = 483

@@ -6,6 +6,7 @@ import type { MotifAccount, Plan, Provenance, YarnNumber } from '../../shared-ty
 import type { Motif, Project } from '../../shared-types/project'
 import { isAssumed, isNeedKnown, lengthAlone, marked, NOT_KNOWN } from '../../src-core/figures/yarn-words'
 import { termWord } from '../../src-core/stitches/terms'
+import { weighedColours } from '../../src-core/materials/weighed-colours'
 import { isOdd } from '../../src-core/motif/ruler'
 import {
   formatLength,
@@ -20,7 +21,7 @@ import {
 import { hasBegun } from '../../src-core/progress/words'
 import { kindOf } from '../kinds/kinds'
 import { kitOf } from './edits/kit'
-import { mainMotif } from './edits/motif'
+import { mainMotif, slotsOf } from './edits/motif'
 import { findYarn } from './edits/yarn'
 import { isShownAt } from './places-of-findings'
 import type { PlaceId } from './view.svelte'
@@ -81,10 +82,18 @@ const firstSentence = (message: string): string => message.split(/\.(?=\s+\p{Lu}
 /** Grams of one motif where they are known; null elsewhere. */
 export function motifGrams(motif: Motif): number | null {
   // Yarn is counted by the grams of the colours where they are all known.
-  const grams = motif.kind === 'measured' ? (motif.slots ?? []).map((slot) => slot.grams) : []
+  const grams =
+    motif.kind === 'measured' ? (motif.slots ?? []).map((slot) => slot.grams) : gramsOfRounds(motif)
   if (grams.length > 0 && grams.every((gram) => gram !== undefined))
     return grams.reduce((sum, gram) => sum! + gram!, 0)!
   return motif.weighed?.grams && motif.weighed.motifs ? motif.weighed.grams / motif.weighed.motifs : null
+}
+
+/** What was weighed of each colour of written rounds by itself. */
+function gramsOfRounds(motif: Motif): (number | undefined)[] {
+  const slots = slotsOf(motif)
+  const alone = weighedColours(motif, slots)
+  return slots.map((slot) => alone.get(slot))
 }
 
 /** The measure that a motif is known by, with its name. */

@@ -1,4 +1,5 @@
 /** The account of a leaf: rounds on a foundation chain that is worked along on both sides. */
+import { againstRounds } from '../against-rounds'
 import { measuredOrAimed } from '../measured'
 import { areStated, statedFindings, statedSpread } from '../stated'
 import type { MotifAccount } from '../../../shared-types/plan'
@@ -51,13 +52,20 @@ export function leafAccount(
   const isStated = ruled && areStated(motif, measured ?? {}, ['length', 'overTips', 'width', 'overValleys'])
   const spread = !ruled ? sizeSpread(gauge, common) : isStated ? statedSpread(gauge, common) : MEASURED_SPREAD
   const [known, expected] = own.length !== length ? [own.length, length] : [own.width, width]
+  const what = own.length !== length ? 'long' : 'wide'
+  const against =
+    ruled && !isStated
+      ? againstRounds({ what, measured: known / grown, expected: expected / grown }, gauge, common)
+      : null
   const findings = [
     ...read.findings,
-    ...(isStated ? statedFindings(known, expected, gauge, common) : []).map((entry) => ({
-      ...entry,
-      where: `motif ${motif.id}`,
-      target: { motif: motif.id },
-    })),
+    ...(isStated ? statedFindings(known, expected, gauge, common) : against ? [against] : []).map(
+      (entry) => ({
+        ...entry,
+        where: `motif ${motif.id}`,
+        target: { motif: motif.id },
+      }),
+    ),
   ]
   const work = slotWork(read.worked, (round) => slotOf(motif, read, round), gauge)
   const outline = workedOutline(located, own)

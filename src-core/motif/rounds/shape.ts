@@ -8,6 +8,7 @@ import type { ResolvedGauge } from '../../stitches/gauge'
 import type { StitchKey } from '../../stitches/table'
 import { formatNumber } from '../../units/format'
 import type { Millimetres, Radians } from '../../units/quantity'
+import { againstRounds, comparedSizes } from '../against-rounds'
 import { CLOCK_DIRECTIONS, petalAnchors, roundAnchors, sidedAnchors } from '../anchors'
 import { OUTLINE_POINTS, PETALS } from '../constants'
 import { areStated, statedFindings } from '../stated'
@@ -184,24 +185,29 @@ export function calibrateSize(
   ])
   const hasGauge = gauge.provenance !== 'rule-of-thumb'
   const [known, expected] = tips > 0 ? [tips, shape.overTips] : [valleys, shape.overValleys]
+  const own = { ...shape, overTips: 2 * to[1], overValleys: 2 * to[0] }
+  const raw = ({ overTips, overValleys }: Shape): Shape => ({
+    ...shape,
+    overTips: overTips / grown,
+    overValleys: overValleys / grown,
+  })
+  const against = isStated
+    ? null
+    : againstRounds(comparedSizes(measured ?? {}, raw(own), raw(shape)), gauge, tallest)
   const findings = isStated
     ? statedFindings(known, expected, gauge, tallest)
-    : !hasGauge || Math.abs(percent) < 1
-      ? []
-      : [
-          finding('motif/other-than-gauge', '', {
-            percent: formatNumber(Math.abs(percent), 0),
-            direction: percent > 0 ? 'larger' : 'smaller',
-          }),
-        ]
+    : against
+      ? [against]
+      : !hasGauge || Math.abs(percent) < 1
+        ? []
+        : [
+            finding('motif/other-than-gauge', '', {
+              percent: formatNumber(Math.abs(percent), 0),
+              direction: percent > 0 ? 'larger' : 'smaller',
+            }),
+          ]
   return {
-    shape: {
-      ...shape,
-      overTips: 2 * to[1],
-      overValleys: 2 * to[0],
-      outline: shape.outline.map(scale),
-      anchors: shape.anchors.map(scale),
-    },
+    shape: { ...own, outline: shape.outline.map(scale), anchors: shape.anchors.map(scale) },
     ratio: outerFactor,
     isStated,
     findings,

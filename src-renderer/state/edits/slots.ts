@@ -1,5 +1,5 @@
 /** Edits of the colours that a motif is made of. */
-import type { Project } from '../../../shared-types/project'
+import type { Motif, Project } from '../../../shared-types/project'
 import { freeName } from './ids'
 import { findMotif, slotsOf, updateMotif } from './motif'
 
@@ -44,6 +44,9 @@ export function removeSlot(project: Project, id: string, slot: string): Project 
   }
 }
 
+const isNamed = (entry: unknown, slot: string): boolean =>
+  typeof entry === 'object' && entry !== null && (entry as { slot?: unknown }).slot === slot
+
 /** Renames a colour everywhere it is spoken of. Answers the same project where the name is taken or empty. */
 export function renameSlot(project: Project, id: string, from: string, to: string): Project {
   const motif = findMotif(project, id)
@@ -55,14 +58,18 @@ export function renameSlot(project: Project, id: string, from: string, to: strin
         : {}),
       ...(entry.unravelled ? { unravelled: renamed(entry.unravelled, from, to) } : {}),
     }
-    const name = (slot: string | undefined) => (slot === from ? to : slot)
-    return entry.kind === 'measured'
-      ? {
-          ...entry,
-          ...told,
-          slots: entry.slots?.map((one) => ({ ...one, slot: name(one.slot) ?? one.slot })),
-        }
-      : { ...entry, ...told, rounds: entry.rounds?.map((round) => ({ ...round, slot: name(round.slot) })) }
+    // What is kept of the other basis, measures beside rounds or rounds beside measures, speaks of it, too.
+    const { slots, rounds } = entry as { slots?: unknown; rounds?: unknown }
+    const list = (entries: unknown) =>
+      Array.isArray(entries)
+        ? (entries as unknown[]).map((one) => (isNamed(one, from) ? { ...(one as object), slot: to } : one))
+        : entries
+    return {
+      ...entry,
+      ...told,
+      ...(slots !== undefined && { slots: list(slots) }),
+      ...(rounds !== undefined && { rounds: list(rounds) }),
+    } as Motif
   })
   return {
     ...next,

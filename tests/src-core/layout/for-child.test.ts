@@ -4,7 +4,7 @@ import { layoutOf } from '../../../src-core/layout/candidates'
 import { fitFromHave, fitProject, planProject, proposeProject, waysForProject } from '../../../src-core/plan'
 import { withEdit } from '../../../src-core/ways/edit'
 import type { FitArrangement } from '../../../shared-types/plan'
-import type { BlanketLayout, Project } from '../../../shared-types/project'
+import type { BlanketLayout, MeasuredMotif, Project } from '../../../shared-types/project'
 
 const octagons = (forChild: boolean, lead = 100): Project => ({
   ...{ format: 'petalyard-project', version: 1, joining: { rule: 'edges' } },
@@ -78,13 +78,7 @@ describe.each([
 
 it('M32: fillers close what a child’s fit leaves open, so that its size decides again', () => {
   const { motifs = [], layout } = octagons(true)
-  const small = {
-    id: 's',
-    kind: 'measured',
-    outline: 'square',
-    sideToSide: 41.4,
-    slots: [{ slot: 'a' }],
-  } as const
+  const small: MeasuredMotif = { id: 's', kind: 'measured', outline: 'square', sideToSide: 41.4 }
   const filled: Project = {
     ...octagons(true),
     motifs: [...motifs, small],

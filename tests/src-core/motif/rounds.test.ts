@@ -3,6 +3,7 @@ import type { RoundsMotif } from '../../../shared-types/project'
 import { roundsAccount } from '../../../src-core/motif/rounds/account'
 import { archBetween, archHalfAngle, archRise, veeRise } from '../../../src-core/motif/rounds/arch'
 import { planProject } from '../../../src-core/plan'
+import { formatFineLength } from '../../../src-core/units/format'
 
 const GAUGE = { stitch: 'sc', stitches: 20, rows: 22, over: 100, hook: 3.5 }
 
@@ -109,13 +110,13 @@ describe('a motif in written rounds', () => {
   })
 
   it('M15 a measure of the whole motif rules, and its ratio is told', () => {
-    const { account: told, findings } = account({ ...FLOWER, measured: { overTips: 90, overValleys: 55 } })
-    expect(told!.overTips).toBeCloseTo(90, 9)
+    const { account: told, findings } = account({ ...FLOWER, measured: { overTips: 80, overValleys: 55 } })
+    expect(told!.overTips).toBeCloseTo(80, 9)
     expect(told!.overValleys).toBeCloseTo(55, 9)
     expect(told!.provenance).toBe('measured')
     expect(findings.some((entry) => entry.code === 'motif/other-than-gauge')).toBe(true)
     // There is nothing to differ from where no gauge is given.
-    const bare = account({ ...FLOWER, gauge: undefined, measured: { overTips: 90, overValleys: 55 } })
+    const bare = account({ ...FLOWER, gauge: undefined, measured: { overTips: 80, overValleys: 55 } })
     expect(bare.findings.some((entry) => entry.code === 'motif/other-than-gauge')).toBe(false)
   })
 
@@ -155,6 +156,37 @@ describe('a motif in written rounds', () => {
     expect(measured.account!.provenance).toBe('measured')
     expect(codes(measured)).toEqual(['motif/other-than-gauge'])
     expect(of(0.8, { stated: undefined }).account!.provenance).toBe('measured')
+  })
+
+  it('M15 a measure that neither hand nor blocking makes of the rounds is a warning with both sizes', () => {
+    const plain = account(FLOWER).account!
+    const of = (share: number, more: Partial<RoundsMotif> = {}) =>
+      account({ ...FLOWER, measured: { overTips: plain.overTips * share }, ...more }).findings.filter(
+        ({ code }) => /measured-against|other-than/.test(code),
+      )
+    const codes = (...asked: Parameters<typeof of>) => of(...asked).map(({ code }) => code)
+    // Counted in sc, its tallest stitch a dc: ±15 %; measured within 3 %, and one of both blocked by up to 11 %.
+    const [least, most] = [0.85 / 1.03 / 1.11, (1.15 * 1.11) / 0.97]
+    for (const share of [least + 0.001, 0.9, 1.2, most - 0.001])
+      expect(codes(share)).toEqual(['motif/other-than-gauge'])
+    for (const share of [least - 0.001, most + 0.001])
+      expect(codes(share)).toEqual(['motif/measured-against-gauge'])
+    const [told] = of(1.5)
+    expect(told).toMatchObject({ severity: 'warning', target: { motif: FLOWER.id } })
+    expect(told!.message).toContain(`measured ${formatFineLength(plain.overTips * 1.5, 'metric')} tip to tip`)
+    expect(told!.message).toContain(`come to ${formatFineLength(plain.overTips, 'metric')}: 50 % larger`)
+    // The hook alone is a rule of thumb of ±25 %; where nothing is known there is nothing to hold it against.
+    const hook = { gauge: { hook: 3.5 } }
+    const byHook = account({ ...FLOWER, ...hook }).account!.overTips / plain.overTips
+    expect(codes(1.4 * byHook, hook)).toEqual([])
+    expect(codes(1.5 * byHook, hook)).toEqual(['motif/measured-against-hook'])
+    expect(codes(3, { gauge: undefined })).toEqual([])
+    // Told as the ruler showed it, before it grew in blocking.
+    const thread = { hand: 'right', terms: 'US', growth: 0.06 } as const
+    const raw = roundsAccount({ ...FLOWER, measured: { overTips: 200, blocked: false } }, thread)
+    expect(raw.findings.find(({ code }) => code === 'motif/measured-against-gauge')!.message).toContain(
+      'measured 200 mm tip to tip',
+    )
   })
 
   it('M15 a measured round rules from there on', () => {

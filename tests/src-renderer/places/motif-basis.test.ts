@@ -9,7 +9,9 @@ import MotifPlace from '../../../src-renderer/places/motif/MotifPlace.svelte'
 import { toMeasured, toRounds } from '../../../src-renderer/places/motif/rounds/basis'
 import { chooseOutline, setShape } from '../../../src-renderer/places/motif/rounds/said-shape'
 import { setBlocked, setMeasure, setOutline, setReading } from '../../../src-renderer/state/edits/motif'
+import { insertRounds, setRoundSlot } from '../../../src-renderer/places/motif/rounds/edits'
 import { readForEditor } from '../../../src-renderer/places/motif/rounds/reading'
+import { renameSlot } from '../../../src-renderer/state/edits/slots'
 import { inWindow } from '../in-window'
 import { SMALL } from '../projects'
 
@@ -90,6 +92,51 @@ describe('a look at the measures of written rounds', () => {
     expect(back.weighed).toMatchObject({ grams: 4 })
     expect(back.measured).toEqual({ blocked: false })
     expect(first(look(toRounds(typed, 'm1')))).toMatchObject({ slots })
+  })
+
+  it('keeps grams of a single colour, shows them beside the rounds, and tells what no round has', async () => {
+    const some = [{ slot: 'centre', grams: 1.5 }, { slot: 'petals' }]
+    const typed = {
+      ...look(written()),
+      motifs: [{ ...first(look(written())), slots: some } as MeasuredMotif],
+    }
+    const back = toRounds(typed, 'm1')
+    const { app } = await inWindow(MotifPlace, {}, back)
+    const field = (): HTMLInputElement => screen.getByLabelText('Weight of centre in one motif')
+    expect(field().value).toMatch(/^1\.5/)
+    expect(screen.getByLabelText('Share of petals in the weight')).toBeTruthy()
+    const lost = () => app.document.plan.findings.filter(({ code }) => code === 'yarn/weighed-other-colours')
+    expect(lost()).toEqual([])
+    // A name that is changed beside the rounds is changed where it was weighed, too.
+    app.document.change('rename', (project) => renameSlot(project, 'm1', 'centre', 'eye'))
+    await waitFor(() => expect(screen.getByLabelText('Weight of eye in one motif')).toBeTruthy())
+    expect(first(look(app.document.project))).toMatchObject({ slots: [{ slot: 'eye', grams: 1.5 }, {}] })
+    app.document.change('color', (project) => setRoundSlot(project, 'm1', 0, 'petals'))
+    await waitFor(() => expect(lost()).toHaveLength(1))
+    await waitFor(() => expect(screen.getByText(/what was weighed of eye counts for nothing/)).toBeTruthy())
+  })
+
+  it('names rounds that are pasted later by the colors that were weighed, where no colorway names them', () => {
+    const weighed = [
+      { slot: 'centre', grams: 1 },
+      { slot: 'petals', grams: 3 },
+    ]
+    const { colourways: _, ...bare } = SMALL
+    const project = toRounds(
+      { ...bare, motifs: [{ ...first(SMALL), slots: weighed } as MeasuredMotif] },
+      'm1',
+    )
+    const pasted = insertRounds(
+      project,
+      'm1',
+      0,
+      WORK.map((work) => ({ work })),
+    )
+    expect((first(pasted) as RoundsMotif).rounds!.map(({ slot }) => slot)).toEqual([
+      'centre',
+      'petals',
+      'petals',
+    ])
   })
 
   it('shows the rounds as they are by then', () => {

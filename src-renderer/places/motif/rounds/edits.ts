@@ -1,5 +1,6 @@
 /** Edits of written rounds. Measures in mm. */
 import type { Project, RoundsMotif, Terms } from '../../../../shared-types/project'
+import { namesWeighed } from '../../../../src-core/materials/weighed-colours'
 import { rewordRounds } from '../../../../src-core/motif/rounds/reword'
 import type { PrintStyle } from '../../../../src-core/notation/print'
 import type { TakenApart } from '../../../../src-core/notation/take-apart'
@@ -35,6 +36,14 @@ export const patchRound = (
     rounds.map((round, i) => (i === index ? { ...round, ...patch } : round)),
   )
 
+/** The colours that a motif is known to have, before its rounds say so: of its colourway, else those that were weighed. */
+function knownColours(project: Project, id: string): readonly string[] {
+  const motif = findMotif(project, id)
+  const way = project.colourways?.find((entry) => entry.motif === id)
+  const named = Object.keys(way?.yarns ?? {})
+  return named.length > 0 || !motif ? named : namesWeighed(motif)
+}
+
 /**
  * Puts rounds in before the one at `index`. Where they have no colour they take that of the round before; at the end,
  * colours of the colourway that no round has yet come first.
@@ -45,11 +54,11 @@ export function insertRounds(
   index: number,
   added: readonly WrittenRound[],
 ): Project {
-  const way = project.colourways?.find((entry) => entry.motif === id)
+  const known = knownColours(project, id)
   const next = updateRounds(project, id, (rounds) => {
     const used = new Set(rounds.map((round) => round.slot))
     const isEnd = index >= rounds.length
-    const free = isEnd ? Object.keys(way?.yarns ?? {}).filter((slot) => !used.has(slot)) : []
+    const free = isEnd ? known.filter((slot) => !used.has(slot)) : []
     const before = rounds[index - 1]?.slot ?? rounds[index]?.slot ?? MAIN
     const made = added.map((round, i) => ({ slot: free[i] ?? free.at(-1) ?? before, ...round }))
     return [...rounds.slice(0, index), ...made, ...rounds.slice(index)]
@@ -164,8 +173,7 @@ export function roundsOf(
 export function replaceRounds(project: Project, id: string, taken: TakenApart): Project {
   const motif = findMotif(project, id)
   if (motif?.kind !== 'rounds') return project
-  const way = project.colourways?.find((entry) => entry.motif === id)
-  const known = Object.keys(way?.yarns ?? {})
+  const known = knownColours(project, id)
   const next = patchWritten(project, id, {
     rounds: roundsOf(taken, motif.rounds ?? [], known, settled(project).terms),
     foundation: taken.foundation,
