@@ -4,7 +4,7 @@ import { movesCells, standingColours } from '../colour/hold'
 import { isAddition, tidyAddress } from '../layout/addresses'
 import { betweenName } from '../layout/opening-kinds'
 import { planProject } from '../plan'
-import { blanketOf, layoutKindOf } from '../plans/layouts'
+import { appliqueOf, blanketOf, layoutKindOf } from '../plans/layouts'
 import { movedMarks } from './hold'
 import { EDGING } from './marks'
 import { clearJoined, clearMade, joinedOf } from './mark'
@@ -19,6 +19,8 @@ export interface LostMade {
   readonly recolouredFrom: readonly (readonly [name: string, count: number])[]
   /** Where, after the edit, motifs stand that are joined already and would be joined otherwise. */
   readonly rejoined: readonly string[]
+  /** These are sewn down, and would lie elsewhere. */
+  readonly isSewn: boolean
 }
 
 /** What stands at an address: which motif, in which colourway. */
@@ -33,7 +35,8 @@ export function lostMade(before: Project, after: Project): LostMade | null {
   const marked = Object.keys(made).filter((key) => tidyAddress(key) !== EDGING)
   if (marked.length === 0 || before === after) return null
   const move = movedMarks(before, after)
-  const otherwise = rejoinedBy(before, after, move)
+  const isSewn = appliqueOf(before) !== null && appliqueOf(after) !== null
+  const otherwise = isSewn ? resewnBy(before, after, move) : rejoinedBy(before, after, move)
   if (otherwise.size === 0 && !canMatter(before, after)) return null
   const isOther = layoutKindOf(before) !== layoutKindOf(after)
   const [was, is] = [standingIn(before), standingIn(after)]
@@ -71,7 +74,30 @@ export function lostMade(before: Project, after: Project): LostMade | null {
   if (gone + many + rejoined.length === 0) return null
   const nameOf = (id: string) => before.colourways?.find((way) => way.id === id)?.code ?? id
   const recolouredFrom = [...recoloured].map(([id, count]) => [nameOf(id), count] as const)
-  return { gone, stillMarked, recoloured: many, recolouredFrom, rejoined }
+  return { gone, stillMarked, recoloured: many, recolouredFrom, rejoined, isSewn }
+}
+
+/** mm, and degrees: what is moved by less lies where it was sewn (ours). */
+const SEWN = 0.5
+
+/** Addresses, before an edit, of items that are sewn down and would lie elsewhere, turned or over. */
+function resewnBy(
+  before: Project,
+  after: Project,
+  move: (address: string) => string | null,
+): ReadonlySet<string> {
+  const [was, is] = [before, after].map((project) => appliqueOf(project)?.items ?? [])
+  const itemAt = (items: typeof was, address: string) => items![Number(address.split(',')[1]) - 1]
+  const sewn = Object.keys(joinedOf(before)).map(tidyAddress)
+  return new Set(
+    sewn.filter((address) => {
+      const now = move(address)
+      const [one, other] = [itemAt(was, address), now === null ? undefined : itemAt(is, now)]
+      if (!one || !other || one === other) return false
+      const isOff = (key: 'x' | 'y' | 'turn') => Math.abs((one[key] ?? 0) - (other[key] ?? 0)) > SEWN
+      return isOff('x') || isOff('y') || isOff('turn') || (one.flipped ?? false) !== (other.flipped ?? false)
+    }),
+  )
 }
 
 const add = (counts: Map<string, number>, name: string) => counts.set(name, (counts.get(name) ?? 0) + 1)

@@ -186,7 +186,7 @@ export function renewedWords(what: readonly Renewed[], terms: Terms): string {
 
 /** What an edit would do to made motifs, as a question. */
 export function lostWords(
-  { gone, recoloured, recolouredFrom, rejoined }: Omit<LostMade, 'stillMarked'>,
+  { gone, recoloured, recolouredFrom, rejoined, isSewn }: Omit<LostMade, 'stillMarked'>,
   terms: Terms,
 ): {
   readonly question: string
@@ -208,7 +208,9 @@ export function lostWords(
       : []),
     ...(joins > 0
       ? [
-          `${counted(joins, 'joined motif')} would be joined to other motifs, at other places or in another way: you would have to undo ${joins === 1 ? 'its joins. It stays' : 'their joins. They stay'} marked as made, but not as joined.`,
+          isSewn
+            ? `${counted(joins, 'motif')} that ${joins === 1 ? 'is' : 'are'} sewn down would lie elsewhere: you would have to undo ${joins === 1 ? 'its stitches. It stays' : 'their stitches. They stay'} marked as made, but not as sewn down.`
+            : `${counted(joins, 'joined motif')} would be joined to other motifs, at other places or in another way: you would have to undo ${joins === 1 ? 'its joins. It stays' : 'their joins. They stay'} marked as made, but not as joined.`,
         ]
       : []),
   ]
@@ -218,7 +220,7 @@ export function lostWords(
       listed([
         ...(gone > 0 ? [`clear ${counted(gone, 'mark')}`] : []),
         ...(recoloured > 0 && gone === 0 ? [`change ${counted(recoloured, 'made motif')}`] : []),
-        ...(joins > 0 ? [`mark ${formatNumber(joins)} as not joined`] : []),
+        ...(joins > 0 ? [`mark ${formatNumber(joins)} as not ${isSewn ? 'sewn down' : 'joined'}`] : []),
       ]),
     ),
   }

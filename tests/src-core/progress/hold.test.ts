@@ -5,6 +5,7 @@ import { planProject } from '../../../src-core/plan'
 import { holdWork, movedMarks } from '../../../src-core/progress/hold'
 import { lostMade, settleLost } from '../../../src-core/progress/lost'
 import { clearMade, markJoined, markMade } from '../../../src-core/progress/mark'
+import { lostWords } from '../../../src-core/progress/words'
 import { disc, first, progressOf, project } from './project'
 import { colours, coloursOf, fill, laidAnew, large, painted, withBlanket, withFill } from './large'
 
@@ -232,6 +233,25 @@ describe('items of a panel that are made', () => {
     }
     expect(holdWork(before, moved).made).toEqual({ '1,2': '2026-12-01' })
     expect(lostMade(before, moved)).toBeNull()
+  })
+
+  it('that are sewn down are asked about where they would lie elsewhere, and are made, not sewn down then', () => {
+    const day = '2026-12-01'
+    const sewn: Project = { ...panel(three, { '1,2': day, '1,3': day }), joined: { '1,2': day } }
+    const laid = (items: object[]): Project => ({ ...sewn, layout: { ...sewn.layout, items } as never })
+    const turned = laid([three[0]!, { ...item(200, 'b'), turn: 30 }, three[2]!])
+    for (const after of [laid([three[0]!, item(210, 'b'), three[2]!]), turned]) {
+      const lost = lostMade(sewn, holdWork(sewn, after))!
+      expect(lost).toMatchObject({ gone: 0, rejoined: ['1,2'], isSewn: true })
+      expect(lostWords(lost, 'US').question).toMatch(/^1 motif that is sewn down would lie elsewhere/)
+      expect(lostWords(lost, 'US').yes).toBe('Mark 1 as not sewn down')
+      const settled = settleLost(after, lost)
+      expect(settled.made).toEqual(sewn.made)
+      expect(settled.joined).toEqual({})
+    }
+    // What only moves in the list, or is not sewn down, lies where it is.
+    for (const after of [laid(three.slice(1)), laid([three[0]!, three[1]!, item(320)])])
+      expect(lostMade(sewn, holdWork(sewn, after))).toBeNull()
   })
 
   it('are asked about when they go or get another colour', () => {
