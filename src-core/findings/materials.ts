@@ -164,7 +164,7 @@ export const MATERIAL_FINDINGS = {
   'yarn/edging-yarn-of-several': {
     severity: 'note',
     message:
-      'no yarn is chosen for the edging, and the motifs end with several: it is counted in “{yarn}”, the last yarn of colourway {way}; no other colourway is made more often.',
+      'no yarn is chosen for the edging, and the motifs end with several: it is counted in “{yarn}”, the last yarn of colourway {way}{most}.',
     mend: 'Choose a yarn for the edging.',
   },
   'yarn/no-joining-yarn': {
@@ -175,7 +175,7 @@ export const MATERIAL_FINDINGS = {
   'yarn/joining-yarn-of-several': {
     severity: 'note',
     message:
-      'no yarn is chosen for joining, and the motifs end with several: the joins are counted in “{yarn}”, the last yarn of colourway {way}; no other colourway is made more often.',
+      'no yarn is chosen for joining, and the motifs end with several: the joins are counted in “{yarn}”, the last yarn of colourway {way}{most}.',
     mend: 'Choose a yarn for joining.',
   },
   'yarn/joining-yarn-assumed': {

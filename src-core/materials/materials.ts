@@ -2,11 +2,11 @@
  * Yarn, ends and time of a whole project (M34, M35, M40–M43) from geometry that is already known. Everything
  * in the project file is optional: what cannot be told is left out with a finding, never guessed in silence.
  */
-import type { Finding } from '../../shared-types/finding'
+import type { Finding, InTerms } from '../../shared-types/finding'
 import type { EdgingAccount } from '../../shared-types/plan'
 import type { Colourway, Motif } from '../../shared-types/project'
 import { plainRounds } from '../edging/written'
-import { finding } from '../findings/finding'
+import { finding, spelledValue } from '../findings/finding'
 import { fineLengthValue, SWATCH_WORDS } from '../findings/quantities'
 import { formatNumber } from '../units/format'
 import { isUsableOrZero } from '../units/usable'
@@ -122,10 +122,20 @@ interface Outer {
   readonly outer: string | undefined
   /** The name of that colourway, where others end with another yarn; else null. */
   readonly one: string | null
+  /** Said of it, where it is so: counts that follow what is on hand may make another one more often in the end. */
+  readonly most: string | InTerms
 }
 
-function outerOf(basis: Basis, motif: Motif | null, main: Colourway | undefined, pieces: Piece[]): Outer {
-  if (!motif) return { outer: undefined, one: null }
+const MOST = spelledValue('; no other colourway is made more often')
+
+function outerOf(
+  basis: Basis,
+  motif: Motif | null,
+  main: Colourway | undefined,
+  pieces: Piece[],
+  now: Piece['counts'],
+): Outer {
+  if (!motif) return { outer: undefined, one: null, most: '' }
   const outer = yarnOfSlot(main, outerSlot(motif))
   const ends = pieces.flatMap((piece) =>
     byColourway(piece)
@@ -133,12 +143,18 @@ function outerOf(basis: Basis, motif: Motif | null, main: Colourway | undefined,
       .map(([id]) => yarnOfSlot(colourwayOf(basis, id), outerSlot(piece.motif))),
   )
   const several = ends.some((yarn) => yarn !== undefined && yarn !== outer)
-  return { outer, one: several ? main?.code || main?.name || main?.id || null : null }
+  const made = main ? count(now.byColourway[main.id]) : 0
+  const isMost = Object.entries(now.byColourway).every(([id, other]) => id === '' || count(other) <= made)
+  return {
+    outer,
+    one: several ? main?.code || main?.name || main?.id || null : null,
+    most: isMost ? MOST : '',
+  }
 }
 
 function useEdging(
   input: MaterialsInput,
-  { outer, one }: Outer,
+  { outer, one, most }: Outer,
   calibration: Calibration,
   ledger: YarnLedger,
   findings: Finding[],
@@ -166,7 +182,7 @@ function useEdging(
     findings.push(
       one === null
         ? finding('yarn/edging-yarn-assumed', 'layout.edging.yarn', values)
-        : finding('yarn/edging-yarn-of-several', 'layout.edging.yarn', { ...values, way: one }),
+        : finding('yarn/edging-yarn-of-several', 'layout.edging.yarn', { ...values, way: one, most }),
     )
   }
   const lines = edgingBase.lines ?? 1
@@ -240,7 +256,8 @@ export function materials(input: MaterialsInput): Materials {
       ? { ...calibration, spread: Math.max(calibration.spread, gauge.spread) }
       : calibration
 
-  const ofMost = outerOf(basis, motif, main, own ? [{ ...own, counts: input.whole ?? own.counts }] : [])
+  const wholes = own ? [{ ...own, counts: input.whole ?? own.counts }] : []
+  const ofMost = outerOf(basis, motif, main, wholes, input.counts)
   const { outer } = ofMost
   const joinYarn = chooseYarn(basis, input.joining?.yarn, outer)
   const joins = workJoins(input, joinYarn.id, joinYarn.named, outer, basis.allowance.tail)
@@ -252,7 +269,10 @@ export function materials(input: MaterialsInput): Materials {
         findings.push(
           ofMost.one === null
             ? finding('yarn/joining-yarn-assumed', 'joining.yarn', values)
-            : finding('yarn/joining-yarn-of-several', 'joining.yarn', { ...values, way: ofMost.one }),
+            : finding('yarn/joining-yarn-of-several', 'joining.yarn', {
+                ...values,
+                ...{ way: ofMost.one, most: ofMost.most },
+              }),
         )
       }
       const metres = (joins.millimetres / 1000) * model.factor

@@ -15,6 +15,7 @@ import { settled } from '../../src-core/settled'
 import { kindOf } from '../kinds/kinds'
 import { allFindings, troubleOf } from './all-findings'
 import type { Background } from './background'
+import type { FirstPlan } from './first-plan'
 import { held, HeldChanges } from './held-changes.svelte'
 import { History } from './history'
 import { measuredFrom } from './measured-from'
@@ -43,6 +44,10 @@ export class DocumentState {
   /** Changes whose colours are sought in another thread; null where there is none. */
   readonly #beside: HeldChanges | null
   #isBare = false
+  /** What was tried last, and of which project. */
+  #tried: { readonly edit: Edit; readonly on: Project } | null = null
+  /** What waits for the answer to a question. */
+  #whenAnswered: (() => void)[] = []
   #hasBegun: boolean
   readonly #listeners = new Set<(project: Project) => void>()
   #committed: Project
@@ -160,8 +165,11 @@ export class DocumentState {
   answer(isMeant: boolean): void {
     const asked = this.#question
     this.#question = null
-    if (!asked || !isMeant) return
-    this.#keepStep(asked.label, settleLost(asked.project, asked.lost), asked.key, 'at-once')
+    if (asked && isMeant)
+      this.#keepStep(asked.label, settleLost(asked.project, asked.lost), asked.key, 'at-once')
+    const waiting = this.#whenAnswered
+    this.#whenAnswered = []
+    for (const act of waiting) act()
   }
 
   /** The project without what is only being tried. */
@@ -181,13 +189,17 @@ export class DocumentState {
    */
   change(label: string, edit: Edit, key: string | null = null, pace: Pace = 'at-once'): void {
     this.cancel()
-    if (this.#beside?.label) return this.#beside.queue(() => this.change(label, edit, key, pace))
+    const again = () => this.change(label, edit, key, pace)
+    if (this.#beside?.label) return this.#beside.queue(again)
+    // What an answer keeps was made of the project as it was then.
+    if (this.#question) return void this.#whenAnswered.push(again)
     this.#take(label, edit(this.#committed), key, pace)
   }
 
   /** Tries a change while a hand or a key is still at it; each try starts from the settled project. */
   preview(label: string, edit: Edit): void {
     if (this.#preview === null) this.#before = this.plan
+    this.#tried = { edit, on: this.#committed }
     const tried = edit(this.#committed)
     // What is sought within limits is held when it is kept, and tried bare.
     this.#isBare = this.#isSlow(tried)
@@ -204,7 +216,11 @@ export class DocumentState {
     this.#preview = null
     this.#before = null
     if (tried === this.#committed) this.#replan()
-    else if (this.#isBare) this.#take(this.#label, tried, key, 'at-once', before)
+    else if (this.#tried && (this.#beside?.label || this.#tried.on !== this.#committed)) {
+      // It was tried without a change that was worked out meanwhile, or still is: it comes after that one.
+      this.change(this.#label, this.#tried.edit, key)
+      this.#replan()
+    } else if (this.#isBare) this.#take(this.#label, tried, key, 'at-once', before)
     else this.#settle(this.#label, tried, key, 'at-once', before)
   }
 
@@ -241,6 +257,7 @@ export class DocumentState {
     this.cancel()
     this.#beside?.cancel()
     this.#question = null
+    this.#whenAnswered = []
     this.#measuredFrom = null
     this.#past = History.empty
     this.#future = History.empty
@@ -378,20 +395,5 @@ export class DocumentState {
     this.#plannedMotifs = project.motifs
     this.#ahead = null
     this.#trouble = null
-  }
-}
-
-/** How a project was planned before its window was shown. */
-export interface FirstPlan {
-  readonly plan: Plan | null
-  readonly trouble: Finding | null
-}
-
-/** Plans a project beside the window, so that nothing in it keeps the window from opening. */
-export async function planFirst(project: Project, background: Background): Promise<FirstPlan> {
-  try {
-    return { plan: await background.plan('document', project), trouble: null }
-  } catch (error) {
-    return { plan: null, trouble: troubleOf(error) }
   }
 }

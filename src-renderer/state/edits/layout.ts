@@ -12,6 +12,7 @@ import { blanketOf } from '../../../src-core/plans/layouts'
 import { withOutlineTaken } from '../../../src-core/progress/outline-stays'
 import { markLaidOut } from '../../../src-core/progress/mark'
 import { settled } from '../../../src-core/settled'
+import { stitchAbbreviation } from '../../../src-core/stitches/terms'
 
 export { blanketOf }
 
@@ -110,6 +111,13 @@ export function editWritten(
 /** The project with an edging of the gallery: its rounds instead of those that are written now. */
 export const takeEdging = (project: Project, kind: EdgingKind): Project =>
   patchBlanket(project, { edging: fromGallery(blanketOf(project)?.edging, kind, settled(project).terms) })
+
+/** The project with the first round that written ones are worked into, where none stands there yet, to be seen and changed. */
+export function withFirstRound(project: Project): Project {
+  const { rounds = [], written = [] } = blanketOf(project)?.edging ?? {}
+  if (rounds.length + written.length > 0) return project
+  return patchEdging(project, { rounds: [stitchAbbreviation('sc', settled(project).terms)] })
+}
 
 /** Puts fields over how the motifs are joined. */
 export const patchJoining = (project: Project, patch: Partial<Joining>): Project => ({

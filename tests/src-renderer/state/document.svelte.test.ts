@@ -5,8 +5,9 @@ import { planProject } from '../../../src-core/plan'
 import { holdWork } from '../../../src-core/progress/hold'
 import { NoAnswerError, sameThreadBackground } from '../../../src-renderer/state/background'
 import type { Background } from '../../../src-renderer/state/background'
-import { DocumentState, planFirst } from '../../../src-renderer/state/document.svelte'
+import { DocumentState } from '../../../src-renderer/state/document.svelte'
 import { patchBlanket } from '../../../src-renderer/state/edits/layout'
+import { planFirst } from '../../../src-renderer/state/first-plan'
 import { SMALL } from '../projects'
 
 const rows = (project: Project) => (project.layout?.kind === 'blanket' ? project.layout.rows : undefined)
@@ -274,6 +275,51 @@ describe('colours within limits', () => {
     document.undo()
     document.undo()
     expect(mostOf(document.project)).toBe(60)
+  })
+
+  it.each(['before', 'after'] as const)(
+    'lose nothing that was tried while they were sought, and kept %s they were found',
+    async (when) => {
+      const { background, asked } = slow()
+      const document = new DocumentState(limited(60), background)
+      const both = (most: number | undefined, title: string | undefined) =>
+        expect([mostOf(document.project), document.project.title]).toEqual([most, title])
+      document.change('change a limit', setMost(50))
+      document.preview('change the title', (project) => ({ ...project, title: 'Tried' }))
+      if (when === 'before') document.commit()
+      asked.shift()!()
+      await vi.waitFor(() => expect(mostOf(document.committed)).toBe(50))
+      if (when === 'after') document.commit()
+      both(50, 'Tried')
+      expect(document.undoLabel).toBe('change the title')
+      // A second limit that is typed while the first is sought.
+      document.change('change a limit', setMost(45))
+      document.preview('change the rows', setRows(9))
+      if (when === 'before') document.commit()
+      asked.shift()!()
+      if (when === 'after') {
+        await vi.waitFor(() => expect(mostOf(document.committed)).toBe(45))
+        document.commit()
+      }
+      await vi.waitFor(() => expect(asked).toHaveLength(1))
+      asked.shift()!()
+      await vi.waitFor(() => expect(rows(document.committed)).toBe(9))
+      both(45, 'Tried')
+    },
+  )
+
+  it('wait with what was changed meanwhile until a question is answered', async () => {
+    for (const isMeant of [true, false]) {
+      const { background, asked } = slow()
+      const document = new DocumentState({ ...limited(60), made: { '10,1': '' } }, background)
+      document.change('change the rows', setRows(8))
+      document.change('change the title', (project) => ({ ...project, title: 'Later' }))
+      asked.shift()!()
+      await vi.waitFor(() => expect(document.question?.gone).toBe(1))
+      expect(document.project.title).toBe(SMALL.title)
+      document.answer(isMeant)
+      expect([rows(document.project), document.project.title]).toEqual([isMeant ? 8 : 10, 'Later'])
+    }
   })
 
   it('are there before what waits for the plan is said', async () => {

@@ -45,13 +45,18 @@ export const GALLERY_WORDS: Readonly<Record<EdgingKind, { label: string; hint: s
   ripple: { label: 'Ripple', hint: 'more at every tip, fewer in every dip' },
 }
 
-/** "Comes out even on a multiple of 6 stitches." */
-export const multipleWords = ({ of, plus, by }: NonNullable<EdgingAccount['multiple']>): string =>
+/** "Comes out even on a multiple of 6 stitches in the whole round."; `into`: the number of the round that it is worked into. */
+export const multipleWords = (
+  { of, plus, by }: NonNullable<EdgingAccount['multiple']>,
+  into: number,
+): string =>
   of === 1 && plus === 0
     ? 'Comes out even on any number of stitches.'
-    : `Comes out even on a multiple of ${of}${plus > 0 ? ` plus ${plus}` : ''} ${
-        by === 'stretch' ? 'on each side, from corner to corner' : 'stitches in the whole round'
-      }.`
+    : by === 'round' && plus > 0
+      ? `Comes out even where round ${into} has a multiple of ${of} plus ${plus} stitches.`
+      : `Comes out even on a multiple of ${of}${plus > 0 ? ` plus ${plus}` : ''} ${
+          by === 'stretch' ? 'on each side, from corner to corner' : 'stitches in the whole round'
+        }.`
 
 /** "between 4 motifs", "between 2 × Large and 1 × Small", "between 4 motifs, the smaller": what tells a kind of openings. */
 export function openingName(project: Project, { kind, all }: OneKind): string {
