@@ -1,17 +1,20 @@
 /** From a size that a hand or a typed number asks for to the counts that come nearest to it. Lengths in mm. */
 import type { Plan } from '../../shared-types/plan'
+import { measuredMotifSchema } from '../../shared-types/project'
 import type { Project } from '../../shared-types/project'
 import { PANEL } from '../../src-core/fields/applique'
 import { holds } from '../../src-core/joins/holding'
 import { byHolding, layoutOf, missOf, nearest } from '../../src-core/layout/candidates'
 import { createPlanner, proposeProject } from '../../src-core/plan'
 import { isLaidAs } from '../../src-core/layout/taken'
+import { isBlank } from '../../src-core/motif/rounds/account'
 import { isBegun } from '../../src-core/progress/progress'
 import { settled } from '../../src-core/settled'
 import { MM_PER_INCH } from '../../src-core/units/quantity'
 import { hasOwnHeight, outlineGrown, outlineToward } from '../../src-core/ways/outline'
 import { appliqueOf, patchPanel } from './edits/applique'
 import { blanketOf, patchBlanket } from './edits/layout'
+import { findMotif, updateMotif } from './edits/motif'
 
 export interface Wish {
   readonly width: number
@@ -107,9 +110,20 @@ function isAsProposed(project: Project): boolean {
   if (!blanket || !width || !height || isBegun(project)) return false
   const byHand = [blanket.cells?.motifs, blanket.cells?.painted]
   if (byHand.some((own) => Object.keys(own ?? {}).length > 0)) return false
-  if (createPlanner().plan(project).motifs.length === 0) return true
+  if (createPlanner().plan(project).motifs.length === 0) {
+    const measured = asMeasured(project, blanket.motif)
+    return measured === null || isAsProposed(measured)
+  }
   const [first] = proposeProject(project, { width, height }).proposals
   return first !== undefined && first.rule === settled(project).joining.rule && isLaidAs(project, first.fit)
+}
+
+/** A project whose motif goes by rounds that nobody has written yet, as it was laid out by its measures; null where it was not. */
+function asMeasured(project: Project, id: string | undefined): Project | null {
+  const motif = findMotif(project, id)
+  if (motif?.kind !== 'rounds' || !isBlank(motif)) return null
+  const read = measuredMotifSchema.safeParse({ ...motif, ...motif.measured, kind: 'measured' })
+  return read.success ? updateMotif(project, motif.id, () => read.data) : null
 }
 
 /** A blanket brought nearer to its target size. */

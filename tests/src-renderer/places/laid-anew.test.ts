@@ -3,6 +3,7 @@ import { fireEvent, screen } from '@testing-library/svelte'
 import { beforeAll, describe, expect, it } from 'vitest'
 import type { BlanketLayout, Project, RoundsMotif } from '../../../shared-types/project'
 import { planProject } from '../../../src-core/plan'
+import { toRounds } from '../../../src-renderer/places/motif/rounds/basis'
 import { laidAnew, laidAsProposed } from '../../../src-renderer/state/resize'
 import { inWindow } from '../in-window'
 import { SMALL } from '../projects'
@@ -86,6 +87,16 @@ describe('A motif of another shape', () => {
     const anew = laidAnew(offset, squares(offset))
     expect(layout(anew)).toMatchObject({ arrangement: 'straight-rows', columns: 6, rows: 8, target: TARGET })
     expect(planProject(anew).size).toMatchObject(TARGET)
+  })
+
+  it('stays as it was laid out by its measures while its rounds were not written yet', () => {
+    const chosen = toRounds(withLayout(offset, { columns: 3 }), 'm1')
+    expect(planProject(chosen).motifs).toEqual([])
+    const after = squares(chosen)
+    expect(laidAnew(chosen, after)).toBe(after)
+    // As it was proposed by its measures it is laid out anew.
+    const proposed = toRounds(offset, 'm1')
+    expect(layout(laidAnew(proposed, squares(proposed)))).toMatchObject({ columns: 6, rows: 8 })
   })
 
   it.each<[string, Project]>([
