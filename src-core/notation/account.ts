@@ -18,6 +18,7 @@ import type { CountEntry, CountItem } from './tree'
 import type { StitchName } from './stitch-name'
 import { countItems } from './told-counts'
 import { checkRing } from './rings'
+import { comesTogether, isMidway } from './part-counts'
 import { STANDING_KEY, checkLoops, checkUse } from './use'
 import { baseSource, report } from './work'
 import type { Work } from './work'
@@ -284,13 +285,6 @@ function oneTooMany(work: Work, made: number, wanted: number): Span | null {
   return spans.size === 1 && inRing ? span! : null
 }
 
-/** "… in each ch to the end (29 sc), turn and …": counted before more of the round is worked. */
-function isMidway({ elements }: Work, { start }: CountItem, wanted: number): boolean {
-  const standing = elements.filter((element) => element.standing)
-  const before = standing.filter(({ span }) => span.start < start).length
-  return before === wanted && before < standing.length
-}
-
 function checkEndCounts(work: Work, counts: readonly CountItem[], sums: Tally): void {
   for (const count of counts) {
     for (const entry of count.entries) {
@@ -298,8 +292,9 @@ function checkEndCounts(work: Work, counts: readonly CountItem[], sums: Tally): 
       const have = countOf(work, entry, count, sums)
       if (have === null) continue
       const wanted = entry.inTurn?.[work.number - (work.node.numbers?.[0] ?? work.number)] ?? entry.count
-      const fits = (typeof have === 'number' ? [have] : have).some((made) => comesTo(entry, made, wanted))
-      if (fits || isMidway(work, count, wanted)) continue
+      const ways = typeof have === 'number' ? [have] : have
+      const fits = ways.some((made) => comesTo(entry, made, wanted))
+      if (fits || isMidway(work, count, wanted) || comesTogether(counts, entry, ways)) continue
       const made = typeof have === 'number' ? have : (have.find((count) => count > 0) ?? 0)
       // "20 s.c." in today's spelling, so that no sentence ends within a sentence.
       const said = entry.words.replace(/\.[ \t]?(?=\p{L}(?!\p{L}))|\./gu, '')

@@ -4,6 +4,7 @@ import { isFoundationOnly, makesFoundation } from './first'
 import type { Reading } from './reading'
 import { SKIPPED, WORKED } from './source'
 import { SHARED } from './state'
+import type { RoundState } from './state'
 import type { RoundNode, RoundsTree } from './tree'
 
 /** "Second motif: work as first until Rnd 4 is done. Rnd 5: …" goes on from that round of the first one. */
@@ -36,6 +37,19 @@ function beginBorder(
   }
 }
 
+/** "Ears. Join yarn in any st. Row 1: ch 1, sc in next 5 sts, turn": back and forth on a few stitches of what is done. */
+function isRowOnRound({ unknown }: RoundState, { items }: RoundNode): boolean {
+  const turns = items.some((item) => item.type === 'note' && item.effect === 'turn')
+  return !unknown && turns && !items.some(({ type }) => type === 'join')
+}
+
+/** What such rows leave of the round is meant. */
+function onSome(reading: Reading, below: RoundState): void {
+  const state = { ...below }
+  SHARED.add(state)
+  reading.base = { kind: 'round', state }
+}
+
 /** A part of its own ("Leaf", "Second motif") begins with nothing but its own ring or chain; others go on. */
 export function beginPart(
   reading: Reading,
@@ -64,7 +78,9 @@ export function beginPart(
       reading.carried = null
     }
     if (newPart && first === 1 && !anew && reading.base.kind === 'round') {
+      const before = reading.base
       beginBorder(reading, text, tree, node)
+      if (reading.base === before && isRowOnRound(before.state, node)) onSome(reading, before.state)
       reading.number = 0
     }
     reading.partOpen = false

@@ -55,8 +55,10 @@ export function readBehindEach(reader: Reader): ChainItem | null {
   return (
     reader.attempt(() => (reader.skip('after', 'behind', 'between') && passEach(reader) ? chain() : null)) ??
     reader.attempt(() => {
+      // "3 tr into the ring, followed by 3 ch": behind all of them.
+      const each = reader.skip('each', 'always')
       while (reader.skip('each', 'always', 'one')) continue
-      return reader.skip('followed') && reader.skip('by') ? chain() : null
+      return each && reader.skip('followed') && reader.skip('by') ? chain() : null
     }) ??
     reader.attempt(() => {
       const told = chain()

@@ -250,7 +250,8 @@ export function readClosedAmount(reader: Reader): Amount | null {
 /** "in every sp around", "in each ch-1 sp": once for each of them, which is all around. */
 const readEvery = (reader: Reader): Amount | null =>
   reader.attempt(() => {
-    if (!reader.skip('in', 'into', 'for', 'over') || !reader.skip('each', 'every', 'all')) return null
+    if (!reader.skip('in', 'into', 'for', 'over', 'on', 'along') || !reader.skip('each', 'every', 'all'))
+      return null
     reader.skip('the')
     reader.skip('other', 'rem')
     if (!readNoun(reader)) return null
@@ -261,7 +262,7 @@ const readEvery = (reader: Reader): Amount | null =>
 /** "rep from * in each of next 7 loops", "in each sp around": as often as there are places. */
 const readInPlaces = (reader: Reader): Amount | null =>
   reader.attempt(() => {
-    if (!reader.skip('in', 'into') || !reader.skip('each')) return null
+    if (!reader.skip('in', 'into', 'on', 'along') || !reader.skip('each')) return null
     reader.skip('of')
     reader.skip('the')
     const next = reader.skip('next', 'last', 'other')

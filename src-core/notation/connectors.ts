@@ -7,6 +7,7 @@ const LEADS = [
   ['after', 'that'],
   ['after', 'this'],
   ['and', 'then'],
+  ['followed', 'by'],
   ['from', 'there'],
   ['from', 'here'],
   ['next', 'you'],
@@ -16,6 +17,20 @@ const LEADS = [
   ['you', 'then'],
   ['you', 'now'],
   ['you', 'will'],
+]
+const LEADING = [
+  'after',
+  'which',
+  'that',
+  'this',
+  'and',
+  'then',
+  'from',
+  'there',
+  'here',
+  'next',
+  'followed',
+  'by',
 ]
 const WHO = ['you', 'we', 'i', 'he', 'she', 'they']
 const HOW = [
@@ -42,8 +57,7 @@ export const passConnector = (reader: Reader): boolean =>
     if (!before || !/^([,;)]|and|\p{L}+|\d+)$/u.test(before.key)) return null
     const lead = reader.at
     reader.at += reader.sees('after', 'which') || reader.key() !== 'next' ? 1 : 0
-    while (reader.skip('after', 'which', 'that', 'this', 'and', 'then', 'from', 'there', 'here', 'next', ','))
-      continue
+    while (reader.skip(...LEADING, ',')) continue
     const told = reader.skip(...WHO)
     while (reader.skip(...HOW)) continue
     if (reader.at === lead || (!told && reader.key(-1) === 'then')) return null

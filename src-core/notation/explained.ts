@@ -41,7 +41,7 @@ function readExplains(reader: Reader): { readonly label: string; readonly from: 
     reader.skip('note', 'where')
     reader.skip(':')
     const told = reader.skip('to', 'for') && (reader.skip('work', 'make'), true)
-    const article = reader.skip('a', 'an', 'the', 'each', 'every', 'one', '1')
+    const article = reader.skip('a', 'an', 'the', 'each', 'every', 'one', '1', 'my', 'our')
     const quoted = reader.skip('"', '“', "'")
     const from = reader.at
     const group = readNamed(reader)

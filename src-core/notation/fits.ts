@@ -64,7 +64,8 @@ function comesOut(
   if (lap.spaces.size === 0 && lap.gaps === 0) {
     const joined = work.joinedAt?.place
     const spare = joined?.kind === 'stitch' && worked.used[joined.index]! <= TRAVELLED ? 1 : 0
-    const left = lap.slips > 0 ? worked.free('slip') : worked.free('stitch') - spare
+    // Beside stitches, slip stitches may be left: those at the tips of points.
+    const left = lap.slips > 0 && lap.stitches === 0 ? worked.free('slip') : worked.free('stitch') - spare
     return left === 0 || left === lastCount
   }
   if (lap.gaps > 0 && lap.spaces.size === 0) return worked.gapsTaken === worked.gaps

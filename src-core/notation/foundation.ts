@@ -27,6 +27,7 @@ const passRing = (reader: Reader, named: boolean): boolean =>
     while (reader.skip('in', 'into', 'to', 'for')) continue
     const article = reader.skip('a') || (!named && reader.skip('the'))
     if (named && !article) return null
+    while (reader.skip('little', 'small', 'tiny', 'neat', 'tight', 'loose', 'nice')) continue
     // "Close it in a round with 1 slip stitch", as other languages call it.
     const ring = reader.skipA('ring') || (reader.key(-1) === 'a' && reader.skip('round', 'rnd'))
     return ring || null

@@ -283,10 +283,11 @@ const EXPLAINS = /^((uk|us) )?(special|stitch(es)?|sts?\b|abbrev)/
 const labelled = (reader: Reader): boolean =>
   [1, 2, 3].some((ahead) => reader.key(ahead) === ':' && reader.peek(ahead - 1)?.kind === 'word')
 
-/** "1. FULL SQUARE", "2) The Leaf": passes the number before a title that stands alone on its line. */
+/** "1. FULL SQUARE", "2) The Leaf", "STEP 2 - THE BASE": passes the number before a title that stands alone on its line. */
 const passPartNumber = (reader: Reader): boolean =>
   reader.attempt(() => {
-    if (reader.number() === null || !reader.skip('.', ')')) return null
+    const step = /^(step|part|stage|section)$/.test(reader.spelled()) && ++reader.at > 0
+    if (reader.number() === null || !reader.skip('.', ')', ...(step ? [':', '-', '–', '—'] : []))) return null
     const at = reader.at
     const named = reader.tokens.slice(at, titleEnds(reader)).filter(({ kind }) => kind === 'word')
     return named.length > 0 && named.every(({ text }) => /^\p{Lu}/u.test(text)) && isTitle(reader, at, true)

@@ -258,10 +258,13 @@ export const passSharedPlace = (reader: Reader, items: Item[], least: number): b
     const last = items.at(-1)
     if (!reader.sees(',') && !reader.sees('all') && !reader.sees('and')) return null
     if (last?.type !== 'work' || !isBare(last)) return null
-    while (reader.skip(',', 'and', 'all', 'these', 'being', 'worked')) continue
+    let all = false
+    while (reader.skip(',', 'and', 'all', 'these', 'being', 'worked')) all ||= reader.key(-1) === 'all'
     const place = reader.isA('into') ? readPlace(reader) : null
     const [part, ...others] = place?.parts ?? []
-    const whole = part?.which === 'each' && (part.noun.kind === 'space' || part.noun.kind === 'corner')
+    // "Make 3 chains, then 3 trebles, 3 chains and 4 trebles, all into that same corner space".
+    const told = part?.which === 'each' || (all && part?.which === 'same')
+    const whole = told && (part.noun.kind === 'space' || part.noun.kind === 'corner')
     const ends = reader.peek()?.first !== false || /^[.;:([]$/.test(reader.key()) || CLOSES.has(reader.key(1))
     if (!place || !whole || others.length > 0 || !ends) return null
     items.pop()

@@ -105,11 +105,27 @@ const ABOUT = new Set([
 ])
 const MOST_WORDS = 12
 
+/** "For the next corner work 3 dc": what it will be, before a verb of working. */
+const passPurpose = (reader: Reader): boolean =>
+  reader.attempt(() => {
+    if (!reader.skip('for')) return null
+    while (reader.skip('the', 'each', 'every', 'your', 'a', 'next', 'last', 'other')) continue
+    reader.ordinal()
+    if (!/^(corner|petal|point|side|tip|scallop|leaf)$/.test(reader.key())) return null
+    reader.at++
+    reader.skip(',')
+    return reader.isA('verb') || reader.sees('work') || null
+  }) === true
+
 /** Passes them where an instruction follows, behind a comma or a verb of working. */
 export const passManner = (reader: Reader): boolean =>
   reader.attempt(() => {
     const before = reader.tokens[reader.at - 1]
     if (before && !/^([,;:.*([]|and|then|now)$/.test(before.key)) return null
+    if (reader.sees('for')) return passPurpose(reader) || null
+    // "Now work [4 tr into the ring, 3 ch] twice".
+    const now = reader.sees('now') && reader.isA('verb', 1) && /^[([*]$/.test(reader.key(2))
+    if (now) return (reader.at += 2) > 0
     const going = GOING.test(reader.spelled())
     if (!going && !HELD.test(reader.spelled())) return null
     reader.at++

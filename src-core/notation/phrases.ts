@@ -20,7 +20,7 @@ import { countAfter, overAll, passDrawn, passOfChains, timesInPlace } from './of
 import { passMorePieces } from './pieces'
 import { readChain } from './made-chains'
 import { readPlaced } from './placed'
-import { ownChain, readPlace, toOwnChains } from './places'
+import { readPlace } from './places'
 import {
   BOUNDARY,
   readDescribed,
@@ -34,7 +34,7 @@ import {
 } from './prose'
 import type { Reader } from './reader'
 import { readAlternating, readForEach, readTimesFirst } from './whole-repeats'
-import { plainPlace, readTersePlace } from './plain-place'
+import { ownChain, plainPlace, readTersePlace, toOwnChains } from './plain-place'
 import { roundBeginning } from './round-beginning'
 import { readPassedOver, readSkip } from './skips'
 import { spanOf } from './tokens'

@@ -1,7 +1,9 @@
 /** A place first, then what goes into it: "in next ch-5 sp work …", "next corner: 3 dc, ch 3, 3 dc". */
 import { STARS } from './clauses'
 import type { SequenceReader } from './clauses'
+import { readNoun } from './nouns'
 import { readPlace } from './places'
+import { plainPlace } from './plain-place'
 import type { Reader } from './reader'
 import { readTimesFirst } from './whole-repeats'
 import type { Item, NoteItem, Place, PlacedItem, StarItem } from './tree'
@@ -69,6 +71,23 @@ const readFilled = (reader: Reader): Place | null =>
     return place && reader.sees(':') ? place : null
   })
 
+/** "Whenever you reach a ch-2 space, work …": each of them. */
+const readReached = (reader: Reader): Place | null => {
+  const start = reader.at
+  return reader.attempt(() => {
+    const often = /^(when|whenever|where|wherever)$/.test(reader.spelled()) && ++reader.at > 0
+    if (!often && !(reader.skip('each', 'every', 'any') && reader.skip('times'))) return null
+    if (!reader.skip('you', 'we', 'one')) return null
+    if (!/^(reach|come|get|arrive|meet|hit|find)$/.test(reader.spelled())) return null
+    reader.at++
+    while (reader.skip('to', 'at', 'a', 'an', 'the', 'each', 'any')) continue
+    const noun = readNoun(reader)
+    if (noun?.kind !== 'space' && noun?.kind !== 'corner') return null
+    const place = plainPlace({ which: 'each', each: true, noun, extent: null }, reader.span(start))
+    return reader.sees(',') || reader.isA('verb') ? place : null
+  })
+}
+
 /**
  * "In each loop work 1 dc, 3 tr, 1 dc, ss into first dc": the slip stitch at the end joins the round, once, and none of
  * the loops; gives it back to be read behind them.
@@ -102,7 +121,7 @@ function leaveOnward(reader: Reader, place: Place, items: readonly Item[]): read
 export function readPlaced(reader: Reader, sequence: SequenceReader): PlacedItem | NoteItem | null {
   const start = reader.at
   return reader.attempt((): PlacedItem | NoteItem | null => {
-    const filled = readFilled(reader)
+    const filled = readReached(reader) ?? readFilled(reader)
     const place = filled ?? (reader.isA('place') ? readPlace(reader) : cornerAhead(reader))
     if (!place) return null
     // "Working between the stitches, not into the tops: …" only says how.

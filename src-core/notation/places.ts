@@ -24,12 +24,13 @@ import {
   readBetween,
   POST_FOLLOWS,
   opensPhrase,
+  stitchesAhead,
 } from './where'
 import type { Reader } from './reader'
 import { readRowEnds } from './row-ends'
 import type { Noun, Place, PlacePart } from './tree'
 import { readStitch } from './vocabulary'
-import { NEXT_ONE, readWhich } from './which-words'
+import { NEXT_ONE, readNounAfter, readWhich } from './which-words'
 import type { Draft } from './which-words'
 
 /** "At each corner", "at the corners": whether that stands at the cursor. */
@@ -105,6 +106,8 @@ export function readPart(reader: Reader, around: boolean, inherited: Draft | nul
       asBeginning = true
       return finish({ which: 'same', count: 1, each: false }, begun)
     }
+    const after = readNounAfter(reader)
+    if (after) return finish(NEXT_ONE, after)
     const gapAlone = readGap(reader)
     if (gapAlone) return finish({ which: gapAlone.which ?? 'next', count: 1, each: false }, gapAlone.noun)
     // "corresponding st of Rnd 2": of this motif.
@@ -365,7 +368,8 @@ export function readPlace(reader: Reader, bare = false): Place | null {
         // "… and a corner in each ch-2 sp": worked there.
         if (!again && part?.noun.kind === 'corner' && reader.isA('into')) return null
         // "dc in every dc, and in each corner work 2 dc, ch 2, 2 dc": a place of what follows.
-        if (again && reader.sees('work') && !opensPhrase(reader, start)) return null
+        if (again && (reader.sees('work') || stitchesAhead(reader)) && !opensPhrase(reader, start))
+          return null
         // "2 dc in each dc and FPdc around each FPdc": another stitch, with a place of its own.
         const other = inherited !== null && part?.noun.kind === 'stitch' && part.noun.name !== null
         return other && reader.attempt(() => readPlace(reader)) ? null : part
@@ -375,26 +379,4 @@ export function readPlace(reader: Reader, bare = false): Place | null {
     }
     return { parts, over, ...reader.span(start) }
   })
-}
-
-/** "…, ss to 3 ch": behind the stitches of a round, its own beginning and no space. */
-export function toOwnChains(reader: Reader, start: number, place: Place): Place {
-  const [part] = place.parts
-  if (place.parts.length !== 1 || part?.which !== 'next') return place
-  const { noun: named } = part
-  const chains = named.kind === 'chain' ? part.count : named.kind === 'space' ? (named.chains ?? 0) : 0
-  if (chains < 3 || !/^to (the )?\d+ ?ch(s|ain|ains)?$/i.test(reader.words(place).trim())) return place
-  const before = reader.tokens[start - 1]
-  if (!before || !/^([,;)]|and|around|end|st|sts|times)$/.test(before.key)) return place
-  const noun = { kind: 'own', chain: 0, of: chains, words: reader.words(part.nounSpan) } as const
-  return { ...place, parts: [{ ...part, which: 'first', count: 1, noun }] }
-}
-
-/** "sl st in 3rd ch" closes a round in the chains that it began with, without naming them. */
-export function ownChain(reader: Reader, place: Place): Place {
-  const [part] = place.parts
-  if (place.parts.length !== 1 || part?.which !== 'nth' || part.noun.kind !== 'chain' || part.count < 2)
-    return place
-  const noun = { kind: 'own', chain: part.count, of: 0, words: reader.words(part.nounSpan) } as const
-  return { ...place, parts: [{ ...part, which: 'first', count: 1, noun }] }
 }

@@ -54,3 +54,25 @@ export const readTersePlace = (reader: Reader): Place | null => {
     return ends ? plainPlace({ which: 'next', each: false, noun, extent: null }, reader.span(start)) : null
   })
 }
+
+/** "…, ss to 3 ch": behind the stitches of a round, its own beginning and no space. */
+export function toOwnChains(reader: Reader, start: number, place: Place): Place {
+  const [part] = place.parts
+  if (place.parts.length !== 1 || part?.which !== 'next') return place
+  const { noun: named } = part
+  const chains = named.kind === 'chain' ? part.count : named.kind === 'space' ? (named.chains ?? 0) : 0
+  if (chains < 3 || !/^to (the )?\d+ ?ch(s|ain|ains)?$/i.test(reader.words(place).trim())) return place
+  const before = reader.tokens[start - 1]
+  if (!before || !/^([,;)]|and|around|end|st|sts|times)$/.test(before.key)) return place
+  const noun = { kind: 'own', chain: 0, of: chains, words: reader.words(part.nounSpan) } as const
+  return { ...place, parts: [{ ...part, which: 'first', count: 1, noun }] }
+}
+
+/** "sl st in 3rd ch" closes a round in the chains that it began with, without naming them. */
+export function ownChain(reader: Reader, place: Place): Place {
+  const [part] = place.parts
+  if (place.parts.length !== 1 || part?.which !== 'nth' || part.noun.kind !== 'chain' || part.count < 2)
+    return place
+  const noun = { kind: 'own', chain: part.count, of: 0, words: reader.words(part.nounSpan) } as const
+  return { ...place, parts: [{ ...part, which: 'first', count: 1, noun }] }
+}

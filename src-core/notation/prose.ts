@@ -374,6 +374,8 @@ function unreadIn(reader: Reader, start: number): NoteItem['unread'] {
     return undefined
   // "Surface slip stitch along the middle": on what is there already.
   if (first.key === 'surface') return undefined
+  // "Whenever you reach a space, work (…) in it".
+  if (first.kinds.has('into') && tokens.length === 2 && tokens[1]!.key === 'it') return undefined
   // "Not into the tops".
   if (first.is === 'not') return undefined
   // "Make it as big as your pan".

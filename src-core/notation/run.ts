@@ -3,6 +3,7 @@ import { oneOver } from './bunches'
 import { cellsLeft, startAlongChain, turnAlongChain } from './chain-targets'
 import { checkTop, closeRound, closesChain, closesRound, endsLap, picotChains, stepsDown } from './closing'
 import { EMPTY_PART, finishDescribed, holdLoops, runDescribed, runEvenly } from './in-sum'
+import { runOwnWay } from './own-way'
 import { turnUnder } from './piece'
 import { runAround, runStar } from './repeats'
 import { FREE, SKIPPED, TRAVELLED } from './source'
@@ -74,6 +75,7 @@ function runWork(work: Work, item: WorkItem, every: EveryItem | null, next: Item
   const reached = reachedBy(work, name, place) ?? (place && !isSlip(name) ? stillThere(work, place) : null)
   if (reached) return makeStitches(work, name, count, [reached], item, runItems)
   if (!place && isSlip(name) && endsLap(work)) return closeRound(work, item)
+  if (!place && runOwnWay(work, name, count, runItems)) return
   if (!place) return makeBare(work, name, count, item, runItems)
   const taking = takingFor(name)
   if (!isSlip(name) || place.parts[0]!.which === 'same') leaveTheWay(work, place)

@@ -277,7 +277,7 @@ export function sequenceReader(matches: ReadonlyMap<number, number>) {
         items.push(explained)
         continue
       }
-      if (items.length > 0 && (passConnector(reader) || passManner(reader))) continue
+      if ((items.length > 0 && passConnector(reader)) || passManner(reader)) continue
       const more = key === 'and' ? goOn(reader, items) : null
       if (more) {
         items.push(more)

@@ -40,9 +40,15 @@ function readSkipped(reader: Reader): Place | null {
   reader.skip('over', 'out')
   // "Miss these two tr.".
   if (reader.sees('these') || reader.sees('those')) reader.at++
+  const start = reader.at
+  // "One stitch is left: skip it".
+  const left = [-3, -4].some((ahead) => /^(left|remains?|remaining)$/.test(reader.spelled(ahead + 1)))
+  if (left && reader.skip('it')) {
+    const noun = { kind: 'stitch', name: null } as const
+    return plainPlace({ which: 'next', each: false, noun, extent: null }, reader.span(start))
+  }
   const place = readListed(reader) ?? readPlace(reader, true)
   if (place) return (passBehindIt(reader), place)
-  const start = reader.at
   return reader.attempt(() => {
     const named = reader.skip('the')
     reader.skip('a', 'an')

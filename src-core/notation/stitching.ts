@@ -31,7 +31,7 @@ const stitchOf = (work: Work, name: StitchName): StitchKey => {
   return given === 'ch' ? 'sc' : given
 }
 
-function definitionOf(work: Work, name: StitchName): Definition | null {
+export function definitionOf(work: Work, name: StitchName): Definition | null {
   const key = definedKey(name.name)
   const short = key.replace(/(sts?|stitch|stitches)$/, '')
   const single = key.replace(/s$/, '')

@@ -213,7 +213,7 @@ function passedAlike({ places, used }: Source, missed: number): boolean {
   return passed.some((own) => sides.includes(own.length) && first * own.length === missed)
 }
 
-/** "Sc in next dc, *ch 4, dc in next sc": chains lead over dc alone, each time over as many, to the next stitch of that name. */
+/** "Sc in next dc, *ch 4, dc in next sc": chains lead over other stitches, each time over as many, to the next one of that name. */
 function passedToNamed(work: Work, { places, used, state }: Source): boolean {
   if (!state.ordered || !state.joined) return false
   const named = new Set(
@@ -229,9 +229,9 @@ function passedToNamed(work: Work, { places, used, state }: Source): boolean {
     if (!isPassed(from) || isPassed(from - 1)) return []
     let to = from
     while (to < from + stitches.length && isPassed(to)) to++
-    const [own, next] = [stitches[from]!.stitch, stitches[to % stitches.length]!]
-    const isAlike = stitches.slice(from, to).every(({ stitch }) => stitch === own)
-    return [isAlike && next.stitch !== null && next.stitch !== own && named.has(next.stitch) ? to - from : 0]
+    const { stitch: next } = stitches[to % stitches.length]!
+    const isOther = stitches.slice(from, to).every(({ stitch }) => stitch !== null && stitch !== next)
+    return [isOther && next !== null && named.has(next) ? to - from : 0]
   })
   return lengths.length > 1 && lengths[0]! > 0 && lengths.every((length) => length === lengths[0])
 }

@@ -205,3 +205,11 @@ export const POST_FOLLOWS = /^(the|stem|post|next|each|same|first|last|any|every
 /** "…, in same sp and in each sp around work 3 dc": the place stands before what goes into it. */
 export const opensPhrase = (reader: Reader, at: number): boolean =>
   /^([,;:.*([]|then|now)$/.test(reader.tokens[at - 1]?.key ?? '')
+
+/** "1 dc in each tr, and in every corner space 1 dc, 2 ch, 1 dc": whether what goes there stands behind it. */
+export const stitchesAhead = (reader: Reader): boolean => {
+  const at = reader.at
+  const found = reader.number() !== null && reader.key(-1) !== ',' && readStitch(reader) !== null
+  reader.at = at
+  return found
+}

@@ -1,8 +1,8 @@
 /** Which of what is there: "next 5", "each of next 3", "every 3rd", "same", "first", "2nd … from hook". */
-import { sizeAhead } from './nouns'
+import { readNoun, sizeAhead } from './nouns'
 import { passPointed } from './own-places'
 import type { Reader } from './reader'
-import type { Which } from './tree'
+import type { Noun, Which } from './tree'
 
 export interface Draft {
   which: Which
@@ -23,6 +23,14 @@ function isBesideThis(reader: Reader): boolean {
   const and = [-2, -3].find((at) => reader.key(at) === 'and')
   return and !== undefined && [-1, -2, -3].some((more) => /^(this|same)$/.test(reader.spelled(and + more)))
 }
+
+/** "In the stitch after that", "in the space after it": what comes next; passes it. */
+export const readNounAfter = (reader: Reader): Noun | null =>
+  reader.attempt(() => {
+    reader.skip('the')
+    const noun = reader.isA('stitch') || reader.isA('space') ? readNoun(reader) : null
+    return noun && reader.skip('after') && reader.skip('that', 'it', 'this') ? noun : null
+  })
 
 /** "next 5", "each of next 3", "every 3rd", "same", "first", "2nd … from hook". */
 export function readWhich(reader: Reader): Draft | null {

@@ -38,14 +38,13 @@ const NOT_YET: Readonly<Record<string, readonly string[]>> = {
     'h545',
     'h723',
     'h908',
-    'h910',
     'h1015',
     'h1121',
     'h1203',
     'h1221',
     'h1223',
-    'h1225',
     'h1313',
+    'h1503',
   ],
 }
 
