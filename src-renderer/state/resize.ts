@@ -11,6 +11,7 @@ import { isBlank } from '../../src-core/motif/rounds/account'
 import { isBegun } from '../../src-core/progress/progress'
 import { settled } from '../../src-core/settled'
 import { MM_PER_INCH } from '../../src-core/units/quantity'
+import { keepsMade } from '../../src-core/ways/changes'
 import { hasOwnHeight, outlineGrown, outlineToward } from '../../src-core/ways/outline'
 import { appliqueOf, patchPanel } from './edits/applique'
 import { blanketOf, patchBlanket } from './edits/layout'
@@ -148,7 +149,12 @@ export function towardTarget(project: Project, { size }: Pick<Plan, 'size'>): To
 
 function counted(project: Project, wish: Wish): Project {
   const tryout = createPlanner().tryout(project)
-  const [first] = tryout ? nearest(tryout, tryout.counts, tryout.counts, wish).sort(byHolding) : []
+  // What is made keeps its place, as in “Find ways”.
+  const [first] = tryout
+    ? nearest(tryout, tryout.counts, tryout.counts, wish)
+        .filter(({ counts }) => keepsMade(project, tryout.counts, counts))
+        .sort(byHolding)
+    : []
   return first ? held(patchBlanket(project, layoutOf(first.counts)), wish) : project
 }
 

@@ -47,6 +47,13 @@ describe('A blanket off its target size', () => {
     expect(toward(squares({ target: undefined }))).toBeNull()
   })
 
+  it('takes no place from what is made: as many rows as that needs, or no button', () => {
+    const begun = (id: string) => toward({ ...squares({}), made: { [id]: '2026-11-30' } })
+    expect(blanket(begun('8,3')!.project)).toMatchObject({ columns: 10, rows: 8 })
+    expect(blanket(begun('9,3')!.project)).toMatchObject({ columns: 10, rows: 9 })
+    expect(begun('11,3')).toBeNull()
+  })
+
   it('keeps a round of alternating motifs even, and an outline its shape', () => {
     const other = { ...squares({}).motifs![0]!, id: 'm2' }
     const round = squares({
