@@ -1,8 +1,10 @@
 /** The items of a template in their colourways: as bands along their parts at full size, filled in small. */
 import type { Point } from '../../shared-types/plan'
+import { indexEdges } from '../geometry/edges'
 import { clockwise, COARSE, grow } from '../geometry/polygons'
 import { distanceToEdge } from '../geometry/points'
 import type { Outline } from '../geometry/points'
+import { remembered } from '../memo'
 import type { TemplateItem } from './applique-ground'
 import type { FigureItem, Path, PathItem, PathSegment } from './figure'
 import { drawPath } from './figure'
@@ -42,8 +44,11 @@ function isSmall(mark: readonly PathSegment[]): boolean {
 /** A texture without the small marks that a clip along the outline would hide: there are thousands of them. */
 function besideEdge(item: PathItem, outline: Outline): PathItem {
   const reach = BAND + LARGEST_MARK
+  const { tree } = indexEdges(outline)
   const isNear = (p: Point): boolean =>
-    outline.some((a, i) => distanceToEdge(p, a, outline[(i + 1) % outline.length]!) <= reach)
+    tree
+      .search(p.x - reach, p.y - reach, p.x + reach, p.y + reach)
+      .some((i) => distanceToEdge(p, outline[i]!, outline[(i + 1) % outline.length]!) <= reach)
   const kept = marksOf(item.path).filter((mark) => !isSmall(mark) || isNear(startOf(mark)))
   return { ...item, path: kept.flat() }
 }
@@ -51,8 +56,13 @@ function besideEdge(item: PathItem, outline: Outline): PathItem {
 /** A band inside an outline, to be filled or to clip by. */
 const bandInside = (outline: Outline): Path => bandPath(outline, grow([clockwise(outline)], -BAND, COARSE))
 
-/** Bands along the inside of the outline in the texture of the colourway, or of every part in its colour. */
-export function bandItems({ outline, layers, mark, look }: TemplateItem): FigureItem[] {
+/**
+ * Bands along the inside of the outline in the texture of the colourway, or of every part in its colour: made once for
+ * all the sheets that show some of the item.
+ */
+export const bandItems = remembered(bandsOf)
+
+function bandsOf({ outline, layers, mark, look }: TemplateItem): readonly FigureItem[] {
   if (!mark) return []
   if (look === 'colour')
     return layers.flatMap((layer): FigureItem[] => [
