@@ -1,5 +1,6 @@
 /** What is told about the sources without running them: types, lint, format; and how programs are run for it. */
 import { spawn } from 'node:child_process'
+import { createRequire } from 'node:module'
 import { constants, setPriority } from 'node:os'
 import { join } from 'node:path'
 import { fileURLToPath } from 'node:url'
@@ -33,6 +34,18 @@ function stepAside(pid) {
     // It has ended already, or the system refuses: then it runs as everything else.
   }
 }
+
+/** How a file is to look hangs on this plugin too, and the tool's own memory does not ask for it. */
+const { version } = createRequire(import.meta.url)('prettier-plugin-svelte/package.json')
+
+/** Words with which lint and format look again only at what changed. */
+export const remembered = (name) => [
+  '--cache',
+  '--cache-strategy',
+  'content',
+  '--cache-location',
+  `node_modules/.cache/petalyard-${name}-${version}`,
+]
 
 /** Runs these scripts of the package side by side, each with its words; what failed is told. */
 export async function checkSources(scripts, { aside = false } = {}) {

@@ -5,7 +5,7 @@
  */
 import { existsSync } from 'node:fs'
 import { join } from 'node:path'
-import { bin, checkSources, root, run } from './check-sources.mjs'
+import { bin, checkSources, remembered, root, run } from './check-sources.mjs'
 
 /** Half of the time of all tests of the engine. Hostile input is left out by its name. */
 const SWEEPS = [
@@ -28,14 +28,6 @@ if (gone.length > 0) {
   process.exit(2)
 }
 const leftOut = ['**/*hostile*.test.ts', ...SWEEPS].flatMap((file) => ['--exclude', file])
-
-const remembered = (name) => [
-  '--cache',
-  '--cache-strategy',
-  'content',
-  '--cache-location',
-  `node_modules/.cache/petalyard-${name}`,
-]
 
 const [sources, tests] = await Promise.all([
   checkSources([['types'], ['lint', ...remembered('eslint')], ['format:check', ...remembered('prettier')]]),

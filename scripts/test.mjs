@@ -8,7 +8,7 @@ import { tmpdir } from 'node:os'
 import { join, relative } from 'node:path'
 import { fileURLToPath } from 'node:url'
 import { findVirtualDisplay, hasDisplay, missingCapabilities } from './capabilities.mjs'
-import { bin, checkSources, run } from './check-sources.mjs'
+import { bin, checkSources, remembered, run } from './check-sources.mjs'
 
 const root = fileURLToPath(new URL('..', import.meta.url))
 
@@ -41,7 +41,9 @@ async function runTests(missing, args, how) {
 async function runAll(missing) {
   // The builds are those that stories start: made once here, not by each of them that finds none.
   const build = checkSources([['build']])
-  const looks = checkSources([['types'], ['lint'], ['format:check']], { aside: true })
+  // How a file is formatted hangs on itself alone; what its lint says, on the types of others as well.
+  const format = ['format:check', ...remembered('prettier')]
+  const looks = checkSources([['types'], ['lint'], format], { aside: true })
   const built = await build
   const stories = runTests(missing, ['--project', 'stories'])
   const looked = await looks
