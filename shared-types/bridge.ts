@@ -119,6 +119,8 @@ export interface RecentEntry {
 
 export interface Settings {
   readonly theme: 'system' | 'light' | 'dark'
+  /** Of text and buttons, in percent, where the host has no zoom of its own (the desktop). */
+  readonly zoom: number
   /** What new projects start with. */
   readonly units: UnitSystem
   readonly terms: Terms

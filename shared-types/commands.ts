@@ -26,6 +26,9 @@ export type CommandId =
   | 'zoom-out'
   | 'zoom-fit'
   | 'zoom-actual'
+  | 'larger'
+  | 'smaller'
+  | 'usual-size'
   | 'keys'
   | 'help'
   | 'licences'
@@ -44,6 +47,8 @@ export interface CommandEntry {
   readonly shortcutElsewhere?: string
   /** In a browser the shortcut belongs to the browser itself: offered in the window's menu alone. */
   readonly browserKeepsShortcut?: true
+  /** A browser does this by itself: neither offered nor heard there. */
+  readonly browserDoes?: true
 }
 
 /** The shortcut of a command on a kind of machine; null where there is none. */
@@ -69,9 +74,10 @@ export const COMMANDS: readonly CommandEntry[] = [
   { id: 'select-all', label: 'Select All', shortcut: 'Mod+A', menu: 'edit', group: 3 },
   { id: 'keep-colours', label: 'Keep These Colours', shortcut: 'Mod+K', menu: 'edit', group: 4 },
   { id: 'free-colours', label: 'Free These Colours', shortcut: 'Mod+Shift+K', menu: 'edit', group: 4 },
-  { id: 'zoom-in', label: 'Zoom In', shortcut: 'Mod+Plus', menu: 'view', group: 1 },
-  { id: 'zoom-out', label: 'Zoom Out', shortcut: 'Mod+-', menu: 'view', group: 1 },
-  { id: 'zoom-fit', label: 'Show All', shortcut: 'Mod+0', menu: 'view', group: 1 },
+  // The drawing has keys of its own: + and −, 0. With Ctrl or Command they are those of all text, as everywhere.
+  { id: 'zoom-in', label: 'Zoom In', shortcut: null, menu: 'view', group: 1 },
+  { id: 'zoom-out', label: 'Zoom Out', shortcut: null, menu: 'view', group: 1 },
+  { id: 'zoom-fit', label: 'Show All', shortcut: null, menu: 'view', group: 1 },
   {
     id: 'zoom-actual',
     label: 'Real Size',
@@ -79,6 +85,16 @@ export const COMMANDS: readonly CommandEntry[] = [
     menu: 'view',
     group: 1,
     browserKeepsShortcut: true,
+  },
+  { id: 'larger', label: 'Larger Text', shortcut: 'Mod+Plus', menu: 'view', group: 2, browserDoes: true },
+  { id: 'smaller', label: 'Smaller Text', shortcut: 'Mod+-', menu: 'view', group: 2, browserDoes: true },
+  {
+    id: 'usual-size',
+    label: 'Usual Text Size',
+    shortcut: 'Mod+0',
+    menu: 'view',
+    group: 2,
+    browserDoes: true,
   },
   { id: 'keys', label: 'Keys', shortcut: 'Mod+/', menu: 'help', group: 1 },
   { id: 'help', label: 'How to…', shortcut: 'F1', menu: 'help', group: 1 },

@@ -5,6 +5,20 @@ import type { Range } from './plan'
 export type WeightSplit = 'stitches' | 'areas' | 'evenly'
 
 /** Numbers of a yarn that may follow from a ball band which nobody entered. */
+/** What the hours of a work are made of, in minutes (M43). */
+export interface TimeParts {
+  readonly motifs: number
+  /** At points, or along whole sides by their stitches. */
+  readonly joins: number
+  /** What each join at a point takes, and whether nobody said so; null where all are told by their stitches. */
+  readonly eachJoin: { readonly minutes: number; readonly assumed: boolean } | null
+  readonly edging: number
+  readonly cord: number
+  /** Sewing down, of an appliqué. */
+  readonly sewing?: number
+  readonly ends: number
+}
+
 export type YarnNumber = 'grams' | 'metres' | 'balls' | 'onHand' | 'toBuy' | 'leftover' | 'cost'
 
 export interface YarnNeed {

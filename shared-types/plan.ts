@@ -15,7 +15,7 @@ import type {
   RoundAccount,
 } from './plan-blanket'
 import type { GarlandFields, KitAccount } from './plan-garland'
-import type { EdgingAccount, LeavingOrder, YarnForMotifs, YarnNeed } from './plan-materials'
+import type { EdgingAccount, LeavingOrder, TimeParts, YarnForMotifs, YarnNeed } from './plan-materials'
 import type { MotifAccount } from './plan-motif'
 import type { Marks, Progress } from './plan-progress'
 import type { AlternateRows, Arrangement } from './project'
@@ -202,6 +202,8 @@ export interface CommonPlan extends Holds {
   readonly yarns: readonly YarnNeed[]
   readonly ends: number
   readonly minutes: Range | null
+  /** What those are made of; left out where they are not known. */
+  readonly time?: TimeParts
   readonly findings: readonly Finding[]
   /**
    * Account of the motif that a blanket is made of, of several the first, or null. The places of a round motif are

@@ -80,7 +80,10 @@ async function run(): Promise<void> {
       windows.announce(projectId, event, payload)
       if (event === 'keeping') windows.showKeeping(projectId)
       if (event === 'recent') void refreshRecent()
-      if (event === 'settings') nativeTheme.themeSource = host.settings.current.theme
+      if (event === 'settings') {
+        nativeTheme.themeSource = host.settings.current.theme
+        windows.zoomTo(host.settings.current.zoom)
+      }
     },
   })
 
@@ -160,6 +163,7 @@ async function run(): Promise<void> {
     process.stdout.write(`Projects are kept in ${dataFolder}; saved files stay where you put them.\n`)
   await places.load()
   nativeTheme.themeSource = host.settings.current.theme
+  windows.zoomTo(host.settings.current.zoom)
   setupProtocol(join(__dirname, '..', 'renderer'), host.build)
   setupSecurity()
   setupHandlers(host, {

@@ -18,6 +18,14 @@ export interface MenuActions {
   withoutWindow(id: 'new' | 'open'): void
 }
 
+/** "+" without Shift, and the keys of a number pad: what the same commands are called by on many keyboards. */
+const OTHER_KEYS = [
+  ['larger', '='],
+  ['larger', 'numadd'],
+  ['smaller', 'numsub'],
+  ['usual-size', 'num0'],
+] as const
+
 const separator: MenuItemConstructorOptions = { type: 'separator' }
 
 /** The whole menu as data: standard roles, the commands' own names and shortcuts, undo and redo by name. */
@@ -74,6 +82,15 @@ export function menuTemplate(state: MenuState, actions: MenuActions): MenuItemCo
     label: 'View',
     submenu: [
       ...group('view', 1),
+      separator,
+      ...group('view', 2),
+      ...OTHER_KEYS.map(([id, accelerator]): MenuItemConstructorOptions => ({
+        label: accelerator,
+        accelerator: `CommandOrControl+${accelerator}`,
+        visible: false,
+        enabled: state.hasWindow,
+        click: () => actions.command(id),
+      })),
       separator,
       { role: 'togglefullscreen' },
       ...(state.forDevelopers ? [separator, { role: 'toggleDevTools' } as const] : []),

@@ -3,6 +3,7 @@ import { BrowserWindow, nativeTheme, screen } from 'electron'
 import type { WebContents } from 'electron'
 import type { HostEvents, Keeping } from '../../shared-types/bridge'
 import type { Finding } from '../../shared-types/finding'
+import { USUAL_ZOOM } from '../../shared-types/zoom'
 import { windowTitle } from '../host/title'
 import { BEFORE_CLOSE_CHANNEL, eventChannel } from './channels'
 import { WINDOW_URL } from './origin'
@@ -41,6 +42,7 @@ export class Windows {
   readonly #windows = new Map<string, BrowserWindow>()
   readonly #flushed = new Map<string, () => void>()
   readonly #closing = new Set<string>()
+  #zoom = USUAL_ZOOM
 
   constructor(ports: WindowsPorts) {
     this.#ports = ports
@@ -75,6 +77,7 @@ export class Windows {
         contextIsolation: true,
         nodeIntegration: false,
         webviewTag: false,
+        zoomFactor: this.#zoom / 100,
         // No word lists either (`security.ts`): there is nothing to check with.
         spellcheck: false,
         devTools: this.#ports.forDevelopers,
@@ -85,6 +88,16 @@ export class Windows {
     this.#listen(window, projectId)
     this.showKeeping(projectId)
     void window.loadURL(WINDOW_URL)
+  }
+
+  /** Shows text and buttons of every window, and of those that come, in this size (percent). */
+  zoomTo(zoom: number): void {
+    this.#zoom = zoom
+    for (const window of this.#windows.values()) this.#zoomed(window)
+  }
+
+  #zoomed(window: BrowserWindow): void {
+    if (!window.isDestroyed()) window.webContents.setZoomFactor(this.#zoom / 100)
   }
 
   front(): BrowserWindow | null {
@@ -156,6 +169,8 @@ export class Windows {
 
   #listen(window: BrowserWindow, projectId: string): void {
     window.once('ready-to-show', () => window.show())
+    // Chromium remembers a size for our address, too; what the settings have goes.
+    window.webContents.on('dom-ready', () => this.#zoomed(window))
     window.on('page-title-updated', (event) => event.preventDefault())
     window.on('focus', () => {
       this.#ports.onFront(projectId)

@@ -4,12 +4,14 @@ import type { Settings, SettingsChange } from '../../shared-types/bridge'
 import { FONT_LIMITS, keptFontSchema } from '../../shared-types/fonts'
 import type { KeptFont } from '../../shared-types/fonts'
 import { houseSchema, NO_HOUSE } from '../../shared-types/house'
+import { USUAL_ZOOM, ZOOM_STEPS } from '../../shared-types/zoom'
 import { SMALL_FILE } from '../documents/limits'
 import { readRegularText } from '../documents/regular-file'
 import type { Written } from '../documents/session/ports'
 
 export const settingsSchema = z.strictObject({
   theme: z.enum(['system', 'light', 'dark']),
+  zoom: z.number().int().min(ZOOM_STEPS[0]).max(ZOOM_STEPS.at(-1)!),
   units: z.enum(['metric', 'imperial']),
   terms: z.enum(['US', 'UK']),
   hand: z.enum(['right', 'left']),
@@ -54,6 +56,7 @@ export function defaultSettings(locale: string): Settings {
   const country = /[-_]([A-Za-z]{2})\b/.exec(locale)?.[1]?.toUpperCase() ?? ''
   return {
     theme: 'system',
+    zoom: USUAL_ZOOM,
     units: INCH_COUNTRIES.includes(country) ? 'imperial' : 'metric',
     terms: UK_TERM_COUNTRIES.includes(country) ? 'UK' : 'US',
     hand: 'right',

@@ -1,5 +1,6 @@
 /** What the commands of the menu do. */
 import type { CommandId } from '../../shared-types/commands'
+import { nextZoom, USUAL_ZOOM } from '../../shared-types/zoom'
 import { placedPieces } from '../../src-core/layout/placed'
 import { kindOf } from '../kinds/kinds'
 import type { WindowState } from '../state/window.svelte'
@@ -84,6 +85,15 @@ export function runCommand(id: CommandId, state: WindowState, map: MapControl | 
       return
     case 'zoom-actual':
       map?.realSize()
+      return
+    case 'larger':
+      void state.changeSettings({ zoom: nextZoom(state.settings.zoom, 1) })
+      return
+    case 'smaller':
+      void state.changeSettings({ zoom: nextZoom(state.settings.zoom, -1) })
+      return
+    case 'usual-size':
+      void state.changeSettings({ zoom: USUAL_ZOOM })
       return
     case 'settings':
     case 'keys':

@@ -57,6 +57,7 @@ const KEEPING: Keeping = {
 /** What somebody who has chosen nothing starts with. */
 export const SETTINGS: Settings = {
   theme: 'light',
+  zoom: 100,
   units: 'metric',
   terms: 'US',
   hand: 'right',

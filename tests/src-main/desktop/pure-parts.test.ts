@@ -3,6 +3,7 @@ import { tmpdir } from 'node:os'
 import { join } from 'node:path'
 import { describe, expect, it, vi } from 'vitest'
 import { COMMANDS } from '../../../shared-types/commands'
+import { nextZoom } from '../../../shared-types/zoom'
 import { filesFromArguments } from '../../../src-main/desktop/arguments'
 import { forgetFolder } from '../../../src-main/desktop/forget-folder'
 import type { MenuActions, MenuState } from '../../../src-main/desktop/menu-template'
@@ -83,6 +84,18 @@ describe('the place of a window', () => {
   })
 })
 
+describe('the size of text', () => {
+  it('goes in steps, up and down the same ones, and ends at both ends', () => {
+    const up = [100]
+    while (nextZoom(up.at(-1)!, 1) > up.at(-1)!) up.push(nextZoom(up.at(-1)!, 1))
+    expect(up).toEqual([100, 110, 125, 150, 175, 200, 250, 300])
+    expect(up.toReversed().map((zoom) => nextZoom(zoom, -1))).toEqual([250, 200, 175, 150, 125, 110, 100, 90])
+    expect(nextZoom(50, -1)).toBe(50)
+    // One that no step has, as a file may say.
+    expect([nextZoom(130, 1), nextZoom(130, -1)]).toEqual([150, 125])
+  })
+})
+
 describe('the menu', () => {
   const state: MenuState = {
     platform: 'linux',
@@ -129,6 +142,25 @@ describe('the menu', () => {
     expect(find('redo', { platform: 'windows' })?.accelerator).toBe('CommandOrControl+Y')
     expect(find('redo', { platform: 'mac' })?.accelerator).toBe('CommandOrControl+Shift+Z')
     expect(menuTemplate({ ...state, platform: 'mac' }, actions)[0]?.label).toBe('Petalyard')
+  })
+
+  it('changes the size of text by the keys that people know, and leaves the drawing its own', () => {
+    const keys = items()
+      .filter((each) => /numadd|numsub|num0|[-+=0]$|Plus/.test(each.accelerator ?? ''))
+      .map((each) => each.accelerator?.replace('CommandOrControl+', ''))
+    expect(keys).toEqual(['Plus', '-', '0', '=', 'numadd', 'numsub', 'num0'])
+    const press = (accelerator: string) =>
+      (items().find((each) => each.accelerator === `CommandOrControl+${accelerator}`)?.click as () => void)()
+    for (const [key, id] of [
+      ['Plus', 'larger'],
+      ['=', 'larger'],
+      ['numsub', 'smaller'],
+      ['0', 'usual-size'],
+    ] as const) {
+      press(key)
+      expect(actions.command).toHaveBeenLastCalledWith(id)
+    }
+    expect(find('zoom-in')).not.toHaveProperty('accelerator')
   })
 
   it('sends commands to the window; without one, New and Open still work on a Mac', () => {

@@ -58,7 +58,7 @@ describe('the start proposes arrangements that hold', () => {
 describe('pasted rounds', () => {
   it('that make a square start in straight rows, joined all along', () => {
     const settings = {
-      theme: 'light', units: 'metric', terms: 'US', hand: 'right', currency: 'EUR', paper: 'A4', house: NO_HOUSE, fonts: [],
+      theme: 'light', zoom: 100, units: 'metric', terms: 'US', hand: 'right', currency: 'EUR', paper: 'A4', house: NO_HOUSE, fonts: [],
     } as const // prettier-ignore
     const blank = ownRoundsProject(settings, { kind: 'blanket', width: 600, height: 800 })
     const [motif] = blank.motifs!
