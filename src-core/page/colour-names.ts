@@ -39,6 +39,11 @@ export function colourNamed(name: string): string | null {
   const words = name.toLowerCase()
   const colour = (words.match(/\p{L}+/gu) ?? []).findLast((word) => COLOURS.has(word))
   if (colour === undefined) return null
+  return shaded(words, COLOURS.get(colour)!)
+}
+
+/** A colour as light or dark as the words beside its name say. */
+export function shaded(words: string, colour: string): string {
   const shade = SHADES.find(([sign]) => sign.test(words))
-  return shade ? mixed(COLOURS.get(colour)!, shade[1]) : COLOURS.get(colour)!
+  return shade ? mixed(colour, shade[1]) : colour
 }

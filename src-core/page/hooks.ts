@@ -2,17 +2,8 @@
 import type { Millimetres } from '../units/quantity'
 import { lengthsIn } from './quantities'
 import type { Found } from './quantities'
+import { BY_LETTER, BY_NUMBER } from '../stitches/hooks'
 
-/** mm by US letter (§yarn-weights: the same table's hooks). Letters differ between makers: millimetres rule. */
-const BY_LETTER: Readonly<Record<string, Millimetres>> = {
-  ...{ B: 2.25, C: 2.75, D: 3.25, E: 3.5, F: 3.75, G: 4, H: 5, I: 5.5, J: 6, K: 6.5, L: 8 },
-  ...{ M: 9, 'M/N': 9, N: 10, 'N/P': 10, 'P/Q': 15, Q: 16, S: 19 },
-}
-/** mm by US number where a letter is not given (the same table). */
-const BY_NUMBER: Readonly<Record<string, Millimetres>> = {
-  ...{ '1': 2.25, '2': 2.75, '3': 3.25, '4': 3.5, '5': 3.75, '6': 4, '7': 4.5, '8': 5, '9': 5.5, '10': 6 },
-  ...{ '10½': 6.5, '11': 8, '13': 9, '15': 10 },
-}
 /** mm by number of US steel hooks, which grow thinner (from memory). */
 const STEEL: Readonly<Record<string, Millimetres>> = {
   ...{ '0': 3.25, '1': 2.75, '2': 2.25, '3': 2.1, '4': 2, '5': 1.9, '6': 1.8, '7': 1.65 },

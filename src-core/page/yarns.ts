@@ -2,6 +2,7 @@
 import type { Yarn } from '../../shared-types/project'
 import { capital } from '../figures/words'
 import { colourNamed } from './colour-names'
+import { shadeNamed } from './shade-names'
 import { massesIn, rounded, yarnLengthsIn } from './quantities'
 
 /** What a page can say of a yarn. */
@@ -158,7 +159,7 @@ export function yarnsIn(text: string): ToldYarn[] {
       const role = match.groups!.role!.replace(' ', '')
       const name = colourOf(match.groups!.name!)
       if (byRole.has(role) || name === '' || !/\p{L}{3}/u.test(name)) continue
-      const colour = colourNamed(name)
+      const colour = shadeNamed(name)
       const yarn = { name: capital(name), ...(colour && { colour }), ...common }
       const end = match.index + match[0].length
       byRole.set(role, { yarn, role, start: match.index + Math.max(0, match[0].indexOf(name)), end })
@@ -174,7 +175,7 @@ export function yarnsIn(text: string): ToldYarn[] {
       start: at,
       end: at + words.length,
     }))
-  const colour = colourNamed(text)
+  const colour = colourNamed(text) ?? shadeNamed(name)
   const start = text.search(/\S/)
   return [
     { yarn: { name, ...(colour && { colour }), ...common }, role: null, start, end: text.trimEnd().length },

@@ -5,7 +5,7 @@ import { settled } from '../../../src-core/settled'
 import type { Colourway, Project, Yarn } from '../../../shared-types/project'
 import { BAND_FIELDS } from '../../../shared-types/project'
 import { editsOf } from '../../kinds/layouts'
-import { colourNamed } from '../../../src-core/page/colour-names'
+import { shadeNamed } from '../../../src-core/page/shade-names'
 import { patternLetters } from '../../../src-core/colour/letters'
 import { freeId, freeLetter, freeName } from './ids'
 import { findMotif, mainMotif, slotsOf } from './motif'
@@ -48,7 +48,7 @@ export const patchYarn = (project: Project, id: string, patch: Partial<Yarn>): P
 export function nameYarn(project: Project, id: string, name: string): Project {
   const yarn = findYarn(project, id)
   const isFirst = UNNAMED.test(yarn?.name?.trim() ?? '') && FIRST_COLOURS.includes(yarn?.colour ?? '')
-  const colour = isFirst ? colourNamed(name) : null
+  const colour = isFirst ? shadeNamed(name) : null
   return patchYarn(project, id, { name, ...(colour !== null && { colour }) })
 }
 

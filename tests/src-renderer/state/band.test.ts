@@ -24,6 +24,21 @@ describe('the first name of a yarn', () => {
     expect(findYarn(nameYarn(added, 'y3', 'Cream'), 'y3')!.name).toBe('Cream')
   })
 
+  it('sets it for the words that skeins are named by: of that hue, and as light or dark as they say', () => {
+    const part = (at: number) => (name: string) => parseInt(coloured(name)!.slice(at, at + 2), 16)
+    const [red, green, blue] = [part(1), part(3), part(5)]
+    const light = (name: string) => red(name) + green(name) + blue(name)
+    for (const name of ['Sea foam', 'Seafoam', 'Moss', 'Bottle green', 'Pine', 'Leaf'])
+      expect([name, green(name) > red(name) && green(name) >= blue(name)]).toEqual([name, true])
+    for (const name of ['Poppy', 'Cranberry', 'Terracotta', 'Blossom', 'Hot pink'])
+      expect([name, red(name) > green(name) && red(name) > blue(name)]).toEqual([name, true])
+    for (const name of ['Cornflower', 'Royal blue', 'Midnight', 'Petrol'])
+      expect([name, blue(name) > red(name)]).toEqual([name, true])
+    expect(light('Oatmeal')).toBeGreaterThan(light('Walnut'))
+    expect(light('Dark oatmeal')).toBeLessThan(light('Oatmeal'))
+    expect(coloured('Merino 4')).toBe(findYarn(added, 'y3')!.colour)
+  })
+
   it('leaves one that was chosen, and that of a yarn which has a name', () => {
     expect(coloured('Cream', patchYarn(added, 'y3', { colour: '#123456' }))).toBe('#123456')
     expect(coloured('Moss', nameYarn(added, 'y3', 'Cream'))).toBe('#f3e7cb')
