@@ -33,6 +33,7 @@ export const JOINING = {
       what: 'the minutes for a join',
     },
     label: 'Minutes for a join',
+    hint: 'Left empty, 1 minute is assumed.',
     change: 'change the minutes for a join',
   }),
 } as const

@@ -7,9 +7,9 @@ const NO_BREAK = '\u00a0'
 /** The text as it is printed. */
 export const plain = (text: string): string => text.replaceAll(NO_BREAK, ' ')
 
-/** A number and its unit, the two numbers of a size, or how many of something. */
+/** A number and its unit, the two numbers of a size, how many of something, and how many chains. */
 const UNITS =
-  /([\d⅛¼⅜½⅝¾⅞]) (?=(?:mm|cm|m|in|yd|g|oz|h|min|%|sts?|sc|hdc|dc|tr|htr|dtr|ch)\b|%|×)|(?<=\d) (?=×)|× (?=[\d⅛¼⅜½⅝¾⅞])|(?<=\d[ \u00a0])× (?=\S)/g
+  /([\d⅛¼⅜½⅝¾⅞]) (?=(?:mm|cm|m|in|yd|g|oz|h|min|%|sts?|sc|hdc|dc|tr|htr|dtr|ch)\b|%|×)|(?<=\d) (?=×)|× (?=[\d⅛¼⅜½⅝¾⅞])|(?<=\d[ \u00a0])× (?=\S)|\b(?:[Cc]h|Rnd|Round|Row) (?=\d)|(?<=\bch-\d{1,2}|\d-ch) (?=sps?\b)/g
 
 /** Numbers stay with their units, and sizes in one piece. */
 const keepUnits = (text: string): string => text.replace(UNITS, (found) => found.replace(' ', NO_BREAK))

@@ -9,6 +9,8 @@ const several = (noun: string): string => (PLURALS.test(noun) ? `${noun}s` : nou
 /** How the designer writes chains: "5 ch", "5-ch sp", or "ch 5", "ch-5 sp". */
 export interface ChainStyle {
   readonly isBehind: boolean
+  /** Spaces of chains alone: "ch 1, ss in 2-ch sp" is usual too. */
+  readonly isSpaceBehind: boolean
 }
 
 const chainWords = (count: number, { isBehind }: ChainStyle): string =>

@@ -215,7 +215,7 @@ function intoWords(
   if (role === 'space') {
     const next = joinable.round.elements.find((each) => each.index === index + 1)
     const all = count + (next?.role === 'closing' ? next.count : 0)
-    return chains.isBehind ? `${all}-ch sp` : `ch-${all} sp`
+    return chains.isSpaceBehind ? `${all}-ch sp` : `ch-${all} sp`
   }
   if (form === 'popcorn' || form === 'cluster' || form === 'puff' || form === 'bobble') return form
   return stitchAbbreviation(countsAs ?? stitch, plan.settled.terms)
@@ -225,7 +225,13 @@ function intoWords(
 function chainStyle(text: string, terms: Terms): ChainStyle {
   const before = text.match(/\bch(ain)?s?\.? ?-?\d/gi)?.length ?? 0
   const behind = text.match(/\b\d+[ -]?ch\b(?!-)/gi)?.length ?? 0
-  return { isBehind: terms === 'UK' && behind >= before }
+  const [spaceBefore, spaceBehind] = [/\bch\.?-\d/gi, /\b\d+-ch\b/gi].map(
+    (sign) => text.match(sign)?.length ?? 0,
+  )
+  return {
+    isBehind: terms === 'UK' && behind >= before,
+    isSpaceBehind: terms === 'UK' && (spaceBehind! > 0 || spaceBefore === 0) && spaceBehind! >= spaceBefore!,
+  }
 }
 
 function inHeading(

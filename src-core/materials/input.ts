@@ -1,5 +1,5 @@
 import type { Finding } from '../../shared-types/finding'
-import type { EdgingAccount, MotifAccount, Range, YarnNeed } from '../../shared-types/plan'
+import type { EdgingAccount, MotifAccount, Range, YarnNeed, TimeParts } from '../../shared-types/plan'
 import type { BlanketLayout, Motif, Project } from '../../shared-types/project'
 import type { Settled } from '../../shared-types/settled'
 import type { Border } from '../edging/border'
@@ -94,5 +94,6 @@ export interface Materials {
   readonly edging: EdgingAccount | null
   readonly ends: number
   readonly minutes: Range | null
+  readonly time?: TimeParts
   readonly findings: Finding[]
 }

@@ -306,5 +306,8 @@ export function materials(input: MaterialsInput): Materials {
   const time = timeNeeded(input, pieces, edging, ends)
   findings.push(...time.findings)
   const accountOfEdging: EdgingAccount | null = edging ? edging.account : null
-  return { yarns: needs, edging: accountOfEdging, ends, minutes: time.minutes, findings }
+  return {
+    ...{ yarns: needs, edging: accountOfEdging, ends, findings, minutes: time.minutes },
+    ...(time.parts && { time: time.parts }),
+  }
 }

@@ -1,6 +1,6 @@
 /** Hours at the hook (M43). */
 import type { Finding } from '../../shared-types/finding'
-import type { Range } from '../../shared-types/plan'
+import type { Range, TimeParts } from '../../shared-types/plan'
 import { finding } from '../findings/finding'
 import { formatMinutes, formatNumber } from '../units/format'
 import { isUsableOrZero } from '../units/usable'
@@ -12,6 +12,7 @@ import { spread } from './range'
 
 interface TimeNeeded {
   readonly minutes: Range | null
+  readonly parts?: TimeParts
   readonly findings: readonly Finding[]
 }
 
@@ -45,16 +46,20 @@ export function timeNeeded(
   const each = isUsableOrZero(joining?.minutes) ? joining.minutes : null
   const { points, stitches } = joinsByTime(input, each !== null)
   const loops = (input.works ?? []).reduce((sum, work) => sum + work.loops, 0)
-  const total =
-    made.reduce(
+  const eachJoin = { minutes: each ?? MATERIAL_CONSTANTS.joinMinutes, assumed: each === null }
+  const parts: TimeParts = {
+    motifs: made.reduce(
       (sum, piece) => sum + piece.counts.motifs * (piece.share ?? 1) * (piece.motif.minutes ?? 0),
       0,
-    ) +
-    points * (each ?? MATERIAL_CONSTANTS.joinMinutes) +
-    stitches * MATERIAL_CONSTANTS.seamStitchMinutes +
-    ((edging?.loops ?? 0) + loops) * MATERIAL_CONSTANTS.loopMinutes +
-    weaving
-  return { minutes: spread(total, MATERIAL_CONSTANTS.timeSpread), findings }
+    ),
+    joins: points * eachJoin.minutes + stitches * MATERIAL_CONSTANTS.seamStitchMinutes,
+    eachJoin: points > 0 ? eachJoin : null,
+    edging: (edging?.loops ?? 0) * MATERIAL_CONSTANTS.loopMinutes,
+    cord: loops * MATERIAL_CONSTANTS.loopMinutes,
+    ends: weaving,
+  }
+  const total = parts.motifs + parts.joins + parts.edging + parts.cord + parts.ends
+  return { minutes: spread(total, MATERIAL_CONSTANTS.timeSpread), parts, findings }
 }
 
 const NONE: Stitched = { joins: 0, stitches: 0 }

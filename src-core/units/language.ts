@@ -31,6 +31,13 @@ export function currencySign(code: string, currencyDisplay: 'narrowSymbol' | 'sy
   return sign.formatToParts(0).find(({ type }) => type === 'currency')?.value ?? code
 }
 
+/** A moment on the clock of this machine: "Nov 30, 2026, 14:05". */
+export const writeMoment = (time: Date): string =>
+  new Intl.DateTimeFormat(LANGUAGE, {
+    ...{ year: 'numeric', month: 'short', day: 'numeric', hour: '2-digit', minute: '2-digit' },
+    hourCycle: 'h23',
+  }).format(time)
+
 /** The word for one, or for any other number: of rows, of "1,200", of 1.5. */
 export function plural(count: number, one: string, many = `${one}s`): string {
   return plurals.select(count) === 'one' ? one : many

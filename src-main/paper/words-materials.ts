@@ -44,7 +44,7 @@ export const MATERIAL_WORDS = {
     { key: 'tails', heading: 'tails' },
     { key: 'waste', heading: 'waste' },
   ],
-  swatch: '10 cm (4 in)',
+  swatch: (units: UnitSystem): string => (units === 'metric' ? '10 cm (4 in)' : '4 in (10 cm)'),
   roundsMeasure: (rounds: number, across: string): string =>
     rounds === 1 ? `round 1 measures ${across}` : `rounds 1–${rounds} measure ${across}`,
   size: (size: PlanSize, units: UnitSystem): string => {

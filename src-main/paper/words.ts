@@ -74,6 +74,8 @@ const motifWords = (motif: MotifAccount | null): string => {
 interface MapFacts {
   readonly numbered: boolean
   readonly lettered: boolean
+  /** Colours within a motif that the rounds call by a letter which is also that of a colourway: "color A". */
+  readonly colourLetters: readonly string[]
   /** Parts that rings round the numbers show, the outermost first. */
   readonly rings: readonly string[]
   /** What the marks of its join points mean. */
@@ -134,6 +136,10 @@ export function howToRead(facts: MapFacts, terms: Terms): string {
   } else if (facts.numbered) {
     parts.push(`The number is ${order}${facts.lettered ? say`, the letter the colourway` : ''}.`)
   }
+  if (facts.colourLetters.length > 0)
+    parts.push(
+      say`It stands for a whole motif; ${listOf(facts.colourLetters)} of the rounds ${plural(facts.colourLetters.length, 'is a colour', 'are colours')} within each motif.`,
+    )
   if (facts.rings.length > 0) parts.push(ringWords(facts.rings))
   if (facts.joins !== '') parts.push(facts.joins)
   if (facts.pairs !== '') parts.push(facts.pairs)
@@ -251,7 +257,27 @@ const ONLY_PART = /^(motif|all)$/i
 export function slotWords(slots: readonly { slot: string; yarnName: string }[], terms: Terms): string {
   const [first, ...others] = slots
   if (first && ONLY_PART.test(first.slot) && others.length === 0) return first.yarnName
-  return slots.map(({ slot, yarnName }) => `${yarnName} ${small(colourSpelled(slot, terms))}`).join(', ')
+  return slots
+    .map(({ slot, yarnName }) => {
+      const part = small(colourSpelled(slot, terms))
+      return LETTERED.test(slot) ? `${part}: ${yarnName}` : `${yarnName} ${part}`
+    })
+    .join(', ')
+}
+
+/** A colour that its pattern calls by a letter alone: "color A". */
+const LETTERED = /^colou?r ([A-Z])$/i
+
+/** Those of some parts whose letter is that of a colourway as well. */
+export function colourLetters(
+  marks: readonly { readonly code: string; readonly slots: readonly { readonly slot: string }[] }[],
+  terms: Terms,
+): string[] {
+  const codes = new Set(marks.map(({ code }) => code))
+  const slots = new Set(marks.flatMap((mark) => mark.slots.map(({ slot }) => slot)))
+  return [...slots]
+    .filter((slot) => codes.has(LETTERED.exec(slot)?.[1]?.toUpperCase() ?? '\n'))
+    .map((slot) => small(colourSpelled(slot, terms)))
 }
 
 /** The same below the name of its colourway, which may be that of its yarn. */

@@ -65,7 +65,11 @@ export function neededFor(project: Settled, laid: readonly LaidItem[], stitching
   }
   const needed = materials(input)
   const sewing = spread(stitching.outline * APPLIQUE.stitchMinutes, APPLIQUE.timeSpread)
-  const whole = { ...needed, minutes: needed.minutes && add(needed.minutes, sewing) }
+  const whole = {
+    ...needed,
+    minutes: needed.minutes && add(needed.minutes, sewing),
+    ...(needed.time && { time: { ...needed.time, sewing: sewing.expected } }),
+  }
   const { findings, ...told } = isBegun(project)
     ? tellProgress(project, panelWork(laid, sewingOf, APPLIQUE.timeSpread, input), needed.yarns)
     : notBegun(whole, { motifs: laid.length, joins: laid.length }, 'sewn down')

@@ -35,6 +35,7 @@ import {
   formatYarnLength,
   totalMass,
 } from '../../../src-core/units/format'
+import { timeWords } from '../../../src-core/figures/time-words'
 import { sensitivityWords } from '../../../src-core/figures/sensitivity'
 import { PENNY, wholeCost } from '../../../src-core/materials/whole-cost'
 import {
@@ -96,7 +97,10 @@ function facts(project: Project, plan: Plan): [string, string][] {
   })
   const pairs = own ?? blanketFacts(project, plan)
   pairs.push(['Ends', `${formatNumber(plan.ends)} to weave in`])
-  if (plan.minutes) pairs.push(['Time', formatRange(plan.minutes, formatMinutes)])
+  if (plan.minutes) {
+    const parts = plan.time ? `; ${timeWords(plan.time, termsOf(project))}` : ''
+    pairs.push(['Time', formatRange(plan.minutes, formatMinutes) + parts])
+  }
   return pairs
 }
 

@@ -4,6 +4,7 @@ import { basename, dirname, join } from 'node:path'
 import { z } from 'zod'
 import type { RecentEntry } from '../../../shared-types/bridge'
 import { oneLine } from '../../../src-core/letters/one-line'
+import { writeMoment } from '../../../src-core/units/language'
 import { SMALL_FILE } from '../limits'
 import { readRegularText } from '../regular-file'
 import type { KeptProjects } from './kept'
@@ -94,15 +95,29 @@ export class RecentProjects {
           interrupted: entry.holder !== null && !(await this.#kept.isHeld(entry)),
         })),
     )
-    return [...files.filter((entry) => entry !== null), ...own]
-      .sort((a, b) => b.usedAt.localeCompare(a.usedAt))
-      .map(({ usedAt: _, ...entry }) => entry)
+    return toldApart(
+      [...files.filter((entry) => entry !== null), ...own]
+        .sort((a, b) => b.usedAt.localeCompare(a.usedAt))
+        .map(({ usedAt: _, ...entry }) => entry),
+    )
   }
 
   async #store(files: readonly Remembered[]): Promise<void> {
     this.#files = files
     await this.#write(this.#path, JSON.stringify(files, null, 2))
   }
+}
+
+/** Of those that would read the same, each says when it was changed. */
+function toldApart(entries: readonly RecentEntry[]): RecentEntry[] {
+  const read = ({ name, where }: RecentEntry) => `${name}\n${where}`
+  const seen = new Map<string, number>()
+  for (const entry of entries) seen.set(read(entry), (seen.get(read(entry)) ?? 0) + 1)
+  return entries.map((entry) => {
+    const changed = new Date(entry.changedAt)
+    if (seen.get(read(entry)) === 1 || Number.isNaN(changed.getTime())) return entry
+    return { ...entry, where: `${entry.where}, changed ${writeMoment(changed)}` }
+  })
 }
 
 /** The entry of a file, or null while it is not there (an unplugged disk, say): it stays remembered. */

@@ -36,6 +36,7 @@ import {
 import { FIGURE_WORDS } from '../words-figures'
 import { MOTIF_WORDS } from '../words-motif'
 import { makerOf } from './labels'
+import { hookWords } from '../../../src-core/stitches/hooks'
 import { gaugeWords, plannedGauge } from './materials'
 import { blanketMotifs } from './motif'
 import { setNotes } from './notes'
@@ -172,7 +173,7 @@ function cardBlocks(job: Job, sheet: Sheet, { howTo }: CardOfKind): Block[] {
 function hookAndGauge(job: Job): string {
   const given = plannedGauge(job)
   const gauge = gaugeWords(job, given)
-  const hook = given?.hook ? `Hook ${formatNumber(given.hook, 2)} mm.` : ''
+  const hook = given?.hook ? `Hook ${hookWords(given.hook, job.terms)}.` : ''
   const told = gauge ? `${capital(termWord('gauge', job.terms))}: ${gauge}.` : ''
   return [hook, told].filter(Boolean).join(' ')
 }

@@ -5,6 +5,8 @@ import { ENDS_WORDS } from '../../../src-core/edging/words'
 import { cordGauge } from '../../../src-core/layout/garland/cord'
 import { blanketOf, byKind, garlandOf } from '../../../src-core/plans/layouts'
 import { partOf } from '../../../src-core/figures/part'
+import { hookWords } from '../../../src-core/stitches/hooks'
+import { timeWords } from '../../../src-core/figures/time-words'
 import { capital, listed, openEndsWords, plural } from '../../../src-core/figures/words'
 import {
   buyingRemark,
@@ -185,7 +187,7 @@ function partsTable(job: Job): { columns: readonly Column[]; rows: Row[] } | nul
 
 /** The trade takes 10 cm and 4 in for the same swatch. */
 const swatchWords = (over: number, job: Job): string =>
-  over === 100 || over === 101.6 ? MATERIAL_WORDS.swatch : formatLength(over, job.units)
+  over === 100 || over === 101.6 ? MATERIAL_WORDS.swatch(job.units) : formatLength(over, job.units)
 
 /** The gauge in words: "20 sc (single crochet) × 22 rows to 10 cm (4 in)". */
 export function gaugeWords(job: Job, gauge: StitchGauge | undefined): string | null {
@@ -247,7 +249,7 @@ function facts(job: Job, notes: readonly string[]): [string, string][] {
   const gauge = plannedGauge(job)
   const told = gaugeWords(job, gauge)
   if (told) list.push([capital(termWord('gauge', terms)), told])
-  if (gauge?.hook) list.push(['Hook', `${formatNumber(gauge.hook, 2)} mm`])
+  if (gauge?.hook) list.push(['Hook', hookWords(gauge.hook, terms)])
   const edging = edgingWords(plan.edging, job)
   const at = blanketOf(settled)?.edging?.ends ?? 'both'
   const both = at === 'both' ? '; the counts are those of both together' : ''
@@ -274,7 +276,8 @@ function facts(job: Job, notes: readonly string[]): [string, string][] {
     const { low, expected, high } = plan.minutes
     const range =
       formatMinutes(low) === formatMinutes(high) ? '' : ` (${formatMinutes(low)} to ${formatMinutes(high)})`
-    list.push(['Time', `about ${formatMinutes(expected)}${range}`])
+    const parts = plan.time ? `: ${timeWords(plan.time, terms)}` : ''
+    list.push(['Time', `about ${formatMinutes(expected)}${range}${parts}`])
   }
   if (plan.kit) {
     if (plan.kit.perKit.some(({ assumed }) => assumed))

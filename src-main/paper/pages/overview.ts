@@ -24,6 +24,7 @@ import { FIGURE_WORDS } from '../words-figures'
 import { notesHeight, setNotes } from './notes'
 import {
   HEADINGS,
+  colourLetters,
   howToRead,
   joiningAdvice,
   keyCount,
@@ -207,6 +208,7 @@ function textsWith(job: Job, tiling: Tiling | null, atScale: AtScale): [string, 
     {
       numbered: true,
       lettered: ground.marks.some((mark) => mark.code !== ''),
+      colourLetters: colourLetters(ground.marks, job.terms),
       ...atScale,
       joins: joinMarksSentence(plan),
       pairs: pairSentence(plan),

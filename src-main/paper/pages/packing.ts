@@ -2,8 +2,11 @@
 import { partOf } from '../../../src-core/figures/part'
 import { capital } from '../../../src-core/figures/words'
 import { BOUGHT_NEW, hasStock, starred, starWords } from '../../../src-core/figures/yarn-words'
+import { ballsOnHand } from '../../../src-core/materials/kit/on-hand'
 import { termWord } from '../../../src-core/stitches/terms'
 import type { KitAccount } from '../../../shared-types/plan'
+import type { UnitSystem, Yarn } from '../../../shared-types/project'
+import { gramsOnHand } from '../../../src-core/materials/on-hand'
 import type { Settled } from '../../../shared-types/settled'
 import { formatLength, formatMass, formatMoney, formatNumber } from '../../../src-core/units/format'
 import type { Draft, Job } from '../page'
@@ -110,6 +113,7 @@ function setPacking(job: Job, kit: KitAccount, setting: Setting): Draft[] {
   const { settled, units } = job
   const money = (amount: number): string => formatMoney(amount, settled.currency)
   const pages = new Pages(job, setting)
+  const isStocked = hasStock(settled.yarns, kit.run)
   pages.y = pages.sheet.title(PACKING_WORDS.title)
   pages.y = pages.sheet.paragraph(runWords(kit, settled), pages.sheet.left, pages.y, 165)
   if (shortNotes(job).length > 0) pages.y = setNotes(job, pages.sheet, pages.y)
@@ -121,14 +125,18 @@ function setPacking(job: Job, kit: KitAccount, setting: Setting): Draft[] {
   )
   pages.table(
     PACKING_WORDS.buying,
-    [left('What'), right('how many'), right('left over'), right('cost')],
-    buyingRows(job, kit, money),
+    [
+      ...[left('What'), right('how many')],
+      ...(isStocked ? [right('on hand'), right('to order')] : []),
+      ...[right('left over'), right('cost')],
+    ],
+    buyingRows(job, kit, money, isStocked),
   )
   if (kit.perKit.some(({ assumed }) => assumed) || kit.run.some(({ assumed }) => assumed))
     pages.y = pages.sheet.paragraph(starWords(termWord('ball', job.terms)), pages.sheet.left, pages.y, 165)
   const remarks = [
     ...lengthsWords(settled, kit, job.terms, true),
-    ...(hasStock(settled.yarns, kit.run) ? [BOUGHT_NEW] : []),
+    ...(isStocked ? [BOUGHT_NEW] : []),
     ...job.plan.findings.filter(({ code }) => code === 'kit/no-instructions').map(({ message }) => message),
   ]
   for (const words of remarks)
@@ -217,19 +225,38 @@ function windingRows({ settled, plan, units, terms }: Job, kit: KitAccount): Row
   return rows
 }
 
-function buyingRows(job: Job, kit: KitAccount, money: (amount: number) => string): Row[] {
+/** "2", "2 + 35 g": balls that the order is less by, and what lies there opened or in another size; the latter told once. */
+function onHandWords(yarn: Yarn | undefined, isFirst: boolean, balls: number, units: UnitSystem): string {
+  const whole = balls > 0 ? Math.floor(yarn?.onHandBalls ?? 0) * (yarn?.ballGrams ?? 0) : 0
+  const rest = yarn && isFirst ? gramsOnHand(yarn) - whole : 0
+  const told = [balls > 0 ? formatNumber(balls) : '', rest >= LEAST_TOLD ? formatMass(rest, units) : '']
+  return told.filter(Boolean).join(' + ') || '–'
+}
+/** g. Less is no length for a kit. */
+const LEAST_TOLD = 1
+
+/** With columns of what is on hand, and of what is to be ordered then, where there is some of it. */
+function buyingRows(job: Job, kit: KitAccount, money: (amount: number) => string, isStocked: boolean): Row[] {
   const rows: Row[] = []
+  const stock = (...cells: string[]): string[] => (isStocked ? cells : [])
   const amount = (cost: number | null): string => (cost === null ? '–' : money(cost))
   for (const run of kit.run) {
     const name = yarnName(job.settled, run.yarn)
     const isGuessed = run.assumed ?? false
-    if (run.packs.length === 0) rows.push({ cells: [`☐ ${name}`, '–', '', '–'] })
-    run.packs.forEach(({ grams, price, count }, i) => {
+    if (run.packs.length === 0) rows.push({ cells: [`☐ ${name}`, '–', ...stock('', ''), '', '–'] })
+    const yarn = job.settled.yarns.find(({ id }) => id === run.yarn)
+    run.packs.forEach((pack, i) => {
+      const { grams, price, count } = pack
+      const there = ballsOnHand(yarn, pack)
       const last = i === run.packs.length - 1
       rows.push({
         cells: [
           `☐ ${name}, ${formatMass(grams, 'metric')} each`,
           starred(formatNumber(count), isGuessed),
+          ...stock(
+            onHandWords(yarn, i === 0, there, job.units),
+            starred(formatNumber(count - there), isGuessed),
+          ),
           last && run.leftover !== null ? starred(formatMass(run.leftover, job.units), isGuessed) : '',
           starred(amount(price === null ? null : price * count), isGuessed),
         ],
@@ -237,11 +264,19 @@ function buyingRows(job: Job, kit: KitAccount, money: (amount: number) => string
     })
   }
   for (const { name, run, cost } of kit.extras)
-    rows.push({ cells: [`☐ ${name}`, formatNumber(run), '', amount(cost)] })
+    rows.push({ cells: [`☐ ${name}`, formatNumber(run), ...stock('', ''), '', amount(cost)] })
   if (kit.packaging > 0)
-    rows.push({ cells: ['☐ packaging', formatNumber(kit.count), '', money(kit.packaging)] })
+    rows.push({
+      cells: ['☐ packaging', formatNumber(kit.count), ...stock('', ''), '', money(kit.packaging)],
+    })
   rows.push({
-    cells: ['Together', '', '', starred(amount(kit.runCost), kit.assumed?.includes('cost') ?? false)],
+    cells: [
+      'Together',
+      '',
+      ...stock('', ''),
+      '',
+      starred(amount(kit.runCost), kit.assumed?.includes('cost') ?? false),
+    ],
     bold: true,
   })
   return rows

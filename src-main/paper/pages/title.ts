@@ -7,7 +7,7 @@ import { projectSentence, sentenceText } from '../../../src-core/figures/sentenc
 import { capital } from '../../../src-core/figures/words'
 import { amountWords, NOT_KNOWN } from '../../../src-core/figures/yarn-words'
 import { termWord } from '../../../src-core/stitches/terms'
-import { formatMass, formatNumber } from '../../../src-core/units/format'
+import { formatMass } from '../../../src-core/units/format'
 import { drawLogo } from '../draw-logo'
 import type { Draft, Job } from '../page'
 import { accents, newSheet } from '../page'
@@ -15,6 +15,7 @@ import { Sheet, shorten, TYPE } from '../setting'
 import { PAGE_NAMES } from '../words'
 import { MATERIAL_WORDS } from '../words-materials'
 import { SKILL_WORDS, TITLE_WORDS, writtenWords, yarnWords } from '../words-title'
+import { hookWords } from '../../../src-core/stitches/hooks'
 import { gaugeWords, plannedGauge } from './materials'
 import { setWhole } from './whole'
 
@@ -186,7 +187,7 @@ function plainFacts(job: Job): [string, string][] {
     ...(plan.motifs.length > 0
       ? [[TITLE_WORDS.size, MATERIAL_WORDS.size(plan.size, units)] as [string, string]]
       : []),
-    ...(gauge?.hook ? [[TITLE_WORDS.hook, `${formatNumber(gauge.hook, 2)} mm`] as [string, string]] : []),
+    ...(gauge?.hook ? [[TITLE_WORDS.hook, hookWords(gauge.hook, job.terms)] as [string, string]] : []),
     ...(told ? [[capital(termWord('gauge', terms)), told] as [string, string]] : []),
     [TITLE_WORDS.written, writtenWords(settled, terms)],
   ]

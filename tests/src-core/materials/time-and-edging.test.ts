@@ -2,6 +2,7 @@
 import { describe, expect, it } from 'vitest'
 import { materials } from '../../../src-core/materials/materials'
 import { resolveGauge } from '../../../src-core/stitches/gauge'
+import { timeWords } from '../../../src-core/figures/time-words'
 import { codes, daisy, flower, flowerAccount, input, project } from './helpers'
 
 describe('M43 time and ends', () => {
@@ -13,6 +14,13 @@ describe('M43 time and ends', () => {
       }),
     )
     expect(found.ends).toBe(400)
+    expect(found.time).toMatchObject({ motifs: 1500, joins: 360, edging: 0, cord: 0, ends: 400 })
+    expect(timeWords(found.time!, 'US')).toBe(
+      'motifs 25 h, joins 6 h at 2 min each, ends 6 h 40 min at 1 min each (assumed)',
+    )
+    // Where nobody says how long a join takes, a minute is assumed, and it says so.
+    const silent = materials(input({ project: project({ joining: { rule: 'tips' } }), joinOperations: 180 }))
+    expect(timeWords(silent.time!, 'UK')).toContain('joins 3 h at 1 min each (assumed)')
     expect(found.minutes?.expected).toBeCloseTo(100 * 15 + 180 * 2 + 400, 9)
     expect(found.findings.find((finding) => finding.code === 'time/ends')?.message).toContain('400 ends')
   })
@@ -42,6 +50,7 @@ describe('M43 time and ends', () => {
   it('M43 tells no time where a motif was never timed, and says so', () => {
     const found = materials(input({ motif: { ...daisy, minutes: undefined } }))
     expect(found.minutes).toBeNull()
+    expect(found).not.toHaveProperty('time')
     expect(codes(found)).toContain('time/no-minutes')
   })
 

@@ -132,6 +132,19 @@ describe('each sheet of a kit alone', () => {
     }))
     const told = await wordsOf({ ...GATE, yarns: stock, motifs: motifs as Project['motifs'] })
     expect(told).toContain('All of it is bought new here: what is on hand is not taken off')
+    // Of each yarn two balls of the size that is sold lie there, so many fewer are ordered.
+    expect(told).toContain('how many on hand to order left over cost')
+    expect(plain).not.toContain('to order')
+    const { run } = planProject({ ...GATE, yarns: stock, motifs: motifs as Project['motifs'] }).kit!
+    const balls = run.flatMap(({ packs }) => packs).filter(({ grams }) => grams === stock[0]!.ballGrams)
+    expect(balls.length).toBeGreaterThan(0)
+    for (const { count } of balls) {
+      const there = Math.min(2, count)
+      expect(told).toMatch(new RegExp(`50 g each ${count} ${there} ${count - there} `))
+    }
+    // What is weighed, opened, is told and not counted on.
+    const opened = none.map((yarn, i) => ({ ...yarn, onHandGrams: i === 0 ? 35 : undefined }))
+    expect(await wordsOf({ ...GATE, yarns: opened })).toMatch(/ g each (\d+) 35 g \1 /)
     expect(told).toContain('it has neither written rounds nor instructions')
   })
 
@@ -202,7 +215,7 @@ describe('each sheet of a kit alone', () => {
     const gauge = { stitch: 'sc', stitches: 21, rows: 23, over: 100, hook: 3.25 }
     const motifs = GATE.motifs!.map((motif) => ({ ...motif, gauge }))
     const { pages } = await read({ ...GATE, gauge: undefined, motifs }, { sheets: ['card'] })
-    expect(pages[0]!.words).toContain('Hook 3.25 mm.')
+    expect(pages[0]!.words).toContain('Hook 3.25 mm (US D-3).')
     expect(pages[0]!.words).toMatch(/21 sc \(single crochet\)/)
   })
 

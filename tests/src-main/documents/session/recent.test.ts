@@ -80,3 +80,14 @@ it('names a file by the title of its project, and says beside it how the file is
     ['throw', folder],
   ])
 })
+
+it('says of two that would read the same when each was changed', async () => {
+  for (const [index, title] of ['Garland', 'Garland', 'Throw'].entries())
+    await world.session({ id: `n${index}` }).keep({ revision: 1, text: projectText(title) })
+  const entries = await recent.list()
+  const garlands = entries.filter(({ name }) => name === 'Garland')
+  expect(garlands).toHaveLength(2)
+  for (const { where } of garlands)
+    expect(where).toMatch(/^Petalyard's own folder, changed \w{3} \d{1,2}, \d{4}, \d{2}:\d{2}$/)
+  expect(entries.find(({ name }) => name === 'Throw')?.where).toBe("Petalyard's own folder")
+})
