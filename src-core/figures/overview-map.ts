@@ -13,7 +13,7 @@ const ROW_NUMBERS = 9
 const PLACE_NUMBERS = 7
 const ARROWS = 8.5
 /** Motifs are printed no larger than this across: a small project does not fill the sheet with one flower. */
-const LARGEST_MOTIF = 26
+const LARGEST_MOTIF = 40
 
 interface OverviewMap {
   readonly figure: Figure

@@ -138,7 +138,9 @@ export function howToRead(facts: MapFacts, terms: Terms): string {
   }
   if (facts.colourLetters.length > 0)
     parts.push(
-      say`It stands for a whole motif; ${listOf(facts.colourLetters)} of the rounds ${plural(facts.colourLetters.length, 'is a colour', 'are colours')} within each motif.`,
+      facts.colourLetters.length === 1
+        ? say`It stands for a whole motif; ${listOf(facts.colourLetters)} of the rounds is a colour within each motif.`
+        : say`It stands for a whole motif; ${listOf(facts.colourLetters)} of the rounds are colours within each motif.`,
     )
   if (facts.rings.length > 0) parts.push(ringWords(facts.rings))
   if (facts.joins !== '') parts.push(facts.joins)

@@ -1,6 +1,7 @@
 /** The joining round in words, by hand: where a chain is parted, and what to do at a stitch (§joining-last-round). */
 import { describe, expect, it } from 'vitest'
 import { joiningRounds } from '../../../src-core/joining-round/joining-round'
+import { translateText } from '../../../src-core/notation/translate'
 import { planProject } from '../../../src-core/plan'
 import { blanketOf, flower, granny, GRANNY, readBack, readExample, solidSquare } from './flowers'
 
@@ -40,6 +41,20 @@ describe('petals that end in chains', () => {
     expect(joiningRounds(plan, 'UK')[1]!.words).toContain(
       '(dc, htr, 2 tr, ch 1, ss in corresponding 2-ch sp of neighbour, ch 1, 2 tr, htr, dc)',
     )
+  })
+})
+
+describe('spaces of chains', () => {
+  const uk = (space: (chains: number) => string) =>
+    flower(6, 'ch 2').map((work) =>
+      translateText(work, 'US', 'UK').replace(/\b(\d+)-ch\b/g, (_, chains: string) => space(Number(chains))),
+    )
+  const words = (rounds: readonly string[]) =>
+    told(blanketOf({ rounds, terms: 'UK', layout: { columns: 2, rows: 1 } }))[1]!.words
+  it('are named as the designer names them, wherever the chains that are made have their number', () => {
+    expect(words(uk((chains) => `${chains}-ch`))).toContain('ch 1, ss in corresponding 2-ch sp of neighbour')
+    expect(words(uk((chains) => `${chains}-ch`))).not.toContain('ch-')
+    expect(words(uk((chains) => `ch-${chains}`))).toContain('ch 1, ss in corresponding ch-2 sp of neighbour')
   })
 })
 

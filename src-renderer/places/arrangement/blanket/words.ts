@@ -1,5 +1,5 @@
 /** Arrangements in words. */
-import type { EdgingAccount } from '../../../../shared-types/plan'
+import type { EdgingAccount, MotifAccount } from '../../../../shared-types/plan'
 import type { Project } from '../../../../shared-types/project'
 import type { EdgingKind } from '../../../../src-core/edging/gallery'
 import { listOf } from '../../../../src-core/joins/words'
@@ -31,11 +31,22 @@ export const OUTLINE_WORDS = {
 
 export const POINTING_WORDS = { down: 'points down', up: 'points up' } as const
 
-export const EDGING_WORDS = {
-  follow: { label: 'Follow the edge', hint: 'round every petal' },
-  bridge: { label: 'Bridge it', hint: 'a stitch in each tip, chains between' },
-  level: { label: 'Level it', hint: 'taller stitches fill the dips, or rows where these are deep' },
-} as const
+/** The ways in which an edging meets the edge, for motifs of a shape: only a flower has petals and tips. */
+export function edgingWords(shape: MotifAccount['shape'] | undefined) {
+  const [along, point] = (shape && AT_EDGE[shape]) ?? AT_EDGE.petals
+  return {
+    follow: { label: 'Follow the edge', hint: `round every ${along}` },
+    bridge: { label: 'Bridge it', hint: `a stitch in each ${point}, chains between` },
+    level: { label: 'Level it', hint: 'taller stitches fill the dips, or rows where these are deep' },
+  } as const
+}
+const AT_EDGE: Readonly<Partial<Record<MotifAccount['shape'], readonly [string, string]>>> & {
+  readonly petals: readonly [string, string]
+} = {
+  petals: ['petal', 'tip'],
+  straight: ['motif', 'corner'],
+  round: ['motif', 'motif where it lies outermost'],
+}
 
 export const GALLERY_WORDS: Readonly<Record<EdgingKind, { label: string; hint: string }>> = {
   plain: { label: 'Plain', hint: 'short stitches, three in each corner' },
