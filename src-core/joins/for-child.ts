@@ -12,12 +12,16 @@ export const isForHands = (opening: Millimetres | undefined): boolean => (openin
 export const openForHands = (opening: Millimetres | undefined): Millimetres =>
   isForHands(opening) ? opening! : 0
 
-/** What closes for a child first, what holds before all else; among equals the order stays. */
+/**
+ * What closes for a child first, what holds before all else; among equals the order stays. Where no opening is known,
+ * as of what is for nobody small, all of it stays.
+ */
 export function closedForChild<Of>(
   list: readonly Of[],
   of: (one: Of) => { readonly holds: boolean; readonly opening: Millimetres | undefined },
 ): Of[] {
   const known = list.map((one) => ({ one, ...of(one) }))
+  if (known.every(({ opening }) => opening === undefined)) return [...list]
   known.sort(
     (a, b) =>
       Number(b.holds) - Number(a.holds) ||

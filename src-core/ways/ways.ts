@@ -75,7 +75,8 @@ export function waysToSize(project: Project, wish: WishedSize, planner: Planner)
     .filter((way) => (!isHeld || holds(way)) && offBy(way.size, wish) < before)
     .sort((a, b) => byNearness(a, b, wish, isBegun(project)))
   // All of them are wide or narrow by the same motifs: a millimetre more is nothing to put before a size.
-  const openOf = (way: SizeWay) => (isForHands(way.opening) ? CHILD_OPENING : 0)
+  const openOf = ({ opening }: SizeWay) =>
+    opening === undefined ? undefined : isForHands(opening) ? CHILD_OPENING : 0
   const closed = closedForChild(ways, (way) => ({ holds: holds(way), opening: openOf(way) }))
   return { ways: closed.slice(0, WAYS.offered), findings }
 }

@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest'
 import { isBabySize } from '../../../src-core/layout/baby-size'
+import { closedForChild } from '../../../src-core/joins/for-child'
 import { layoutOf } from '../../../src-core/layout/candidates'
 import { fitFromHave, fitProject, planProject, proposeProject, waysForProject } from '../../../src-core/plan'
 import { withEdit } from '../../../src-core/ways/edit'
@@ -100,4 +101,20 @@ it('M32: of ways to a size those that leave no openings for small hands go first
   expect(
     waysForProject(octagons(false, 59), { width: 500 }).ways.every((way) => way.opening === undefined),
   ).toBe(true)
+})
+
+it('M32: what is for nobody small keeps its order, whether it holds or not', () => {
+  const list = [
+    { holds: false, opening: undefined },
+    { holds: true, opening: undefined },
+  ]
+  expect(closedForChild(list, (one) => one)).toEqual(list)
+  const child = [
+    { holds: false, opening: 0 },
+    { holds: true, opening: 30 },
+    { holds: true, opening: 26 },
+    { holds: true, opening: 24 },
+    { holds: true, opening: 3 },
+  ]
+  expect(closedForChild(child, (one) => one).map(({ opening }) => opening)).toEqual([24, 3, 26, 30, 0])
 })
