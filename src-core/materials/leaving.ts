@@ -1,4 +1,5 @@
 /** Which motifs leave the pattern of a blanket so that limits are kept, and which limits these are. */
+import { ownOf } from '../by-name'
 import type { LeavingOrder } from '../../shared-types/plan'
 import type { BlanketLayout, Yarn } from '../../shared-types/project'
 import type { ColourAssignment } from '../colour/assign'
@@ -18,6 +19,6 @@ export function leavingOrder(
     yarns: yarns.flatMap((yarn) =>
       keeps?.yarns.includes(yarn.id) ? [{ id: yarn.id, most: limitOf(fill, yarn) }] : [],
     ),
-    colourways: (keeps?.colourways ?? []).map((id) => ({ id, most: fill?.most?.[id] ?? 0 })),
+    colourways: (keeps?.colourways ?? []).map((id) => ({ id, most: ownOf(fill?.most, id) ?? 0 })),
   }
 }

@@ -11,6 +11,7 @@ import {
 } from '../../../src-core/edging/words'
 import { fillersByMotif, openingWords } from '../../../src-core/figures/filler-list'
 import { leavingWords } from '../../../src-core/figures/leaving-words'
+import { byName } from '../../../src-core/by-name'
 import { capital, counted, openEndsWords } from '../../../src-core/figures/words'
 import type {
   EdgingAccount,
@@ -216,7 +217,7 @@ function byColourway(project: Project, counts: Readonly<Record<string, number>>)
 }
 
 function howOften(pieces: readonly { readonly colourway: string }[]): Record<string, number> {
-  const counts: Record<string, number> = {}
+  const counts = byName<number>()
   for (const { colourway } of pieces) counts[colourway] = (counts[colourway] ?? 0) + 1
   return counts
 }
