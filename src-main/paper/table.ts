@@ -88,6 +88,8 @@ export class Table {
   private readonly inset: number
   private readonly table: Part
   private drawn = 0
+  /** No row fitted where it was drawn last: the next page takes one, however high it is. */
+  private isPassed = false
 
   constructor(
     sheet: Sheet,
@@ -111,19 +113,20 @@ export class Table {
   }
 
   /**
-   * Draws the rows that fit above `bottom`, on an empty page at least one; returns the y below. Words that are too long for their
-   * column wrap.
+   * Draws the rows that fit above `bottom`, at least one on an empty page, or where the page before took none: what is
+   * higher than any page would never end. Returns the y below. Words that are too long for their column wrap.
    */
   draw(sheet: Sheet, y: number, bottom = sheet.bottom): number {
     const width = this.widths.reduce((sum, each) => sum + each, 0)
-    const isEmpty = y <= sheet.top
+    const takesOne = y <= sheet.top || this.isPassed
+    const before = this.drawn
     y = this.head(sheet, y)
     sheet.rule(y, sheet.left, sheet.left + width, 0.3)
     for (let first = true; this.goesOn; first = false) {
       const row = this.rows[this.drawn]!
       const weight = row.bold ? 'bold' : 'regular'
       const laid = this.lay(sheet, row.cells, weight, this.inset)
-      if (y + laid.height > bottom && !(first && isEmpty)) break
+      if (y + laid.height > bottom && !(first && takesOne)) break
       row.mark?.(sheet, sheet.left, y, Setting.line(this.size, ROW_LEADING))
       const told = partOf('TR', this.table)
       laid.lines.forEach((each, i) => {
@@ -134,6 +137,7 @@ export class Table {
       sheet.rule(y, sheet.left, sheet.left + width, 0.12)
       this.drawn++
     }
+    this.isPassed = this.goesOn && this.drawn === before
     return y
   }
 

@@ -3,6 +3,7 @@ import { describe, expect, it } from 'vitest'
 import { renderMap } from '../../../src-main/paper/index'
 import type { RenderOptions } from '../../../src-main/paper/index'
 import { settled } from '../../../src-core/settled'
+import { example } from './examples'
 import { DATE, flowers, planned, VERSION } from './projects'
 import { readPdf } from './read-pdf'
 
@@ -41,6 +42,21 @@ describe('whatever the file holds', () => {
     expect(pages[0]!.words).toContain('Untitled project')
     expect(pages[0]!.words).toContain('Nothing is arranged yet.')
   })
+
+  it('ends where a row of a table is higher than a page', async () => {
+    const named = <Named extends { readonly name?: string }>(all: readonly Named[] | undefined) =>
+      (all ?? []).map((each) => ({ ...each, name: `${each.name} ${'endless '.repeat(1_200)}` }))
+    for (const kit of [example('orchard-gate-garland'), example('causeway-lap-blanket')]) {
+      const { yarns, motifs, colourways } = kit
+      const endless = {
+        ...kit,
+        ...{ yarns: named(yarns), motifs: named(motifs), colourways: named(colourways) },
+      }
+      const { plan } = planned(endless)
+      const { pages } = await readPdf(await renderMap(plan, OPTIONS))
+      expect(pages.length).toBeLessThan(200)
+    }
+  }, 30_000)
 
   it('prints any number of colourways', async () => {
     const project = flowers({ columns: 8, rows: 6 })
