@@ -4,8 +4,8 @@ import type { Part } from '../../../src-core/figures/part'
 import { breakLines } from '../../../src-core/figures/lines'
 import { linePath } from '../../../src-core/figures/path'
 import { projectSentence, sentenceText } from '../../../src-core/figures/sentence'
-import { capital } from '../../../src-core/figures/words'
-import { amountWords, NOT_KNOWN } from '../../../src-core/figures/yarn-words'
+import { capital, counted } from '../../../src-core/figures/words'
+import { amountWords, isAssumed, isNeedKnown, NOT_KNOWN } from '../../../src-core/figures/yarn-words'
 import { termWord } from '../../../src-core/stitches/terms'
 import { formatMass } from '../../../src-core/units/format'
 import { drawLogo } from '../draw-logo'
@@ -197,14 +197,18 @@ function plainFacts(job: Job): [string, string][] {
  * The yarns with what they come to, in a kit with what lies in it, `most` of them by name. A fibre that all of them are
  * of is told once.
  */
-function yarnFacts({ plan, settled, units }: Job, most: number): string[] {
+function yarnFacts({ plan, settled, units, terms }: Job, most: number): string[] {
   const yarns = new Map(settled.yarns.map((yarn) => [yarn.id, yarn]))
   const wound = new Map(plan.kit?.perKit.map(({ yarn, grams }) => [yarn, formatMass(grams, units)]))
   const fibres = new Set(plan.yarns.map(({ id }) => yarns.get(id)?.fibre?.trim() ?? ''))
   const all = plan.yarns.length > 1 && fibres.size === 1 ? [...fibres][0]! : ''
   const told = plan.yarns.map((need) => {
     const yarn = yarns.get(need.id)
-    const amount = plan.kit ? (wound.get(need.id) ?? NOT_KNOWN) : amountWords(need, units)
+    const balls =
+      need.balls === null || !isNeedKnown(need) || isAssumed(need, 'balls')
+        ? ''
+        : `, ${counted(need.balls, termWord('ball', terms), termWord('balls', terms))}`
+    const amount = plan.kit ? (wound.get(need.id) ?? NOT_KNOWN) : `${amountWords(need, units)}${balls}`
     return yarnWords(yarn?.name || need.id, amount, all === '' ? (yarn?.fibre?.trim() ?? '') : '')
   })
   const shown =

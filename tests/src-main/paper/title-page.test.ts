@@ -113,6 +113,13 @@ describe('the title page', () => {
     expect(plan.yarns.length).toBeGreaterThan(2)
     for (const { id } of plan.yarns)
       expect(title!.words).toContain(`${plan.settled.yarns.find((yarn) => yarn.id === id)!.name}: `)
+    // What a buyer takes to the shop: whole skeins, but where nobody entered what one weighs.
+    for (const { id, balls, assumed } of plan.yarns) {
+      const name = plan.settled.yarns.find((yarn) => yarn.id === id)!.name
+      const told = new RegExp(`${name}: [^:]*?, ${balls} skeins?\\b`)
+      if (balls !== null && !assumed?.includes('balls')) expect(title!.words).toMatch(told)
+    }
+    expect(plan.yarns.some(({ balls }) => balls !== null)).toBe(true)
     // Each part stands on the page that is told.
     const pages = mapPages(plan, { ...options, sheets: ['title', 'map'] })
     expect(pages).toHaveLength(behind.length + 1)
