@@ -1,25 +1,14 @@
 /** A project of the text of a pattern: its rounds as a motif, and all that the page proposes for it taken. */
-import type { Project, Terms, UnitSystem } from '../../shared-types/project'
+import type { Project, Terms } from '../../shared-types/project'
 import { accountOf } from '../accounts'
 import { laidFirst } from '../layout/first-layout'
 import { takeApart } from '../notation/take-apart'
 import { settled } from '../settled'
 import { colourName, proposalsFor, takeProposals, withPage } from './proposals'
-import type { Proposal } from './proposals'
+import { unitsOf } from './units-of-page'
 
 /** Colour of rounds where the text names none. */
 const MAIN = 'main'
-
-const UNITS_IN: ReadonlySet<Proposal['kind']> = new Set(['swatch', 'rounds-gauge', 'size', 'piece'])
-
-/** Units of the first measure that a page tells of its own motif; undefined where it tells none. */
-function unitsOf(proposals: readonly Proposal[]): UnitSystem | undefined {
-  const words = proposals.filter(({ kind }) => UNITS_IN.has(kind)).map(({ at }) => at.words)
-  const [first] = words.flatMap(
-    (text) => /\d\s*-?(?:(cm|mm|centi|milli)|(in\b|inch|["″”]|''|′′))/i.exec(text) ?? [],
-  )
-  return first === undefined ? undefined : /[cm]m$|centi$|milli$/i.test(first) ? 'metric' : 'imperial'
-}
 
 /** Each colour of the motif with a yarn of the project: the one that the page gives it, else one after the other. */
 function withYarns(project: Project): Project {

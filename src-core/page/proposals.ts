@@ -3,7 +3,15 @@
  * without being asked; what was taken or left is remembered with the page.
  */
 import type { MotifAccount } from '../../shared-types/plan'
-import type { MeasuredSizes, Motif, Project, StitchGauge, Terms, Yarn } from '../../shared-types/project'
+import type {
+  MeasuredSizes,
+  Motif,
+  Project,
+  StitchGauge,
+  Terms,
+  UnitSystem,
+  Yarn,
+} from '../../shared-types/project'
 import type { SizeName } from '../motif/stated'
 import { laidBlanketOf } from '../plans/layouts'
 import { settled, withGauge } from '../settled'
@@ -12,6 +20,7 @@ import { translateStitch } from '../stitches/terms'
 import { piecesInto, withPiece } from './pieces'
 import { readPage } from './read-page'
 import type { PageFact } from './read-page'
+import { unitsOf } from './units-of-page'
 import type { SizeOf } from './sizes'
 import type { PageYarn } from './yarns'
 import { changeWords, labelOf, nowWords, valueWords } from './words'
@@ -122,8 +131,9 @@ function proposalOf(
   project: Project | null,
   motif: Motif | null,
   shape: MotifShape,
+  /** Those of the page, where there is no project. */
+  units: UnitSystem = project ? settled(project).units : 'metric',
 ): Proposal {
-  const units = project ? settled(project).units : 'metric'
   return {
     id: fact.id,
     kind: fact.kind,
@@ -147,8 +157,11 @@ function factsOf(page: Page, into: Terms): PageFact[] {
 }
 
 /** What a text proposes by itself, without a project. */
-export const proposalsOfText = (text: string, terms: Terms): Proposal[] =>
-  readPage(text, terms).map((fact) => proposalOf(fact, terms, null, null, null))
+export function proposalsOfText(text: string, terms: Terms): Proposal[] {
+  const facts = readPage(text, terms)
+  const units = unitsOf(facts)
+  return facts.map((fact) => proposalOf(fact, terms, null, null, null, units))
+}
 
 const motifOf = (project: Project, id: string): Motif | undefined =>
   project.motifs?.find((motif) => motif.id === id)

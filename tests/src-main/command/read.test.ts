@@ -67,6 +67,8 @@ describe('read', () => {
         { id: 'hook-1', sets: { 'motif.gauge.hook': 5 }, value: '5 mm', ...at('H-8', 2, 10) },
         {
           ...{ kind: 'rounds-gauge', label: 'Gauge by rounds', ...at('Rnds 1 and 2 = 2"', 3, 8) },
+          // In the units of the page.
+          value: 'rounds 1–2 measure 2 in across',
           sets: { 'motif.gauge.rounds': 2, 'motif.gauge.across': 50.8 },
         },
         {
