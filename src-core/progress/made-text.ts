@@ -8,8 +8,6 @@ const VERSION = 2
 
 const PLACE = /^(\d+),(\d+)$/
 const RANGE = /^(\d+),(\d+)-(\d+)$/
-/** Longer ranges than any row has would fill the memory. */
-const LONGEST_RANGE = 10_000
 
 /** The marks as a text, and those that were taken away. */
 export function madeText(ids: readonly string[], removed: readonly string[] = []): string {
@@ -61,17 +59,18 @@ export function readMadeText(text: string, known: ReadonlySet<string>): ReadMark
   const ids = new Set<string>()
   const removed = new Set<string>()
   const unknown: string[] = []
+  const taken = new Set<string>()
   const [heading = ''] = HEADING.exec(text) ?? []
   const version = Number(TOLD_VERSION.exec(heading.trim())?.[1] ?? 1)
   for (const part of text.slice(heading.length).split(/[\s;]+/)) {
     const word = part.replace(/,$/, '')
-    if (word === '') continue
+    if (word === '' || taken.has(word)) continue
     // A telephone may make a dash of a minus.
     const isRemoval = /^[-−–]/.test(word)
-    const named = addressesOf(isRemoval ? word.slice(1) : word)
-    if (named.length > 0 && named.every((id) => known.has(id)))
-      for (const id of named) (isRemoval ? removed : ids).add(id)
-    else unknown.push(word)
+    const named = addressesOf(isRemoval ? word.slice(1) : word, known)
+    if (named.length === 0) unknown.push(word)
+    else taken.add(word)
+    for (const id of named) (isRemoval ? removed : ids).add(id)
   }
   return {
     ids: [...ids],
@@ -81,10 +80,15 @@ export function readMadeText(text: string, known: ReadonlySet<string>): ReadMark
   }
 }
 
-function addressesOf(word: string): string[] {
+/** What a word names; nothing where any of it is not known. No range is followed beyond that, however long it is. */
+function addressesOf(word: string, known: ReadonlySet<string>): string[] {
   const [, row, from, to] = RANGE.exec(word) ?? []
-  if (row === undefined) return [word]
-  const [first, last] = [Number(from), Number(to)]
-  if (last < first || last - first > LONGEST_RANGE) return []
-  return Array.from({ length: last - first + 1 }, (_, i) => `${row},${first + i}`)
+  if (row === undefined) return known.has(word) ? [word] : []
+  const named: string[] = []
+  for (let place = Number(from); place <= Number(to); place++) {
+    const id = `${row},${place}`
+    if (!known.has(id)) return []
+    named.push(id)
+  }
+  return named
 }

@@ -3,8 +3,8 @@ import { join } from 'node:path'
 import { oneLine } from '../../src-core/letters/one-line'
 import { shortenedTo } from '../documents/byte-length'
 
-/** Names that Windows keeps for devices, whatever their ending. */
-const DEVICES = /^(con|prn|aux|nul|com\d|lpt\d)(\.|$)/i
+/** Names that Windows keeps for devices, whatever their ending (from memory). */
+const DEVICES = /^(con|prn|aux|nul|conin\$|conout\$|(com|lpt)[\d¹²³])\s*(\.|$)/i
 /**
  * Bytes, without an ending. File systems allow 255; a number, the ending and the mark of a backup copy go on top.
  * The title of a project may be longer.
