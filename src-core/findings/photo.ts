@@ -61,7 +61,7 @@ export const PHOTO_FINDINGS = {
   'photo/like-paper': {
     severity: 'warning',
     message: 'the motif hardly stands out from the sheet.',
-    mend: 'Lay light yarn on a dark sheet, dark yarn on a white one, with the lamp high above it.',
+    mend: 'Lay light yarn on a dark sheet, dark yarn on a white one, grey and beige on a sheet of another colour, with the lamp high above it.',
   },
   'photo/no-motif-by-ruler': {
     severity: 'error',

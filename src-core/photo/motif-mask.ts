@@ -5,6 +5,7 @@ import type { Spot } from './picture'
 import type { Area, Plane } from './rectify'
 import { countOf, filled, regions } from './regions'
 import type { Mask, Region } from './regions'
+import { piecesOf } from './seams'
 
 /** The deepest shadow that is still taken for paper, as its share of the full light, and where none is. */
 const DEEPEST_SHADOW = 0.5
@@ -127,7 +128,7 @@ export function findMotif(
   let usual = 0
   for (let round = 0; round < 2; round++) {
     const on = standingOut(distance, ground, level)
-    const pieces = regions({ width, height, on }, 60 * scale)
+    const pieces = piecesOf(plane, evened, on, 60 * scale)
     const largest = pieces
       .filter((piece) => piece.onRim < 0.2 * (width + height) && !(other && isOther(piece, plane, other)))
       .reduce<(typeof pieces)[number] | null>(
@@ -198,7 +199,7 @@ export function findAgain(plane: Plane, evened: Evened, found: FoundMotif, coars
   const raw = distances(plane, evened, found.shadow)
   const distance = smoothed(raw, width, height, Math.round(0.12 * scale))
   const on = standingOut(distance, ground, found.level)
-  const pieces = regions({ width, height, on }, 60 * scale)
+  const pieces = piecesOf(plane, evened, on, 60 * scale)
   const [largest] = pieces
     .map((piece) => ({ ...piece, shared: shared(piece, plane, found.mask, coarse) }))
     .sort((a, b) => b.shared - a.shared)

@@ -3,10 +3,14 @@
 const firstFile = (files: FileList | undefined): File | null => files?.[0] ?? null
 const hasFiles = (event: DragEvent): boolean => event.dataTransfer?.types.includes('Files') ?? false
 
-/** Lets an element, or the window, take a file that is dropped; `data-over` stands there while one hovers. */
-export function takesDrops(target: HTMLElement | Window, onfile: (file: File) => void): () => void {
+/** Lets an element, or the window, take a file that is dropped; `data-over` stands on `marked` while one hovers. */
+export function takesDrops(
+  target: HTMLElement | Window,
+  onfile: (file: File) => void,
+  marked: () => HTMLElement | undefined = () => (target instanceof HTMLElement ? target : undefined),
+): () => void {
   const mark = (isOver: boolean): void => {
-    if (target instanceof HTMLElement) target.toggleAttribute('data-over', isOver)
+    marked()?.toggleAttribute('data-over', isOver)
   }
   const over = (event: Event): void => {
     if (!(event instanceof DragEvent) || !hasFiles(event)) return
@@ -14,7 +18,12 @@ export function takesDrops(target: HTMLElement | Window, onfile: (file: File) =>
     event.preventDefault()
     mark(true)
   }
-  const left = (): void => mark(false)
+  // Out of the window there is nothing that it comes to; from part to part it stays over the whole.
+  const left = (event: Event): void => {
+    const to = event instanceof DragEvent ? event.relatedTarget : null
+    const isWithin = to instanceof Node && (!(target instanceof Node) || target.contains(to))
+    if (!isWithin) mark(false)
+  }
   const dropped = (event: Event): void => {
     mark(false)
     if (!(event instanceof DragEvent) || event.defaultPrevented) return

@@ -69,6 +69,17 @@ describe('a maker with a photo of a flower', () => {
     await hands.press('Measure it in a photo')
     const dialog = page.getByRole('dialog', { name: 'Measure a photo' })
     const input = dialog.locator('input[type=file]')
+    // A picture that is held over the window shows where it goes, and no more once it leaves.
+    const drag = (name: string) =>
+      page.evaluate((kind) => {
+        const dataTransfer = new DataTransfer()
+        dataTransfer.items.add(new File(['rose'], 'rose.jpg', { type: 'image/jpeg' }))
+        document.body.dispatchEvent(new DragEvent(kind, { dataTransfer, bubbles: true, cancelable: true }))
+      }, name)
+    await drag('dragover')
+    await dialog.locator('[data-over]').waitFor()
+    await drag('dragleave')
+    await dialog.locator('[data-over]').waitFor({ state: 'detached' })
     const svg = { name: 'rose.svg', mimeType: 'image/svg+xml', buffer: Buffer.from('<svg/>') }
     await input.setInputFiles(svg)
     await dialog.getByText('rose.svg is a drawing (SVG), not a photo.').waitFor()

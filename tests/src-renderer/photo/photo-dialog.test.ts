@@ -40,7 +40,10 @@ describe('the dialog of photos', () => {
     const slider = screen.getByRole('slider', { name: 'Circle through the dips' })
     expect(slider.getAttribute('aria-valuetext')).toBe('70 mm')
     expect(screen.getByRole('status').textContent).toMatch(/^Measured: 8 petals, .*Not sure: /)
-    expect(screen.getByText(/^Not sure: /)).toBeTruthy()
+    // Why stands right under it, before the numbers that it is about.
+    const why = screen.getByText(/^Not sure: /).nextElementSibling!
+    expect(why.textContent).toContain('The dips between the petals cannot be made out well.')
+    expect(why.compareDocumentPosition(field('Petals'))).toBe(Node.DOCUMENT_POSITION_FOLLOWING)
     await fireEvent.input(slider, { target: { value: '66' } })
     expect(field('Dip to dip, across').value).toBe('66 mm')
     expect(screen.getByText(/^Sure: /)).toBeTruthy()

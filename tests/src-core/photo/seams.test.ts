@@ -1,0 +1,32 @@
+/** Two colours of a motif whose mixture is grey: the line between them is no paper in shadow. */
+import { describe, expect, it } from 'vitest'
+import { measurePhoto } from '../../../src-core/photo/photo'
+import { photograph } from './camera'
+import type { Colour } from './camera'
+import { chance, flower } from './flowers'
+import { trialOf } from './rates'
+import { trial } from './scenes'
+
+const [RED, OCHRE, BLUE]: readonly Colour[] = [
+  [0.35, 0.05, 0.07],
+  [0.75, 0.6, 0.2],
+  [0.05, 0.15, 0.4],
+]
+
+describe('a seam between two colours of a motif', { timeout: 60_000 }, () => {
+  // Were it taken for paper, the motif would be its middle: a disc of 70 mm.
+  it('parts no motif in two: blue petals round ochre and red', () => {
+    const motif = flower('rounded', 8, 104, 0.66, 0.4, 0.02, chance(11))
+    const picture = photograph({
+      ...trial(7).scene,
+      ...{ shape: motif, sheet: { width: 210, height: 297 }, at: { x: 4, y: -6 }, turn: 5, tilt: 16 },
+      ...{ picture: { width: 600, height: 800 }, filling: 0.72, paper: [0.78, 0.78, 0.76] },
+      ...{ table: [0.25, 0.13, 0.06], yarns: [RED!, OCHRE!, BLUE!], blur: 0.7, noise: 0.005, relief: 0.12 },
+    })
+    const answer = measurePhoto(picture, { sheet: 'A4' })
+    const { petalsRight, tips } = trialOf({ name: 'seam', motif }, answer)
+    expect(petalsRight).toBe(true)
+    expect(Math.abs(tips)).toBeLessThan(0.015)
+    expect(answer.findings.map(({ code }) => code)).not.toContain('photo/like-paper')
+  })
+})
