@@ -10,8 +10,8 @@ import type { Mask } from './regions'
 import type { Millimetres } from '../units/quantity'
 
 /** How far outside the line it is looked, nearer and farther. */
-const NEAR: Millimetres = 1.3
-const FAR: Millimetres = 2.2
+const NEAR: Millimetres = 1.8
+const FAR: Millimetres = 2.8
 /** Nearly all places there are darker than this share of paper. */
 const DARK = 0.92
 const NEARLY_ALL = 0.85

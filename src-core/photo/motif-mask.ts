@@ -5,7 +5,7 @@ import type { Spot } from './picture'
 import type { Area, Plane } from './rectify'
 import { countOf, filled, regions } from './regions'
 import type { Mask, Region } from './regions'
-import { piecesOf } from './seams'
+import { piecesOf, usualOf } from './seams'
 
 /** The deepest shadow that is still taken for paper, as its share of the full light, and where none is. */
 const DEEPEST_SHADOW = 0.5
@@ -16,6 +16,9 @@ const PAPER_LIGHT = { least: 0.04, most: 0.9 }
 const SHARE = 0.4
 const LEAST_STEP = 0.03
 const NOISES = 5
+/** Where that line leaves pieces of which none is half of them all, some of the motif stands out less: this share. */
+const MOST_OF = 0.5
+const FAINT = 0.15
 
 export interface FoundMotif {
   readonly mask: Mask
@@ -122,33 +125,44 @@ export function findMotif(
   // Half of the paper strays less than this; the motif seldom covers more than half of it.
   const noise = Math.max(0.004, 1.4826 * quiet)
   const least = Math.max(LEAST_STEP, NOISES * noise)
-  let level = least
-  let best: Mask | null = null
-  let over = false
-  let usual = 0
-  for (let round = 0; round < 2; round++) {
-    const on = standingOut(distance, ground, level)
-    const pieces = piecesOf(plane, evened, on, 60 * scale)
-    const largest = pieces
-      .filter((piece) => piece.onRim < 0.2 * (width + height) && !(other && isOther(piece, plane, other)))
-      .reduce<(typeof pieces)[number] | null>(
-        (most, piece) => (!most || piece.places.length > most.places.length ? piece : most),
-        null,
-      )
-    if (!largest)
-      return round === 0
-        ? null
-        : best && { mask: best, distance, level, contrast: usual / noise, overEdge: over, shadow }
-    best = filled(largest, width, height)
-    over = largest.onRim > 0 || touchesUnseen(best, ground)
-    const inside: number[] = []
-    largest.places.forEach((at, index) => {
-      if (index % 5 === 0) inside.push(distance[at]!)
-    })
-    usual = middleOf(inside)
-    level = Math.max(least, SHARE * usual)
+  const piecesAt = (level: number) =>
+    piecesOf(plane, evened, distance, standingOut(distance, ground, level), 60 * scale).filter(
+      (piece) => piece.onRim < 0.2 * (width + height) && !(other && isOther(piece, plane, other)),
+    )
+  const first = largestOf(piecesAt(least))
+  if (!first) return null
+  // The line between paper and a motif, by how far all of it but this share is from paper.
+  const levelOf = (piece: Region, share: number) => Math.max(least, SHARE * usualOf(piece, distance, share))
+  let level = levelOf(first, 0.5)
+  const pieces = piecesAt(level)
+  let found = largestOf(pieces)
+  if (found && isBroken(found, pieces, first, distance.length)) {
+    // Some of the motif stands out less than the rest of it: dark petals round a pale middle.
+    level = levelOf(first, FAINT)
+    found = largestOf(piecesAt(level))
+  } else if (found) level = levelOf(found, 0.5)
+  const largest = found ?? first
+  const mask = filled(largest, width, height)
+  return {
+    ...{ mask, distance, level, shadow },
+    contrast: usualOf(largest, distance, 0.5) / noise,
+    overEdge: largest.onRim > 0 || touchesUnseen(mask, ground),
   }
-  return best && { mask: best, distance, level, contrast: usual / noise, overEdge: over, shadow }
+}
+
+const largestOf = (pieces: readonly Region[]): Region | null =>
+  pieces.reduce<Region | null>(
+    (most, piece) => (!most || piece.places.length > most.places.length ? piece : most),
+    null,
+  )
+
+/** Whether the largest of the pieces that lie in a `whole` one is but a part of what they are together. */
+function isBroken({ places }: Region, pieces: readonly Region[], whole: Region, count: number): boolean {
+  if (pieces.length < 2) return false
+  const on = new Uint8Array(count)
+  for (const at of whole.places) on[at] = 1
+  const within = pieces.filter((piece) => on[piece.places[0]!])
+  return places.length < MOST_OF * within.reduce((sum, piece) => sum + piece.places.length, 0)
 }
 
 /** Whether a mask touches places where no ground is seen. */
@@ -199,7 +213,7 @@ export function findAgain(plane: Plane, evened: Evened, found: FoundMotif, coars
   const raw = distances(plane, evened, found.shadow)
   const distance = smoothed(raw, width, height, Math.round(0.12 * scale))
   const on = standingOut(distance, ground, found.level)
-  const pieces = piecesOf(plane, evened, on, 60 * scale)
+  const pieces = piecesOf(plane, evened, distance, on, 60 * scale)
   const [largest] = pieces
     .map((piece) => ({ ...piece, shared: shared(piece, plane, found.mask, coarse) }))
     .sort((a, b) => b.shared - a.shared)

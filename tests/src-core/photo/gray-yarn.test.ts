@@ -59,6 +59,20 @@ describe('yarn as gray as a shadow', { timeout: 120_000 }, () => {
     expect(codes).toContain('photo/like-paper')
   })
 
+  it('edges a black middle in a picture that is not sharp: where they meet is no shadow that lightens', () => {
+    const { scene, sheet } = trial(5034, 600)
+    const yarns: readonly Colour[] = [
+      [0.03, 0.03, 0.03],
+      [0.58, 0.58, 0.57],
+    ]
+    const picture = photograph({ ...scene, ...{ paper: PAPER, table: [0.25, 0.13, 0.06], yarns } })
+    const answer = measurePhoto(picture, { sheet })
+    const trialled = trialOf({ name: 'gray', motif: scene.shape }, answer)
+    expect(trialled.petalsRight).toBe(true)
+    expect(Math.abs(trialled.tips)).toBeLessThan(BOUNDS.tips.rms)
+    expect(answer.findings.map(({ code }) => code)).toContain('photo/like-paper')
+  })
+
   it('is brown on a brown table, and the shadow of a phone lies beside it', () => {
     const { picture, sheet, ...drawn } = desk(1234011, 600)
     const answer = measurePhoto(picture, { sheet })

@@ -7,10 +7,13 @@ import { chance, flower } from './flowers'
 import { trialOf } from './rates'
 import { trial } from './scenes'
 
-const [RED, OCHRE, BLUE]: readonly Colour[] = [
+const [RED, OCHRE, BLUE, ORANGE, BEIGE, BLACK]: readonly Colour[] = [
   [0.35, 0.05, 0.07],
   [0.75, 0.6, 0.2],
   [0.05, 0.15, 0.4],
+  [0.75, 0.3, 0.05],
+  [0.62, 0.54, 0.42],
+  [0.03, 0.03, 0.03],
 ]
 
 describe('a seam between two colours of a motif', { timeout: 60_000 }, () => {
@@ -28,5 +31,20 @@ describe('a seam between two colours of a motif', { timeout: 60_000 }, () => {
     expect(petalsRight).toBe(true)
     expect(Math.abs(tips)).toBeLessThan(0.015)
     expect(answer.findings.map(({ code }) => code)).not.toContain('photo/like-paper')
+  })
+})
+
+describe('a motif of which some stands out far more than the rest', { timeout: 60_000 }, () => {
+  // Were what is dark the measure of it, two petals would be the motif, parted from the others by their pale middle.
+  it('is found with its pale middle: black petals round beige', () => {
+    const { scene, sheet } = trial(5007, 600)
+    const picture = photograph({
+      ...scene,
+      ...{ paper: [0.78, 0.78, 0.76], table: [0.25, 0.13, 0.06], yarns: [ORANGE!, BEIGE!, BLACK!] },
+    })
+    const answer = measurePhoto(picture, { sheet })
+    const { petalsRight, tips } = trialOf({ name: 'pale', motif: scene.shape }, answer)
+    expect(petalsRight).toBe(true)
+    expect(Math.abs(tips)).toBeLessThan(0.015)
   })
 })
