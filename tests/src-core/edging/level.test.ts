@@ -6,7 +6,7 @@ import type { EdgingDip, Plan } from '../../../shared-types/plan'
 import { levelDips } from '../../../src-core/edging/level'
 import type { EdgeDip } from '../../../src-core/edging/level'
 import { signedArea } from '../../../src-core/geometry/points'
-import { planProject } from '../../../src-core/plan'
+import { createPlanner, planProject } from '../../../src-core/plan'
 import { resolveGauge, stitchYarn } from '../../../src-core/stitches/gauge'
 import type { StitchKey } from '../../../src-core/stitches/table'
 
@@ -136,6 +136,32 @@ describe('M35 levels', () => {
     expect(filled).toBe(0)
     expect(dips[0]).toMatchObject({ cleft: true, rows: [] })
     expect(dips[0]!.work.find(({ stitch }) => stitch === 'dtr')?.count).toBe(2)
+  })
+
+  it('goes by the stitch and the gauge, whatever the same dips were leveled with before', () => {
+    const profile = [
+      { along: 0, depth: 0 },
+      { along: 20, depth: 9 },
+      { along: 40, depth: 0 },
+    ]
+    const dips: EdgeDip[] = [{ width: 40, profile }]
+    const fine = resolveGauge({ stitch: 'sc', stitches: 30, over: 100 }, 'US')
+    for (const [own, by] of [
+      ['sc', gauge],
+      ['dc', gauge],
+      ['sc', fine],
+      ['sc', gauge],
+    ] as const)
+      expect(levelDips(dips, own, by)).toEqual(levelDips(structuredClone(dips), own, by))
+  })
+
+  it('follows half motifs that come and go, and its style, as if it were planned for the first time', () => {
+    const planner = createPlanner()
+    for (const halves of [false, true, false])
+      for (const style of ['level', 'follow', 'bridge'] as const) {
+        const project = hexagons(60, { halves, edging: { style, rounds: ['sc'], yarn: 'y' } })
+        expect(planner.plan(project)).toEqual(planProject(structuredClone(project)))
+      }
   })
 
   it('fills the area of any zigzag to within what half a stitch is tall', () => {
