@@ -41,7 +41,7 @@ async function print(figure: Figure, resolution: number): Promise<Picture> {
   return { width, height, colours: bytes.subarray(header[0].length), perMm: resolution / 25.4 }
 }
 
-/** mm of a cell: the largest motif on a map is 26 mm across, on a card it may be as large as life. */
+/** mm of a cell: the largest motif on a map is 40 mm across, on a card it may be as large as life. */
 const CELL = 60
 /** A printed difference that a reader sees at a glance. ΔE00, and mm². */
 const CLEAR = 10
