@@ -8,7 +8,9 @@ import { readStitch } from './vocabulary'
 
 /** Words that close a chain; "form" and "make" do so where it is told what the ring is made of. */
 const CLOSES =
-  'join joining joined united uniting close closing closed connect connecting connected linked tie'.split(' ')
+  'gather gathered gathering join joining joined united uniting close closing closed connect connecting connected linked tie'.split(
+    ' ',
+  )
 const MAKES = ['form', 'forming', 'formed', 'make', 'making', 'create', 'creating', 'turn', 'bring']
 const BY = ['with', 'by', 'using', 'from', 'of', 'out']
 

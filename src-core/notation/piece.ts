@@ -1,5 +1,7 @@
 /** The piece that stands before a round, as far as it is worked in rows: their ends, and the chain under them. */
 import { counted } from '../figures/words'
+import { FREE } from './source'
+import type { Source } from './source'
 import type { Stem } from './state'
 import type { PlacePart } from './tree'
 import { baseSource, report, targetAt } from './work'
@@ -74,11 +76,21 @@ export const stemsOf = (elements: readonly WorkedElement[]): readonly Stem[] =>
       : []
   })
 
+/** Where the round was joined in the stitch between two points, the hook is past it as it goes up the first one. */
+function passBetween(source: Source, stems: readonly Stem[]): void {
+  const { state, places } = source
+  const isBegun = places.some((_, at) => source.used[at]! > FREE)
+  if (isBegun || !state.joined || !state.ordered || places[0]?.kind !== 'stitch') return
+  const standing = stems.reduce((sum, { chains, slip }) => sum + chains - (slip ? 2 : 1), 0)
+  if (source.total('stitch') === standing + stems.length) source.moveTo(1)
+}
+
 /** "Sc in each of 3 ch up the point, 3 sc in tip": the free side of a chain that the round before worked back along. */
 export function stemTargets(work: Work, part: PlacePart): Target[] | null {
   const source = baseSource(work)
   const { stems = [] } = source?.state ?? {}
   if (stems.length === 0 || part.which === 'from-hook') return null
+  if (source) passBetween(source, stems)
   const most = Math.max(...stems.map(({ chains }) => chains))
   const side = most - 1
   const count = part.which === 'each' ? side : part.count

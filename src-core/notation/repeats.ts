@@ -221,14 +221,22 @@ function checkAmount(
   for (let at = 1; at < times; at++) run(trial, star.items)
   run(trial, lastBody(work, star))
   const over = (trial.sources.get(source.state)?.over ?? 0) - overBefore
-  if (over === 0 || (over === 1 && trial.elements[trial.elements.length - 1]?.role === 'slip')) return
-  const last = lapOf(work, lastBody(work, star), run)
+  if (over === 1 && trial.elements[trial.elements.length - 1]?.role === 'slip') return
   const tail = sweeps(rest) ? null : lapOf(lap.after, rest, run)
+  if (over === 0 && !tail?.source) return
+  const last = lapOf(work, lastBody(work, star), run)
   const mine = sourceOf(work, source.state)
   for (const kind of kindsOf(lap)) {
     const unit = unitOf(lap, kind)
     const free = freeOf(mine, kind, lap, star.items)
     const uses = unit * (times - 1) + unitOf(last, kind)
+    // "Rep from * 5 more times, (…) in last sp": one repeat stands in the way of what follows.
+    const behind = tail ? unitOf(tail, kind) : 0
+    if (behind === unit && uses === free && clause.amount && comesTo(work, star, times - 1, rest, run)) {
+      work.overReported = true
+      const words = `${counted(times, 'repeat')} and what follows use ${amountWords(uses + behind, kind)}`
+      return report(work, 'rounds/too-many-used', withoutEnding(clause), { uses: words, available: free })
+    }
     if (uses <= free || free === 0) continue
     work.overReported = true
     const { loops } = lap

@@ -156,7 +156,10 @@ export function readCounts(reader: Reader, end: number, bare: boolean, loose = f
       // "24 sts: 12 FPdc and 12 dc".
       const sums = entries.length === 1 && reader.key() === ':'
       if (sums) reader.at++
-      if (!opens && !sums && !ENTRY_SEPARATORS.has(reader.key()) && !TRAILING.has(reader.key())) return null
+      // "- 12 dc 4 ch-2 sps".
+      const next = reader.peek()?.kind === 'number' && !/^[,;.)\]]?$/.test(reader.key(1))
+      const parted = ENTRY_SEPARATORS.has(reader.key()) || TRAILING.has(reader.key())
+      if (!opens && !sums && !parted && !next) return null
       while (reader.at < end && (ENTRY_SEPARATORS.has(reader.key()) || reader.seesAny(THAT_IS))) reader.at++
       if (entries.length > 0 && passUncounted(reader, end)) break
       const ahead = readCountedRound(reader, end)

@@ -151,7 +151,7 @@ skip sk skips skipping miss missing misses pass passing | skip instruction short
 leave
 leaving | aside
 rep reps repeat repeats repeating repeated | instruction counted stop | rep = repeat
-join unite | instruction
+join unite jn | instruction
 + sl slip turn fasten finish using do | instruction
 and & | instruction
 begin begins start starts commence | instruction opening

@@ -38,7 +38,6 @@ const NOT_YET: Readonly<Record<string, readonly string[]>> = {
     'h545',
     'h723',
     'h908',
-    'h1015',
     'h1121',
     'h1203',
     'h1221',
