@@ -237,7 +237,7 @@ function checkAmount(
       const words = `${counted(times, 'repeat')} and what follows use ${amountWords(uses + behind, kind)}`
       return report(work, 'rounds/too-many-used', withoutEnding(clause), { uses: words, available: free })
     }
-    if (uses <= free || free === 0) continue
+    if (over === 0 || uses <= free || free === 0) continue
     work.overReported = true
     const { loops } = lap
     const madeSpaces = loops > 0 ? `, ${counted(loops * times, 'space')}` : ''
