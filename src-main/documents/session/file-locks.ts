@@ -24,6 +24,8 @@ interface LockOptions {
   /** This run, and whether another one shows a sign of life. */
   readonly run: string
   readonly isAlive: (run: string) => Promise<boolean>
+  /** For tests: how a lock is moved out of the way. */
+  readonly move?: typeof rename
 }
 
 export class FileLocks {
@@ -92,7 +94,7 @@ export class FileLocks {
   async #takeAway(lock: string): Promise<boolean> {
     const away = `${lock}.${randomUUID()}`
     try {
-      await rename(lock, away)
+      await (this.#options.move ?? rename)(lock, away)
     } catch (error) {
       return (error as NodeJS.ErrnoException).code === 'ENOENT'
     }
