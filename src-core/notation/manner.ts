@@ -8,101 +8,15 @@ const HELD =
 /** On the way. */
 const GOING = /^(going|coming|moving|travelling|traveling|heading|climbing|descending|returning)$/
 /** What such words are about; anything else makes an instruction of them. */
-const ABOUT = new Set([
-  ...[
-    'the',
-    'a',
-    'an',
-    'this',
-    'that',
-    'these',
-    'each',
-    'all',
-    'your',
-    'its',
-    'their',
-    'last',
-    'first',
-    'prev',
-  ],
-  ...[
-    'petal',
-    'petals',
-    'ch',
-    'yarn',
-    'thread',
-    'cotton',
-    'wool',
-    'tail',
-    'loop',
-    'lp',
-    'work',
-    'hook',
-    'it',
-    'them',
-  ],
-  ...[
-    'behind',
-    'in',
-    'front',
-    'back',
-    'at',
-    'to',
-    'on',
-    'of',
-    'over',
-    'out',
-    'way',
-    'forward',
-    'forwards',
-    'down',
-  ],
-  ...[
-    'up',
-    'toward',
-    'towards',
-    'you',
-    'side',
-    'wrong',
-    'right',
-    'rs',
-    'ws',
-    'flat',
-    'loose',
-    'loosely',
-    'aside',
-  ],
-  ...[
-    'color',
-    'unused',
-    'not',
-    'use',
-    'along',
-    'other',
-    'free',
-    'far',
-    'next',
-    'opposite',
-    'point',
-    'spike',
-    'tip',
-  ],
-  ...[
-    'leaf',
-    'stem',
-    'top',
-    'away',
-    'from',
-    'well',
-    'clear',
-    'motif',
-    'flower',
-    'center',
-    'against',
-    'and',
-    'now',
-  ],
-])
+const ABOUT = new Set(
+  (
+    'the a an this that these each all your its their last first prev petal petals ch yarn thread cotton ' +
+    'wool tail loop lp work hook it them behind in front back at to on of over out way forward forwards ' +
+    'down up toward towards you side wrong right rs ws flat loose loosely aside color unused not use ' +
+    'along other free far next opposite point spike tip leaf stem top away from well clear motif flower ' +
+    'center against and now'
+  ).split(' '),
+)
 const MOST_WORDS = 12
 
 /** "For the next corner work 3 dc": what it will be, before a verb of working. */

@@ -16,6 +16,7 @@ const take = openDesk({
   post: (message) => postMessage(message),
   lookUp,
   now: () => performance.now(),
+  pause: (time) => new Promise((resolve) => setTimeout(resolve, time)),
 })
 
 addEventListener('message', ({ data }: MessageEvent<{ id: number; question: Question }>) =>

@@ -19,6 +19,7 @@ function desk(makePlanner: () => Planner = createPlanner) {
   const told: string[] = []
   const up: (() => void)[] = []
   const clock = { now: 0 }
+  const paused: (() => void)[] = []
   const take = openDesk({
     makePlanner,
     post: (message) => {
@@ -27,12 +28,18 @@ function desk(makePlanner: () => Planner = createPlanner) {
     },
     lookUp: () => new Promise((resolve) => up.push(resolve)),
     now: () => clock.now,
+    pause: () => new Promise((resolve) => paused.push(resolve)),
   })
+  /** Lets the time go by that it waits for another change. */
+  const wait = async () => {
+    for (const resolve of paused.splice(0)) resolve()
+    await new Promise((resolve) => setTimeout(resolve))
+  }
   const lookUp = async () => {
     for (const resolve of up.splice(0)) resolve()
     await new Promise((resolve) => setTimeout(resolve))
   }
-  return { take, told, posted, lookUp, clock }
+  return { take, told, posted, lookUp, wait, clock }
 }
 
 describe('the desk of the planning worker', () => {
@@ -112,6 +119,51 @@ describe('the desk of the planning worker', () => {
     const plans = told.filter((line) => line.endsWith('plan'))
     expect(plans.length).toBeGreaterThanOrEqual(2)
     expect(plans.length).toBeLessThanOrEqual(4)
+  })
+
+  describe('while a key is held, where a plan takes longer than the next change', () => {
+    const held = async (takes = 40, pace = 33) => {
+      const opened = desk(() => {
+        const planner = createPlanner()
+        return { ...planner, plan: (project) => ((clock.now += takes), planner.plan(project)) }
+      })
+      const { take, lookUp, clock } = opened
+      take(1, ask(sized(11)))
+      await lookUp()
+      clock.now += pace
+      take(2, ask(sized(12)))
+      for (let looks = 0; looks < 5; looks++) await lookUp()
+      return opened
+    }
+
+    it('waits for that change before it begins the plan, and sends its numbers at once', async () => {
+      const { take, told, lookUp } = await held()
+      expect(told).toEqual(['1 numbers', '1 plan', '2 numbers'])
+      take(3, ask(sized(13)))
+      for (let looks = 0; looks < 2; looks++) await lookUp()
+      expect(told.slice(3)).toEqual(['2 overtaken', '3 numbers'])
+    })
+
+    it('waits for changes by hand where a plan takes longer than these, and for none of smaller ones', async () => {
+      const [large, small] = [await held(300, 250), await held(40, 250)]
+      expect(large.told.slice(2)).toEqual(['2 numbers'])
+      expect(small.told.slice(2)).toEqual(['2 numbers', '2 plan'])
+    })
+
+    it('makes the plan where none comes', async () => {
+      const { told, wait } = await held()
+      await wait()
+      expect(told.slice(3)).toEqual(['2 plan'])
+    })
+
+    it('makes it at once for a change that comes by itself', async () => {
+      const { take, told, lookUp, wait, clock } = await held()
+      await wait()
+      clock.now += 250
+      take(3, ask(sized(13)))
+      for (let looks = 0; looks < 5; looks++) await lookUp()
+      expect(told.slice(4)).toEqual(['3 numbers', '3 plan'])
+    })
   })
 
   it('sends numbers that are light however many motifs there are, and plans whose long parts are texts', async () => {
