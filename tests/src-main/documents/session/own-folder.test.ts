@@ -137,9 +137,12 @@ describe('a folder that was full for a while', () => {
 
   it('holds what was asked for last, however long each write takes', async () => {
     await own.make()
+    let letGo = () => {}
+    // As long as it takes: another file may need any time on a busy disk.
+    const held = new Promise<void>((resolve) => (letGo = resolve))
     const slow = new OwnFolder(folder, {
       writeAtomically: async (path, text) => {
-        await new Promise((resolve) => setTimeout(resolve, text === 'first' ? 40 : 1))
+        if (text === 'first') await held
         return writeAtomically(path, text)
       },
     })
@@ -150,6 +153,7 @@ describe('a folder that was full for a while', () => {
     // Another file does not wait for that one.
     await slow.write(two, 'other')
     await expect(read('one.json')).rejects.toThrow()
+    letGo()
     await slow.done()
     expect(await read('one.json')).toBe('third')
     void slow.write(one, 'first')
