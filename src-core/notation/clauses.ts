@@ -247,28 +247,33 @@ export function readClosedAmount(reader: Reader): Amount | null {
   })
 }
 
-/** "in every sp around", "in each ch-1 sp": once for each of them, which is all around. */
+/** What a repeat goes over: places, and sides of the motif; passes it. */
+const passRepeated = (reader: Reader): boolean => reader.skip('side', 'sides') || readNoun(reader) !== null
+
+/** "in every sp around", "in each ch-1 sp", "on each side": once for each of them, which is all around. */
 const readEvery = (reader: Reader): Amount | null =>
   reader.attempt(() => {
     if (!reader.skip('in', 'into', 'for', 'over', 'on', 'along') || !reader.skip('each', 'every', 'all'))
       return null
     reader.skip('the')
     reader.skip('other', 'rem')
-    if (!readNoun(reader)) return null
+    if (!passRepeated(reader)) return null
     reader.skip('around', 'across')
     return AROUND
   })
 
-/** "rep from * in each of next 7 loops", "in each sp around": as often as there are places. */
+/** "rep from * in each of next 7 loops", "in each sp around", "on the other 3 sides", "on all 4 sides": as often as there are. */
 const readInPlaces = (reader: Reader): Amount | null =>
   reader.attempt(() => {
-    if (!reader.skip('in', 'into', 'on', 'along') || !reader.skip('each')) return null
-    reader.skip('of')
-    reader.skip('the')
+    if (!reader.skip('in', 'into', 'on', 'along')) return null
+    const each = reader.skip('each')
+    const all = each || reader.skip('all')
+    while (reader.skip('of', 'the')) continue
     const next = reader.skip('next', 'last', 'other')
     const others = reader.skip('rem') || next
     const count = reader.number()
-    if (!readNoun(reader) || (next && count === null)) return null
+    const side = (all || others) && reader.skip('sides', 'edges')
+    if (!side && (!each || !passRepeated(reader) || (next && count === null))) return null
     readAmount(reader)
     // "In each of the 12 sps around": of all of them the first is one.
     const said = count === null ? 'plain' : others ? 'more' : 'in-all'
