@@ -102,11 +102,14 @@ describe('hostile text', () => {
     const [few, many] = [20_000, 160_000]
     for (const piece of pieces) {
       timeOf(piece, few)
-      const short = Math.min(timeOf(piece, few), timeOf(piece, few))
-      // Eight times the text; a quadratic reader would take sixty-four times as long.
-      const most = 20 * short + 20
-      const long = timeOf(piece, many)
-      expect(long < most ? long : timeOf(piece, many), JSON.stringify(piece)).toBeLessThan(most)
+      // What the engine sweeps up meanwhile counts too, so one slow reading proves nothing: a quadratic reader, which
+      // takes sixty-four times as long for eight times the text, does so each time.
+      let [long, most] = [Infinity, 0]
+      for (let times = 0; times < 6 && long >= most; times++) {
+        most = 20 * Math.min(timeOf(piece, few), timeOf(piece, few)) + 20
+        long = timeOf(piece, many)
+      }
+      expect(long, JSON.stringify(piece)).toBeLessThan(most)
     }
   }, 240_000)
 
