@@ -40,6 +40,15 @@ Examples:
   petalyard map throw.petalyard --out throw.pdf
   petalyard map --help`
 
+/** Many tools take `-` for standard output; a file of that name is what nobody wants. */
+function demandFile(out: string | undefined): void {
+  if (out === '-')
+    throw new CommandEnd(
+      EXIT.wrongUse,
+      '--out takes the name of a file; nothing is written to standard output. ./- is a file called "-".',
+    )
+}
+
 /** Runs one command line; never throws, never leaves the process. */
 export async function run(args: readonly string[], around: Surroundings): Promise<ExitCode> {
   let code: ExitCode = EXIT.done
@@ -57,6 +66,7 @@ export async function run(args: readonly string[], around: Surroundings): Promis
       outputError: (text) => complain(text.replace(/^error: /, '')),
     })
     .addHelpText('after', EXAMPLES)
+    .hook('preAction', (_program, command) => demandFile(command.opts<{ out?: string }>().out))
   try {
     for (const add of await commandsFor(args[0])) add(program, around, (ended) => (code = ended))
     await program.parseAsync(args, { from: 'user' })

@@ -142,3 +142,12 @@ describe('a path to write to', () => {
       },
     )
 })
+
+describe('- instead of a name', () => {
+  it.each(Object.keys(WRITTEN))('is no file to write to: %s', async (command) => {
+    const ran = await petalyard(...WRITTEN[command]!('-'))
+    expect(ran).toMatchObject({ code: 2, out: '' })
+    expect(ran.err).toContain('nothing is written to standard output')
+    expect(await readdir('.')).not.toContain('-')
+  })
+})
