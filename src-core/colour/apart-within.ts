@@ -49,7 +49,10 @@ export function apartWithin(
   const least = bound ? sum(bound.cells) * MOTIF_WEIGHT + sum(bound.grams) : 0
   const surplus = freeCells(task, colours).map((count, colour) => count - (target.cells[colour] ?? 0))
   evenOut(task, colours, surplus, random)
-  lighten(task, colours, limits, random)
+  if (weightOf(limits, freeCells(task, colours)) > 0) {
+    lighten(task, colours, limits, random)
+    evenAgain(task, colours, limits, target.cells, random)
+  }
   const weight = weightOf(limits, freeCells(task, colours))
   if (weight <= least + NO_GRAMS) return { colours, isLeast: true }
   let atLeast = bound && least > 0 ? { motifs: sum(bound.cells), grams: sum(bound.grams) } : undefined
@@ -65,6 +68,26 @@ export function apartWithin(
   }
   const isLeast = leastBeyond(task, colours, limits, least)
   return { colours, isLeast, atLeast }
+}
+
+/** What went by chance for the sake of limits comes near the counts again, as long as that costs no limit anything. */
+function evenAgain(
+  task: ColourTask,
+  colours: Int16Array,
+  limits: Limits,
+  target: readonly number[],
+  random: Random,
+): void {
+  const cells = freeCells(task, colours)
+  const weight = weightOf(limits, cells)
+  const evened = Int16Array.from(colours)
+  evenOut(
+    task,
+    evened,
+    cells.map((count, colour) => count - (target[colour] ?? 0)),
+    random,
+  )
+  if (weightOf(limits, freeCells(task, evened)) <= weight + NO_GRAMS) colours.set(evened)
 }
 
 const sum = (numbers: readonly number[]): number => numbers.reduce((total, value) => total + value, 0)

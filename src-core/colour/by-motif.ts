@@ -6,7 +6,7 @@ import { tidyAddress } from '../layout/addresses'
 import { assignColourways, namesOf, readNamed } from './assign'
 import type { ColourAssignment, ColourCell, Fill } from './assign'
 import type { Kept } from './kept'
-import { limitFindings } from './limits'
+import { isAsEvenAsCanBe, limitFindings, limitsOf } from './limits'
 import { limitsTogether } from './limits-together'
 import type { Part } from './limits-together'
 
@@ -77,6 +77,19 @@ export function assignParts(
       ),
     )
   }
+  const filled = made.map(({ colourways }) => colourways)
+  /** Whether a motif's colourways do not come out even because of limits, which a filling of its own knows nothing of. */
+  const isByLimits = (index: number): boolean => {
+    const { fill: own, byHand, chosen } = parts[index]!
+    if (!own || !together) return false
+    const { most, yarns } = together.beside(index, filled)
+    const limits = limitsOf({ ...own, most }, chosen, byHand.values(), yarns)
+    const counts = (ids: Iterable<string>) => {
+      const all = [...ids]
+      return chosen.map((id) => all.filter((each) => each === id).length)
+    }
+    return isAsEvenAsCanBe(counts(filled[index]!), counts(byHand.values()), limits)
+  }
   const assigned = cells.map(() => '')
   const under = new Map<number, string>()
   const leaving: number[] = []
@@ -85,7 +98,10 @@ export function assignParts(
     at.forEach((cell, place) => (assigned[cell] = colourways[place] ?? ''))
     for (const [place, id] of chance?.under ?? []) under.set(at[place]!, id)
     for (const place of left) leaving.push(at[place]!)
-    const isNew = ({ code }: Finding) => code !== UNKNOWN || !findings.some((there) => there.code === UNKNOWN)
+    const isNew = ({ code }: Finding) => {
+      if (code === UNEVEN) return !isByLimits(index)
+      return code !== UNKNOWN || !findings.some((there) => there.code === UNKNOWN)
+    }
     findings.push(...own.filter((each) => !/^(?:file|colours\/limits-)/.test(each.code) && isNew(each)))
   })
   const isLimited = made.some(({ leaving }) => leaving)
@@ -102,6 +118,8 @@ export function assignParts(
 
 /** Told of all motifs once. */
 const UNKNOWN = 'colours/stash-unknown'
+
+const UNEVEN = 'colours/uneven'
 
 const NO_LIMITS: Pick<Fill, 'most'> = { most: {} }
 

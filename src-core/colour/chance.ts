@@ -12,13 +12,13 @@ import type { ColourCell, Fill } from './assign'
 import { comeBackWithin } from './come-back'
 import { COLOUR_CONSTANTS } from './constants'
 import { countsWithin, isWithinLimits } from './counts'
-import { FREE, alikePairs, countColours, evenCounts } from './graph'
+import { FREE, alikePairs, countColours } from './graph'
 import type { ColourTask } from './graph'
 import type { Filled } from './in-turn'
 import { isOfFill, readKept } from './kept'
 import type { Kept } from './kept'
 import { NO_GRAMS, weightOf } from './least-beyond'
-import { countTask, roomFor } from './limits'
+import { countTask, isAsEvenAsCanBe, roomFor } from './limits'
 import type { Limits, Proof } from './limits'
 import { colourApart, coloursThatDo } from './no-two-alike'
 import type { Colouring } from './no-two-alike'
@@ -89,22 +89,19 @@ interface ByChance extends Proof {
  * looked at last, so that those that do not bind change nothing.
  */
 export function byChance(chance: Chance): ByChance {
-  const { cells, fill, chosen, limits } = chance
+  const { cells, fill, limits } = chance
   const drawn = drawTogether(chance)
   const random = (): Random => seededRandom(fill.seed ?? DEFAULTS.fill.seed)
   const { task, solved, under, isFresh } = colourParts(chance, drawn, random)
   const differs = fill.pattern === 'no-two-alike'
   const within = limits && keepWithin(task, solved, limits, differs, isFresh, random())
-  const isMoved = within !== null && within.colours.some((colour, part) => colour !== solved.colours[part])
   const parts: Colouring = within ? { ...solved, colours: within.colours } : solved
   return {
     colours: Int16Array.from(cells, (_, cell) => parts.colours[drawn.partOf[cell] ?? 0] ?? 0),
     under,
     isLeast: within?.isLeast ?? true,
     atLeast: within?.atLeast,
-    findings: differs
-      ? apartFindings(chance, drawn, task, parts, isMoved || chosen.length < 2, random())
-      : [],
+    findings: differs ? apartFindings(chance, drawn, task, parts, random()) : [],
   }
 }
 
@@ -208,11 +205,10 @@ const pointAt = (cells: readonly ColourCell[], pairs: readonly (readonly [number
 
 /** What could not be had of colours apart: alike by hand or by mirroring, impossible, not found, uneven. */
 function apartFindings(
-  { cells, names }: Chance,
+  { cells, names, limits }: Chance,
   { parts, own }: Drawn,
   task: ColourTask,
   { colours: colouring, outcome }: Colouring,
-  isUneven: boolean,
   random: Random,
 ): Finding[] {
   const findings: Finding[] = []
@@ -235,10 +231,8 @@ function apartFindings(
   if (outcome === 'perfect') {
     const counts = countColours(colouring, task.colours, task.sizes)
     const painted = countColours(task.fixed, task.colours)
-    const free = task.fixed.filter((colour) => colour === FREE).length
-    const even = evenCounts(painted, free)
-    const gap = Math.max(...counts) - Math.min(...counts)
-    if (!isUneven && !task.sizes && free > 0 && gap > Math.max(...even) - Math.min(...even)) {
+    // What limits alone keep from coming out even is what they were set for.
+    if (!task.sizes && !isAsEvenAsCanBe(counts, painted, limits)) {
       const told = names.map((name, index) => `${name} ${formatNumber(counts[index] ?? 0)}`)
       findings.push(finding('colours/uneven', where, { counts: told.join(', ') }))
     }

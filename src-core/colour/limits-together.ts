@@ -42,6 +42,8 @@ interface Together {
   /** Free cells of each motif and colourway in a filling of each part. */
   readonly count: (filled: readonly (readonly string[])[]) => number[]
   readonly isKept: (filled: readonly (readonly string[])[]) => boolean
+  /** What fillings of all the others leave for a part. */
+  readonly beside: (part: number, filled: readonly (readonly string[])[]) => LeftFor
   readonly share: (plain: readonly (readonly string[])[]) => Shared
 }
 
@@ -104,7 +106,11 @@ export function limitsTogether(
       },
     }
   }
-  return { limits, ids, count, isKept: (filled) => isWithinLimits(limits, count(filled)), share }
+  const beside = (part: number, filled: readonly (readonly string[])[]): LeftFor => {
+    const counts = count(filled)
+    return leftFor(fill, parts, stash, entries, part, counts, counts)
+  }
+  return { limits, ids, count, isKept: (filled) => isWithinLimits(limits, count(filled)), beside, share }
 }
 
 interface Entry {

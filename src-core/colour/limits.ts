@@ -10,9 +10,9 @@ import { finding } from '../findings/finding'
 import { formatMass, isBeneathShown } from '../units/format'
 import type { Grams } from '../units/quantity'
 import { isUsableOrZero } from '../units/usable'
-import { excessOf } from './counts'
+import { countsWithin, excessOf } from './counts'
 import type { CountTask, YarnLimit } from './counts'
-import { FREE } from './graph'
+import { FREE, evenCounts } from './graph'
 
 type Fill = NonNullable<NonNullable<BlanketLayout['cells']>['fill']>
 
@@ -87,6 +87,21 @@ export function countTask(limits: Limits, sizes: readonly number[], wish: readon
   for (const size of sizes) if (size > 0) many.set(size, (many.get(size) ?? 0) + 1)
   const groups = [...many].sort(([a], [b]) => a - b).map(([size, count]) => ({ size, many: count }))
   return { groups, most: limits.most, shares: limits.shares, yarns: limits.yarns, wish }
+}
+
+/** Whether cells of each colour are as even as they can be round those that are painted, within limits where there are any. */
+export function isAsEvenAsCanBe(
+  counts: readonly number[],
+  painted: readonly number[],
+  limits: Limits | null,
+): boolean {
+  const gap = (of: readonly number[]): number => Math.max(...of) - Math.min(...of)
+  const free = total(counts) - total(painted)
+  if (counts.length < 2 || free <= 0 || gap(counts) <= gap(evenCounts(painted, free))) return true
+  if (!limits) return false
+  const wish = painted.map((many) => -many)
+  const { cells } = countsWithin({ ...limits, groups: [{ size: 1, many: free }], wish })
+  return gap(counts) <= gap(cells.map((many, colour) => many + (painted[colour] ?? 0)))
 }
 
 /** What is left to be taken, while cells are coloured one after the other. */

@@ -10,6 +10,7 @@ import { lengthsIn, formatLength, formatNumber, formatSize } from '../units/form
 import { appliqueSentence } from './applique-sentence'
 import { garlandSentence } from './garland-sentence'
 import { listOf } from '../joins/words'
+import { emptyWords } from './missing'
 import { mapRows } from './rows'
 import { capital, counted, numbered, numeral, plural } from './words'
 
@@ -206,7 +207,7 @@ export const projectSentence = (plan: Plan, terms: Terms = plan.settled.terms): 
     blanket: (own) => own.motif && own.motifs.length > 0 && blanketSentence(own, own.motif, terms),
     garland: (own) => own.garland && garlandSentence(own, own.garland, shapeName, terms),
     applique: (own) => own.panel && appliqueSentence(own, own.panel),
-  }) || [{ text: 'Nothing is arranged yet.' }]
+  }) || [{ text: emptyWords(plan) }]
 
 /**
  * "120 six-petal flowers of 78 mm in offset rows of 12, joined tip to tip:

@@ -29,9 +29,21 @@ export function lookWords({ fit }: Pick<Proposal, 'fit'>): string {
   return capital([counts, rotationWords(fit)].filter(Boolean).join(', '))
 }
 
-/** ", at tips and shoulders": only where it is not joined like the first of them. */
-export function ruleWords({ rule, plan }: Proposal, { proposals }: Proposals): string {
-  const isOther = rule !== proposals[0]?.rule
+/** Whether another of them is laid out alike and joined otherwise. */
+const isAlike = (proposal: Proposal, { proposals }: Proposals): boolean =>
+  proposals.some((other) => other.rule !== proposal.rule && lookWords(other) === lookWords(proposal))
+
+/** `lookWords`, with what differs in front where two would read alike: "Joined at tips and shoulders: offset rows, 9 × 13". */
+export function titleWords(proposal: Proposal, all: Proposals): string {
+  const look = lookWords(proposal)
+  if (!isAlike(proposal, all)) return look
+  return `Joined at ${RULES[proposal.rule]}: ${look.charAt(0).toLowerCase()}${look.slice(1)}`
+}
+
+/** ", at tips and shoulders": only where it is not joined like the first of them, and its title does not say so. */
+export function ruleWords(proposal: Proposal, all: Proposals): string {
+  const { rule, plan } = proposal
+  const isOther = rule !== all.proposals[0]?.rule && !isAlike(proposal, all)
   return isOther && plan.motif?.shape === 'petals' ? `, at ${RULES[rule]}` : ''
 }
 

@@ -11,6 +11,7 @@ import type {
   WreathWish,
 } from '../../src-core/composing/arrange'
 import { groundOf } from '../../src-core/composing/ground'
+import { capital } from '../../src-core/figures/words'
 import type { DocumentState } from './document.svelte'
 import { addedIds, itemsOf, waysFor } from './edits/applique'
 import { counted } from './summaries'
@@ -81,7 +82,7 @@ export class LayingState {
     const ground = wish && groundOf(settled)
     if (!ground) return ''
     const told = roomFinding(groundFor(ground, this.keep), this.turnsFor(settled), wish, this.shown)
-    return told ? `${told.message} ${told.mend}` : ''
+    return told ? `${capital(told.message)} ${told.mend}` : ''
   }
 
   /** Opens an arranger, or folds it. */

@@ -3,6 +3,7 @@ import { SvelteSet } from 'svelte/reactivity'
 import type { HostBridge, PagePreview, PaperChoice, Settings } from '../../shared-types/bridge'
 import type { Paper, SheetStyle, Terms } from '../../shared-types/project'
 import type { LabelCount, OptionalPage } from '../../shared-types/sheets'
+import { capital } from '../../src-core/figures/words'
 import type { DocumentState } from './document.svelte'
 import type { PaperOfKind } from '../kinds/kind'
 import { kindOf } from '../kinds/kinds'
@@ -137,7 +138,7 @@ export class PaperState {
     // A later question overtook this one.
     if (turn !== this.#asked || answer.outcome === 'cancelled') return
     if (answer.outcome === 'refused') {
-      this.problem = `${answer.problem.message} ${answer.problem.mend}`
+      this.problem = `${capital(answer.problem.message)} ${answer.problem.mend}`
       return
     }
     this.problem = ''

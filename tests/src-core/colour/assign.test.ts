@@ -3,6 +3,7 @@ import { describe, expect, it } from 'vitest'
 import { assignColourways } from '../../../src-core/colour/assign'
 import type { ColourCell, Fill } from '../../../src-core/colour/assign'
 import { evenCounts } from '../../../src-core/colour/graph'
+import { writeKept } from '../../../src-core/colour/kept'
 import { cellsOf, corners, offset, square } from './lattices'
 import { processorTime } from '../../processor-time'
 
@@ -263,6 +264,25 @@ describe('no two alike', () => {
     const found = assign(star, 'no-two-alike', 2)
     expect(codes(found)).toEqual(['colours/uneven'])
     expect([...countsOf(found.colourways, 2)].sort()).toEqual([1, 8])
+  })
+
+  it('says nothing of counts that a limit keeps from coming out even, also once they stand', () => {
+    const cells = offset(8, 9)
+    const few = { pattern: 'no-two-alike', seed: 7, most: { c0: 6 } } as const
+    const found = assignColourways(cells, few, {}, ways(4))
+    expect(countsOf(found.colourways, 4)).toEqual([6, 22, 22, 22])
+    expect(codes(found)).toEqual([])
+    const ids = ways(4).map(({ id }) => id)
+    const kept = writeKept(few, 'offset-rows', cells, ids, found.colourways, new Map())
+    const again = assignColourways(cells, few, {}, ways(4), kept, 'offset-rows')
+    expect(again.colourways).toEqual(found.colourways)
+    expect(codes(again)).toEqual([])
+    // A limit that is not why: a star whose middle is one of two, and all around it the other.
+    const star = cellsOf(
+      9,
+      Array.from({ length: 8 }, (_, index) => [0, index + 1] as const),
+    )
+    expect(codes(assign(star, 'no-two-alike', 2, { most: { c0: 8, c1: 8 } }))).toEqual(['colours/uneven'])
   })
 
   it('colours 10,000 places in well under a second', () => {

@@ -9,6 +9,7 @@ import type { Plan } from '../../../shared-types/plan'
 import type { Project } from '../../../shared-types/project'
 import { holdColours, standingColours } from '../../../src-core/colour/hold'
 import { lostMade } from '../../../src-core/progress/lost'
+import { blanketOf } from '../../../src-core/plans/layouts'
 import { planProject } from '../../../src-core/plan'
 import { touchingPairs } from '../../../src-core/layout/touching'
 
@@ -81,6 +82,22 @@ describe('motifs of a kind that are joined across others', () => {
       expect(pairs).toHaveLength(49 * 49)
       expect(alike).toBe(0)
     }
+  })
+
+  it('are not told as uneven where a limit makes them so, whether it is new or stands', () => {
+    const ways = ['a', 'c', 'd']
+    const told = (project: Project) => neighboursIn(planProject(project)).map(({ code }) => code)
+    expect(told(mixed({ columns: 10, rows: 13, large: ways }))).toEqual([])
+    const limited = mixed({ columns: 10, rows: 13, large: ways, most: { a: 10 } })
+    const plan = planProject(limited)
+    // 65 large ones: 55 are left for two.
+    expect(plan.counts.byColourway).toMatchObject({ a: 10, c: 28, d: 27 })
+    expect(told(limited)).toEqual([])
+    // What stands within its limits is filled without asking them.
+    const stands = holdColours(limited, { ...limited, joining: { minGap: 1 } })
+    expect(blanketOf(stands)?.cells?.kept?.rows).toHaveLength(13)
+    expect(planProject(stands).counts.byColourway).toEqual(plan.counts.byColourway)
+    expect(told(stands)).toEqual([])
   })
 
   it('as few pairs are alike as in any colouring of small maps within the limits', () => {

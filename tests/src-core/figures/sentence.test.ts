@@ -82,6 +82,38 @@ describe('the project as a sentence', () => {
     expect(say(project, { ...plan, motif: null })).toBe('Nothing is arranged yet.')
   })
 
+  it('says what is missing where something was begun', () => {
+    const begun = (more: Partial<Project>): string => {
+      const own = planProject({ format: 'petalyard-project', version: 1, ...more })
+      return sentenceText(projectSentence(own))
+    }
+    const blanket = { kind: 'blanket', motif: 'm', columns: 5, rows: 6 } as const
+    const measured = {
+      ...({ id: 'm', kind: 'measured', outline: 'petals', petals: 6 } as const),
+      ...{ overTips: 80, overValleys: 55 },
+    }
+    expect(begun({ motifs: [{ id: 'm', kind: 'rounds', name: 'Quince' }], layout: blanket })).toBe(
+      'Nothing is arranged yet. Quince: it has no written rounds yet.',
+    )
+    expect(begun({ motifs: [{ id: 'm', kind: 'rounds' }], layout: blanket })).toBe(
+      'Nothing is arranged yet. Motif m: it has no written rounds yet.',
+    )
+    const { overTips: _, ...sizeless } = measured
+    expect(begun({ motifs: [sizeless], layout: blanket })).toBe(
+      'Nothing is arranged yet. Motif m: the measure tip to tip is missing.',
+    )
+    const mixed = { ...blanket, alternate: { motifs: ['m', 'n'], by: 'cell' as const } }
+    expect(begun({ motifs: [measured, { id: 'n', kind: 'rounds', name: 'Leaf' }], layout: mixed })).toBe(
+      'Nothing is arranged yet. Leaf: it has no written rounds yet.',
+    )
+    expect(begun({ motifs: [measured], layout: { ...blanket, columns: 0 } })).toMatch(
+      /^Nothing is arranged yet. Columns: found 0, /,
+    )
+    expect(begun({ layout: { kind: 'garland' } })).toBe('Nothing hangs on the cord yet.')
+    // Nothing was begun.
+    expect(begun({})).toBe('Nothing is arranged yet.')
+  })
+
   it('tells tips and shoulders apart by what is joined of them', () => {
     const edges = settled({ ...project, joining: { rule: 'edges' } })
     const joins = (...anchors: string[]) => [

@@ -3,6 +3,7 @@ import { describe, expect, it } from 'vitest'
 import type { Project } from '../../../shared-types/project'
 import Hand from '../../../src-renderer/frame/Hand.svelte'
 import { paintCells } from '../../../src-renderer/frame/map-acts'
+import { missingOnMap } from '../../../src-renderer/frame/missing-on-map'
 import MapTable from '../../../src-renderer/frame/MapTable.svelte'
 import { kindOf } from '../../../src-renderer/kinds/kinds'
 import { DocumentState } from '../../../src-renderer/state/document.svelte'
@@ -18,6 +19,35 @@ describe('painting as a gesture', () => {
     expect(document.isPreviewing).toBe(true)
     document.cancel()
     expect(document.project).toEqual(example(CUSHION))
+  })
+})
+
+describe('a map that something is missing for', () => {
+  const told = (project: Project) =>
+    missingOnMap(project, new DocumentState(project).plan, kindOf(project).emptyMap.what)
+  const own = (motif: NonNullable<Project['motifs']>[number], columns = 5): Project => ({
+    ...{ format: 'petalyard-project', version: 1, motifs: [motif] },
+    layout: { kind: 'blanket', motif: motif.id, columns, rows: 6 },
+  })
+
+  it('says what, and leads there', () => {
+    expect(told(own({ id: 'm', kind: 'rounds', name: 'Quince' }))).toEqual({
+      what: 'Nothing is arranged yet.',
+      then: 'Quince: it has no written rounds yet. Write or paste its rounds, or enter the measures of a finished motif.',
+      way: 'Go to Motif',
+      to: { place: 'motif', motif: 'm' },
+    })
+    const sized = { id: 'm', kind: 'measured', outline: 'round', across: 60 } as const
+    expect(told(own(sized, 0))).toMatchObject({
+      then: expect.stringMatching(/^Columns: found 0, .+ Enter how many you want/),
+      way: 'Go to Arrangement',
+      to: { place: 'arrangement' },
+    })
+  })
+
+  it('says nothing of what is drawn, or was never begun', () => {
+    expect(told(example(CUSHION))).toBeNull()
+    expect(told({ format: 'petalyard-project', version: 1 })).toBeNull()
   })
 })
 

@@ -2,7 +2,9 @@ import { fireEvent, screen, waitFor, within } from '@testing-library/svelte'
 import { describe, expect, it, vi } from 'vitest'
 import { NO_HOUSE } from '../../../shared-types/house'
 import type { Project } from '../../../shared-types/project'
-import { planProject } from '../../../src-core/plan'
+import { proposeArrangements } from '../../../src-core/layout/proposals'
+import { createPlanner, planProject } from '../../../src-core/plan'
+import { ruleWords, titleWords } from '../../../src-renderer/start/proposal-words'
 import { laidAsProposed } from '../../../src-renderer/state/resize'
 import OwnMotifForm from '../../../src-renderer/start/OwnMotifForm.svelte'
 import { ownRoundsProject } from '../../../src-renderer/places/motif/rounds/own-rounds'
@@ -46,6 +48,20 @@ describe('the start proposes arrangements that hold', () => {
     const [project] = made
     expect(project?.layout).toMatchObject({ arrangement: 'straight-rows', alternateTurn: 180 / 7 })
     expect(countTogether(planProject(project!))).toEqual({ pieces: 1, single: 0 })
+  })
+
+  it('and those laid out alike say in their first words how they are joined', () => {
+    const flower = {
+      ...({ id: 'm', kind: 'measured', outline: 'petals', petals: 5 } as const),
+      ...{ overTips: 80, overValleys: 52 },
+    }
+    const wish = { width: 750, height: 900 }
+    const found = proposeArrangements({ ...BLANK, motifs: [flower] }, wish, createPlanner())
+    expect(found.proposals.map((one) => titleWords(one, found) + ruleWords(one, found))).toEqual([
+      'Joined at tips: straight rows, 10 × 12, every other row rotated 36°',
+      'Offset rows, 9 × 14, rotated 36°, every other row 36° more, at tips and shoulders',
+      'Joined at tips and shoulders: straight rows, 10 × 12, every other row rotated 36°',
+    ])
   })
 
   it('and begins with the first where the answer has not come yet', async () => {
