@@ -16,14 +16,15 @@ import { laidBlanketOf } from '../plans/layouts'
 import { settled } from '../settled'
 import { resolveGauge } from '../stitches/gauge'
 import type { Millimetres } from '../units/quantity'
-import { blanketCounts, blockingFactors, COUNT_FIELDS } from './blanket'
+import { blanketCounts, blanketSize, blockingFactors, COUNT_FIELDS } from './blanket'
 import type { BlanketCounts, CountFields } from './blanket'
 import { cellsOf, hasOwnPairs } from './cells'
 import type { Cells } from './cells'
 import { LATTICES_KEPT } from './constants'
-import { edgingRoom } from './frame'
+import { edgingRoom, finished } from './frame'
 import { largeSizes } from './large-size'
 import { cutOut } from './outline'
+import type { Lattice } from './lattice'
 import * as stages from './stages'
 
 /** The motifs of a project with these ids, which are set apart by line breaks. */
@@ -61,6 +62,24 @@ export function createGround() {
     const { arrangement, count, by, rings } = cells.pattern
     const middle = arrangement === 'rings' && count > 1 ? rings : 0
     return endless(outlines, arrangement, count, by, middle, counts.turn, counts.alternateTurn, gaps)
+  }
+  /**
+   * The cells of a blanket with other counts than its own, and their lattice; null where the pattern alone says where
+   * motifs stand, and where others of them are put in by hand than in the present counts.
+   */
+  const cellsWith = (
+    layout: SettledBlanket,
+    accounts: readonly MotifAccount[],
+    ids: readonly string[],
+    known: string,
+    rules: Rules,
+    counts: BlanketCounts,
+  ): { readonly cells: Cells; readonly grid: Lattice } | null => {
+    const { motifs, large } = layout.cells
+    const cells = cellsOf(ids[0]!, layout.alternate, motifs, counts, known, large)
+    if (cells.own.size === 0 || cells.motifs.join('\n') !== ids.join('\n')) return null
+    const outlines = accounts.map(({ outline }) => outline)
+    return { cells, grid: stages.lattice(outlines, cells, counts, stages.gapsUnder(rules, ids.length)) }
   }
   const cellsFor = memoised(cellsOf)
   const cutOutOf = memoised(cutOut)
@@ -101,14 +120,26 @@ export function createGround() {
     const plain = plainRounds(layout.edging, project.terms)
     const written = writtenHeights(writtenRounds(layout.edging), plain.length + 1, project.terms, gauge)
     const height = edgingHeight(plain, project.terms, gauge) + written.reduce((sum, each) => sum + each, 0)
-    const edging = room(height, counts.inTheRound, layout.edging?.ends)
+    const frame = { edging: room(height, counts.inTheRound, layout.edging?.ends), blocking }
+    const cellsIn = memoised(
+      (other: BlanketCounts) => cellsWith(layout, all, cells.motifs, known, rules, other),
+      COUNTS_TRIED,
+    )
+    /** Finished size in mm with other counts; `endless` is the lattice of the pattern alone. */
+    const sizeWith = (other: BlanketCounts, endless: Lattice) => {
+      const own = cellsIn(other)
+      return finished(blanketSize(own?.grid ?? endless, other, own?.cells, cut.test), frame)
+    }
     return {
       findings,
       measured,
-      parts: { hand, motifs, accounts: all, cells, gauge, rules, counts, grid, edging, blocking, cut },
+      parts: { hand, motifs, accounts: all, cells, gauge, rules, counts, grid, ...frame, cut, sizeWith },
     }
   }
 }
+
+/** Of a blanket with motifs put in by hand: the last counts that were tried of it are kept. */
+const COUNTS_TRIED = 32
 
 /** Nothing put in by hand. */
 const NONE_OWN: Cells['own'] = new Map()

@@ -389,10 +389,9 @@ export function createBlanketPlanner(): KindPlanner<SettledBlanket> {
     tryout(project, layout) {
       const { parts } = frame(project, layout)
       if (!parts) return null
-      const { accounts, cells, rules, hand, gauge, cut } = parts
+      const { accounts, cells, rules, hand, gauge, sizeWith } = parts
       const trials = trialsOf({ accounts, cells, rules, hand, joining: project.joining, gauge })
-      const size = (counts: BlanketCounts) =>
-        frames.finished(blanketSize(trials.lattice(counts), counts, undefined, cut.test), parts)
+      const size = (counts: BlanketCounts) => sizeWith(counts, trials.lattice(counts))
       return { trials, counts: parts.counts, size }
     },
   }

@@ -53,8 +53,10 @@ export const gapWay = (gap: Millimetres, { units }: Speech): string =>
   `motifs ${formatFineLength(gap, units)} apart`
 
 export function blockingWay(wider: number, longer: number): string {
-  const side = (factor: number, more: string) => `${percent(factor - 1)} ${more}`
-  const sides = [wider > 1 ? side(wider, 'wider') : '', longer > 1 ? side(longer, 'longer') : '']
+  // What vanishes where it is told is no stretching.
+  const side = (factor: number, more: string) =>
+    factor > 1 && percent(factor - 1) !== percent(0) ? `${percent(factor - 1)} ${more}` : ''
+  const sides = [side(wider, 'wider'), side(longer, 'longer')]
   const told = sides.filter(Boolean).join(' and ')
   return told ? `block ${told}` : 'block without stretching'
 }

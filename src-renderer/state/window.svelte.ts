@@ -13,7 +13,7 @@ import type {
   SettingsChange,
 } from '../../shared-types/bridge'
 import type { Finding } from '../../shared-types/finding'
-import type { Project } from '../../shared-types/project'
+import type { Project, Terms } from '../../shared-types/project'
 import { rangesOfText } from '../../src-core/letters/coverage'
 import { finding } from '../../src-core/findings/finding'
 import type { Background } from './background'
@@ -324,6 +324,8 @@ export { getWindow }
 export function setWindow(app: WindowState): void {
   keepWindow(app)
   // Before the first text is drawn, and before what a change of the terms draws anew.
-  sayIn(untrack(() => app.document.settled.terms))
-  $effect.pre(() => sayIn(app.document.settled.terms))
+  // What is begun at the start comes in the terms for new projects.
+  const terms = (): Terms => (app.view.dialog === 'start' ? app.settings.terms : app.document.settled.terms)
+  sayIn(untrack(terms))
+  $effect.pre(() => sayIn(terms()))
 }

@@ -47,6 +47,19 @@ it('leaves a window alone whose project has a file, also where every change was 
   expect(app.isUntouched).toBe(false)
 })
 
+it('speaks in the terms for new projects, whatever those of the open one are', async () => {
+  const { app } = await inWindow(StartDialog, { onclose: () => undefined }, SMALL)
+  expect(app.document.settled.terms).toBe('US')
+  app.view.dialog = 'start'
+  const centre = (spelling: string) => screen.findAllByText(new RegExp(`over the ${spelling}`))
+  expect(await centre('center')).toHaveLength(1)
+  await app.changeSettings({ terms: 'UK' })
+  expect(await centre('centre')).toHaveLength(1)
+  expect(screen.getByText(/^Hexagons in five rings round a centre/)).toBeTruthy()
+  app.view.dialog = null
+  await centre('center')
+})
+
 it.each(['Blanket', 'Garland', 'Appliqué'])(
   'begins written rounds of “%s” with nothing that looks like a mistake',
   async (made) => {
