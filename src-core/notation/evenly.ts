@@ -2,9 +2,9 @@
 import { readExtent } from './extents'
 import { readPlace } from './places'
 import type { Reader } from './reader'
-import { readRowEnds } from './row-ends'
+import { readRowEnds, sideBefore } from './row-ends'
 import { spanOf } from './tokens'
-import type { EvenItem, Item, NoteItem, WorkItem } from './tree'
+import type { EvenItem, Item, NoteItem, Place, WorkItem } from './tree'
 import type { StitchName } from './stitch-name'
 import { readStitch } from './vocabulary'
 
@@ -42,6 +42,12 @@ const eachAhead = (reader: Reader): boolean => {
   return part !== undefined && part.which === 'each' && part.noun.kind === 'stitch'
 }
 
+/** "9 sc evenly spaced along row ends": nine of them, not in each row. */
+const inSum = (side: Place): Place => ({
+  ...side,
+  parts: side.parts.map((part) => ({ ...part, which: 'next', count: 1, each: false })),
+})
+
 /** "36 sc evenly around", behind the stitch. */
 export function readEvenly(
   reader: Reader,
@@ -53,12 +59,12 @@ export function readEvenly(
     if (!reader.skip('evenly')) return null
     reader.skip('spaced')
     // "8 sc evenly down the side".
-    const side = stitch ? readRowEnds(reader) : null
+    const side = stitch ? (readRowEnds(reader) ?? sideBefore(reader, start)) : null
     const each = side && count === null ? readEachEnd(reader) : null
     if (each) return { ...each, ...reader.span(start) }
     if (side && stitch && count !== null) {
       passEachEnd(reader)
-      return { type: 'work', count, stitch, place: side, ...reader.span(start) }
+      return { type: 'work', count, stitch, place: inSum(side), ...reader.span(start) }
     }
     readExtent(reader)
     if (count === null && stitch && eachAhead(reader))

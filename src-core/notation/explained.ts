@@ -10,6 +10,14 @@ const readNamed = (reader: Reader): { readonly label: string } | null => {
   return reader.skip('corner', 'group') ? { label: reader.words(reader.span(at)) } : null
 }
 
+/** `"Tip" means (2 dc, ch 2, 2 dc) in the place given`: a name of the text's own, in quotation marks. */
+const readQuoted = (reader: Reader): { readonly label: string } | null =>
+  reader.attempt(() => {
+    const at = reader.at
+    while (reader.at - at < 3 && /^[a-z-]+$/.test(reader.key())) reader.at++
+    return reader.at > at && /^["”']$/.test(reader.key()) ? { label: reader.words(reader.span(at)) } : null
+  })
+
 /** A stitch and where its explanation stands, by tokens. */
 export interface Explained {
   readonly label: string
@@ -44,12 +52,20 @@ function readExplains(reader: Reader): { readonly label: string; readonly from: 
     const article = reader.skip('a', 'an', 'the', 'each', 'every', 'one', '1', 'my', 'our')
     const quoted = reader.skip('"', '“', "'")
     const from = reader.at
-    const group = readNamed(reader)
+    const known = reader.attempt(() => readStitch(reader))
+    reader.at = from
+    const group = readNamed(reader) ?? (quoted && !known ? readQuoted(reader) : null)
     if (quoted && !reader.skip('"', '”', "'")) return null
     if (group) reader.skipAll('in', 'this', 'pattern')
     const named = group ? null : readStitch(reader)
     if (!group && (!named || !DIFFERING.has(named.form))) return null
     const label = group ? group.label : reader.words(named!)
+    // "A V-stitch (V-st) is (dc, ch 2, dc) all in one stitch".
+    reader.attempt(() => {
+      if (!reader.skip('(')) return null
+      const again = readStitch(reader)
+      return (again?.form === named?.form && reader.skip(')')) || null
+    })
     // "The corner is (2 dc, ch 2, 2 dc)"; "a corner is a corner".
     if (group) {
       if (!reader.skip('is', 'means') && !reader.skip('=')) return null
@@ -76,12 +92,24 @@ function readExplains(reader: Reader): { readonly label: string; readonly from: 
   })
 }
 
+/** "…, and a V-stitch (V-st) means dc, ch 2, dc": whether another explanation stands at a token. */
+function explainsAnother(reader: Reader, at: number): boolean {
+  if (reader.tokens[at]?.key !== 'and' || !/^[,;]$/.test(reader.tokens[at - 1]?.key ?? '')) return false
+  const outer = reader.at
+  reader.at = at + 1
+  const another = readExplains(reader) !== null
+  reader.at = outer
+  return another
+}
+
 /** The explanation at the cursor, in a bracket or as a sentence; the cursor stays. */
 function explainedAt(reader: Reader): Explained | null {
   const start = reader.at
   const closer = OPENERS.get(reader.key())
   const before = reader.tokens[start - 1]
-  if (!closer && before && !ENDS.has(before.key) && !reader.tokens[start]?.first) return null
+  const opens =
+    !before || ENDS.has(before.key) || reader.tokens[start]?.first || explainsAnother(reader, start - 1)
+  if (!closer && !opens) return null
   if (closer) reader.at++
   const named = readExplains(reader)
   const to = reader.at
@@ -94,6 +122,7 @@ function explainedAt(reader: Reader): Explained | null {
     const { key, paragraph } = reader.tokens[end]!
     if (OPENERS.has(key)) open++
     if (closer ? key === closer && open === 0 : (key === '.' || paragraph) && open === 0 && end > to) break
+    if (key === ',' && explainsAnother(reader, end + 1)) break
     if (key === ')' || key === ']') open--
     end++
   }

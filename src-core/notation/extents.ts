@@ -1,7 +1,7 @@
 /** How far something goes: "around", "to end", "across to next corner", "until 2 sts are left". */
 import { readNoun } from './nouns'
 import type { Reader } from './reader'
-import type { Extent } from './tree'
+import type { Extent, Noun } from './tree'
 import { readStitch } from './vocabulary'
 
 /** "center sc", "centre dc of next corner", "middle st of the 3-sc group": the stitch that is a corner; passes it. */
@@ -44,6 +44,29 @@ const readWithinEnd = (reader: Reader): number | null =>
     return reader.skip('end') ? count : null
   })
 
+/** "1 st before (the corner)", "st before", "the last 2 sts before": how many are left to it; passes it. */
+const readShort = (reader: Reader): number | null =>
+  reader.attempt(() => {
+    reader.skip('the')
+    reader.skip('last')
+    const count = reader.number() ?? 1
+    return (reader.skipA('stitch') || readStitch(reader) !== null) && reader.skip('before') ? count : null
+  })
+
+/** "the dc3tog of the row below", "last sc3tog", "next dec": a stitch of that name; passes it. */
+const readNamed = (reader: Reader): Noun | null =>
+  reader.attempt(() => {
+    while (reader.skip('the', 'next', 'last', 'prev')) continue
+    const noun = readNoun(reader)
+    if (noun?.kind !== 'stitch' || !noun.name) return null
+    reader.attempt(() => {
+      if (!reader.skip('of', 'in', 'on', 'from')) return null
+      while (reader.skip('the', 'last', 'prev')) continue
+      return reader.skipA('round') && (reader.skip('below', 'before') || true) ? true : null
+    })
+    return noun
+  })
+
 /** "around", "to end", "across to next corner", "to last 2 sts", "to tip of petal". */
 export function readExtent(reader: Reader): Extent | null {
   return reader.attempt((): Extent | null => {
@@ -64,6 +87,13 @@ export function readExtent(reader: Reader): Extent | null {
     reader.skip('to', 'within')
     const within = reader.key(-1) === 'within' ? readWithinEnd(reader) : null
     if (within !== null) return { to: 'last', count: within }
+    const short = readShort(reader)
+    if (short !== null) {
+      const to = readPoint(reader)
+      if (to) return to.to === 'corner' ? { ...to, short } : to
+      const noun = readNamed(reader)
+      return noun ? { to: 'named', noun, short } : null
+    }
     reader.skip('the')
     if (reader.skip('end')) {
       if (reader.skip('of')) {
@@ -80,7 +110,15 @@ export function readExtent(reader: Reader): Extent | null {
     const edge = reader.skip('turning') ? reader.skipA('chain') : reader.skipA('own-chain')
     if (edge) return { to: 'last', count: 1 }
     reader.skip('next')
-    if (passCenterStitch(reader)) return { to: 'corner' }
+    return readPoint(reader)
+  })
+}
+
+/** "center st", "next corner sp", "tip of petal" as what something goes up to. */
+function readPoint(reader: Reader): Extent | null {
+  return reader.attempt((): Extent | null => {
+    while (reader.skip('the', 'next')) continue
+    if (passCenterStitch(reader)) return { to: 'corner', center: true }
     if (reader.skip('tip', 'point')) {
       if (reader.skip('of')) {
         reader.skip('the', 'next', 'each')

@@ -5,6 +5,7 @@ import { skipAdjustable } from './nouns'
 import { isDecorated, passDecoration } from './decoration'
 import { numberedLines, passStep, readNumberedLine } from './numbered-lines'
 import { isOneOfSeveral } from './part-names'
+import { placesWithin } from './place-labels'
 import type { Reader } from './reader'
 import { BEGINS, explainsWorked, isWorkedLater } from './worked-later'
 import { isMeasure, readLabel, readRoundHeading } from './round-headings'
@@ -368,9 +369,11 @@ export function findHeadings(reader: Reader): Heading[] {
     else if (heading.kind === 'round' && heading.numbers !== null) special = false
     index = Math.max(index, heading.to - 1)
   }
-  const first = headings.findIndex(({ kind, numbers }) => kind === 'round' && numbers !== null)
-  return headings.map((heading, at) =>
-    at < first && isWorkedLater(reader, heading, headings[first]!)
+  const within = placesWithin(reader, headings)
+  const own = headings.filter((heading) => !within.has(heading))
+  const first = own.findIndex(({ kind, numbers }) => kind === 'round' && numbers !== null)
+  return own.map((heading, at) =>
+    at < first && isWorkedLater(reader, heading, own[first]!)
       ? { ...heading, kind: 'definition', worked: true }
       : heading,
   )

@@ -27,7 +27,7 @@ export const readInAll = (reader: Reader): CountItem | null =>
 const HAVING = new Set('there you we are have has got made totals total in all a of is now'.split(' '))
 const REACHED = new Set('are have has been made worked in total all altogether round around now'.split(' '))
 /** "making 7 loops", "giving you 24 sts", "to give 24 sts", "so you have 24 sts". */
-const GIVES = /^(making|giving|gives|leaving|creating|forming)$/
+const GIVES = /^(making|makes|giving|gives|leaving|creating|forming)$/
 const LONGEST = 16
 
 const passHaving = (reader: Reader): void => {
@@ -44,6 +44,8 @@ const passUntil = (reader: Reader): boolean =>
 
 const passGiving = (reader: Reader): boolean =>
   reader.attempt(() => {
+    // "…, which makes six shells".
+    if (reader.skip('which') && !GIVES.test(reader.spelled())) return null
     if (GIVES.test(reader.spelled())) reader.at++
     else if (reader.skip('to')) {
       if (!/^(give|make|form|leave)$/.test(reader.spelled())) return null

@@ -6,7 +6,7 @@ import type { Source } from './source'
 import { spaceKey } from './state'
 import type { ItemRunner } from './stitching'
 import { placeParts } from './tree'
-import type { Item } from './tree'
+import type { CountEntry, Item } from './tree'
 import { baseSource } from './work'
 import type { Work } from './work'
 
@@ -147,3 +147,11 @@ export const kindsOf = (lap: Lap): readonly string[] =>
 export const isError = (found: Work['findings'][number]): boolean => findingOf(found, '').severity === 'error'
 
 export const errorsOf = (work: Work): number => work.findings.filter(isError).length
+
+/** "Ch 5, * tr in ring, ch 1; rep from * until there are 16 tr": laps up to a count that takes in what stands there already. */
+export function lapsUpTo({ count, noun }: CountEntry, work: Work, after: Work): number {
+  const standing = ({ elements }: Work) => elements.filter((element) => element.standing).length
+  const each = standing(after) - standing(work)
+  const left = count - standing(work)
+  return noun.kind === 'stitch' && each > 0 && left > 0 && left % each === 0 ? left / each : count
+}

@@ -34,7 +34,8 @@ const readLeft = (reader: Reader): Left | null =>
       }
       return { count: null, sure: true }
     }
-    reader.skip('other')
+    // "Leave the other stitch alone".
+    if (reader.skip('other') && reader.skipA('stitch')) return { count: 1, sure: true }
     const from = reader.at
     const part = readPlace(reader, true)?.parts[0]
     if (!part || !['stitch', 'chain'].includes(part.noun.kind)) return null
@@ -59,6 +60,12 @@ const endsThere = (reader: Reader): boolean =>
 export function readLeftOpen(reader: Reader): SkipItem | null {
   const start = reader.at
   const leaves = reader.attempt((): SkipItem | null => {
+    // "Sc in next 5 sts. Stop here!"
+    if (reader.sees('stop') && /^([.!]|here|there)$/.test(reader.key(1)) && reader.at > 0) {
+      reader.at++
+      reader.skip('here', 'there')
+      return /^[.!]$/.test(reader.key()) ? item(reader, start, null) : null
+    }
     if (!passLeaves(reader)) return null
     const bare = reader.peek()?.kind === 'number'
     const left = readLeft(reader)

@@ -31,12 +31,26 @@ const passPurpose = (reader: Reader): boolean =>
     return reader.isA('verb') || reader.sees('work') || null
   }) === true
 
+/** "Start with a slip knot and (ch 2)", "make a slipknot, then": what the hands know without counting; passes it. */
+const passHands = (reader: Reader): boolean =>
+  reader.attempt(() => {
+    if (reader.skip('begin', 'beg')) reader.skip('with', 'by')
+    reader.skip('make', 'tie')
+    reader.skip('a', 'your')
+    if (!reader.skip('slipknot') && !(reader.skip('slip') && reader.skip('knot'))) return null
+    if (reader.skip('on', 'onto')) while (reader.skip('your', 'the', 'hook')) continue
+    reader.skip(',')
+    return reader.skip('and', 'then') || reader.key(-1) === ',' || null
+  }) === true
+
 /** Passes them where an instruction follows, behind a comma or a verb of working. */
 export const passManner = (reader: Reader): boolean =>
   reader.attempt(() => {
+    if (reader.peek()?.first && passHands(reader)) return true
     const before = reader.tokens[reader.at - 1]
     if (before && !/^([,;:.*([]|and|then|now)$/.test(before.key)) return null
     if (reader.sees('for')) return passPurpose(reader) || null
+    if (passHands(reader)) return true
     // "Now work [4 tr into the ring, 3 ch] twice".
     const now = reader.sees('now') && reader.isA('verb', 1) && /^[([*]$/.test(reader.key(2))
     if (now) return (reader.at += 2) > 0
@@ -64,4 +78,29 @@ export const passManner = (reader: Reader): boolean =>
       reader.at++
     }
     return null
+  }) === true
+
+/** Who goes where: "You'll work down one side of the chain, round the bottom, and back up the other side." */
+const GOES =
+  /^((you'll|you will|we'll|we will|you|we|you are going to|we are going to|this time) )?(now )?(be )?(work|working|go|going|worked|crochet|crocheting) /
+const WAY_ENDS =
+  / (side|sides|bottom|top|other|end|around|round)( (again|of it|of (the|your|it) (chain|ch|foundation|piece)))?$/
+/** Both ways are told, or it might be an instruction: "work along the other side". */
+const BOTH_WAYS = /\b(one|both|first|top|down|all the way)\b.*\b(sides|other|back|bottom|around|round)\b/
+const MOST_OVERVIEW = 32
+
+/** Passes a sentence that says which way a round goes before it is worked stitch by stitch. */
+export const passOverview = (reader: Reader): boolean =>
+  reader.attempt(() => {
+    const from = reader.at
+    const before = reader.tokens[from - 1]
+    if (before && !reader.peek()?.first && !/^[.:!)\]]$/.test(before.key)) return null
+    while (reader.at - from < MOST_OVERVIEW && reader.peek() && !reader.sees('.')) {
+      const token = reader.peek()!
+      if (token.kind !== 'word' && token.key !== ',') return null
+      reader.at++
+    }
+    const words = reader.words(reader.span(from)).toLowerCase().replace(/’/g, "'").replace(/\s+/g, ' ')
+    const told = [GOES, WAY_ENDS, BOTH_WAYS].every((has) => has.test(words))
+    return told && reader.sees('.') ? ++reader.at > 0 : null
   }) === true

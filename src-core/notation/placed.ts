@@ -117,6 +117,11 @@ function leaveOnward(reader: Reader, place: Place, items: readonly Item[]): read
   return items.slice(0, at)
 }
 
+/** "Working in ends of rows, sc in each of 9 rows": which way it goes; what is worked tells its places itself. */
+const tellsEnds = (place: Place, items: readonly Item[]): boolean =>
+  place.parts[0]!.noun.kind === 'row-end' &&
+  items.some((item) => item.type === 'work' && item.place?.parts[0]!.noun.kind === 'row-end')
+
 /** "In next ch-5 sp work …": a place first, then what goes into it. */
 export function readPlaced(reader: Reader, sequence: SequenceReader): PlacedItem | NoteItem | null {
   const start = reader.at
@@ -144,6 +149,10 @@ export function readPlaced(reader: Reader, sequence: SequenceReader): PlacedItem
     const read = sequence(reader, STARS.has(reader.key()) ? 'star' : 'placed')
     const items = leaveOnward(reader, place, leaveJoin(reader, place, read))
     if (items[0]?.type === 'star' && !staysThere(items[0], place)) return null
+    if (tellsEnds(place, items)) {
+      reader.at = at
+      return { type: 'note', effect: null, ...reader.span(start) }
+    }
     if (reader.at === at) return null
     // Prose behind a place ("in ring, pull tail") is prose altogether; it is not read a second time.
     if (items.every((item) => item.type === 'note'))

@@ -55,12 +55,12 @@ function makesRingAt(tokens: readonly Token[], at: number, opens = tokens[at]!.f
   return false
 }
 
-/** "Make 24ch.", "With A, ch 18.": a line that makes a chain and nothing else. */
-function makesChainAt(tokens: readonly Token[], at: number): boolean {
+/** "Make 24ch.", "With A, ch 18.": a line that makes a chain and nothing else, with a stop behind it or not. */
+function makesChainAt(tokens: readonly Token[], at: number, stopped = true): boolean {
   let to = at + 1
   while (to < tokens.length && !tokens[to]!.first && to - at < LONGEST_RING) to++
   const line = tokens.slice(at, to)
-  if (line.at(-1)?.key !== '.' || !(tokens[to]?.first ?? true)) return false
+  if ((stopped && line.at(-1)?.key !== '.') || !(tokens[to]?.first ?? true)) return false
   const counted = line.some(({ kind }) => kind === 'number' || kind === 'chains')
   const chains = line.filter(({ kinds, kind }) => kinds.has('chain') || kind === 'chains').length
   return counted && chains === 1 && (BEGINS_RING.has(line[0]!.is) || line[1]!.kinds.has('chain'))
@@ -132,7 +132,10 @@ export function readPreamble(
   const items: Item[] = []
   for (let start = from, at = from + 1; at <= to; at++) {
     const token = at < to ? reader.tokens[at]! : null
-    const ends = !token || token.paragraph || (token.first && ENDS.test(reader.tokens[at - 1]!.key))
+    const behindStop = ENDS.test(reader.tokens[at - 1]!.key)
+    // "Pocket tray, small", and right below it "Ch 9".
+    const chains = token?.first && (behindStop || makesChainAt(reader.tokens, at, false))
+    const ends = !token || token.paragraph || chains
     if (!ends) continue
     if (!listsAbbreviations(reader, start, at))
       for (const item of readBody(reader, behindStep(reader.tokens, start), at).items)

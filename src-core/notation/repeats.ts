@@ -17,6 +17,7 @@ import {
   unitOf,
   tailOf,
   takesSpace,
+  lapsUpTo,
 } from './laps'
 import type { Lap } from './laps'
 import { endsAlike, endsInFirst, lastItems, onlyCloses, starTimes, works } from './repeat-endings'
@@ -105,7 +106,10 @@ export function runAround(
     const told = [...countItems(work.node.items)].find(
       ({ until, start }) => until && start >= part.item.start,
     )
-    if (told) return runLaps(work, part, body, last, told.entries[0]!.count, run)
+    if (told) {
+      const times = lapsUpTo(told.entries[0]!, work, lapOf(work, body, run).after)
+      return runLaps(work, part, body, last, times, run)
+    }
     report(work, 'rounds/repeat-stands-still', bodySpan(part.item), {}, String(part.item.start))
     work.open = true
     once()

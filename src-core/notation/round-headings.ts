@@ -49,12 +49,14 @@ function readNumbers(reader: Reader): [number, number] | null {
   }
 }
 
-/** "4th round, with white: 1 ch, …": what it is worked with stands before the colon; passes the comma. */
+/** "4th round, with white: 1 ch, …": what it is worked with stands before the colon; passes the comma. "Round 5, a shell border: …": what it is; passes all of it. */
 function passWith(reader: Reader): boolean {
-  if (!reader.sees(',') || !['with', 'using', 'in'].includes(reader.key(1))) return false
+  if (!reader.sees(',')) return false
+  const named = ['a', 'an', 'the'].includes(reader.key(1))
+  if (!named && !['with', 'using', 'in'].includes(reader.key(1))) return false
   for (let ahead = 2; ahead < 8; ahead++) {
     const token = reader.peek(ahead)
-    if (token?.key === ':') return ++reader.at > 0
+    if (token?.key === ':') return (reader.at += named ? ahead + 1 : 1) > 0
     if (token?.kind !== 'word' || token.first) return false
   }
   return false
@@ -138,8 +140,11 @@ export function readRoundHeading(reader: Reader, startOfLine: boolean): Heading 
   return reader.attempt((): Heading | null => {
     let numbers: [number, number] | null = null
     const next = reader.skip('next', 'last')
-    // "1 rnd.", "2 row:".
-    const counted = startOfLine && reader.isA('round', 1) && ENDS.has(reader.key(2)) ? reader.number() : null
+    // "1 rnd.", "2 row:", "3. round:".
+    const stop = Number(reader.key(1) === '.')
+    const figure = startOfLine && reader.isA('round', 1 + stop) && ENDS.has(reader.key(2 + stop))
+    const counted = figure ? reader.number() : null
+    if (counted !== null && stop) reader.at++
     const ordinal = next ? null : (counted ?? reader.ordinal() ?? (reader.skip('first') ? 1 : null))
     if (ordinal !== null) {
       let last = ordinal

@@ -50,7 +50,9 @@ export const passSide = (reader: Reader): boolean =>
     while (reader.skip(...WHICH_SIDE)) continue
     if (steep && reader.skip(...PIECES)) return true
     while (reader.skip('unworked', 'back', 'ch', 'foundation', 'bottom', 'base', 'starting', 'beg')) continue
-    if (!reader.skip(...SIDE)) return null
+    // "Along row ends", "along the row ends of the piece".
+    if (!reader.skip(...SIDE, 'row-end') && !reader.skip('end')) return null
+    if (/^ends?$/.test(reader.spelled(-1)) && !/^rows?$/.test(reader.spelled(-2))) return null
     reader.attempt(() => {
       if (!reader.skip('of')) return null
       const at = reader.at
@@ -70,6 +72,23 @@ const passFar = (reader: Reader): void => {
     while (reader.skip('the', 'next', 'first')) continue
     return reader.skip('point', 'tip', 'top', 'bottom', 'corner', 'end', 'base', 'st') || null
   })
+}
+
+/** "Working along row ends, work (9 sc evenly spaced)": whether a side was named right before a token. */
+export function sideBefore(reader: Reader, from: number): Place | null {
+  let to = from - 1
+  while (/^([,:]|work|make|and|then|works?)$/.test(reader.tokens[to]?.is ?? reader.tokens[to]?.key ?? ''))
+    to--
+  const outer = reader.at
+  let side: Place | null = null
+  for (let at = to; at > to - 8 && at >= 0 && !/^[,;.*]$/.test(reader.tokens[at]!.key); at--) {
+    reader.at = at
+    if (!reader.skip(...ALONG)) continue
+    reader.at = at
+    if (passSide(reader) && reader.at === to + 1) side = placeOf(null, reader.span(at))
+  }
+  reader.at = outer
+  return side
 }
 
 const isRow = (reader: Reader): boolean => reader.isA('round') && /^rows?$/.test(reader.spelled())

@@ -8,7 +8,8 @@ import { changedSweep } from './evenly'
 import { passConnector } from './connectors'
 import { passExplanation } from './explained'
 import { passMiddle } from './foundation'
-import { passManner } from './manner'
+import { passManner, passOverview } from './manner'
+import { passPlaceLabel } from './place-labels'
 import { readPhrase } from './phrases'
 import { readProse } from './prose'
 import type { Stop } from './clauses'
@@ -277,7 +278,13 @@ export function sequenceReader(matches: ReadonlyMap<number, number>) {
         items.push(explained)
         continue
       }
-      if ((items.length > 0 && passConnector(reader)) || passManner(reader)) continue
+      if (
+        (items.length > 0 && passConnector(reader)) ||
+        passManner(reader) ||
+        passPlaceLabel(reader) ||
+        passOverview(reader)
+      )
+        continue
       const more = key === 'and' ? goOn(reader, items) : null
       if (more) {
         items.push(more)

@@ -30,6 +30,36 @@ const readListed = (reader: Reader): Place | null => {
   })
 }
 
+/** "sk next ch-2, sc and ch-2,": the same without a bracket; nothing is worked in any of them. */
+const readList = (reader: Reader): Place | null => {
+  const start = reader.at
+  return reader.attempt(() => {
+    reader.skip('the')
+    reader.skip('next', 'last', 'first')
+    const parts: PlacePart[] = []
+    for (let ends = false; ;) {
+      const from = reader.at
+      const count = sizesStitch(reader) || sizeAhead(reader) ? 1 : (reader.number() ?? 1)
+      const chains =
+        reader.peek()?.kind === 'chains' && /^([,;.]|and)$/.test(reader.key(1)) ? reader.peek()!.value : 0
+      if (chains > 0) reader.at++
+      const noun = chains > 0 ? ({ kind: 'space', chains, corner: false } as const) : readNoun(reader)
+      if (noun?.kind !== 'space' && noun?.kind !== 'stitch') return null
+      const said = { which: 'next', each: false, noun, extent: null } as const
+      parts.push({ ...plainPlace(said, reader.span(from)).parts[0]!, count })
+      if (ends) break
+      reader.skip(',')
+      ends = reader.skip('and')
+      if (!ends && reader.key(-1) !== ',') return null
+      reader.skip('next')
+    }
+    const kinds = new Set(parts.map(({ noun }) => noun.kind))
+    return parts.length > 2 && kinds.size > 1 && /^[,;.]$/.test(reader.key())
+      ? { parts, over: false, ...reader.span(start) }
+      : null
+  })
+}
+
 /** "(The Rnd 4 st) behind the dc", "behind it": which one is passed. */
 function passBehindIt(reader: Reader): void {
   if (reader.sees('behind')) while (reader.peek() && !reader.seesAny(BOUNDARY)) reader.at++
@@ -47,7 +77,7 @@ function readSkipped(reader: Reader): Place | null {
     const noun = { kind: 'stitch', name: null } as const
     return plainPlace({ which: 'next', each: false, noun, extent: null }, reader.span(start))
   }
-  const place = readListed(reader) ?? readPlace(reader, true)
+  const place = readListed(reader) ?? readList(reader) ?? readPlace(reader, true)
   if (place) return (passBehindIt(reader), place)
   return reader.attempt(() => {
     const named = reader.skip('the')

@@ -163,7 +163,8 @@ export function readCounts(reader: Reader, end: number, bare: boolean, loose = f
       while (reader.at < end && (ENTRY_SEPARATORS.has(reader.key()) || reader.seesAny(THAT_IS))) reader.at++
       if (entries.length > 0 && passUncounted(reader, end)) break
       const ahead = readCountedRound(reader, end)
-      if (ahead === null && reader.seesAny(TRAILING) && entries.length > 0) {
+      const one = entries.length > 0 && reader.peek(1)?.kind === 'chains' && reader.skip('the')
+      if (ahead === null && !one && reader.seesAny(TRAILING) && entries.length > 0) {
         while (reader.at < end && reader.seesAny(TRAILING)) reader.at++
         // "(21, 27, 33 tr, each with 2 ch sp)".
         if (reader.at < end && reader.sees('with')) continue
@@ -175,7 +176,7 @@ export function readCounts(reader: Reader, end: number, bare: boolean, loose = f
       const words = () => ({ words: reader.words(reader.span(from)), ...reader.span(from) })
       const token = reader.peek()
       if (token?.hyphen) return null
-      const count = reader.number() ?? (entries.length > 0 && reader.skip('a', 'an') ? 1 : null)
+      const count = one ? 1 : (reader.number() ?? (entries.length > 0 && reader.skip('a', 'an') ? 1 : null))
       if (count === null) return null
       // "28 tr after Rnd 2, 44 after Rnd 3", "28 tr, then 44, then 60".
       const counted = ahead === null && entries.length > 0 ? readCountedRound(reader, end) : null

@@ -29,9 +29,10 @@ function sentenceEnd(text: string, from: number): number {
 /** The items without those sentences: such as begin with prose, tell something and work nothing anywhere. */
 export function withoutTalk(text: string, items: readonly Item[]): readonly Item[] {
   const kept: Item[] = []
+  const last = items.at(-1)?.end ?? 0
   for (let at = 0; at < items.length;) {
     const first = items[at]!
-    const end = sentenceEnd(text, first.start)
+    const end = Math.min(sentenceEnd(text, first.start), last)
     let to = at + 1
     while (to < items.length && items[to]!.start < end) to++
     const sentence = items.slice(at, to)

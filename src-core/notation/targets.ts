@@ -1,6 +1,7 @@
 /** From a place in words to places in hand: which stitch, space, chain or gap of which round comes next. */
 import { chainTargets, goesAlong, landmarkTargets } from './chain-targets'
 import { isOfLoops } from './closing'
+import { eachCount } from './each-count'
 import { betweenStitches, gapTargets } from './gaps'
 import { shellTargets, withinTargets, withinTest } from './petals'
 import { passUpTo } from './nth'
@@ -101,32 +102,6 @@ function sameTarget(work: Work, part: PlacePart): Target {
   report(work, 'rounds/no-last-stitch', part, {}, 'once')
   work.open = true
   return targetAt(work, null, { kind: 'unknown', round: -2, index: -1 })
-}
-
-/** How many an "each" goes over. */
-function eachCount(
-  work: Work,
-  source: Source,
-  part: PlacePart,
-  kind: 'stitch' | 'space',
-  test: PlaceTest,
-): number {
-  const { extent } = part
-  const free = source.free(kind, test) - (extent?.to === 'last' ? 0 : keptEdge(work, source, kind, test))
-  if (extent?.to === 'last') return Math.max(0, free - extent.count)
-  if (extent?.to === 'corner') {
-    const corners = cornerPlaces(source)
-    if (source.state.ordered)
-      return source.untilNext(
-        (place, at) => place.kind === kind && test(place, at),
-        (_, at) => corners.has(at),
-      )
-    const sides = Math.max(1, corners.size)
-    return Math.floor(
-      source.places.filter((place, at) => place.kind === kind && test(place, at)).length / sides,
-    )
-  }
-  return free
 }
 
 /** A place of a sweep, with the part of the text that asked for it. */

@@ -59,7 +59,9 @@ export type Which =
 export type Extent =
   | { readonly to: 'end' }
   | { readonly to: 'last'; readonly count: number }
-  | { readonly to: 'corner' }
+  /** `short`: so many of them before it; `center`: a stitch in the middle. */
+  | { readonly to: 'corner'; readonly short?: number; readonly center?: true }
+  | { readonly to: 'named'; readonly noun: Noun; readonly short: number }
   | { readonly to: 'landmark'; readonly name: 'tip' | 'valley' }
 
 /** One part of a place: "in next 5 sts", "and in corner sp". */

@@ -24,6 +24,12 @@ function isBesideThis(reader: Reader): boolean {
   return and !== undefined && [-1, -2, -3].some((more) => /^(this|same)$/.test(reader.spelled(and + more)))
 }
 
+/** "1 tr in same st, 2 tr in every other st": an increase in the first one, and in all the others. */
+function isBesideSame(reader: Reader): boolean {
+  const before = Array.from({ length: 10 }, (_, at) => reader.key(at - 10)).join(' ')
+  return /\bsame \S+( \S+)? ,?( and)?( then)? \d+ \S+ (in|into) (each|every)$/.test(before)
+}
+
 /** "In the stitch after that", "in the space after it": what comes next; passes it. */
 export const readNounAfter = (reader: Reader): Noun | null =>
   reader.attempt(() => {
@@ -54,7 +60,7 @@ export function readWhich(reader: Reader): Draft | null {
     // "Every one of the remaining sts", "every single st".
     if (reader.sees('one', 'of') || reader.sees('single')) reader.at++
     // "In this loop and in every other loop": in all of them.
-    if (reader.sees('other') && isBesideThis(reader) && reader.skip('other'))
+    if (reader.sees('other') && (isBesideThis(reader) || isBesideSame(reader)) && reader.skip('other'))
       return { which: 'each', count: 1, each: true }
     if (reader.skip('other', 'alternate')) return { which: 'every', count: 2, each: true }
     const nth = reader.ordinal()

@@ -1,0 +1,130 @@
+/** Ways of writing that fresh hands used: each reads as its plain form does. */
+import { describe, expect, it } from 'vitest'
+import { readRounds } from '../../../src-core/notation/read'
+
+type Made = readonly [number, Readonly<Record<string, number>>?]
+
+const RING = 'Rnd 1: Magic ring, 12 sc in ring, join.\n'
+const CASES: readonly (readonly [what: string, terms: 'US' | 'UK', text: string, made: readonly Made[]])[] = [
+  [
+    'a name of the text’s own in quotation marks',
+    'US',
+    `"Tip" means (2 dc, ch 2, 2 dc) in the place given.\n\n${RING}Rnd 2: Ch 1, (tip in next st, sk 1) 6 times, join.`,
+    [[12], [24, { 'ch-2': 6 }]],
+  ],
+  [
+    'a stitch explained in a sentence with its short name',
+    'US',
+    `Ch 3 counts as 1 dc. A V-stitch (V-st) is (dc, ch 2, dc) all in one stitch.\n\n${RING}Rnd 2: Ch 1, (V-st in next st, ch 1, sk next st) 6 times, join.`,
+    [[12], [12, { 'ch-2': 6, 'ch-1': 6 }]],
+  ],
+  [
+    'two stitches explained in one sentence',
+    'US',
+    `A shell (sh) means 5 dc in one stitch, and a V-stitch (V-st) means dc, ch 2, dc in one stitch.\n\n${RING}Rnd 2: Ch 1, (V-st in next st, sk 1, sh in next st, sk 1) 3 times, join.`,
+    [[12], [21, { 'ch-2': 3 }]],
+  ],
+  [
+    '"every other" beside the first',
+    'UK',
+    'Round 1: Magic ring, 3 ch (= 1 tr), 11 tr in ring, ss into 3rd ch. (12)\nRound 2: 3 ch (= 1 tr), 1 tr in same st, 2 tr in every other st, ss into 3rd ch. (24)',
+    [[12], [24]],
+  ],
+  [
+    'labels of places within a round',
+    'UK',
+    'Make 6 ch.\nRound 1\nFirst side: 1 dc in 2nd ch from hook, 1 dc in each of next 3 ch.\nThe tip: 3 dc in last ch.\nSecond side, into the other loops of the same chains: 1 dc in each of next 4 ch.\nSs in first dc. (11 dc)\nRound 2: 1 ch, 1 dc in each st. (11 dc)',
+    [[11], [11]],
+  ],
+  [
+    'which way a round goes, in a sentence before it',
+    'UK',
+    'Make 6 ch.\nRound 1: You’ll work down one side of the chain, round the bottom, and back up the other side. 1 dc in 2nd ch from hook, 1 dc in each of next 3 ch, 3 dc in last ch, working back along other side, 1 dc in each of next 4 ch. (11 dc)',
+    [[11]],
+  ],
+  [
+    'the one space among the counts',
+    'UK',
+    'Round 1: Magic ring, (18 dc, 2 ch, 17 dc) in ring, ss. (35 dc and the 2-ch space)\nRound 2: 1 ch, 1 dc in each dc, ss. (35 dc)',
+    [[35, { 'ch-2': 1 }], [35]],
+  ],
+  [
+    'a chain right below a title that no stop ends',
+    'US',
+    'Pocket tray, small\nCh 9\nR1: sc in 2nd ch from hook and in each ch across. (8)',
+    [[8]],
+  ],
+  [
+    'a slip knot before the chain, and where to stop',
+    'US',
+    'Start with a slip knot and ch 4.\nRow 1. Sc in 2nd ch from hook, sc in next 2 ch. (3)\nRow 2. Ch 1, turn. Put 1 sc in each of the first 2 stitches. Stop! Leave the other stitch alone. You have 2.\nRow 3. Ch 1, turn. 1 sc in the first stitch. Stop here. You have 1.',
+    [[3], [2], [1]],
+  ],
+  [
+    'rows that go up to a stitch before the one of the row below',
+    'US',
+    'Ch 16\nRow 1: sc in 2nd ch from hook and in each ch across. (15)\nRow 2: Ch 1, sc in next 6 sts, sc3tog, sc in next 6 sts. (13)\nRows 3-7: Ch 1, sc in each st to 1 st before the sc3tog of the row below, sc3tog, sc in each st to end, turn. (11, 9, 7, 5, 3 sts)',
+    [[15], [13], [11], [9], [7], [5], [3]],
+  ],
+  [
+    'rows that go up to a stitch before the center',
+    'US',
+    'Ch 16\nRow 1: sc in 2nd ch from hook and in each ch across. (15)\nRows 2-3: Ch 1, sc in each st to 1 st before the center st, sc3tog, sc in each st to end, turn. (13, 11 sts)',
+    [[15], [13], [11]],
+  ],
+  [
+    'rounds that go up to a stitch before the corner',
+    'US',
+    'Rnd 1: Magic ring, [3 sc, ch 2] 4 times in ring, join.\nRnd 2: Ch 1, *sc in each st to 1 st before corner, 2 sc in next st, (sc, ch 2, sc) in corner; rep from * 3 more times, join.',
+    [
+      [12, { 'ch-2': 4 }],
+      [24, { 'ch-2': 4 }],
+    ],
+  ],
+  [
+    'the number of a round before its word',
+    'US',
+    '1. round: magic ring, 12 sc in the ring. = 12 sc\n2. round: 1 ch, * 1 sc in the next st, 2 sc in the next st; repeat from * still 5 times. = 18 sc',
+    [[12], [18]],
+  ],
+  [
+    'what a round is, behind its number',
+    'UK',
+    'Round 1: Magic ring, 24 dc in ring.\nRound 2, a shell border: * 1 dc in the next st., miss 1, 5 tr. in the next, miss 1; repeat from * to the end of the round, which makes six shells.',
+    [[24], [36]],
+  ],
+  [
+    'as many as there are in the end, with those that stand there',
+    'US',
+    'Ch 10, join with sl st to form ring.\nRnd 1: Ch 5 (to count as tr and ch-1), * tr in ring, ch 1; repeat from * until there are 16 tr, counting the ch-5 as the first; join with sl st to 4th ch of ch-5.',
+    [[16, { 'ch-1': 16 }]],
+  ],
+  [
+    'several things that are skipped one after the other',
+    'US',
+    'Rnd 1: Magic ring, (sc, ch 2) 4 times in ring, join.\nRnd 2: Ch 1, *5 dc in next ch-2 sp, ch 2, sc in next ch-2 sp, ch 2; rep from * once, join.\nRnd 3: Ch 1, *sc in next 5 dc, skip next ch-2, sc and ch-2; rep from * once, join.',
+    [[4, { 'ch-2': 4 }], [12, { 'ch-2': 4 }], [10]],
+  ],
+  [
+    'an edging round a block, with the ends of its rows',
+    'US',
+    'With MC, ch 13.\nRow 1: Hdc in 3rd ch from hook and in each ch across; turn. (11 hdc)\nRows 2-8: Ch 1, hdc in each hdc across; turn. (11 hdc)\n\nBorder\nRnd 1: Ch 1, 3 sc in first hdc, sc in next 9 hdc, 3 sc in last hdc; work 9 sc evenly spaced along row ends; working in free loops of foundation ch, 3 sc in first ch, sc in next 9 chs, 3 sc in last ch; working along row ends, work 9 sc evenly spaced; join with sl st in first sc. (48 sc)',
+    [...Array.from({ length: 8 }, (): Made => [11]), [48]],
+  ],
+  [
+    'the ends of rows, named before and in the place',
+    'US',
+    'Ch 6.\nRow 1: Sc in 2nd ch from hook and in each ch across; turn. (5 sc)\nRows 2-4: Ch 1, sc in each sc across; turn.\n\nEdging\nRnd 1: Ch 1, 3 sc in first sc, sc in next 3 sc, 3 sc in last sc; working in ends of rows, sc in each of 4 rows; working in free loops of foundation ch, 3 sc in first ch, sc in next 3 chs, 3 sc in last ch; sc in each of 4 row ends; join. (26 sc)',
+    [[5], [5], [5], [5], [26]],
+  ],
+]
+
+describe('ways of writing', () => {
+  it.each(CASES)('%s', (_, terms, text, made) => {
+    const { rounds, findings } = readRounds(text, { terms })
+    expect(findings.filter(({ severity }) => severity === 'error').map(({ message }) => message)).toEqual([])
+    expect(rounds.map((round) => [round.made, round.spaces])).toEqual(
+      made.map(([count, spaces = {}]) => [count, spaces]),
+    )
+  })
+})
