@@ -1,5 +1,7 @@
 /** Edits of the colours that a motif is made of. */
-import type { Motif, Project } from '../../../shared-types/project'
+import type { MeasuredMotif, Motif, Project } from '../../../shared-types/project'
+import { weighedColours } from '../../../src-core/materials/weighed-colours'
+import { isUsable } from '../../../src-core/units/usable'
 import { freeName } from './ids'
 import { findMotif, slotsOf, updateMotif } from './motif'
 
@@ -13,6 +15,33 @@ export function addSlot(project: Project, id: string): Project {
       slots.map((entry) => entry.slot),
     )
     return { ...motif, slots: [...slots, { slot }] }
+  })
+}
+
+/** Grams of one motif by several weighed together, and by its colours, where each of these has a weight of its own. */
+export function weighedTwice(motif: Motif): { readonly whole: number; readonly colours: number } | null {
+  const { grams, motifs = 1 } = motif.weighed ?? {}
+  const names = slotsOf(motif)
+  const own = weighedColours(motif, names)
+  if (!isUsable(grams) || !isUsable(motifs) || !names.every((slot) => own.has(slot))) return null
+  const colours = [...own.values()].reduce((sum, each) => sum + each, 0)
+  return colours > 0 ? { whole: grams / motifs, colours } : null
+}
+
+/** Brings the weights of a motif's colours, in their proportions, to what it weighs as a whole; to 0.1 mg. */
+export function coloursToWhole(project: Project, id: string): Project {
+  return updateMotif(project, id, (motif) => {
+    const found = weighedTwice(motif)
+    if (!found) return motif
+    const own = weighedColours(motif, slotsOf(motif))
+    const slots = motif.slots as NonNullable<MeasuredMotif['slots']>
+    const scaled = (grams: number): number => Math.round((grams * found.whole * 1e4) / found.colours) / 1e4
+    return {
+      ...motif,
+      slots: slots.map((entry) =>
+        entry.grams !== undefined && own.has(entry.slot) ? { ...entry, grams: scaled(entry.grams) } : entry,
+      ),
+    }
   })
 }
 

@@ -79,6 +79,38 @@ describe('Motif', () => {
     expect(app.document.project.motifs![0]!.weighed).toEqual({ motifs: 10, grams: 43 })
   })
 
+  it('says that colours are counted where the whole weighs otherwise, and brings them to it', async () => {
+    const [flower] = SMALL.motifs!
+    const slots = [
+      { slot: 'centre', grams: 0.9 },
+      { slot: 'petals', grams: 4.1 },
+    ]
+    const own = { ...flower!, slots } as typeof flower & object
+    const { app } = await inWindow(MotifPlace, {}, { ...SMALL, units: 'metric', motifs: [own] })
+    const adjust = () => screen.queryByRole('button', { name: /^Adjust the colors to/ })
+    await fill('Together they weigh', '50 g')
+    expect(adjust()).toBeNull()
+    // 5.3 g each: within what a warning allows, and not what is counted.
+    await fill('Together they weigh', '53 g')
+    expect(await screen.findByText(/^One motif: 5 g, by its colors/)).toBeTruthy()
+    expect(
+      await screen.findByText(/^The colors come to 5 g, each of the 10 motifs .* to 5.3 g\. The colors/),
+    ).toBeTruthy()
+    await fireEvent.click(adjust()!)
+    // 0.9 · 5.3 / 5 and 4.1 · 5.3 / 5.
+    expect((app.document.project.motifs![0] as MeasuredMotif).slots).toEqual([
+      { slot: 'centre', grams: 0.954 },
+      { slot: 'petals', grams: 4.346 },
+    ])
+    expect(app.document.undoLabel).toBe('adjust the weights of the colors')
+    expect(await screen.findByText(/^One motif: 5.3 g, of 10 motifs/)).toBeTruthy()
+    expect(adjust()).toBeNull()
+    // What is far off is warned of, with the same way out.
+    await fill('Together they weigh', '70 g')
+    expect(await screen.findByText(/its colors weigh 5.3 g, the whole motif 7 g\./)).toBeTruthy()
+    expect(adjust()).toBeTruthy()
+  })
+
   it('says what it makes of a weight that cannot be, and offers that it was one motif', async () => {
     const [flower] = SMALL.motifs!
     const bare = { ...flower!, slots: [{ slot: 'centre' }, { slot: 'petals' }] } as typeof flower & object
