@@ -1,14 +1,15 @@
 /**
  * `npm run photos -- 300`: draws so many photos of motifs, measures them, and prints how right the finder is.
  * `npm run photos -- 300 5000 rough` begins with picture 5000, taken without care: fresh pictures to judge by what was
- * mended with others; with `kitchen`, `porch`, `attic`, `desk`, `mat`, `sill`, `pantry` or `hall` instead of `rough` another renderer
- * draws them.
+ * mended with others; with `kitchen`, `porch`, `attic`, `desk`, `mat`, `sill`, `pantry`, `hall` or `garden` instead of
+ * `rough` another renderer draws them.
  */
 import { measurePhoto } from '../src-core/photo/photo'
 import { ratesOf, trialOf } from '../tests/src-core/photo/rates'
 import type { Trial } from '../tests/src-core/photo/rates'
 import { attic } from '../tests/src-core/photo/attic'
 import { desk } from '../tests/src-core/photo/desk'
+import { garden } from '../tests/src-core/photo/garden'
 import { hall } from '../tests/src-core/photo/hall'
 import { kitchen } from '../tests/src-core/photo/kitchen'
 import { mat } from '../tests/src-core/photo/mat'
@@ -28,6 +29,7 @@ const RENDERERS = {
   sill,
   pantry,
   hall,
+  garden,
   rough: (number: number) => studio(number, { rough: true }),
 } as const
 const percent = (share: number): string => `${(100 * share).toFixed(1)} %`
