@@ -22,14 +22,20 @@ const BRACKETED = new RegExp(
   'gi',
 )
 
+/** "1 sc in each st" of a round that says no more of how far than at what corners. */
+const IN_EACH =
+  /^(?:work\s+)?(?:(?:1|one)\s+)?(.+?)\s+in(?:to)?\s+(?:each|every)\s+(?:st|stitch|sc|dc|hdc|htr|tr)$/i
+
 /** The same round, told from corner to corner; as it is where it does not name corners in passing. */
 export function fromCornerToCorner(text: string, clausesOf: (text: string) => string[]): string {
-  if (text.includes('*') || !/round/i.test(text)) return text
+  if (text.includes('*') || !/round|\bin(?:to)?\s+(?:each|every)\b/i.test(text)) return text
   const apart = text.replace(BRACKETED, ', $1').replace(TOGETHER, '$1, $2')
   const clauses = clausesOf(apart.replace(/[.\s]+$/, ''))
-  const around = clauses.findIndex((clause) => AROUND.test(clause) && !AT.test(clause))
+  const isAround = (how: RegExp) => clauses.findIndex((clause) => how.test(clause) && !AT.test(clause))
+  const how = isAround(AROUND) >= 0 ? AROUND : IN_EACH
+  const around = isAround(how)
   if (around < 0) return text
-  const work = AROUND.exec(clauses[around]!)![1]!
+  const work = how.exec(clauses[around]!)![1]!
   // "to next corner" is told from corner to corner already.
   if (
     clauses.some((clause) => /\bto\s+(?:the\s+)?(?:next\s+)?(?:corner|tip|point|dip|valley)\b/i.test(clause))

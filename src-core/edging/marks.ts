@@ -6,6 +6,7 @@ import type { Terms } from '../../shared-types/project'
 import { plural } from '../figures/words'
 import { readRounds } from '../notation/read'
 import { fromCornerToCorner } from './in-passing'
+import { inUsualWords } from './usual-words'
 
 export type MarkKind = 'corner' | 'tip' | 'dip'
 
@@ -27,7 +28,7 @@ const NAMES: Readonly<Record<string, MarkKind>> = {
 const NAME = '(corner|tip|point|dip|valley)'
 const NAMED = new RegExp(`\\b${NAME}s?\\b`, 'gi')
 const UP_TO = new RegExp(
-  `^(.*?)(?:\\s+in(?:to)?)?(?:\\s+(?:each|every)(?:\\s+(?:st|stitch|sc|dc|hdc|htr|tr))?)?(?:\\s+evenly)?\\s+to\\s+(?:(?:the\\s+)?last\\s+(\\d+)\\s+sts?\\s+before\\s+)?(?:the\\s+)?(?:next\\s+)?${NAME}(?:\\s+st)?$`,
+  `^(.*?)(?:\\s+in(?:to)?)?(?:\\s+(?:each|every)(?:\\s+(?:st|stitch|sc|dc|hdc|htr|tr))?)?(?:\\s+evenly)?\\s+to\\s+(?:(?:the\\s+)?last\\s+(\\d+)\\s+sts?\\s+before\\s+)?(?:the\\s+)?(?:next\\s+)?${NAME}(?:\\s+(?:st|sp|stitch|space))?$`,
   'i',
 )
 const AT = new RegExp(
@@ -119,6 +120,14 @@ class Writer {
     return count === 0
       ? []
       : [`${stitch} in ${plural(count, 'next', `each of next ${count}`)} ${plural(count, 'st', 'sts')}`]
+  }
+
+  /** What a side that begins with a group in brackets has left after the last corner: whole groups of it. */
+  group(count: number, clauses: readonly string[]): string[] | null {
+    const [, work = ''] = UP_TO.exec(clauses[0] ?? '') ?? []
+    if (count === 0 || !isGroup(work)) return []
+    const each = this.uses(work)
+    return each < 1 || count % each !== 0 ? null : [often(work, count / each)]
   }
 
   write(clauses: readonly string[]): string[] | null {
@@ -255,7 +264,7 @@ export function expandMarks(
   all: readonly Mark[],
   uses: Uses,
 ): Expanded | null {
-  const text = fromCornerToCorner(said, clausesOf)
+  const text = fromCornerToCorner(inUsualWords(said), clausesOf)
   const named = marksNamed(text)
   const marks = all.filter(({ kind }) => named.has(kind))
   const [, prefix = '', body = text, , suffix = ''] = REPEAT.exec(text) ?? []
@@ -290,7 +299,8 @@ export function expandMarks(
   // What is left after the last corner belongs to the side that the round began on.
   const left = stitches - writer.position - ending.reduce((sum, clause) => sum + uses(clause), 0)
   if (left < 0) return null
-  const rest = filling ? writer.fill(left, filling).map(asPart) : []
+  const rest = filling ? writer.fill(left, filling).map(asPart) : writer.group(left, clauses)
+  if (!rest) return null
   const words = [...before, gathered(parts), ...rest, ...ending].join(', ')
   // Where marks do not come in turn, no number of repeats holds what is worked at all of them.
   return { text: `${asSentence(words)}.`, repeats: writer.passed > 0 ? 1 : parts.length }

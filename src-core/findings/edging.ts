@@ -6,7 +6,7 @@ export const EDGING_FINDINGS = {
     severity: 'error',
     message:
       'round {round} of the {edging} names corners, tips or dips, and does not come out even between them on this edge.',
-    mend: 'Work fewer stitches between them, or say it from one to the next: "*3 sc in corner, sc in each st to next corner; rep from * around" (US terms).',
+    mend: 'Begin at one of them and say it from one to the next: "*3 sc in corner, sc in each st to next corner; rep from * around" (US terms), or work fewer stitches between them.',
   },
   'edging/no-multiple': {
     severity: 'warning',

@@ -94,7 +94,9 @@ describe('Motif', () => {
     await fill('Together they weigh', '53 g')
     expect(await screen.findByText(/^One motif: 5 g, by its colors/)).toBeTruthy()
     expect(
-      await screen.findByText(/^The colors come to 5 g, each of the 10 motifs .* to 5.3 g\. The colors/),
+      await screen.findByText(
+        /^The colors come to 5 g, each of the motifs weighed together to 5.3 g\. The colors/,
+      ),
     ).toBeTruthy()
     await fireEvent.click(adjust()!)
     // 0.9 · 5.3 / 5 and 4.1 · 5.3 / 5.
