@@ -32,6 +32,7 @@ import { GARLAND_PLANNER } from './plans/garland'
 import type { KindPlanner } from './plans/kind'
 import type { Planner } from './plans/planner'
 import { settled } from './settled'
+import { withFields } from './telling'
 import { waysToSize } from './ways/ways'
 import type { WaysToSize } from './ways/ways'
 
@@ -87,7 +88,7 @@ export function createPlanner(): Planner {
       const plan = withKit(made.layout?.kit, made, laid, putIn)
       const found = [...references(project), ...made.refused, ...heardOnce(plan), ...letters(project, fonts)]
       const covered = fonts.length > 0 ? { covered: fonts } : {}
-      return { ...plan, ...covered, settled: made, findings: toldTo(made, bySeverity(found)) }
+      return withFields(plan, covered, { settled: made, findings: toldTo(made, bySeverity(found)) })
     },
     unplaced(project, plan) {
       const made = settled(project)

@@ -18,7 +18,6 @@ interface CountedPiece {
 
 export class MadeJoins {
   readonly #made: Made[][]
-  readonly #taken = new Map<string, number[]>()
 
   constructor(
     pieces: number,
@@ -30,15 +29,13 @@ export class MadeJoins {
   /** Notes that a place of a piece is joined to the piece with this working number. */
   add(piece: number, anchor: Anchor, label: number): void {
     this.#made[piece]!.push({ anchor, label })
-    const key = `${piece} ${anchor.id}`
-    const taken = this.#taken.get(key)
-    if (taken) taken.push(label)
-    else this.#taken.set(key, [label])
   }
 
   /** Working numbers of all that are joined to a place. */
   at(piece: number, anchor: Anchor): readonly number[] {
-    return this.#taken.get(`${piece} ${anchor.id}`) ?? []
+    const labels: number[] = []
+    for (const made of this.#made[piece]!) if (made.anchor.id === anchor.id) labels.push(made.label)
+    return labels
   }
 
   /**

@@ -109,8 +109,8 @@ export function firstPetals(input: Joining): number[] {
   return placements.map((_, motif) => firstOfLongestRun(countOf(anchors[motif]!), taken[motif]!))
 }
 
-/** One step for each piece, in working order. */
-export function workSteps(input: StepsInput): OrderStep[] {
+/** One step for each piece, in working order, each told when it is asked for. */
+export function* workSteps(input: StepsInput): Generator<OrderStep, void, void> {
   const { placements, anchors, nodes, sequence, wholes } = input
   const pieces = placements.length + input.fillers.length
   const rank = new Int32Array(pieces)
@@ -124,9 +124,8 @@ export function workSteps(input: StepsInput): OrderStep[] {
   // Motifs meet each other at their own join points; halves come to them.
   for (const node of input.halfNodes) meet(node, (piece) => piece >= wholes)
   const state: State = { input, rank, meetings, made: new MadeJoins(pieces, input.hand) }
-  return sequence.map((piece) =>
-    piece < placements.length ? step(state, piece) : fillerStep(state, piece - placements.length),
-  )
+  for (const piece of sequence)
+    yield piece < placements.length ? step(state, piece) : fillerStep(state, piece - placements.length)
 }
 
 interface State {

@@ -6,6 +6,8 @@ import type { Rule } from '../joins/rule'
 import { sequenceWithAdditions, workSequence } from '../joins/sequence'
 import { firstPetals, workSteps } from '../joins/steps'
 import { countOf } from '../motif/numbering'
+import { telling } from '../telling'
+import type { Telling } from '../telling'
 import { halfId } from './addresses'
 import type { Laid } from './blanket'
 import { fillerWorks, firstOfFiller } from './filler-works'
@@ -82,37 +84,36 @@ export function work(
 }
 
 /** Each step of the working order, in words: long to tell of a large blanket, and nothing is counted from it. */
-export function tellWork(
+export const tellWork = (
   accounts: readonly MotifAccount[],
-  laid: Laid,
+  { placements }: Laid,
   joined: Joined,
   rule: Rule,
   hand: Hand,
-  worked: Worked,
+  { labels, firsts, additions, all }: Worked,
   halved: Halved,
   filling: Filling,
-): OrderStep[] {
-  const { placements } = laid
-  const { labels, additions } = worked
-  const pieces = [...placements, ...halved.places]
-  const petals = joined.anchors.map(countOf)
-  return workSteps({
-    placements: [
-      ...placements,
-      ...halved.places.map(({ row, side, turn }) => ({ id: halfId(row, side), turn })),
-    ],
-    anchors: [...placements.map(({ kind }) => joined.anchors[kind]!), ...halved.anchors],
-    nodes: joined.nodes,
-    chainsOf: joined.chainsOf,
-    sequence: worked.all,
-    wholes: placements.length,
-    halfNodes: halved.nodes,
-    fillers: fillerWorks(filling, accounts, placements, hand),
-    labels: [...labels, ...additions.halves, ...additions.fillers],
-    firsts: [...worked.firsts, ...halved.firsts],
-    accounts: pieces.map(({ kind }) => accounts[kind]!),
-    counts: pieces.map(({ kind }) => petals[kind]!),
-    hand,
-    seam: rule.rule === 'seam' ? rule.verb : null,
+): Telling<OrderStep> =>
+  telling(() => {
+    const pieces = [...placements, ...halved.places]
+    const petals = joined.anchors.map(countOf)
+    return workSteps({
+      placements: [
+        ...placements,
+        ...halved.places.map(({ row, side, turn }) => ({ id: halfId(row, side), turn })),
+      ],
+      anchors: [...placements.map(({ kind }) => joined.anchors[kind]!), ...halved.anchors],
+      nodes: joined.nodes,
+      chainsOf: joined.chainsOf,
+      sequence: all,
+      wholes: placements.length,
+      halfNodes: halved.nodes,
+      fillers: fillerWorks(filling, accounts, placements, hand),
+      labels: [...labels, ...additions.halves, ...additions.fillers],
+      firsts: [...firsts, ...halved.firsts],
+      accounts: pieces.map(({ kind }) => accounts[kind]!),
+      counts: pieces.map(({ kind }) => petals[kind]!),
+      hand,
+      seam: rule.rule === 'seam' ? rule.verb : null,
+    })
   })
-}

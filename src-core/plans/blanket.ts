@@ -49,6 +49,7 @@ import { isBegun, notBegun, tellProgress } from '../progress/progress'
 import { takenBefore } from '../progress/supply'
 import { untoldHalves } from '../layout/halves'
 import { settled } from '../settled'
+import { toldAs, withFields } from '../telling'
 import { LATTICES_KEPT } from '../layout/constants'
 import { fillerIds, namedByBlanket } from './blanket-references'
 import { EMPTY } from './empty'
@@ -338,24 +339,24 @@ export function createBlanketPlanner(): KindPlanner<SettledBlanket> {
     if (!laid) return { ...EMPTY, motif: known, findings: bySeverity(findings) }
     const { counted, parts, arranged, accounts, joined, assigned, gaps, worked, edge, line, dips } = laid
     const { hand, rules, cells, edging, blocking } = parts
-    const rule = rules.main
-    const { labels, firsts } = worked
-    const { halved, filling } = gaps
+    const [rule, { labels, firsts }, { halved, filling }] = [rules.main, worked, gaps] as const
     const { openings, holes } = open(arranged, joined, parts.counts)
     const frame = [edging, blocking.width, blocking.height] as const
-    return {
+    const laidOut = {
       settled: settled(project),
       ...counted,
       motifs: finishMotifs(arranged, labels, firsts, assigned.colourways, cells.motifs, ...frame),
       joins: finishJoins(arranged, joined, labels, ...frame),
       ...(arranged.leftOut.length > 0 && { leftOut: finishLeftOut(arranged, ...frame) }),
-      order: tellWork(accounts, arranged, joined, rule, hand, worked, halved, filling),
+    }
+    const order = tellWork(accounts, arranged, joined, rule, hand, worked, halved, filling)
+    return withFields(laidOut, toldAs('order', order), {
       fillerSteps: additions.tell(gaps, arranged, rule, labels, hand),
       holes,
       openings: tellOpenings(openings, arranged, accounts, filling),
       ...(dips && dips.length > 0 && { edgingDips: finishDips(dips, ...frame) }),
       edgingLines: edge && line ? finishEdge(edge, arranged, line, ...frame) : NO_LINES,
-    }
+    })
   }
 
   return {

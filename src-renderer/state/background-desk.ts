@@ -1,13 +1,16 @@
 /**
  * The desk of a worker: questions come in while it works, and it looks up from its work between the numbers of a plan
- * and the rest of it. A plan of a project that has changed since is put away, so that the next numbers do not wait
- * for what nobody will see; while changes come without end, a plan is finished now and then all the same. Where a plan
- * takes longer than a held key needs for its next change, that change is waited for before the plan is begun.
+ * and the rest of it, and every few ms of that rest. A plan of a project that has changed since is put away, so that the
+ * next numbers do not wait for what nobody will see; while changes come without end, a plan is finished now and then all
+ * the same, and the numbers of what waits are sent in between. Where a plan takes longer than a held key needs for its
+ * next change, that change is waited for before the plan is begun.
  */
+import type { PlanNumbers } from '../../shared-types/plan'
 import type { Project } from '../../shared-types/project'
 import type { Planner } from '../../src-core/plan'
+import { tellingsOf } from '../../src-core/telling'
 import { stepwise } from './background-work'
-import type { Message, Question } from './background-work'
+import type { Answer, Message, Question, Steps } from './background-work'
 import { rehearsalsOf } from './rehearsal'
 
 /** ms. A map that stood still for so long while a key is held is drawn, even though the next change waits. */
@@ -15,12 +18,15 @@ const LONGEST_STILL = 500
 
 /**
  * ms. A key that is held sends its next change sooner than this; changes that come so fast are of such a key. Of plans
- * that take longer, changes are as fast that come within the time of one.
+ * that take longer, changes are as fast that come within the time of one: the window draws each of them anew.
  */
 const NEXT_CHANGE = 60
 
 /** ms. A plan that takes longer holds up the numbers of the change behind it. */
 const HOLDS_UP = 20
+
+/** ms. What is in hand is worked on for so long before the desk looks up. */
+const STRETCH = 25
 
 /** ms. Rehearsals take no more of a processor than this in all; what has run so long has been compiled. */
 const LONGEST_REHEARSING = 1_000
@@ -44,6 +50,13 @@ interface Asked {
   readonly question: Question
   /** Right behind another change, as of a key that is held. */
   readonly isHurried: boolean
+  /** How far it has come; null where it was not begun. */
+  begun: Begun | null
+}
+
+interface Begun {
+  readonly steps: Steps
+  step: IteratorResult<PlanNumbers | null, Answer>
 }
 
 /** Takes questions, in the order in which they came. */
@@ -63,7 +76,7 @@ export function openDesk({
   let rehearsedFor = 0
   /** When the first of the plans that were put away since the last whole one was asked for. */
   let stillSince: number | null = null
-  /** When the last change came, or the last plan was done, behind which the next change may have stood. */
+  /** When the last change came, or a part of a plan was done, behind which the next change may have stood. */
   let changedAt = -Infinity
   /** ms. How long the last plan took behind its numbers. */
   let planTook = 0
@@ -81,27 +94,52 @@ export function openDesk({
       new Promise<void>((resolve) => (arrived = resolve)),
     ])
 
-  async function work(asked: Asked): Promise<void> {
+  /** Begins a question, as far as its numbers. */
+  function begin(asked: Asked): Begun {
     const steps = answer(asked.question)
-    let step = steps.next()
-    while (!step.done) {
-      post({ id: asked.id, numbers: step.value })
-      await lookUp()
-      stillSince ??= now()
-      const mayStand = now() - stillSince < LONGEST_STILL
-      if (asked.isHurried && planTook > HOLDS_UP && mayStand && !isOvertaken(asked)) await nextChange()
-      if (isOvertaken(asked) && now() - stillSince < LONGEST_STILL) return putAway(asked)
-      const began = now()
-      step = steps.next()
-      changedAt = now()
-      planTook = changedAt - began
-    }
+    const step = steps.next()
+    if (!step.done && step.value) post({ id: asked.id, numbers: step.value })
+    return (asked.begun = { steps, step })
+  }
+
+  /**
+   * Sends the numbers of the last change that waits, before a plan is gone on with. Where the engine fell over that
+   * change it is answered altogether: then nobody needs the plan any more.
+   */
+  function mayGoOn({ question }: Asked): boolean {
+    const last = waiting.findLast((later) => later.question.lane === question.lane)!
+    return !(last.begun ?? begin(last)).step.done
+  }
+
+  async function work(asked: Asked): Promise<void> {
     const { question } = asked
+    const begun = asked.begun ?? begin(asked)
+    let took = 0
+    let lookedUp = -Infinity
+    while (!begun.step.done) {
+      const hasNumbers = begun.step.value !== null
+      if (hasNumbers || now() - lookedUp >= STRETCH) {
+        await lookUp()
+        stillSince ??= now()
+        const since = stillSince
+        const mayStand = () => now() - since < LONGEST_STILL
+        const isWaited = hasNumbers && asked.isHurried && planTook > HOLDS_UP
+        if (isWaited && mayStand() && !isOvertaken(asked)) await nextChange()
+        // Of what has only its numbers the plan is begun first: they were reckoned for it.
+        if (isOvertaken(asked) && (mayStand() || !(hasNumbers || mayGoOn(asked)))) return putAway(asked)
+        lookedUp = now()
+      }
+      const from = now()
+      begun.step = begun.steps.next()
+      changedAt = now()
+      took += changedAt - from
+    }
+    planTook = took
     if (question.kind === 'plan') {
       stillSince = null
       if (question.lane === 'document') rehearsals ??= rehearsalsOf(question.project)
     }
-    post({ id: asked.id, answer: step.value })
+    post({ id: asked.id, answer: begun.step.value })
   }
 
   function rehearse(project: Project): void {
@@ -109,7 +147,8 @@ export function openDesk({
     try {
       rehearser ??= makePlanner()
       rehearser.numbers(project)
-      if (rehearsals && rehearsals.length % WHOLE === 0) rehearser.plan(project)
+      if (rehearsals && rehearsals.length % WHOLE === 0)
+        tellingsOf(rehearser.plan(project)).forEach(({ all }) => all())
     } catch {
       // Whatever falls over here is told when it is asked for.
       rehearsals = []
@@ -122,7 +161,7 @@ export function openDesk({
     const isChange = question.kind === 'plan' && question.lane === 'document'
     const isHurried = isChange && now() - changedAt < fastest()
     if (isChange) changedAt = now()
-    waiting.push({ id, question, isHurried })
+    waiting.push({ id, question, isHurried, begun: null })
     arrived()
     if (isWorking) return
     isWorking = true

@@ -13,6 +13,7 @@ import type { Planner } from '../../src-core/plan'
 import { slipsOfMotif } from '../../src-core/motif/rounds/read-motif'
 import type { RoundSlip } from '../../src-core/motif/rounds/read-motif'
 import { settled } from '../../src-core/settled'
+import { tellingsOf } from '../../src-core/telling'
 import { waysToSize } from '../../src-core/ways/ways'
 import { holdWork } from '../../src-core/progress/hold'
 import { lostMade } from '../../src-core/progress/lost'
@@ -23,7 +24,7 @@ import type { RoundsChart } from '../drawing/rounds-chart'
 import type { Fit, OfferedWay } from './background'
 import { takeFit } from './edits/layout'
 import type { FitFrom } from './edits/layout'
-import { packed } from './plan-parcel'
+import { packing } from './plan-parcel'
 import type { Parcel } from './plan-parcel'
 import { shared } from './sharing'
 
@@ -89,6 +90,12 @@ export interface Held {
 export type Message =
   { readonly id: number; readonly numbers: PlanNumbers } | { readonly id: number; readonly answer: Answer }
 
+/** What changes hands with a message and is not copied. */
+export const bytesIn = (message: Message): ArrayBuffer[] =>
+  'answer' in message && message.answer.value.kind === 'plan'
+    ? Object.values(message.answer.value.change.long)
+    : []
+
 /** How many arrangements are offered as pictures. */
 const OFFERED = 6
 /** A picture of more motifs than this would only be a grey patch, and slow to make. */
@@ -104,8 +111,14 @@ function changed(before: Plan | undefined, plan: Plan): Partial<Plan> {
   ) as Partial<Plan>
 }
 
-/** What a plan comes to, as soon as that is known; whoever waits for the answer asks for it after that. */
-type Steps = Generator<PlanNumbers, Answer, void>
+/**
+ * What a plan comes to, as soon as that is known; then null between the parts of what is long to tell. Whoever waits for
+ * the answer asks for it after that.
+ */
+export type Steps = Generator<PlanNumbers | null, Answer, void>
+
+/** Steps of the work that are told at a stretch: a few ms of them. */
+const AT_A_STRETCH = 250
 
 /** Answers questions in steps and remembers for each lane what the last one was about; never throws. */
 export function stepwise(makePlanner: () => Planner): (question: Question) => Steps {
@@ -130,7 +143,7 @@ export function answerer(
   return (question, hearNumbers = () => undefined) => {
     const steps = answer(question)
     let step = steps.next()
-    for (; !step.done; step = steps.next()) hearNumbers(step.value)
+    for (; !step.done; step = steps.next()) if (step.value) hearNumbers(step.value)
     return step.value
   }
 }
@@ -148,8 +161,10 @@ function remembering(makePlanner: () => Planner): (question: Question) => Steps 
         const numbers = question.lane === 'document' ? memory.planner.numbers(project) : null
         if (numbers) yield numbers
         const plan = memory.planner.plan(project)
+        yield null
+        for (const each of tellingsOf(plan)) while (!each.further(AT_A_STRETCH)) yield null
         const from = memory.plan ? 'last' : 'nothing'
-        const change = packed(changed(memory.plan, plan))
+        const change = yield* packing(changed(memory.plan, plan))
         memory.plan = plan
         return { value: { kind: 'plan', change, from } }
       }

@@ -1,5 +1,6 @@
 /** The worker that plans beside the window. */
 import { createPlanner } from '../../src-core/plan'
+import { bytesIn } from './background-work'
 import { openDesk } from './background-desk'
 import type { Question } from './background-work'
 
@@ -13,7 +14,7 @@ const lookUp = () =>
 
 const take = openDesk({
   makePlanner: createPlanner,
-  post: (message) => postMessage(message),
+  post: (message) => postMessage(message, { transfer: bytesIn(message) }),
   lookUp,
   now: () => performance.now(),
   pause: (time) => new Promise((resolve) => setTimeout(resolve, time)),

@@ -12,6 +12,7 @@ import { lostMade, settleLost } from '../../src-core/progress/lost'
 import type { LostMade } from '../../src-core/progress/lost'
 import { EMPTY, createPlanner } from '../../src-core/plan'
 import { settled } from '../../src-core/settled'
+import { withFields } from '../../src-core/telling'
 import { kindOf } from '../kinds/kinds'
 import { allFindings, troubleOf } from './all-findings'
 import type { Background } from './background'
@@ -20,6 +21,7 @@ import { held, HeldChanges } from './held-changes.svelte'
 import { History } from './history'
 import { measuredFrom } from './measured-from'
 import type { MeasuredFrom } from './measured-from'
+import { PlansAwaited } from './plans-awaited.svelte'
 
 /** A change of the project: answers a new one, or the same where there is nothing to do. */
 export type Edit = (project: Project) => Project
@@ -60,8 +62,7 @@ export class DocumentState {
   readonly #shown: Plan
   /** What the fonts cover that were chosen for other scripts. */
   covered: readonly CodePointRanges[]
-  /** What a plan comes to that is still on its way; null where there is none. */
-  #ahead: PlanNumbers | null
+  readonly #awaited = new PlansAwaited()
   /** Why there is no plan of the project as it is now; null where there is one. */
   #trouble: Finding | null
   #question: Question | null
@@ -69,10 +70,6 @@ export class DocumentState {
   #measuredFrom: MeasuredFrom | null
   /** The motifs of the project that was planned last. */
   #plannedMotifs: Project['motifs']
-  /** Plans that were asked for in the background and have not come yet. */
-  #awaited: number
-  /** What waits for the last of them. */
-  readonly #whenPlanned: (() => void)[] = []
   readonly project: Project
   /** The project with every default: what to show, where `project` is what to change. */
   readonly settled: Settled
@@ -99,8 +96,9 @@ export class DocumentState {
     this.settled = $derived(settled(this.project))
     this.#plan = $state.raw(first?.plan ?? EMPTY)
     this.covered = $state.raw([])
-    this.#shown = $derived(this.covered.length > 0 ? { ...this.#plan, covered: this.covered } : this.#plan)
-    this.#ahead = $state.raw(null)
+    this.#shown = $derived(
+      this.covered.length > 0 ? withFields(this.#plan, { covered: this.covered }) : this.#plan,
+    )
     this.#trouble = $state.raw(first?.trouble ?? null)
     this.#question = $state.raw(null)
     this.#hasBegun = $state(false)
@@ -108,11 +106,10 @@ export class DocumentState {
     if (first?.plan) this.#plannedMotifs = project.motifs
     // What the worker could plan this thread can too: it remembers it for the first change.
     if (!first || (first.plan && this.#isQuick(project))) this.#planHere(project)
-    this.#awaited = $state(0)
     this.findings = $derived(
       allFindings(this.#planner, this.project, this.#plan, this.#trouble, this.covered),
     )
-    this.isPlanning = $derived(this.#awaited > 0)
+    this.isPlanning = $derived(this.#awaited.isAny)
     this.previous = $derived(this.#preview ? this.#before : null)
     this.isPreviewing = $derived(this.#preview !== null)
     this.undoLabel = $derived(this.#beside?.label ?? this.#past.last?.label ?? null)
@@ -126,7 +123,7 @@ export class DocumentState {
 
   /** What follows from the project in numbers: known before the plan of a large one is. */
   get numbers(): PlanNumbers {
-    return this.#ahead ?? this.#shown
+    return this.#awaited.numbers ?? this.#shown
   }
 
   /** The change that has been worked out for a while; null where none is. */
@@ -142,8 +139,7 @@ export class DocumentState {
   /** Does something once the plan is of the project as it is now, with every change that was asked for: at once, where it is. */
   whenPlanned(act: () => void): void {
     if (this.#beside?.label) this.#beside.queue(() => this.whenPlanned(act))
-    else if (this.#awaited === 0) act()
-    else this.#whenPlanned.push(act)
+    else this.#awaited.whenNone(act)
   }
 
   /** Why the project as it is now could not be planned; null where `plan` is of it, or will be. */
@@ -349,25 +345,23 @@ export class DocumentState {
       this.#planHere(project)
       return
     }
-    this.#awaited++
+    const turn = this.#awaited.ask()
     void this.#background
       .plan('document', project, (numbers) => {
-        if (!this.#isQuick(this.project)) this.#ahead = numbers
+        if (!this.#isQuick(this.project)) this.#awaited.hear(turn, numbers)
       })
       .then(
         (plan) => {
           // A project may have been planned here meanwhile.
-          if (plan && (project === this.project || !this.#isQuick(this.project))) this.#keep(project, plan)
+          if (plan && (project === this.project || !this.#isQuick(this.project)))
+            this.#keep(project, plan, turn)
         },
         (error: unknown) => {
-          this.#ahead = null
+          this.#awaited.reach(turn)
           if (project === this.project) this.#trouble = troubleOf(error)
         },
       )
-      .finally(() => {
-        this.#awaited--
-        if (this.#awaited === 0) for (const act of this.#whenPlanned.splice(0)) act()
-      })
+      .finally(() => this.#awaited.close())
   }
 
   /**
@@ -390,10 +384,10 @@ export class DocumentState {
     }
   }
 
-  #keep(project: Project, plan: Plan): void {
+  #keep(project: Project, plan: Plan, turn = Infinity): void {
     this.#plan = plan
     this.#plannedMotifs = project.motifs
-    this.#ahead = null
+    this.#awaited.reach(turn)
     this.#trouble = null
   }
 }

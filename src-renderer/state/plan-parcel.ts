@@ -1,7 +1,7 @@
 /**
- * How a plan travels from the worker to the window. What is long where there are many motifs goes as text and is
- * read when somebody looks at it: the browser copies a text at once, thousands of objects one by one, and all of it
- * in the thread that should answer the next key.
+ * How a plan travels from the worker to the window. What is long where there are many motifs goes as the bytes of a text
+ * and is read when somebody looks at it: bytes change hands without being copied, thousands of objects are copied one
+ * by one, and all of it in the thread that should answer the next key.
  */
 import type { Plan } from '../../shared-types/plan'
 import type { Settled } from '../../shared-types/settled'
@@ -10,21 +10,26 @@ const LONG = ['motifs', 'joins', 'order', 'holes', 'fillers', 'fillerSteps', 'ha
 type Long = (typeof LONG)[number]
 const isLong = (key: string): key is Long => (LONG as readonly string[]).includes(key)
 
-/** Fields of a plan, the long ones as text. */
+/** Fields of a plan, the long ones as text in UTF-8. */
 export interface Parcel {
   readonly light: Partial<Omit<Plan, Long | 'settled'>>
-  readonly long: Readonly<Partial<Record<Long, string>>>
+  readonly long: Readonly<Partial<Record<Long, ArrayBuffer>>>
 }
 
-/** The project itself stays behind: whoever asked has it. */
-export function packed({ settled: _, ...fields }: Partial<Plan>): Parcel {
+/** What is written as JSON, in bytes. */
+export const bytesOf = (value: unknown): ArrayBuffer => new TextEncoder().encode(JSON.stringify(value)).buffer
+
+/** The project itself stays behind: whoever asked has it. Between long fields it pauses. */
+export function* packing({ settled: _, ...fields }: Partial<Plan>): Generator<null, Parcel, void> {
   const entries = Object.entries(fields)
   const light = entries.filter(([key]) => !isLong(key))
-  const long = entries.filter(([key]) => isLong(key))
-  return {
-    light: Object.fromEntries(light),
-    long: Object.fromEntries(long.map(([key, value]) => [key, JSON.stringify(value)])),
+  const long: Partial<Record<Long, ArrayBuffer>> = {}
+  for (const [key, value] of entries) {
+    if (!isLong(key)) continue
+    yield null
+    long[key] = bytesOf(value)
   }
+  return { light: Object.fromEntries(light), long }
 }
 
 /**
@@ -35,18 +40,18 @@ export function unpacked({ light, long }: Parcel, settled: Settled, before?: Pla
   const plan = Object.defineProperties({}, before ? Object.getOwnPropertyDescriptors(before) : {}) as Plan
   for (const [key, value] of Object.entries({ ...light, settled }))
     Object.defineProperty(plan, key, { value, enumerable: true, configurable: true, writable: true })
-  for (const [key, text] of Object.entries(long))
-    Object.defineProperty(plan, key, { get: readOnce(text), enumerable: true, configurable: true })
+  for (const [key, bytes] of Object.entries(long))
+    Object.defineProperty(plan, key, { get: readOnce(bytes), enumerable: true, configurable: true })
   return plan
 }
 
 /** Reads a text when it is asked for the first time, and lets go of it. */
-function readOnce(text: string): () => unknown {
-  let waiting: string | null = text
+function readOnce(bytes: ArrayBuffer): () => unknown {
+  let waiting: ArrayBuffer | null = bytes
   let read: unknown
   return () => {
     if (waiting !== null) {
-      read = JSON.parse(waiting)
+      read = JSON.parse(new TextDecoder().decode(waiting))
       waiting = null
     }
     return read

@@ -11,6 +11,7 @@ import { PACK } from '../../fields/yarn'
 import { finding } from '../../findings/finding'
 import { massValue } from '../../findings/quantities'
 import { hasInstructions } from '../../motif/instructions'
+import { withFields } from '../../telling'
 import { formatMass, formatNumber } from '../../units/format'
 import type { Grams } from '../../units/quantity'
 import { isUsableOrZero } from '../../units/usable'
@@ -46,8 +47,8 @@ export function withKit<Own extends Plan>(
   const told = kitAccount(kit, yarns, plan.yarns, putIn, currency)
   const findings = [...plan.findings, ...told.findings, ...untold(motifs, plan)]
   // Without anything to put in there is no kit, but the numbers are checked all the same.
-  if (!told.kit || plan.motifs.length === 0) return { ...plan, findings }
-  return { ...plan, kit: told.kit, findings }
+  if (!told.kit || plan.motifs.length === 0) return withFields(plan, { findings })
+  return withFields(plan, { kit: told.kit, findings })
 }
 
 /** Motifs of the kit that come without a word of how they are worked. */

@@ -1,14 +1,16 @@
 /** What keeps the answer to a key press quick, without a clock: what is sent, in which order, and what is put away. */
 import { describe, expect, it } from 'vitest'
+import type { Plan } from '../../../shared-types/plan'
 import type { BlanketLayout, Project } from '../../../shared-types/project'
 import { createPlanner, planProject } from '../../../src-core/plan'
 import type { Planner } from '../../../src-core/plan'
 import { openDesk } from '../../../src-renderer/state/background-desk'
 import type { Message, Question } from '../../../src-renderer/state/background-work'
 import { patchBlanket } from '../../../src-renderer/state/edits/layout'
-import { unpacked } from '../../../src-renderer/state/plan-parcel'
+import { bytesOf, unpacked } from '../../../src-renderer/state/plan-parcel'
 import { SMALL } from '../projects'
 import { settled } from '../../../src-core/settled'
+import { telling, toldAs, withFields } from '../../../src-core/telling'
 
 const sized = (rows: number): Project => patchBlanket(SMALL, { columns: 20, rows })
 const ask = (project: Project): Question => ({ lane: 'document', kind: 'plan', project })
@@ -129,7 +131,7 @@ describe('the desk of the planning worker', () => {
       })
       const { take, lookUp, clock } = opened
       take(1, ask(sized(11)))
-      await lookUp()
+      while (!opened.told.includes('1 plan')) await lookUp()
       clock.now += pace
       take(2, ask(sized(12)))
       for (let looks = 0; looks < 5; looks++) await lookUp()
@@ -151,8 +153,9 @@ describe('the desk of the planning worker', () => {
     })
 
     it('makes the plan where none comes', async () => {
-      const { told, wait } = await held()
+      const { told, wait, lookUp } = await held()
       await wait()
+      await lookUp()
       expect(told.slice(3)).toEqual(['2 plan'])
     })
 
@@ -163,6 +166,117 @@ describe('the desk of the planning worker', () => {
       take(3, ask(sized(13)))
       for (let looks = 0; looks < 5; looks++) await lookUp()
       expect(told.slice(4)).toEqual(['3 numbers', '3 plan'])
+    })
+  })
+
+  describe('while a long plan is in hand', () => {
+    const FALLS = 'falls over'
+
+    /** A desk that reads the clock forward by so many ms each time that a step of the work is told. */
+    function slowly(each: number) {
+      const opened = desk(() => {
+        const planner = createPlanner()
+        return {
+          ...planner,
+          numbers: (project) => {
+            if (project.title === FALLS) throw new Error('fell over')
+            return planner.numbers(project)
+          },
+          plan: (project) => {
+            const plan = planner.plan(project)
+            const steps = function* () {
+              for (const step of plan.order) {
+                opened.clock.now += each
+                yield step
+              }
+            }
+            return withFields(plan, toldAs('order', telling(steps)))
+          },
+        }
+      })
+      return opened
+    }
+    const upTo = async ({ told, lookUp }: ReturnType<typeof desk>, line: string) => {
+      for (let looks = 0; looks < 200 && !told.includes(line); looks++) await lookUp()
+      expect(told).toContain(line)
+    }
+
+    it('puts it away as soon as a change comes in the midst of it', async () => {
+      const opened = slowly(0.2)
+      opened.take(1, ask(sized(50)))
+      await opened.lookUp()
+      opened.take(2, ask(sized(51)))
+      await upTo(opened, '2 numbers')
+      expect(opened.told).toEqual(['1 numbers', '1 overtaken', '2 numbers'])
+    })
+
+    it('sends the numbers of a change before it goes on, where the map stood still for long', async () => {
+      const opened = slowly(1)
+      const { take, told, lookUp, clock } = opened
+      take(1, ask(sized(50)))
+      await lookUp()
+      clock.now += 500
+      take(2, ask(sized(51)))
+      take(3, ask(sized(52)))
+      await lookUp()
+      // Of two that wait, only those of the last are of use.
+      expect(told).toEqual(['1 numbers', '3 numbers'])
+      const from = clock.now
+      take(4, ask(sized(53)))
+      await lookUp()
+      expect(told).toEqual(['1 numbers', '3 numbers', '4 numbers'])
+      // It was in hand for a few ms meanwhile, not to its end.
+      expect(clock.now - from).toBeLessThan(300)
+      await upTo(opened, '1 plan')
+      expect(told).toEqual(['1 numbers', '3 numbers', '4 numbers', '1 plan'])
+      await lookUp()
+      opened.clock.now += 1_000
+      await upTo(opened, '2 overtaken')
+      await upTo(opened, '3 overtaken')
+    })
+
+    it('sends a plan after that which is the same as any', async () => {
+      const opened = slowly(1)
+      const { take, posted, lookUp, clock, wait } = opened
+      take(1, ask(sized(50)))
+      await lookUp()
+      clock.now += 500
+      take(2, ask(sized(51)))
+      await upTo(opened, '1 plan')
+      await lookUp()
+      await wait()
+      await upTo(opened, '2 plan')
+      let plan: Plan | undefined
+      for (const [index, rows] of [50, 51].entries()) {
+        const answer = posted.flatMap((message) => ('answer' in message ? [message.answer.value] : []))[index]
+        if (answer?.kind !== 'plan') throw new Error('no plan came')
+        plan = unpacked(answer.change, settled(sized(rows)), plan)
+        expect(plan).toEqual(planProject(sized(rows)))
+      }
+      // Numbers of the second came once.
+      expect(opened.told).toEqual(['1 numbers', '2 numbers', '1 plan', '2 plan'])
+    })
+
+    it('puts it away where the engine falls over the change', async () => {
+      const opened = slowly(1)
+      const { take, told, lookUp, clock } = opened
+      take(1, ask(sized(50)))
+      await lookUp()
+      clock.now += 500
+      take(2, ask({ ...SMALL, title: FALLS }))
+      await upTo(opened, '2 failed')
+      expect(told).toEqual(['1 numbers', '1 overtaken', '2 failed'])
+    })
+
+    it('finishes it where the change has no numbers, so that one is finished at last', async () => {
+      const opened = slowly(1)
+      const { take, told, lookUp, clock } = opened
+      take(1, ask(sized(50)))
+      await lookUp()
+      clock.now += 500
+      take(2, ask({ ...SMALL, layout: undefined }))
+      await upTo(opened, '2 plan')
+      expect(told).toEqual(['1 numbers', '1 plan', '2 plan'])
     })
   })
 
@@ -188,10 +302,10 @@ describe('a plan on its way', () => {
 
   it('is read when it is looked at, once, and keeps what did not change', () => {
     const first = unpacked(
-      { light: { ends: 1 }, long: { joins: '[{"x":1}]', order: 'not read by anybody' } },
+      { light: { ends: 1 }, long: { joins: bytesOf([{ x: 1 }]), order: new ArrayBuffer(1) } },
       MADE,
     )
-    const second = unpacked({ light: { ends: 2 }, long: { motifs: '[]' } }, MADE, first)
+    const second = unpacked({ light: { ends: 2 }, long: { motifs: bytesOf([]) } }, MADE, first)
     expect(second.joins).toEqual([{ x: 1 }])
     expect(second.joins).toBe(first.joins)
     expect([first.ends, second.ends]).toEqual([1, 2])

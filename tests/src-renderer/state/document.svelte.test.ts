@@ -164,6 +164,28 @@ describe('the document', () => {
     expect(document.numbers).toBe(document.plan)
   })
 
+  it('keeps the numbers of a later change where the plan before it comes after them', async () => {
+    const arrive: (() => void)[] = []
+    const background: Background = {
+      ...sameThreadBackground(),
+      plan: (_lane, project, hearNumbers) => {
+        const plan = planProject(project)
+        hearNumbers?.(plan)
+        return new Promise((resolve) => arrive.push(() => resolve(plan)))
+      },
+    }
+    const document = new DocumentState(SMALL, background)
+    for (const count of [30, 31])
+      document.change('grow', (project) => patchBlanket(project, { columns: 30, rows: count }))
+    arrive[0]!()
+    await vi.waitFor(() => expect(document.plan.motifs).toHaveLength(900))
+    expect(document.numbers.counts.motifs).toBe(930)
+    arrive[1]!()
+    await vi.waitFor(() => expect(document.isPlanning).toBe(false))
+    expect(document.numbers).toBe(document.plan)
+    expect(document.plan.motifs).toHaveLength(930)
+  })
+
   it('plans a large project in the background and comes to the same plan', async () => {
     const document = new DocumentState(SMALL, sameThreadBackground())
     document.change('grow', (project) => patchBlanket(project, { rows: 40, columns: 20 }))
