@@ -4,7 +4,7 @@ import { passUntilMore, untilAhead } from './in-all'
 import { readNoun } from './nouns'
 import { passAtEach } from './stop-at-double'
 import { readUntilLeft } from './until-left'
-import { inBrackets, MARKS, passWhatIsMarked } from './marked'
+import { inBrackets, MARKS, passDoThis, passPartBetween, passUpTo, passWhatIsMarked } from './marked'
 import type { Reader } from './reader'
 import type { Item, RepeatClause } from './tree'
 
@@ -184,26 +184,6 @@ export function readAmount(reader: Reader, plainNumber = false): Amount | null {
   })
 }
 
-/** "* to *", "*-*", "*...*": passes what stands between the two. */
-const passUpTo = (reader: Reader): boolean => {
-  const at = reader.at
-  while (reader.skip('.', '…')) continue
-  return reader.at > at || reader.skip('-', '–', '—', 'to', 'and')
-}
-
-/** "Do the part between the stars", "work everything between * and *": what stood there, which its amount counts in all; passes it. */
-const passPartBetween = (reader: Reader): boolean =>
-  reader.attempt(() => {
-    if (!reader.skip('do', 'work', 'make', 'crochet', 'follow')) return null
-    while (reader.skip('the', 'all', 'st')) continue
-    reader.skip('part', 'bit', 'section', 'everything', 'instructions', 'sequence', 'what', 'stuff', 'group')
-    reader.skip('is')
-    if (!reader.skip('between', 'within', 'inside')) return null
-    while (reader.skip('the', 'two')) continue
-    if (reader.skip('stars', 'asterisks')) return true
-    return reader.skip('*') && passUpTo(reader) && reader.skip('*') ? true : null
-  }) === true
-
 /**
  * How often a part between two asterisks is worked, behind the second: "6 times", "repeat 4 more times", "repeat in
  * every sp around", "rep *-* in total 6 times", "repeat between the stars all the way round, 12 times altogether".
@@ -218,10 +198,9 @@ export function readClosedAmount(reader: Reader): Amount | null {
       passPartBetween(reader) ||
       reader.skipAll('do', '*', 'to', '*') ||
       reader.skipAll('work', '*', 'to', '*') ||
-      reader.skipAll('do', 'this') ||
-      reader.skipAll('do', 'that') ||
-      reader.skipAll('do', 'it') ||
-      reader.skipAll('work', 'this')
+      passDoThis(reader)
+    // "Keep repeating until you are back".
+    reader.attempt(() => (reader.skip('keep') && (reader.skip('on'), reader.sees('rep'))) || null)
     const repeats = ['rep', 'work'].includes(reader.key()) && reader.key(1) !== 'from'
     if (repeats && !again) {
       reader.at++

@@ -1,6 +1,7 @@
 /** "Do this six times", "work this sequence 5 more times", "keep doing that all the way around": said of what stands before it. */
 import { readAmount } from './clauses'
 import type { Reader } from './reader'
+import { passThis } from './this-part'
 import type { RepeatClause } from './tree'
 
 /** Words before it that add nothing. */
@@ -19,53 +20,6 @@ const LEADS = [
   'please',
   'just',
 ]
-const WHAT = [
-  'this',
-  'that',
-  'it',
-  'so',
-  'these',
-  'those',
-  'the',
-  'above',
-  'all',
-  'of',
-  'both',
-  'same',
-  'whole',
-  'entire',
-]
-/** What is meant, in words that name nothing new. */
-const STEPS = [
-  'step',
-  'steps',
-  'sequence',
-  'instructions',
-  'process',
-  'thing',
-  'part',
-  'bit',
-  'section',
-  'combination',
-  'set',
-]
-
-/** "This", "these two steps", "the above sequence"; passes it. */
-function passThis(reader: Reader): boolean {
-  const start = reader.at
-  while (reader.skip(...WHAT)) continue
-  reader.attempt(() => {
-    if (reader.number() === null) reader.skip('pair', 'lot')
-    return (
-      reader.skip(...STEPS) ||
-      reader.skipA('pattern') ||
-      (reader.at > start && reader.skipA('stitch')) ||
-      null
-    )
-  })
-  return reader.at > start
-}
-
 /** How often in all, or more; null where the words tell anything else. */
 export const readDoThis = (reader: Reader): Pick<RepeatClause, 'amount' | 'said'> | null =>
   reader.attempt(() => {
@@ -73,7 +27,8 @@ export const readDoThis = (reader: Reader): Pick<RepeatClause, 'amount' | 'said'
     const on = reader.skip('keep', 'continue', 'carry', 'go')
     while (reader.skip('on', 'to')) continue
     if (
-      !reader.skip('do', 'doing', 'follow') &&
+      !reader.skip('do', 'doing', 'follow', 'perform', 'performing') &&
+      !reader.skipAll('carry', 'out') &&
       !(on || reader.sees('work') ? reader.skip('work', 'rep') : false)
     )
       return null

@@ -3,6 +3,7 @@
  * words alone do not tell it from stitches worked one by one, so this is the second way to read a round, taken
  * only where the first does not come out even and this one does.
  */
+import { readAmount } from './clauses'
 import { readPlace } from './places'
 import type { Reader } from './reader'
 import type { ChainItem, GroupItem, Item, Place, WorkItem } from './tree'
@@ -253,7 +254,8 @@ const placeOf = (item: WorkItem | ChainItem): Place | null => (item.type === 'wo
  * "3 dc, a picot, 3 dc, into every sp", "1 dc, 5 tr, 1 dc, all into each space": the place of the list, behind a comma and
  * before the end of the sentence. Puts the group there and passes the place; false for anything else.
  */
-export const passSharedPlace = (reader: Reader, items: Item[], least: number): boolean =>
+export const passSharedPlace = (reader: Reader, items: Item[], least: number, placed: boolean): boolean =>
+  passTimed(reader, items, least, placed) ||
   reader.attempt(() => {
     const last = items.at(-1)
     if (!reader.sees(',') && !reader.sees('all') && !reader.sees('and')) return null
@@ -263,14 +265,64 @@ export const passSharedPlace = (reader: Reader, items: Item[], least: number): b
     const place = reader.isA('into') ? readPlace(reader) : null
     const [part, ...others] = place?.parts ?? []
     // "Make 3 chains, then 3 trebles, 3 chains and 4 trebles, all into that same corner space".
-    const told = part?.which === 'each' || (all && part?.which === 'same')
+    const one = part?.which === 'same' || (part?.which === 'next' && part.count === 1)
+    const told = part?.which === 'each' || (all && one)
     const whole = told && (part.noun.kind === 'space' || part.noun.kind === 'corner')
-    const ends = reader.peek()?.first !== false || /^[.;:([]$/.test(reader.key()) || CLOSES.has(reader.key(1))
+    const goesOn = all && /^[,)\]]$/.test(reader.key())
+    const ends =
+      goesOn || reader.peek()?.first !== false || /^[.;:([]$/.test(reader.key()) || CLOSES.has(reader.key(1))
     if (!place || !whole || others.length > 0 || !ends) return null
     items.pop()
     items.push(gatherBefore(items, last, least, place))
     return true
   }) === true
+
+/** "1 tr & 1 ch eleven times more in the ring": a list without brackets, how often, and its place. Puts the group there. */
+const passTimed = (reader: Reader, items: Item[], least: number, placed: boolean): boolean =>
+  reader.attempt(() => {
+    const last = items.at(-1)
+    if (last?.type !== 'chain' || reader.peek()?.first || reader.peek()?.kind === 'mark') return null
+    let from = items.length - 1
+    const binds = (at: number): boolean =>
+      at > least &&
+      isBare(items[at - 1]!) &&
+      LISTED.test(reader.text.slice(items[at - 1]!.end, items[at]!.start))
+    while (binds(from)) from--
+    const list = items.slice(from)
+    const amount = list[0]?.type === 'work' ? readAmount(reader) : null
+    if (!amount || amount.amount === null) return null
+    const place = reader.isA('into') ? readPlace(reader) : null
+    const [part, ...others] = place?.parts ?? []
+    const one = part?.noun.kind === 'ring' || (part?.count === 1 && !part.each)
+    // "Into the ring 1 tr & 1 ch eleven times": the place is told before.
+    if (placed ? place : !part || !one || others.length > 0) return null
+    items.splice(from)
+    const times = timesOf(amount.amount, amount.said === 'more', placed ? null : items, list)
+    items.push({ ...groupOf(list.slice(0, -1), last, place), times })
+    return true
+  }) === true
+const LISTED = /^\s*(?:and|&|\+|plus)\s*$/i
+
+const isMade = ({ type }: Item): boolean => type === 'work' || type === 'group' || type === 'placed'
+
+/** Chains at the beginning that are the first of what is repeated: "4 ch, (1 tr, 1 ch) 11 more times in ring". */
+function beginsIt(before: readonly Item[], list: readonly Item[]): boolean {
+  const chains = before.findLast(({ type }) => type === 'chain')
+  const [stitch, gap, ...others] = list.filter(({ type }) => type !== 'note')
+  if (chains?.type !== 'chain' || stitch?.type !== 'work' || gap?.type !== 'chain' || others.length > 0)
+    return false
+  return (stitch.count ?? 1) === 1 && chains.count - gap.count >= LOWEST
+}
+/** Chains that stand for a stitch of its own, at least. */
+const LOWEST = 2
+
+/** How often in all: "five more times" is once more where nothing of it was worked before. `before`: null within a place. */
+export const timesOf = (
+  amount: number,
+  more: boolean,
+  before: readonly Item[] | null,
+  list: readonly Item[],
+): number => (more && before && !before.some(isMade) && !beginsIt(before, list) ? amount + 1 : amount)
 const CLOSES = new Set(['join', 'joining', 'ss', 'sl', 'close', 'unite', 'ending'])
 
 /** What an item is with the loose stitches before it that share its place; takes those off the list. */

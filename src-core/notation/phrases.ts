@@ -29,7 +29,6 @@ import {
   readHeld,
   readLastOne,
   readPlainNote,
-  readStart,
   statementAhead,
 } from './prose'
 import type { Reader } from './reader'
@@ -37,6 +36,7 @@ import { readAlternating, readForEach, readTimesFirst } from './whole-repeats'
 import { ownChain, plainPlace, readTersePlace, toOwnChains } from './plain-place'
 import { roundBeginning } from './round-beginning'
 import { readPassedOver, readSkip } from './skips'
+import { readStart } from './start-words'
 import { spanOf } from './tokens'
 import type { Item, NoteItem, Place, WorkItem } from './tree'
 import type { StitchName } from './stitch-name'

@@ -1,6 +1,6 @@
 /** Words that make no stitch by themselves: steps told in words, notes, what counts as what, and plain prose. */
 import { askedAhead } from './count-labels'
-import { readChains, readNoun } from './nouns'
+import { readChains } from './nouns'
 import { passDrawn } from './of-stitches'
 import { readStatement } from './stated'
 import { readPlace } from './places'
@@ -168,7 +168,8 @@ export function readPlainNote(reader: Reader): NoteItem | null {
       reader.skip('off')
       while (reader.skip('the', 'your', 'work')) continue
       const alone = /^([.;,!]|and|)$/.test(reader.key())
-      if (!alone && !reader.skip('yarn', 'thread', 'cotton', 'wool', 'off')) return null
+      const named = reader.skip('yarn', 'thread', 'cotton', 'wool', 'color', 'off') || reader.isA('colour')
+      if (!alone && !named) return null
       effect = 'fasten-off'
     } else return null
     while (reader.peek() && !reader.seesAny(BOUNDARY)) {
@@ -185,23 +186,6 @@ export function readPlainNote(reader: Reader): NoteItem | null {
       reader.at++
     }
     return { type: 'note', effect, ...reader.span(start) }
-  })
-}
-
-/** "Starting in same place as ss": the next stitch goes where it goes anyway. */
-export const readStart = (reader: Reader): NoteItem | null => {
-  const start = reader.at
-  return reader.attempt(() => {
-    if (!reader.skip('starting', 'begin', 'beg')) return null
-    // "Starting at a corner: …", "beginning with any dc, …": on the way round it is met as it comes.
-    const at = reader.attempt(() => {
-      if (!reader.skip('at', 'with', 'from', 'in') || !reader.skip('a', 'an', 'any')) return null
-      return readNoun(reader) && /^[:,]$/.test(reader.key()) ? true : null
-    })
-    if (at) return { type: 'note', effect: null, ...reader.span(start) }
-    const which = readPlace(reader)?.parts[0]?.which
-    if (which !== 'same' && which !== 'first') return null
-    return { type: 'note', effect: null, ...reader.span(start) }
   })
 }
 

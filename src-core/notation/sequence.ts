@@ -13,7 +13,7 @@ import { passPlaceLabel } from './place-labels'
 import { readPhrase } from './phrases'
 import { readProse } from './prose'
 import type { Stop } from './clauses'
-import { passSharedPlace, withBefore } from './loose-groups'
+import { passSharedPlace, timesOf, withBefore } from './loose-groups'
 import { goOn, readShortRepeat, readStarredGroup, wrapStar } from './stars'
 import type { OpenStar } from './stars'
 import { explains, isMadeOf, isUnreadCount, namesIt, remarks, tellsFirst } from './brackets'
@@ -139,10 +139,10 @@ export function sequenceReader(matches: ReadonlyMap<number, number>) {
       const effect = items.length === 1 && items[0]!.type === 'note' ? items[0]!.effect : null
       return { type: 'note', effect, ...reader.span(start) }
     }
-    return finishGroup(reader, start, items, before)
+    return finishGroup(reader, start, items, worked ? null : before)
   }
 
-  function finishGroup(reader: Reader, start: number, items: Item[], before: readonly Item[]): Item {
+  function finishGroup(reader: Reader, start: number, items: Item[], before: readonly Item[] | null): Item {
     let place: Place | null = null
     let times: number | null = null
     let around = false
@@ -168,8 +168,8 @@ export function sequenceReader(matches: ReadonlyMap<number, number>) {
       })
       if (amount) {
         // "3 ch, 1 tr, 1 ch, (2 tr, 1 ch) five more times": more than what was worked before it.
-        const more = amount.said === 'more' && !before.some(isMade)
-        times = more && amount.amount !== null ? amount.amount + 1 : amount.amount
+        const { amount: told, said } = amount
+        times = told === null ? null : timesOf(told, said === 'more', before, items)
         around = amount.around
         lastCount = amount.lastCount
         toCorner = amount.toCorner
@@ -266,7 +266,7 @@ export function sequenceReader(matches: ReadonlyMap<number, number>) {
         continue
       }
       if (items.length > (star?.index ?? 0) && passListAlong(reader, items)) continue
-      if (passSharedPlace(reader, items, star?.index ?? 0)) continue
+      if (passSharedPlace(reader, items, star?.index ?? 0, stop === 'placed')) continue
       const told =
         DASHES.has(key) && (items.length > 0 || STOPS.has(reader.spelled(-1))) ? readToldCount(reader) : null
       if (told) {
@@ -382,8 +382,6 @@ export function sequenceReader(matches: ReadonlyMap<number, number>) {
 
   return sequence
 }
-
-const isMade = ({ type }: Item): boolean => type === 'work' || type === 'group' || type === 'placed'
 
 const span = ({ start, end, line, column }: Span): Span => ({ start, end, line, column })
 

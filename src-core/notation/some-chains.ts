@@ -1,5 +1,6 @@
 /** Chains at the beginning of which only some stand for a stitch: "5 chain (3 of these stand for a treble)". */
 import type { Reader } from './reader'
+import type { Token } from './tokens'
 import { readStitch } from './vocabulary'
 
 /** Tokens between the chains and what is said of them, at most. */
@@ -35,6 +36,8 @@ function readSome(reader: Reader): number | null {
 }
 
 /** What a bracket right behind the chains of a beginning holds. */
+const BARE_NAME =
+  /^(hdc|dc|tr|dtr|trtr|htr|ttr|qtr|(half )?(double|treble)( crochet| st)?)( (,|and|\+|&) (\d+ ch|ch \d+|ch-\d+|\d+-ch))?$/
 const BARE =
   /^(1|one|1st|first) \S+( (,|and|\+|&) (\d+ ch|ch \d+|ch-\d+|\d+-ch))?$|^\S+ \+ (\d+ ch|ch \d+|ch-\d+|\d+-ch)$/
 
@@ -49,8 +52,14 @@ export const isBehindChain = (reader: Reader, start: number): boolean => {
 }
 
 /** "1 tr", "1 tr., 3 ch.": one stitch and perhaps the chains besides. */
-export const isOneStitch = (words: readonly string[]): boolean =>
-  BARE.test(words.filter((word) => word !== '.').join(' '))
+export const isOneStitch = (words: readonly string[], ahead?: Token): boolean => {
+  const bare = words.filter((word) => word !== '.').join(' ')
+  // "Ch 3 (dc), 2 dc in same sp"; "(dc) in next st" is worked there.
+  return (
+    BARE.test(bare) || (BARE_NAME.test(bare) && !ahead?.kinds.has('into') && !TIMED.test(ahead?.is ?? ''))
+  )
+}
+const TIMED = /^(\d+|x|times|once|twice|thrice|all|each|every)$/
 
 /** Whether something stands before a bracket in which the chains of a round are explained. */
 export const isBehindGroup = (reader: Reader, start: number): boolean =>

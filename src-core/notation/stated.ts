@@ -55,7 +55,7 @@ export function readStatement(reader: Reader, end: number): StatementItem | null
     const count = keys.indexOf('counts')
     const stands = keys.findIndex((key, index) => key === 'stands' && STANDS_FOR.has(keys[index + 1] ?? ''))
     // "3 ch (1 tr)", "6 ch (1 tr, 3 ch)".
-    const bare = isBehindChain(reader, start) && isOneStitch(keys)
+    const bare = isBehindChain(reader, start) && isOneStitch(keys, reader.tokens[end + 1])
     const at = bare ? -1 : count >= 0 ? count : stands
     if (
       (bare || at >= 0) &&

@@ -49,6 +49,26 @@ function closeLastLoop(work: Work, source: Source): void {
   if (usual.has(open.length)) for (const at of open) source.used[at] = SKIPPED
 }
 
+/** "*miss a sp, 2 tr in next sp, 2 ch; rep from * 4 more times": the last chains span the space that each lap misses first. */
+function closeLastSpace(work: Work, source: Source): void {
+  const closes = work.elements.findLast(({ role }) => role !== 'join')
+  if (closes?.role !== 'space' || !source.state.ordered) return
+  const last = source.used.findLastIndex((used) => used > TRAVELLED && used !== SKIPPED)
+  const missed = new Set<number>()
+  const open: number[] = []
+  let run = 0
+  source.places.forEach(({ kind }, at) => {
+    const used = source.used[at]!
+    if (used === SKIPPED && kind === 'space') run++
+    else if (used > TRAVELLED) {
+      if (run > 0) missed.add(run)
+      run = 0
+    }
+    if (kind === 'space' && used < TRAVELLED) open.push(at)
+  })
+  if (missed.has(open.length) && open[0]! > last) for (const at of open) source.used[at] = SKIPPED
+}
+
 /** A loop that is far too short for what it spans, between single stitches: chains ≥ half of the stitches skipped. */
 const SHORTEST_LOOP = { share: 2, spans: 4 } as const
 
@@ -276,6 +296,7 @@ export function checkUse(work: Work, source: Source, allWorked: boolean): void {
   }
   const worked = spaceKinds(source, false).filter(({ used }) => used > 0)
   passSpanned(work, source, new Set(worked.map(({ chains }) => chains)))
+  closeLastSpace(work, source)
   const cornerChains = new Set([...cornerPlaces(source)].map((index) => source.places[index]!.chains))
   for (const { chains, ...kind } of spaceKinds(source, work.picked)) {
     if (kind.used === 0 || kind.used === kind.total || source.overSpaces > 0) continue

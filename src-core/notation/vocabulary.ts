@@ -116,6 +116,9 @@ const opensGroup = (reader: Reader): boolean =>
 function readPrefixes(reader: Reader, name: Draft): void {
   for (;;) {
     if (reader.skip('beg')) name.beginning = true
+    // "An opening cluster": what opens is no space there.
+    else if (reader.sees('opening') && formAt(reader, 1) !== null && reader.skip('opening'))
+      name.beginning = true
     else if (reader.skip('starting') && reader.peek()) name.beginning = true
     else if (reader.sees('first') && opensGroup(reader)) {
       name.beginning = true

@@ -187,6 +187,7 @@ const OPENS = new Set([
   'work',
   'form',
   'do',
+  'perform',
   'crochet',
   'and',
   'for',

@@ -176,7 +176,8 @@ counts count counted counting | tells
 stands stand acts act serves serve equals equal represents represent replaces replace replacing replacement worth
 made formed completed complete
 not doesn't don't isn't never
-+ mark place marker move tighten keep keeping hold holding fold folding push bring take taking carry bend bending flip flipping lift lifting lay tilt ease | aside
+place spot | aside
++ mark marker move tighten keep keeping hold holding fold folding push bring take taking carry bend bending flip flipping lift lifting lay tilt ease | aside
 + being sure careful covering crocheting drop dropping note stuff see this these your if when | aside
 + okay ok yay yeah hooray hurray hurrah phew whew wow oh ah well great perfect almost nearly finally lastly | aside
 + congratulations voila voilà tada ta-da yes please remember enjoy relax breathe | aside

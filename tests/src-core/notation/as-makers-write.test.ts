@@ -117,6 +117,75 @@ const CASES: readonly (readonly [what: string, terms: 'US' | 'UK', text: string,
     'Ch 6.\nRow 1: Sc in 2nd ch from hook and in each ch across; turn. (5 sc)\nRows 2-4: Ch 1, sc in each sc across; turn.\n\nEdging\nRnd 1: Ch 1, 3 sc in first sc, sc in next 3 sc, 3 sc in last sc; working in ends of rows, sc in each of 4 rows; working in free loops of foundation ch, 3 sc in first ch, sc in next 3 chs, 3 sc in last ch; sc in each of 4 row ends; join. (26 sc)',
     [[5], [5], [5], [5], [26]],
   ],
+  [
+    'a list without brackets, how often, and its place',
+    'UK',
+    'Rnd 1: 4 ch (this is a tr & 1 ch), then 1 tr & 1 ch eleven times more in the ring, slip st to 3rd of the 4 ch.\nRnd 2: 3 ch for first tr, 2 tr in the hole, 1 tr on next tr, 2 ch. * Miss a hole, 1 tr on next tr, 2 tr in the next hole, 1 tr on next tr, 2 ch. From * five times in all, slip st to top of the 3 ch.',
+    [
+      [12, { 'ch-1': 12 }],
+      [24, { 'ch-2': 6 }],
+    ],
+  ],
+  [
+    'how often more, where the chains before are the first',
+    'UK',
+    'Rnd 1: 4 ch (counts as tr and 1 ch), (1 tr, 1 ch) 11 more times in ring, ss to 3rd of 4 ch.',
+    [[12, { 'ch-1': 12 }]],
+  ],
+  [
+    'how often behind what one place is filled with',
+    'UK',
+    'Rnd 1: 4 ch, into the ring work 1 tr and 1 ch eleven times more, ss to 3rd of 4 ch.',
+    [[12, { 'ch-1': 12 }]],
+  ],
+  [
+    'a yarn that is broken off, and a count to talk about',
+    'UK',
+    'Rnd 1: Magic ring, 12 dc in ring, slip st, break off colour. 12 dc - count them!\nRnd 2: Cream. Join to any dc. 1 ch, 1 dc on every dc, slip st, cut the green. 12 dc',
+    [[12], [12]],
+  ],
+  [
+    'a slip stitch of older print',
+    'UK',
+    'Commence with 10 ch.\n1st Row: 1 d.c. into 2nd ch. from hook, 1 d.c. into each of next 8 ch.\n2nd Row: 1 ch., 1 d.c. into each of next 3 d.c., 3 ch., sl.-st. into last d.c. worked (a picot), * 1 d.c. into each of next 3 d.c., 1 picot; repeat from * to end.',
+    [[9], [9]],
+  ],
+  [
+    'a stitch in brackets behind its chains, and a spot',
+    'US',
+    `${RING}Rnd 2: Ch 4 (dc + ch 1), *dc in next st, ch 1; rep from * around, sl st in 3rd ch.\nRnd 3: Start in any ch-1 space: ch 3 (dc), 2 dc in that space, then 3 dc in each of the other spaces, join.\nRnd 4: Ch 3, dc in the same spot, 2 dc in every st after that, join.`,
+    [[12], [12, { 'ch-1': 12 }], [36], [72]],
+  ],
+  [
+    'what two asterisks hold, in words behind them',
+    'UK',
+    `${RING}Rnd 2: 1 ch, *1 dc in next st, 2 dc in next st* do that bit six times. Ss.\nRnd 3: 1 ch, *1 dc in next 2 sts, 2 dc in next st* Keep repeating until you're back where you started, ss.\nRnd 4: 1 ch, *1 dc in next 3 sts, 2 dc in next st*; carry out this sequence 6 times. Ss.`.replaceAll(
+      'sc',
+      'dc',
+    ),
+    [[12], [18], [24], [30]],
+  ],
+  [
+    'a pair of operations that is performed again',
+    'US',
+    `${RING}Rnd 2: Make one single crochet in the next stitch and an increase in the stitch following; perform this pair of operations six times in all.`,
+    [[12], [18]],
+  ],
+  [
+    'all in one space, within a bracket',
+    'UK',
+    'Round 1: Magic ring, (1 dc, 3 ch) 6 times in ring, ss.\nRound 2: Ss into 3-ch space, 3 ch (counts as 1 tr), 1 tr, 3 ch, 2 tr all in same space, 1 ch, then (2 tr, 3 ch, 2 tr, all in next 3-ch space, 1 ch) five times, ss in top of 3 ch.',
+    [
+      [6, { 'ch-3': 6 }],
+      [24, { 'ch-3': 6, 'ch-1': 6 }],
+    ],
+  ],
+  [
+    'the cluster that opens a round',
+    'US',
+    `${RING}Rnd 2: Chain 4 (counts as dc and ch 1), *dc in next st, ch 1; repeat from * around, sl st in 3rd ch.\nRnd 3: Slip stitch into the first space and make an opening cluster there. Chain 2. Now make a cluster and chain 2 in each of the other 11 spaces. Join with a slip stitch in the top of the opening cluster.`,
+    [[12], [12, { 'ch-1': 12 }], [12, { 'ch-2': 12 }]],
+  ],
 ]
 
 describe('ways of writing', () => {
