@@ -2,6 +2,7 @@
 import { areaOf, countOf, hullOf } from './regions'
 import type { Mask } from './regions'
 import { CLEAR, DIRECTIONS } from './symmetry'
+import type { Petalled } from './lobes'
 import type { Symmetry } from './symmetry'
 
 export type PhotoKind = 'petals' | 'round' | 'square' | 'hexagon' | 'octagon' | 'other'
@@ -61,7 +62,7 @@ function isParted(profile: readonly number[], order: number): boolean {
 }
 
 /** Tells kinds apart by hollows, depth and straightness. */
-export function kindOf(symmetry: Symmetry, mask: Mask): PhotoKind {
+export function kindOf(symmetry: Petalled, mask: Mask): PhotoKind {
   const solid = countOf(mask) / areaOf(hullOf(mask))
   const { order } = symmetry
   const even = Math.hypot(symmetry.rest, order === 0 ? 0 : symmetry.depth)
@@ -74,7 +75,8 @@ export function kindOf(symmetry: Symmetry, mask: Mask): PhotoKind {
   )
     return 'round'
   if (order === 0) return 'other'
-  const sides = SIDED[order as keyof typeof SIDED]
+  // Corners do not take turns.
+  const sides = symmetry.within ? null : SIDED[order as keyof typeof SIDED]
   if (sides && solid > SOLID) {
     const profile = profileOf(symmetry)
     const corner = profile[0]! / profile.at(-1)!

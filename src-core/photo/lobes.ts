@@ -7,7 +7,7 @@ import { extremesOf } from '../motif/extremes'
 import { standing } from './comb'
 import { DIRECTIONS, ORDER } from './symmetry'
 import type { Slits, Symmetry } from './symmetry'
-import { middleMean } from './tips'
+import { evenedOut, middleMean } from './tips'
 
 /** Most kinds of petals that take turns. */
 const MOST_KINDS = 4
@@ -24,8 +24,11 @@ const EVENLY = { apart: 0.12, top: 0.85, least: 3 } as const
 const LEAST_APART = 0.6
 /** Tips that differ by less than this share are of petals alike, which differ by chance. */
 const ALIKE = 0.03
-/** Share of the repeat over which the reach is evened out, so that stitches are no petals. */
+/** Petals alike part alike: the least that the narrowest dip is of the widest, each at half its depth. */
+const ALIKE_WIDE = 0.25
+/** Share of the repeat over which the reach is evened out, so that stitches are no petals; most where they are coarse. */
 const EVENED = 0.03
+const MOST_EVENED = 0.12
 const PLACES = 240
 /** Share of what a repeat explains that a multiple of it does, from where on as many slits as that are petals. */
 const FINER = 0.7
@@ -73,21 +76,40 @@ const bySlits = (symmetry: Symmetry, slits: Slits): Petalled => ({
   ...{ repeat: slits.order, within: false, doubtful: false, hidden: true },
 })
 
+interface Tops {
+  readonly profile: readonly number[]
+  readonly high: number
+  readonly low: number
+  readonly tips: readonly number[]
+  readonly dips: readonly number[]
+}
+
+/** The tops of one repeat and the dips between them; it is evened out more where they are more than petals can be. */
+function topsOf(rough: readonly number[], share: number): Tops {
+  const profile = evenedOut(rough, Math.round((share * PLACES) / 2))
+  const [high, low] = [Math.max(...profile), Math.min(...profile)]
+  const tops = extremesOf(profile, LEAST_TOP * (high - low))
+  const isRough = tops.tips.length > MOST_KINDS && share < MOST_EVENED
+  return isRough ? topsOf(rough, 2 * share) : { ...tops, profile, high, low }
+}
+
+/** How many places about one lie under a level. */
+function widthAt(profile: readonly number[], at: number, level: number): number {
+  let width = 1
+  for (const way of [-1, 1])
+    for (let by = 1; by < PLACES && profile[(at + way * by + PLACES) % PLACES]! < level; by++) width++
+  return width
+}
+
 function withinRepeat(symmetry: Symmetry): Petalled {
   const { order, turn } = symmetry
   const plain = { ...symmetry, repeat: order, within: false, doubtful: false }
   if (order === 0) return plain
-  const rough = repeatProfile(symmetry, PLACES)
-  const by = Math.round((EVENED * PLACES) / 2)
-  const profile = rough.map((_, at) => {
-    let sum = 0
-    for (let i = -by; i <= by; i++) sum += rough[(at + i + PLACES) % PLACES]!
-    return sum / (2 * by + 1)
-  })
-  const [high, low] = [Math.max(...profile), Math.min(...profile)]
-  const { tips, dips } = extremesOf(profile, LEAST_TOP * (high - low))
+  const { profile, high, low, tips, dips } = topsOf(repeatProfile(symmetry, PLACES), EVENED)
   const kinds = tips.length
   if (kinds < 2 || kinds > MOST_KINDS || kinds * order > ORDER.most) return plain
+  const widths = dips.map((dip) => widthAt(profile, dip, (profile[dip]! + high) / 2))
+  if (Math.min(...widths) < ALIKE_WIDE * Math.max(...widths)) return plain
   const shallowest = Math.min(...dips.map((dip) => (high - profile[dip]!) / (high - low)))
   if (shallowest < MAYBE_DIP) return plain
   const apart = tips.map((tip, at) => (((tips[(at + 1) % kinds]! - tip) % PLACES) + PLACES) % PLACES)

@@ -1,12 +1,16 @@
 /**
  * Petals counted by the notches between them, where the outline as a whole shows no repeat: short shells that differ in
- * length make a line whose ups and downs are those of chance, but it is cut in once between each two of them.
+ * length make a line whose ups and downs are those of chance, but it breaks once between each two of them: it is cut in,
+ * or steps from one that is shorter to one that is longer.
  */
 import type { Petalled } from './lobes'
 import { CLEAR, ORDER } from './symmetry'
+import { evenedOut } from './tips'
 
 /** Share of the reach over which the line is evened out first, so that noise of single places cuts nothing. */
 const EVENED = 0.008
+/** Share of the reach over which the line goes in and out as far as it breaks there. */
+const WITHIN = 0.055
 /** The least depth of a notch as a share of the reach, and as a multiple of whatever else cuts in (stitches). */
 const LEAST_DEPTH = 0.004
 const DEEPER = 1.9
@@ -59,19 +63,28 @@ function widthOf(reach: ArrayLike<number>, { at, depth }: Cut): number {
   return width
 }
 
-/** How many notches cut the line at equal spaces, and the direction midway between two of them; null where none do. */
+/** By how much the line goes in and out about each place, below nothing: a break is a cut into a line that is even. */
+const breaksOf = (reach: readonly number[], by: number): number[] =>
+  reach.map((_, at) => {
+    let [low, high] = [Infinity, -Infinity]
+    for (let i = -by; i <= by; i++) {
+      const far = reach[(at + i + reach.length) % reach.length]!
+      low = Math.min(low, far)
+      high = Math.max(high, far)
+    }
+    return low - high
+  })
+
+/** How often the line breaks at equal spaces, and the direction midway between two of them; null where none do. */
 export function notchesOf(
   raw: ArrayLike<number>,
   mean: number,
 ): { readonly order: number; readonly turn: number } | null {
   const count = raw.length
-  const by = Math.round((EVENED * count) / (4 * Math.PI))
-  const reach = Float64Array.from({ length: count }, (_, at) => {
-    let sum = 0
-    for (let i = -by; i <= by; i++) sum += raw[(at + i + count) % count]!
-    return sum / (2 * by + 1)
-  })
-  const cuts = cutsOf(reach)
+  const within = Math.round((WITHIN * count) / (4 * Math.PI))
+  const reach = evenedOut(raw, Math.round((EVENED * count) / (4 * Math.PI)))
+  const broken = evenedOut(breaksOf(reach, within), within)
+  const cuts = cutsOf(broken)
   let best: { order: number; turn: number; times: number } | null = null
   for (let order = ORDER.least; order <= Math.min(ORDER.most, cuts.length); order++) {
     const chosen = cuts.slice(0, order).sort((a, b) => a.at - b.at)
@@ -83,7 +96,7 @@ export function notchesOf(
       const next = chosen[(k + 1) % order]!.at
       return Math.abs(((next - at + count) % count) / sector - 1) < ASTRAY
     })
-    if (!isEven || chosen.some((cut) => widthOf(reach, { ...cut, depth }) > NARROW * sector)) continue
+    if (!isEven || chosen.some((cut) => widthOf(broken, { ...cut, depth }) > NARROW * sector)) continue
     const [cosine, sine] = [Math.cos, Math.sin].map((of) =>
       chosen.reduce((sum, { at }) => sum + of((2 * Math.PI * order * at) / count), 0),
     ) as [number, number]

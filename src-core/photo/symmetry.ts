@@ -97,6 +97,8 @@ export interface Slits {
 const LEAST_DEPTH = 0.008
 const LEAST_CLEAR_DEPTH = 0.003
 const NEARLY_ALL = 0.9
+/** Shells that all but close a circle meet in notches, whose multiples are strong: no bent sheet makes a round like that. */
+const NOTCHED = { depth: 0.0015, finer: 0.2 } as const
 /** Share of the unevenness from which a repeat, however shallow, is no chance of stitches. */
 export const CLEAR = 0.65
 /** From where on a repeat stands out (rounds of the tests' renderers come to 9), and from where on another one does so more. */
@@ -170,9 +172,15 @@ function repeatOf(reach: Float64Array): Omit<Symmetry, 'middle' | 'reach' | 'sli
     (best, each) => (explained(each) >= AS_GOOD * most ? each : best),
     ORDER.least,
   )
+  // A multiple that no petals repeat as often as, and that explains as much, is that of the stitches.
+  const multiples = Array.from({ length: Math.floor(HIGHEST / strongest) }, (_, at) => (at + 1) * strongest)
+  const stitches = multiples.find(
+    (each) => each > ORDER.most && explained(each) >= AS_GOOD * explained(strongest),
+  )
+  const largest = stitches ?? strongest
   const clearest = clearestOrder({ powers, mean }, orders)
-  const isClearer = clearest.standing > standing({ powers, mean }, strongest) + BY_FAR
-  const order = isClearer ? clearest.order : strongest
+  const isClearer = clearest.standing > standing({ powers, mean }, largest) + BY_FAR
+  const order = isClearer ? clearest.order : largest
   const own = explained(order)
   const rival = Math.max(
     0,
@@ -185,8 +193,11 @@ function repeatOf(reach: Float64Array): Omit<Symmetry, 'middle' | 'reach' | 'sli
   const depth = Math.sqrt(own) / mean
   const clear = own > NEARLY_ALL * total
   const stands = standing({ powers, mean }, order) >= STANDING
+  const isNotched = stands && finer > NOTCHED.finer
+  const least = isNotched ? NOTCHED.depth : clear || stands ? LEAST_CLEAR_DEPTH : LEAST_DEPTH
   const repeats =
-    depth >= (clear || stands ? LEAST_CLEAR_DEPTH : LEAST_DEPTH) &&
+    order <= ORDER.most &&
+    depth >= least &&
     (stands || (own / total > 0.3 && Math.sqrt(total - own) < MOST_UNLIKE * mean))
   const lead = parts[order]!
   return {

@@ -67,6 +67,14 @@ function topAt(
   return { far: flat + slope * off + bend * off * off, at: best.at + off * half }
 }
 
+/** The mean of each value of a round and of so many on both sides of it. */
+export const evenedOut = (values: ArrayLike<number>, by: number): number[] =>
+  Array.from({ length: values.length }, (_, at) => {
+    let sum = 0
+    for (let i = -by; i <= by; i++) sum += values[(at + i + values.length) % values.length]!
+    return sum / (2 * by + 1)
+  })
+
 /** The mean of the middle half. */
 export function middleMean(values: readonly number[]): number {
   const sorted = [...values].sort((a, b) => a - b)

@@ -53,6 +53,12 @@ describe('petals within a repeat', () => {
     expect(found(picot)).toMatchObject({ order: 7, repeat: 7 })
   })
 
+  it('are one where every second dip is no more than a bend: flat shells meet in notches', () => {
+    const place = (turn: number) => (((turn * 7) / (2 * Math.PI)) % 1) - 0.5
+    const flat = (turn: number) => 40 - 0.24 * Math.exp(-((place(turn) / 0.18) ** 2)) - 0.3 * Math.exp(-(((Math.abs(place(turn)) - 0.5) / 0.02) ** 2)) // prettier-ignore
+    expect(petalled(findSymmetry(lineOf(flat, 0.05), { x: 0, y: 0 }))).toMatchObject({ order: 7, repeat: 7 })
+  })
+
   it('keep their kinds in the outline that is evened out, which can be planned', () => {
     const symmetry = found(petals(12, [45, 39]))
     const outline = evenOutline(symmetry, 45, 30, 1)

@@ -34,6 +34,15 @@ describe('petals by their notches', () => {
       expect(notchesOf(shells(petals, deep, 0.04, seed), 30)?.order).toBe(petals)
   })
 
+  it.each([5, 7, 10])('counts %i shells by their steps where no notch parts them', (petals) => {
+    for (let seed = 1; seed < 6; seed++) {
+      const random = chance(seed)
+      const far = Array.from({ length: petals }, (_, k) => 30 + (k % 2 ? 0.7 : -0.7) * (0.6 + 0.4 * random()) + (k === petals - 1 ? 2 : 0)) // prettier-ignore
+      const stepped = Float64Array.from({ length: COUNT }, (_, at) => far[Math.floor((at / COUNT) * petals)]! + 0.03 * random()) // prettier-ignore
+      expect(notchesOf(stepped, 30)?.order).toBe(petals)
+    }
+  })
+
   it('tells the direction of a petal', () => {
     // The first shell begins at 12 o'clock, so that a notch is there and a petal's middle half a sector on.
     const { order, turn } = notchesOf(shells(6, 0.8, 0.03, 3, 0), 30)!

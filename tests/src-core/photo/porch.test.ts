@@ -23,6 +23,16 @@ describe('a motif on the porch', { timeout: 120_000 }, () => {
     expect(Math.abs(trial.dips)).toBeLessThan(BOUNDS.dips.most)
   })
 
+  it('has long and short petals whose strands are coarse: they take turns, and are no corners', () => {
+    const { picture, sheet, ...drawn } = porch(3456012)
+    const answer = measurePhoto(picture, { sheet })
+    const trial = trialOf(drawn, answer)
+    expect(answer.measures).toMatchObject({ kind: 'petals', petals: 6, symmetry: 3 })
+    expect(answer.findings.map(({ code }) => code)).toContain('photo/petals-take-turns')
+    expect(Math.abs(trial.tips)).toBeLessThan(BOUNDS.tips.most)
+    expect(Math.abs(trial.dips)).toBeLessThan(BOUNDS.dips.most)
+  })
+
   it('is edged with chains so thin that some are seen half: the spaces they close off are the motif’s', () => {
     const { picture, sheet, ...drawn } = porch(21, 800)
     const answer = measurePhoto(picture, { sheet })

@@ -32,6 +32,11 @@ describe('a motif on the window sill', { timeout: 120_000 }, () => {
     expect(Math.abs(trial.tips)).toBeLessThan(0.01)
   })
 
+  it('is round, and its stitches stand at equal spaces: they are no petals', () => {
+    const { picture, sheet } = sill(3456029)
+    expect(measurePhoto(picture, { sheet }).measures).toMatchObject({ kind: 'round', petals: 0 })
+  })
+
   it('has three arms of its own each and no symmetry: its outline stands as it is', () => {
     const { answer } = taken(7)
     expect(answer.measures).toMatchObject({ kind: 'other', petals: 0, symmetry: 0, evenOutline: [] })

@@ -34,6 +34,17 @@ describe('motifs of the studio', () => {
     expect(findings.map(({ code }) => code)).toEqual(['photo/petals-unsure'])
   })
 
+  it.each([
+    [3456006, 'all but close a circle, each flat from notch to notch'],
+    [3456028, 'step from one that is shorter to one that is longer, without a notch'],
+  ])('has seven shells counted: picture %i, they %s', (number) => {
+    const taken = studio(number)
+    const { measures } = measurePhoto(taken.picture, { sheet: taken.sheet })
+    expect(taken.motif.petals).toBe(7)
+    expect(measures).toMatchObject({ kind: 'petals', petals: 7 })
+    expect(Math.abs(measures!.overTips / taken.motif.overTips - 1)).toBeLessThan(0.01)
+  })
+
   it('lies beside a bank card, whose edges are looked for as far off as those of a sheet', () => {
     const taken = studio(8, { rough: true })
     const { measures, findings } = measurePhoto(taken.picture, { sheet: taken.sheet })
