@@ -108,4 +108,26 @@ describe('a maker with one finished flower', () => {
     await page.getByRole('button', { name: 'Undo: change the number of motifs' }).waitFor()
     await eventually(async () => expect(await sentence(page)).toBe(tried))
   })
+
+  it('takes back with the key what was done last, not what was typed in another field before', async () => {
+    const page = desktop.window
+    const hands = new Hands(page)
+    await hands.go('Motif')
+    await hands.fill('One takes', '14 min')
+    await hands.press('Add a color')
+    const undo = page.getByRole('button', { name: /^Undo: / })
+    const label = () => undo.getAttribute('aria-label')
+    await eventually(async () => expect(await label()).toBe('Undo: add a color'))
+    // As a hand presses it: through the window, past the menu.
+    await desktop.app.evaluate(({ BrowserWindow }) => {
+      const contents = BrowserWindow.getAllWindows()[0]!.webContents
+      contents.sendInputEvent({ type: 'keyDown', keyCode: 'Z', modifiers: ['control'] })
+      contents.sendInputEvent({ type: 'keyUp', keyCode: 'Z', modifiers: ['control'] })
+    })
+    await eventually(async () => expect(await label()).toBe('Undo: change the minutes for a motif'))
+    await eventually(async () => {
+      const [motif] = (await kept()).motifs ?? []
+      expect(motif).toMatchObject({ minutes: 14, slots: [{ slot: 'center' }, { slot: 'petals' }] })
+    })
+  })
 })
