@@ -243,7 +243,8 @@ export function assignColourways(
     return limitFindings(fill, limits, tallied(chosen.length, colours, sizes), names, chosen, proof)
   }
   if (pattern === 'scatter' || pattern === 'no-two-alike') {
-    const found = byChance({ ...task, chosen, names, kept, arrangement })
+    const isPainted = isPaintedBeside(painted, held)
+    const found = byChance({ ...task, chosen, names, kept, arrangement, isPainted })
     found.colours.forEach((colour, cell) => put(cell, colour))
     findings.push(...found.findings, ...told(found.colours, found))
     return { colourways: assigned, findings, chance: { chosen, under: found.under } }
@@ -287,6 +288,15 @@ export function assignColourways(
   groups.forEach((group, at) => group.forEach((cell) => (alone[cell] = natural[at] ?? 0)))
   const keeps = keepsOf(limits, chosen, [alone, ofCell], sizes)
   return { colourways: assigned, findings, leaving: leaving.sort((a, b) => a - b), keeps }
+}
+
+/** Whether a place is painted whose motif is not made. */
+function isPaintedBeside(
+  painted: Readonly<Record<string, string>> = {},
+  held: Readonly<Record<string, string>> = {},
+): boolean {
+  const made = new Set(Object.keys(held).map(tidyAddress))
+  return Object.keys(painted).some((key) => !isAddition(tidyAddress(key)) && !made.has(tidyAddress(key)))
 }
 
 const NO_STASH: readonly YarnForMotifs[] = []

@@ -33,6 +33,8 @@ interface Chance {
   /** What the chosen colourways are called. */
   readonly names: readonly string[]
   readonly byHand: ReadonlyMap<number, string>
+  /** Something was painted; else what stands by hand is made, and nobody clears that. */
+  readonly isPainted: boolean
   /** Cells that mirror each other. */
   readonly groups: readonly (readonly number[])[]
   readonly limits: Limits | null
@@ -205,7 +207,7 @@ const pointAt = (cells: readonly ColourCell[], pairs: readonly (readonly [number
 
 /** What could not be had of colours apart: alike by hand or by mirroring, impossible, not found, uneven. */
 function apartFindings(
-  { cells, names, limits }: Chance,
+  { cells, names, limits, isPainted }: Chance,
   { parts, own }: Drawn,
   task: ColourTask,
   { colours: colouring, outcome }: Colouring,
@@ -241,17 +243,18 @@ function apartFindings(
   const handPairs = new Set(byHand.map((pair) => pair.join()))
   const pairs = alikePairs(task.neighbours, colouring).filter((pair) => !handPairs.has(pair.join()))
   const point = pointTo(pairs)
+  const clear = isPainted ? ', or clear what is painted by hand round these motifs' : ''
   if (outcome === 'impossible') {
     const enough = coloursThatDo(task, task.colours + 3, random)
     const advice = spelledValue(
       enough === null ? 'Choose more colourways' : `Choose ${counted(enough, 'colourway')}`,
     )
-    const said = { ...values, pairs: formatNumber(pairs.length), advice }
+    const said = { ...values, pairs: formatNumber(pairs.length), advice, clear }
     findings.push(finding('colours/impossible', where, said, point))
   } else if (pairs.length > 0) {
-    findings.push(
-      finding('colours/not-found', where, { ...values, pairs: formatNumber(pairs.length) }, point),
-    )
+    const advice = spelledValue(`${isPainted ? '' : 'or '}choose one more colourway`)
+    const said = { ...values, pairs: formatNumber(pairs.length), advice, clear }
+    findings.push(finding('colours/not-found', where, said, point))
   }
   return findings
 }

@@ -17,13 +17,13 @@ export const COLOUR_FINDINGS = {
     severity: 'warning',
     message:
       'with {colourways} {colourways|colourway|colourways} neighbours cannot all be kept apart (every way was ruled out); {pairs} {pairs|pair stays|pairs stay} alike.',
-    mend: '{advice}, or clear what is painted by hand round these motifs.',
+    mend: '{advice}{clear}.',
   },
   'colours/not-found': {
     severity: 'warning',
     message:
       'no way of placing {colourways} {colourways|colourway|colourways} was found that keeps all neighbours apart, though there may be one; {pairs} {pairs|pair stays|pairs stay} alike.',
-    mend: 'Shuffle the colours, choose one more colourway, or clear what is painted by hand round these motifs.',
+    mend: 'Shuffle the colours, {advice}{clear}.',
   },
   'colours/uneven': {
     severity: 'note',

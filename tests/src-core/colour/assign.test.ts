@@ -247,6 +247,29 @@ describe('no two alike', () => {
     expect(alike(cells, found.colourways)).toBeLessThan(120)
   })
 
+  it('says to clear what is painted where something is, and not of what is made', () => {
+    // Three that touch each other in two colourways.
+    const cells = cellsOf(3, [
+      [0, 1],
+      [1, 2],
+      [0, 2],
+    ] as const)
+    const mendOf = (painted: Record<string, string>, held: Record<string, string> = {}) => {
+      const fill = { pattern: 'no-two-alike', seed: 7 } as const
+      const found = assignColourways(
+        ...([cells, fill, painted, ways(2), undefined, 'straight-rows', [], held] as const),
+      )
+      return found.findings.find(({ code }) => code === 'colours/impossible')?.mend
+    }
+    const [first] = cells.map(({ id }) => id)
+    expect(mendOf({})).toBe('Choose 3 colorways.')
+    expect(mendOf({ [first!]: 'c0' })).toBe(
+      'Choose 3 colorways, or clear what is painted by hand round these motifs.',
+    )
+    expect(mendOf({}, { [first!]: 'c0' })).toBe('Choose 3 colorways.')
+    expect(mendOf({ [first!]: 'c0' }, { [first!]: 'c0' })).toBe('Choose 3 colorways.')
+  })
+
   it('leaves colourways alone that are painted but not chosen, and still keeps from them', () => {
     const cells = square(6, 6)
     const found = assign(cells, 'no-two-alike', 4, { colourways: ['c0', 'c1'] }, { '3,3': 'c3', '3,4': 'c2' })
