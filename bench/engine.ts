@@ -194,7 +194,7 @@ export function benchPanelDrag(): Row {
 
 /** The whole plan at 2,500, 10,000 and 40,000 motifs. */
 export function benchGrowth(): Row[] {
-  const plan = (project: Project) => createPlanner().plan(project)
+  const plan = (project: Project) => createPlanner().plan(project).order
   const of = (side: number) => () => blanketProject(side, side)
   // By turns: what is compared meets the same state of the machine.
   const [small, middle] = bestOfBoth(7, plan, [of(50), of(100)])
@@ -235,7 +235,7 @@ export function benchTwoKinds(): Row {
       layout: { ...layout, alternate: { motifs: ['m', 'n'], by: 'cell' } },
     }
   }
-  const plan = (project: Project) => createPlanner().plan(project)
+  const plan = (project: Project) => createPlanner().plan(project).order
   const [ours, baseline] = bestOfBoth(7, plan, [two, one])
   const ratio = ours / baseline
   return {

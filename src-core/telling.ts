@@ -7,6 +7,8 @@
 export interface Telling<Item> {
   /** All of it, to its end: the same list each time. */
   readonly all: () => readonly Item[]
+  /** The first so many, and no more told than these. */
+  readonly first: (most: number) => readonly Item[]
   /** Tells so many more; whether that was the end of it. */
   readonly further: (most: number) => boolean
 }
@@ -40,7 +42,11 @@ export function telling<Item>(begin: () => Iterator<Item, unknown>): Telling<Ite
     further(Infinity)
     return told
   }
-  const made: Telling<Item> = { all, further }
+  const first = (most: number): readonly Item[] => {
+    further(most - told.length)
+    return told.slice(0, most)
+  }
+  const made: Telling<Item> = { all, first, further }
   byReading.set(all, made)
   return made
 }
@@ -55,6 +61,17 @@ export const toldAs = <Key extends string, Item>(
   Object.defineProperty({}, key, { get: all, enumerable: true, configurable: true }) as Readonly<
     Record<Key, readonly Item[]>
   >
+
+/** The first items of a list; of one that is told when it is read, no more is told than these. */
+export function firstOf<Key extends string, Of extends Readonly<Record<Key, readonly unknown[]>>>(
+  of: Of,
+  key: Key,
+  most: number,
+): Of[Key] {
+  const reading = Object.getOwnPropertyDescriptor(of, key)?.get
+  const list = reading && byReading.get(reading)
+  return (list ? list.first(most) : of[key].slice(0, most)) as Of[Key]
+}
 
 /** What a plan has still to tell, or has told already, of what is told by and by. */
 export function tellingsOf(plan: object): Telling<unknown>[] {

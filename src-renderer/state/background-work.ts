@@ -93,7 +93,7 @@ export type Message =
 /** What changes hands with a message and is not copied. */
 export const bytesIn = (message: Message): ArrayBuffer[] =>
   'answer' in message && message.answer.value.kind === 'plan'
-    ? Object.values(message.answer.value.change.long)
+    ? Object.values(message.answer.value.change.long).flat()
     : []
 
 /** How many arrangements are offered as pictures. */

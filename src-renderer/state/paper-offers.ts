@@ -3,6 +3,7 @@ import type { Plan } from '../../shared-types/plan'
 import type { ListName, OptionalPage, SheetName } from '../../shared-types/sheets'
 import { OPTIONAL_PAGES } from '../../shared-types/sheets'
 import { hasBegun } from '../../src-core/progress/words'
+import { firstOf } from '../../src-core/telling'
 import type { PaperOfKind } from '../kinds/kind'
 
 /** What to put it together by, or one of the sheets of its kit. */
@@ -52,7 +53,9 @@ export const PAGE_WORDS: Readonly<Record<OptionalPage, string>> = {
 /** Those that a project has. */
 export const optionalPagesOf = (plan: Plan): OptionalPage[] =>
   OPTIONAL_PAGES.filter(
-    (page) => (page !== 'order' || plan.order.length > 0) && (page !== 'progress' || hasBegun(plan.progress)),
+    (page) =>
+      (page !== 'order' || firstOf(plan, 'order', 1).length > 0) &&
+      (page !== 'progress' || hasBegun(plan.progress)),
   )
 
 /** Lists for a spreadsheet. */

@@ -5,29 +5,36 @@
  */
 import type { Plan } from '../../shared-types/plan'
 import type { Settled } from '../../shared-types/settled'
+import { telling, toldAs, withFields } from '../../src-core/telling'
 
 const LONG = ['motifs', 'joins', 'order', 'holes', 'fillers', 'fillerSteps', 'halves', 'findings'] as const
 type Long = (typeof LONG)[number]
 const isLong = (key: string): key is Long => (LONG as readonly string[]).includes(key)
 
-/** Fields of a plan, the long ones as text in UTF-8. */
+/** Items of a list that are written and read at a stretch: a few ms of them. */
+const AT_A_STRETCH = 500
+
+/** Fields of a plan, the long ones in pieces, each the text of a list in UTF-8. */
 export interface Parcel {
   readonly light: Partial<Omit<Plan, Long | 'settled'>>
-  readonly long: Readonly<Partial<Record<Long, ArrayBuffer>>>
+  readonly long: Readonly<Partial<Record<Long, readonly ArrayBuffer[]>>>
 }
 
 /** What is written as JSON, in bytes. */
 export const bytesOf = (value: unknown): ArrayBuffer => new TextEncoder().encode(JSON.stringify(value)).buffer
 
-/** The project itself stays behind: whoever asked has it. Between long fields it pauses. */
+/** The project itself stays behind: whoever asked has it. Between pieces of what is long it pauses. */
 export function* packing({ settled: _, ...fields }: Partial<Plan>): Generator<null, Parcel, void> {
-  const entries = Object.entries(fields)
-  const light = entries.filter(([key]) => !isLong(key))
-  const long: Partial<Record<Long, ArrayBuffer>> = {}
-  for (const [key, value] of entries) {
-    if (!isLong(key)) continue
-    yield null
-    long[key] = bytesOf(value)
+  const light = Object.entries(fields).filter(([key]) => !isLong(key))
+  const long: Partial<Record<Long, ArrayBuffer[]>> = {}
+  for (const key of LONG) {
+    const list = fields[key]
+    if (!list) continue
+    const pieces: ArrayBuffer[] = (long[key] = [])
+    for (let from = 0; from < list.length; from += AT_A_STRETCH) {
+      yield null
+      pieces.push(bytesOf(list.slice(from, from + AT_A_STRETCH)))
+    }
   }
   return { light: Object.fromEntries(light), long }
 }
@@ -37,23 +44,16 @@ export function* packing({ settled: _, ...fields }: Partial<Plan>): Generator<nu
  * nor the new.
  */
 export function unpacked({ light, long }: Parcel, settled: Settled, before?: Plan): Plan {
-  const plan = Object.defineProperties({}, before ? Object.getOwnPropertyDescriptors(before) : {}) as Plan
-  for (const [key, value] of Object.entries({ ...light, settled }))
-    Object.defineProperty(plan, key, { value, enumerable: true, configurable: true, writable: true })
-  for (const [key, bytes] of Object.entries(long))
-    Object.defineProperty(plan, key, { get: readOnce(bytes), enumerable: true, configurable: true })
-  return plan
+  const lists = Object.entries(long).map(([key, pieces]) =>
+    toldAs(
+      key,
+      telling(() => read(pieces)),
+    ),
+  )
+  return withFields((before ?? {}) as Plan, { ...light, settled }, ...lists) as Plan
 }
 
-/** Reads a text when it is asked for the first time, and lets go of it. */
-function readOnce(bytes: ArrayBuffer): () => unknown {
-  let waiting: ArrayBuffer | null = bytes
-  let read: unknown
-  return () => {
-    if (waiting !== null) {
-      read = JSON.parse(new TextDecoder().decode(waiting))
-      waiting = null
-    }
-    return read
-  }
+/** Reads pieces of a list one after the other, as far as they are asked for. */
+function* read(pieces: readonly ArrayBuffer[]): Generator<unknown, void, void> {
+  for (const piece of pieces) yield* JSON.parse(new TextDecoder().decode(piece)) as unknown[]
 }

@@ -10,7 +10,7 @@ import { patchBlanket } from '../../../src-renderer/state/edits/layout'
 import { bytesOf, unpacked } from '../../../src-renderer/state/plan-parcel'
 import { SMALL } from '../projects'
 import { settled } from '../../../src-core/settled'
-import { telling, toldAs, withFields } from '../../../src-core/telling'
+import { firstOf, telling, toldAs, withFields } from '../../../src-core/telling'
 
 const sized = (rows: number): Project => patchBlanket(SMALL, { columns: 20, rows })
 const ask = (project: Project): Question => ({ lane: 'document', kind: 'plan', project })
@@ -302,13 +302,23 @@ describe('a plan on its way', () => {
 
   it('is read when it is looked at, once, and keeps what did not change', () => {
     const first = unpacked(
-      { light: { ends: 1 }, long: { joins: bytesOf([{ x: 1 }]), order: new ArrayBuffer(1) } },
+      { light: { ends: 1 }, long: { joins: [bytesOf([{ x: 1 }])], order: [new ArrayBuffer(1)] } },
       MADE,
     )
-    const second = unpacked({ light: { ends: 2 }, long: { motifs: bytesOf([]) } }, MADE, first)
+    const second = unpacked({ light: { ends: 2 }, long: { motifs: [bytesOf([])] } }, MADE, first)
     expect(second.joins).toEqual([{ x: 1 }])
     expect(second.joins).toBe(first.joins)
     expect([first.ends, second.ends]).toEqual([1, 2])
     expect(() => second.order).toThrow(SyntaxError)
+  })
+
+  it('reads no more of a long list than its first items where these are asked for', () => {
+    const step = (motif: string) => ({ kind: 'motif', motif, free: [], joins: [], words: '', pattern: '' })
+    const pieces = [bytesOf([step('a'), step('b')]), bytesOf([step('c')]), new ArrayBuffer(1)]
+    const plan = unpacked({ light: {}, long: { order: pieces } }, MADE)
+    const first = (most: number) => firstOf(plan, 'order', most).map(({ motif }) => motif)
+    expect([first(1), first(3), first(2)]).toEqual([['a'], ['a', 'b', 'c'], ['a', 'b']])
+    expect(() => plan.order).toThrow(SyntaxError)
+    expect(firstOf({ list: [1, 2, 3] }, 'list', 2)).toEqual([1, 2])
   })
 })
