@@ -5,7 +5,7 @@
  */
 import { extremesOf } from '../motif/extremes'
 import { standing } from './comb'
-import { DIRECTIONS, ORDER } from './symmetry'
+import { BY_FAR, DIRECTIONS, ORDER } from './symmetry'
 import type { Slits, Symmetry } from './symmetry'
 import { evenedOut, middleMean } from './tips'
 
@@ -20,6 +20,8 @@ const LEAST_DIP = 0.62
  */
 const MAYBE_DIP = 0.45
 const EVENLY = { apart: 0.12, top: 0.85, least: 3 } as const
+/** And the least that the shallowest dip is of the deepest. */
+const ALIKE_DEEP = 0.85
 /** Least distance of two tops, as a share of an even one. */
 const LEAST_APART = 0.6
 /** Tips that differ by less than this share are of petals alike, which differ by chance. */
@@ -122,6 +124,9 @@ function withinRepeat(symmetry: Symmetry): Petalled {
     heights.every((height) => height - low >= EVENLY.top * (high - low))
   if (doubtful && !areEven) return { ...plain, doubtful }
   const isAlike = Math.max(...heights) - Math.min(...heights) < ALIKE * high
+  // Every second dip of two that take turns mirrors the other: where tops are alike and they are not, it is a heart's notch.
+  const isClearer = standing(symmetry.spectrum, order) > standing(symmetry.spectrum, kinds * order) + BY_FAR
+  if (isAlike && kinds === 2 && shallowest < ALIKE_DEEP && isClearer) return plain
   const longest = tips[heights.indexOf(Math.max(...heights))]!
   return {
     ...symmetry,

@@ -103,7 +103,7 @@ const NOTCHED = { depth: 0.0015, finer: 0.2 } as const
 export const CLEAR = 0.65
 /** From where on a repeat stands out (rounds of the tests' renderers come to 9), and from where on another one does so more. */
 const STANDING = 13
-const BY_FAR = 12
+export const BY_FAR = 12
 /** What petals of one motif may differ by, rms as a share of the mean reach: more, and it is three arms and no repeat. */
 const MOST_UNLIKE = 0.12
 
@@ -179,7 +179,9 @@ function repeatOf(reach: Float64Array): Omit<Symmetry, 'middle' | 'reach' | 'sli
   )
   const largest = stitches ?? strongest
   const clearest = clearestOrder({ powers, mean }, orders)
-  const isClearer = clearest.standing > standing({ powers, mean }, largest) + BY_FAR
+  // A finer one of the same holds all that is clear in it, or more: no other has to stand out by far.
+  const by = clearest.standing >= STANDING && clearest.order % largest === 0 ? 0 : BY_FAR
+  const isClearer = clearest.standing > standing({ powers, mean }, largest) + by
   const order = isClearer ? clearest.order : largest
   const own = explained(order)
   const rival = Math.max(

@@ -3,6 +3,7 @@ import { describe, expect, it } from 'vitest'
 import { evenOutline } from '../../../src-core/photo/even'
 import { petalled } from '../../../src-core/photo/lobes'
 import { measuredOf } from '../../../src-core/photo/motif'
+import { mayBeOthers } from '../../../src-core/photo/photo'
 import type { PhotoMeasures } from '../../../src-core/photo/photo'
 import { findSymmetry } from '../../../src-core/photo/symmetry'
 import { tracedOutline } from '../../../src-core/motif/traced'
@@ -57,6 +58,13 @@ describe('petals within a repeat', () => {
     const place = (turn: number) => (((turn * 7) / (2 * Math.PI)) % 1) - 0.5
     const flat = (turn: number) => 40 - 0.24 * Math.exp(-((place(turn) / 0.18) ** 2)) - 0.3 * Math.exp(-(((Math.abs(place(turn)) - 0.5) / 0.02) ** 2)) // prettier-ignore
     expect(petalled(findSymmetry(lineOf(flat, 0.05), { x: 0, y: 0 }))).toMatchObject({ order: 7, repeat: 7 })
+  })
+
+  it('are hearts of two lobes alike where every second dip is shallower in each of them', () => {
+    const hearts = (turn: number) => 40 + 0.7 * Math.cos(14 * turn) + 0.16 * Math.cos(7 * turn + Math.PI / 2)
+    const found = petalled(findSymmetry(lineOf(hearts, 0.05), { x: 0, y: 0 }))
+    expect(found).toMatchObject({ order: 7, repeat: 7, within: false })
+    expect(mayBeOthers(found)).toBe(true)
   })
 
   it('keep their kinds in the outline that is evened out, which can be planned', () => {

@@ -45,6 +45,11 @@ describe('motifs of the studio', () => {
     expect(Math.abs(measures!.overTips / taken.motif.overTips - 1)).toBeLessThan(0.01)
   })
 
+  it('has nine hearts counted, of which every third is larger by chance', () => {
+    const { measures } = measurePhoto(studio(5670000).picture, { sheet: 'Letter' })
+    expect(measures).toMatchObject({ kind: 'petals', petals: 9 })
+  })
+
   it('lies beside a bank card, whose edges are looked for as far off as those of a sheet', () => {
     const taken = studio(8, { rough: true })
     const { measures, findings } = measurePhoto(taken.picture, { sheet: taken.sheet })
