@@ -9,7 +9,7 @@ export const FILE_FINDINGS = {
   },
   'file/out-of-bounds': {
     severity: 'warning',
-    message: '{what}: {received} is not from {least} to {most}.',
+    message: '{what}: found {received}, expected {least} to {most}.',
     mend: 'Enter a number within these bounds.',
   },
   'file/invalid-value': {

@@ -19,7 +19,7 @@ export const GARLAND_FINDINGS = {
   },
   'garland/measure': {
     severity: 'error',
-    message: '{what}: {received} is not from {least} to {most}.',
+    message: '{what}: found {received}, expected {least} to {most}.',
     mend: 'Enter a length within these bounds.',
   },
   'garland/whole-number': {

@@ -66,7 +66,7 @@ export const LAYOUT_FINDINGS = {
   },
   'layout/outline-size': {
     severity: 'error',
-    message: 'the outline’s {what}: {received} is not from {least} to {most}.',
+    message: 'the outline’s {what}: found {received}, expected {least} to {most}.',
     mend: 'Enter the width of the outline, or choose none.',
   },
   'layout/outline-path': {
