@@ -50,6 +50,26 @@ function onSome(reading: Reading, below: RoundState): void {
   reading.base = { kind: 'round', state }
 }
 
+/** "… of the other lobe", "of the first lobe": stitches of a second piece like the one in hand. */
+const OF_TWIN =
+  /\bof (?:the )?(?:other|first|second|1st|2nd) (?:lobe|half|bump|hump|piece|circle|wing|ear|leg|tube)\b/i
+
+/** That there are two of them. */
+const TWO =
+  /\b(?:make|work) (?:2|two)\b|\b(?:2|two) (?:lobes|halves|bumps|humps|pieces|circles|wings|ears|legs|tubes)\b|\b(?:lobe|half|piece|circle|ear|leg) (?:1|2|one|two)\b|\b(?:first|second) (?:lobe|half|bump|piece|circle|wing|ear|leg)\b/i
+
+/** A round that joins two pieces alike, worked before one after the other, goes round both. */
+export function joinTwins(reading: Reading, text: string, { start, end }: RoundNode): void {
+  const { base } = reading
+  if (base.kind !== 'round' || base.state.unknown || base.state.told) return
+  if (!OF_TWIN.test(text.slice(start, end)) || !TWO.test(text.slice(0, start))) return
+  const { state } = base
+  const places = [...state.places, ...state.places]
+  const twice = (used: Uint8Array) => Uint8Array.from([...used, ...used])
+  const both = { ...state, index: -1, places, loops: twice(state.loops), touched: twice(state.touched) }
+  reading.base = { kind: 'round', state: both }
+}
+
 /** A part of its own ("Leaf", "Second motif") begins with nothing but its own ring or chain; others go on. */
 export function beginPart(
   reading: Reading,

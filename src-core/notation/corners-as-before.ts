@@ -19,9 +19,28 @@ function passLead(reader: Reader): void {
   reader.skip('the')
 }
 
+/** "One more corner", "then another corner", "work the last corner", "corner again": what this round has put into the others; passes it. */
+const passOneMore = (reader: Reader): boolean =>
+  reader.attempt(() => {
+    while (reader.skip('then', 'and', 'now') || reader.skipA('verb')) continue
+    reader.skip('one', '1', 'a', 'the')
+    const more = reader.skip('more', 'last', 'another')
+    if (!reader.skip('corner') || /s$/.test(reader.spelled(-1))) return null
+    const again = reader.skip('again')
+    return (more || again) && (!reader.peek() || /^[,.;]$/.test(reader.key()) || reader.peek()!.first)
+      ? true
+      : null
+  }) === true
+
 /** "Corners as before", "corner as in Rnd 2": a corner, or each of them, that an earlier round tells. */
 export const readCornersAsBefore = (reader: Reader): WorkItem | null => {
   const start = reader.at
+  if (passOneMore(reader)) {
+    const span = reader.span(start)
+    const stitch: StitchName = { ...NO_NAME, form: 'special', name: 'another corner', ...span }
+    const place = plainPlace({ which: 'next', each: false, noun: { kind: 'corner' }, extent: null }, span)
+    return { type: 'work', count: null, stitch, place, ...span }
+  }
   return reader.attempt(() => {
     passLead(reader)
     const from = reader.at
@@ -99,7 +118,8 @@ export function cornerBefore(work: Work, name: StitchName): Definition | null {
       start < work.node.start &&
       (number === 0 || (numbers !== null && numbers[0] <= number && number <= numbers[1])),
   )
-  const corner = cornersAt(rounds, before)
+  const own = /^another/.test(name.name) ? cornerOf(work.node.items) : null
+  const corner = own ?? cornersAt(rounds, before)
   if (!corner) return null
   const { start, end, line, column } = corner
   const span = { start, end, line, column }

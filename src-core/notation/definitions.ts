@@ -31,6 +31,15 @@ const hasChains = (items: readonly Item[]): boolean =>
 /** "Decrease (sc3tog)": says itself over how many it goes. */
 const SIZED = /\d\s?-?tog$/i
 
+/** "Corner: in the ch-2 sp work 2 dc, ch 2, 2 dc" goes there once, as "(2 dc, ch 2, 2 dc) in the ch-2 sp" does. */
+const placeBehind = (item: Item): Item =>
+  item.type === 'placed' && !item.items.some((each) => 'place' in each && each.place)
+    ? {
+        ...item,
+        ...{ type: 'group', bracket: '(', times: null, around: false, toCorner: false, lastCount: 0 },
+      }
+    : item
+
 /** A stitch under its name, with the words up to a token that explain it. */
 export function readDefinition(reader: Reader, heading: Heading | Explained, to: number): Definition {
   const label = heading.label ?? ''
@@ -51,7 +60,7 @@ export function readDefinition(reader: Reader, heading: Heading | Explained, to:
   // "Tr3tog", "FPdc" and "sc" are known as they stand, "long dc" is not.
   const known = named !== null && !manner && (named.form === 'together' || named.form === 'plain')
   const before = reader.findings.length
-  const { items } = readBody(reader, heading.to, to)
+  const items = readBody(reader, heading.to, to).items.map(placeBehind)
   // Special stitches are explained in prose; what is not understood there is no slip of the pattern.
   reader.findings.length = before
   // "Edge st: sc in first and last st": one stitch, wherever it is told.

@@ -172,6 +172,12 @@ export function readFoundation(reader: Reader): FoundationItem | null {
         reader.at = at
         return true
       })
+      // "Magic ring (thread ring)", "magic loop (or ch 4 and join)": once more in other words.
+      reader.attempt(() => {
+        if (!reader.skip('(')) return null
+        while (reader.peek()?.kind === 'word' && !reader.isA('ring') && !reader.isA('chain')) reader.at++
+        return (reader.skipA('ring') && reader.skip(')')) || null
+      })
       return { type: 'foundation', ring: 'adjustable', ...reader.span(start) }
     }
     // "Ring of thread", "work a loop of yarn as centre ring".

@@ -68,6 +68,22 @@ const doesSomething = (item: Item): boolean =>
   !['note', 'count', 'statement'].includes(item.type) &&
   !(item.type === 'work' && item.count === null && item.place === null)
 
+const WORKED = new Set<Item['type']>(['work', 'group', 'star', 'placed', 'evenly'])
+
+/** "Ch 5, join. Ch 3, 11 dc in ring, join. 2nd rnd: …": what stands before the second round is the first one. */
+function withFirst(rounds: readonly RoundNode[]): readonly RoundNode[] {
+  const second = rounds.findIndex(({ numbers }) => numbers !== null)
+  const before = rounds[second - 1]
+  if (rounds[second]?.numbers?.[0] !== 2 || before?.label !== 'foundation') return rounds
+  const works = before.items.some(
+    (item) => WORKED.has(item.type) && !(item.type === 'work' && isSlip(item.stitch)),
+  )
+  if (!works || before.part !== rounds[second]!.part) return rounds
+  return rounds.map((round) =>
+    round === before ? { ...round, numbers: [1, 1] as const, label: null } : round,
+  )
+}
+
 /** Parses a text in the given terms. Never throws; what it cannot read becomes notes and findings. */
 export function parseRounds(
   text: string,
@@ -239,7 +255,8 @@ export function parseRounds(
     kind === 'part' ? [{ label, words: reader.words(span) }] : [],
   )
   const counted = withPieces(rounds, text, named)
-  const nodes = titled ? counted.map((round) => ({ ...round, part: null })) : counted
+  const numbered = withFirst(counted)
+  const nodes = titled ? numbered.map((round) => ({ ...round, part: null })) : numbered
   return {
     tree: {
       text,

@@ -10,7 +10,9 @@ export const BUNCHES = new Set(['together', 'cluster', 'puff', 'popcorn', 'bobbl
 
 /** Whether stitches stand before the first repeat. */
 function beginsBefore(items: readonly Item[]): boolean {
-  const at = items.findIndex((item) => item.type === 'star' || (item.type === 'group' && item.around))
+  const at = items.findIndex(
+    (item) => item.type === 'star' || (item.type === 'group' && (item.around || item.times !== null)),
+  )
   return items
     .slice(0, Math.max(0, at))
     .some(({ type }) => type === 'work' || type === 'group' || type === 'placed')
@@ -37,6 +39,10 @@ export function groupCounts(
   sums: Tally,
   standing: readonly WorkedElement[],
 ): readonly number[] {
+  // "Into a ring: 3 tr, [3 tr, 1 dtr] three times": all of it stands in one place.
+  const items = work.node.items.flatMap((item) => (item.type === 'placed' ? item.items : [item]))
+  const timed = items.flatMap((item) => (item.type === 'group' && item.times !== null ? [item.times] : []))
+  const times = [...work.repeats.values(), ...timed]
   const spaces = Object.values(sums.spaces)
   const all = spaces.reduce((sum, count) => sum + count, 0)
   return [
@@ -45,13 +51,12 @@ export function groupCounts(
     ...(words.startsWith('point') ? [sums.made] : []),
     sums.groups,
     standing.filter(({ form }) => form === 'together' || BUNCHES.has(form)).length,
-    ...work.repeats.values(),
-    ...work.node.items.flatMap((item) => (item.type === 'group' && item.times !== null ? [item.times] : [])),
+    ...times,
     all,
     ...spaces,
     sums.slips,
     // Something that is worked before the repeat may be one more like it.
-    ...(beginsBefore(work.node.items) ? [...work.repeats.values()].map((times) => times + 1) : []),
+    ...(beginsBefore(items) ? times.map((each) => each + 1) : []),
   ]
 }
 

@@ -325,6 +325,35 @@ export const timesOf = (
 ): number => (more && before && !before.some(isMade) && !beginsIt(before, list) ? amount + 1 : amount)
 const CLOSES = new Set(['join', 'joining', 'ss', 'sl', 'close', 'unite', 'ending'])
 
+/**
+ * "5 ch., then 1 tr., 2 ch., five times into the ring": all behind "then", or behind the chains that the round begins
+ * with, so many times. Puts the group there and passes the words; false for anything else.
+ */
+export const passTimesOver = (reader: Reader, items: Item[], least: number): boolean =>
+  reader.attempt(() => {
+    const last = items.at(-1)
+    if ((last?.type !== 'chain' && last?.type !== 'work') || !isBare(last)) return null
+    // "2 ch. five times": the stop of the abbreviation ends nothing.
+    if (!reader.skip(',') && /^[\p{Ll}\d]/u.test(reader.peek(1)?.text ?? '')) reader.skip('.')
+    const times = reader.number()
+    if (times === null || times < 2 || !reader.skip('times')) return null
+    const place = reader.isA('into') ? readPlace(reader) : null
+    const kind = place?.parts[0]!.noun.kind
+    if (kind !== 'ring' && kind !== 'space') return null
+    let from = items.length - 1
+    while (from > least && isBare(items[from - 1]!)) from--
+    const then = reader.tokens.findLast(({ key, start }) => key === 'then' && start < last.start)
+    const behind = then ? items.findIndex(({ start }, at) => at >= from && start > then.start) : -1
+    if (behind >= 0) from = behind
+    else if (from === 0 && items[0]!.type === 'chain') from = 1
+    const listed = items.slice(from)
+    // Of a longer list nobody knows where it begins.
+    if ((behind < 0 && listed.length > 2) || !listed.some(({ type }) => type === 'work')) return null
+    items.splice(from)
+    items.push({ ...groupOf(listed.slice(0, -1), last, place), times })
+    return true
+  }) === true
+
 /** What an item is with the loose stitches before it that share its place; takes those off the list. */
 export function withBefore(reader: Reader, items: Item[], least: number, item: Item): Item {
   const shared = item.type === 'chain' ? readShared(reader, items.at(-1)) : null

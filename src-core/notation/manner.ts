@@ -31,6 +31,14 @@ const passPurpose = (reader: Reader): boolean =>
     return reader.isA('verb') || reader.sees('work') || null
   }) === true
 
+/** "Then one last (2 dc, ch 2, 2 dc) in the corner": that it is one more; passes it. */
+const passOneLast = (reader: Reader): boolean =>
+  reader.attempt(() => {
+    const one = reader.skip('one', '1', 'a', 'the')
+    const more = reader.skip('more', 'last') || reader.skip('another')
+    return (one && more && /^[([]$/.test(reader.key())) || null
+  }) === true
+
 /** "Start with a slip knot and (ch 2)", "make a slipknot, then": what the hands know without counting; passes it. */
 const passHands = (reader: Reader): boolean =>
   reader.attempt(() => {
@@ -46,7 +54,7 @@ const passHands = (reader: Reader): boolean =>
 /** Passes them where an instruction follows, behind a comma or a verb of working. */
 export const passManner = (reader: Reader): boolean =>
   reader.attempt(() => {
-    if (reader.peek()?.first && passHands(reader)) return true
+    if ((reader.peek()?.first && passHands(reader)) || passOneLast(reader)) return true
     const before = reader.tokens[reader.at - 1]
     if (before && !/^([,;:.*([]|and|then|now)$/.test(before.key)) return null
     if (reader.sees('for')) return passPurpose(reader) || null

@@ -89,11 +89,28 @@ const readListed = (reader: Reader, place: Place): Place | null =>
     }
   })
 
+/** "(S.s. over next 2 sts) to centre tr of scallop, s.s. into this tr": the one behind those, told before it is reached. */
+const readAim = (reader: Reader): Place | null =>
+  reader.attempt(() => {
+    const start = reader.at
+    if (!reader.skip('to')) return null
+    const part = readPart(reader, false, { which: 'next', count: 1, each: false })
+    const end = reader.at
+    if (part?.noun.kind !== 'within') return null
+    while (reader.skip(',', 'and', 'then')) continue
+    const slip = readSlip(reader) && (reader.skip('in') || reader.skip('into'))
+    if (!slip || !/^th(is|at)$/.test(reader.spelled())) return null
+    reader.at = end
+    return { parts: [part], over: false, ...reader.span(start) }
+  })
+
 /** "Sl st in next hdc, in next dc and into ch-3 sp": every place on the way. */
 export function readFurther(reader: Reader, place: Place): Place {
   const start = reader.at
   const listed = readListed(reader, place)
   if (listed) return listed
+  const aim = place.over ? readAim(reader) : null
+  if (aim) return { ...place, over: false, parts: [...place.parts, ...aim.parts], end: aim.end }
   const more = reader.attempt(() => {
     if (!reader.skip(',')) return null
     const found = reader.isA('into') ? readPlace(reader) : null

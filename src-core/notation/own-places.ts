@@ -34,7 +34,11 @@ const readFirstChains = (reader: Reader): PlacePart['round'] =>
   reader.attempt(() => {
     reader.skip('the')
     if (!reader.skip('first')) return null
-    if (reader.number() === null || !reader.skipA('chain') || !reader.skip('of')) return null
+    if (reader.number() === null || !reader.skipA('chain')) return null
+    // "(Round the upright made by) the first 3 ch. of the 1st row".
+    const round = readRound(reader)
+    if (round) return round
+    if (!reader.skip('of')) return null
     while (reader.skip('the', 'beg', 'starting', 'turning')) continue
     if (reader.peek()?.kind === 'chains') reader.at++
     else if (!reader.skipA('chain')) return null

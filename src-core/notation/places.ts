@@ -61,8 +61,8 @@ export function readPart(reader: Reader, around: boolean, inherited: Draft | nul
     if (around) {
       reader.attempt(() => {
         reader.skip('the')
-        if (!reader.skip('post', 'stem', 'bar')) return null
-        reader.skip('of')
+        if (!reader.skip('post', 'stem', 'bar', 'upright')) return null
+        if (!reader.skip('of')) reader.skipAll('made', 'by')
         return true
       })
     }
@@ -91,6 +91,10 @@ export function readPart(reader: Reader, around: boolean, inherited: Draft | nul
       }
     }
     const own = readOwn(reader)
+    // "Around post of beg ch-3 of Rnd 1": the stitch for which it stands there.
+    const stands = around && own?.noun.kind === 'own' && !own.round ? readRound(reader) : null
+    if (stands)
+      return finish({ which: 'first', count: 1, each: false }, { kind: 'stitch', name: null }, stands)
     if (own) return finish({ which: own.base ? 'same' : 'first', count: 1, each: false }, own.noun, own.round)
     // "in top of next dc", "in tip of next cluster".
     const bunch = reader.sees('tip', 'of') && [3, 4].some((ahead) => isBunch(reader.peek(ahead)))
@@ -122,6 +126,8 @@ export function readPart(reader: Reader, around: boolean, inherited: Draft | nul
     if (other) return finish({ which: 'elsewhere', count: 1, each: false }, other)
     let draft = readWhich(reader)
     if (draft) passLikeness(reader)
+    // "1 d.c. round the next upright tr."
+    if (around) reader.skip('upright')
     // "in the Rnd 2 sl st".
     const compact = reader.sees('r') && reader.peek(1)?.kind === 'number'
     let named = reader.isA('round') || compact ? readRound(reader) : null

@@ -44,6 +44,13 @@ export const readTersePlace = (reader: Reader): Place | null => {
   const start = reader.at
   const [token, before] = [reader.peek(), reader.tokens[start - 1]]
   if (!token || token.first || !before || (before.kind === 'mark' && !/^[)\]]$/.test(before.key))) return null
+  // "(2 dc, ch 2, 2 dc) corner".
+  const corner = token.key === 'corner' && /^[)\]]$/.test(before.key) && /^[.,;*)\]]?$/.test(reader.key(1))
+  if (corner && token.text.toLowerCase() === 'corner') {
+    reader.at++
+    const noun = { kind: 'corner' } as const
+    return plainPlace({ which: 'next', each: false, noun, extent: null }, reader.span(start))
+  }
   const joined = token.kind === 'number' && reader.peek(1)?.start === token.end
   if (token.kind !== 'chains' && !joined) return null
   return reader.attempt(() => {

@@ -9,7 +9,7 @@ import type { Said } from '../findings/finding'
 import type { RoundAccount } from './account'
 import { isAccessory, ON_ANY } from './accessories'
 import { withoutWildAmounts } from './amounts'
-import { beginPart, repeatsPart } from './begin-part'
+import { beginPart, joinTwins, repeatsPart } from './begin-part'
 import { completing, withChanges } from './changed-rounds'
 import { courseFor, keepCourse, noted, readingFrom } from './continued'
 import type { Course } from './continued'
@@ -100,6 +100,7 @@ function readNode(reading: Reading, text: string, tree: Omit<RoundsTree, 'repeat
     return
   }
   beginPart(reading, text, tree, node)
+  joinTwins(reading, text, node)
   if (reading.pieces > 1 && !node.pieces && reading.base.kind === 'round')
     reading.base = { kind: 'round', state: severalOf(reading.base.state, reading.pieces) }
   reading.pieces = node.pieces ?? 1

@@ -100,7 +100,19 @@ export function isMeasure(reader: Reader): boolean {
   return false
 }
 
+/** "Round 2, pink" on a line of its own: passes what it is worked with. */
+const passColour = (reader: Reader): boolean =>
+  reader.attempt(() => {
+    if (!reader.skip(',')) return null
+    for (let words = 0; words < 3 && reader.peek()?.kind === 'word' && !reader.peek()!.first; words++) {
+      if (reader.isA('instruction') || reader.isA('stitch') || reader.isA('chain')) return null
+      reader.at++
+    }
+    return reader.key(-1) !== ',' && reader.peek()?.first ? true : null
+  }) === true
+
 function readEnd(reader: Reader, startOfLine: boolean): boolean {
+  if (startOfLine && passColour(reader)) return true
   if (reader.skip(':')) {
     reader.skip('-', '–', '—')
     return true

@@ -13,7 +13,7 @@ import { passPlaceLabel } from './place-labels'
 import { readPhrase } from './phrases'
 import { readProse } from './prose'
 import type { Stop } from './clauses'
-import { passSharedPlace, timesOf, withBefore } from './loose-groups'
+import { passSharedPlace, passTimesOver, timesOf, withBefore } from './loose-groups'
 import { goOn, readShortRepeat, readStarredGroup, wrapStar } from './stars'
 import type { OpenStar } from './stars'
 import { explains, isMadeOf, isUnreadCount, namesIt, remarks, tellsFirst } from './brackets'
@@ -266,7 +266,9 @@ export function sequenceReader(matches: ReadonlyMap<number, number>) {
         continue
       }
       if (items.length > (star?.index ?? 0) && passListAlong(reader, items)) continue
-      if (passSharedPlace(reader, items, star?.index ?? 0, stop === 'placed')) continue
+      const least = star?.index ?? 0
+      if (passSharedPlace(reader, items, least, stop === 'placed') || passTimesOver(reader, items, least))
+        continue
       const told =
         DASHES.has(key) && (items.length > 0 || STOPS.has(reader.spelled(-1))) ? readToldCount(reader) : null
       if (told) {
@@ -373,7 +375,6 @@ export function sequenceReader(matches: ReadonlyMap<number, number>) {
         items[items.length - 1] = changed
         continue
       }
-      const least = star ? star.index : 0
       items.push(withBefore(reader, items, least, item))
     }
     if (star) wrap(star, { repeat: null, closed: false })

@@ -143,7 +143,7 @@ export function readSkip(reader: Reader): SkipItem | null {
     // "*5 ch, leave 1 tr, 1 dc in next tr".
     const leaves = reader.sees('leave') && reader.peek(1)?.kind === 'number' && !reader.peek(1)!.hyphen
     if (leaves) reader.at++
-    if (!leaves && !reader.skipA('skip')) return null
+    if (!leaves && !reader.skipA('skip') && !reader.skipAll('leave', 'out')) return null
     const place = readSkipped(reader)
     if (!place || (leaves && (reader.key() !== ',' || !goesOnBehind(reader)))) return null
     return { type: 'skip', place, unworked: false, ...reader.span(start) }

@@ -102,3 +102,10 @@ export function isStitchAt(reader: Reader, at: number): boolean {
   reader.at = outer
   return found
 }
+
+/** "(Counts as) 2 foundation chs, (dc and ch-2 sp)": those that lie under it; passes them. */
+export const passUnder = (reader: Reader): boolean =>
+  reader.attempt(() => {
+    if (reader.number() === null || !reader.skip('base', 'foundation', 'bottom', 'skipped')) return null
+    return (reader.skipA('chain') && reader.skip(',', 'and', '+')) || null
+  }) === true

@@ -15,10 +15,12 @@ import {
   isBehindGroup,
   isOneStitch,
   isStitchAt,
+  passUnder,
 } from './some-chains'
-import { DOING, endsCounts, passHalf } from './told-counts'
+import { ENTRY_SEPARATORS, readLooseNoun } from './loose-nouns'
+import { endsCounts, passHalf } from './told-counts'
 import type { Span } from './tokens'
-import type { CountEntry, CountItem, Item, Noun, StatementItem } from './tree'
+import type { CountEntry, CountItem, Item, StatementItem } from './tree'
 import { readStitch } from './vocabulary'
 
 /** Words for the one stitch that something stands for. */
@@ -68,6 +70,7 @@ export function readStatement(reader: Reader, end: number): StatementItem | null
       const some = chainsBesides(reader, start, reader.at + at)
       reader.at += at + 1
       reader.skip('as', 'for')
+      passUnder(reader)
       reader.skip('the', 'a', 'an', 'your')
       if (!reader.skip('first', 'beg')) reader.ordinal()
       reader.number()
@@ -104,7 +107,6 @@ export function readStatement(reader: Reader, end: number): StatementItem | null
   })
 }
 
-const ENTRY_SEPARATORS = new Set(', and & + ; with plus - – — = | · •'.split(' '))
 /** "(28 dc, that's 7 on each side)". */
 const LISTS = new Set([',', ';', 'and', '&', '+'])
 const rest = ({ tokens, at }: Reader, end: number): string[] => tokens.slice(at, end).map(({ is }) => is)
@@ -112,20 +114,6 @@ const THAT_IS = new Set(['that', 'which', 'is', 'so'])
 const TRAILING = new Set(
   'each every both row rnd round in all total altogether told made around now at end of per the'.split(' '),
 )
-
-/** What follows a number in a list of counts that names it in words of its own: "4 lacy corner ch-2 sps". */
-function readLooseNoun(reader: Reader, end: number): Noun | null {
-  for (let words = 0; words <= 5; words++) {
-    if (reader.at >= end || ENTRY_SEPARATORS.has(reader.key()))
-      return words > 0 ? { kind: 'own', chain: 0, of: 0, words: reader.spelled(-1) } : null
-    if (reader.seesAny(DOING) || (reader.peek()!.kind !== 'word' && reader.peek()!.kind !== 'chains'))
-      return null
-    const noun = words > 0 ? reader.attempt(() => readNoun(reader)) : null
-    if (noun && reader.at <= end) return noun
-    reader.at++
-  }
-  return null
-}
 
 /** "12 dc, counting the beg ch-3 as a dc", "13 sts, I don't count the ch 3s", "20 sts; the ch 3 isn't counted". */
 function tellsOfCounting(reader: Reader, end: number): boolean {

@@ -15,16 +15,25 @@ import type { WorkedElement } from './worked'
 export const STANDING_KEY = (element: WorkedElement): StitchKey => element.countsAs ?? element.stitch
 
 /** Spaces by size: total, used. */
-function spaceKinds(source: Source, apart: boolean): { chains: number; total: number; used: number }[] {
-  const kinds = new Map<string, { chains: number; total: number; used: number }>()
+interface SpaceKind {
+  readonly chains: number
+  total: number
+  used: number
+  /** Of those used: worked in, not only passed. */
+  worked: number
+}
+
+function spaceKinds(source: Source, apart: boolean): SpaceKind[] {
+  const kinds = new Map<string, SpaceKind>()
   source.places.forEach((place, index) => {
     if (place.kind !== 'space') return
     const { chains } = place
     // "Shell in next shell": the spaces between shells are others, whatever their chains.
     const key = `${chains} ${apart && source.isGroup(place.group)}`
-    const kind = kinds.get(key) ?? { chains, total: 0, used: 0 }
+    const kind = kinds.get(key) ?? { chains, total: 0, used: 0, worked: 0 }
     kind.total++
     if (source.used[index]! >= TRAVELLED) kind.used++
+    if (source.used[index]! >= WORKED) kind.worked++
     kinds.set(key, kind)
   })
   return [...kinds.values()]
@@ -299,7 +308,8 @@ export function checkUse(work: Work, source: Source, allWorked: boolean): void {
   closeLastSpace(work, source)
   const cornerChains = new Set([...cornerPlaces(source)].map((index) => source.places[index]!.chains))
   for (const { chains, ...kind } of spaceKinds(source, work.picked)) {
-    if (kind.used === 0 || kind.used === kind.total || source.overSpaces > 0) continue
+    // "Ch 3, skip next ch-2 sp, [sc in next ch-1 sp, ch 3] 6 times": the one behind those is passed as well.
+    if (kind.worked === 0 || kind.used === kind.total || source.overSpaces > 0) continue
     const name = work.usesCorners && cornerChains.has(chains) ? 'corner' : spaceKey(chains)
     report(
       work,

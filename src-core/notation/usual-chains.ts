@@ -67,6 +67,22 @@ function inTurn(reader: Reader, from: number, to: number, count: number, least: 
   return at.length === count && count >= least ? at : []
 }
 
+/** "(The turning chain stands for the first stitch) whenever it is 2ch (htr) or 3ch (tr)": for each length its stitch. */
+function whenChains(reader: Reader, from: number, to: number): UsualChain[] {
+  const words = reader.tokens.slice(from, to)
+  const when = words.findIndex(({ text }) => /^(when|whenever|where|if)$/i.test(text))
+  if (when < 0) return []
+  return words.flatMap((_, index): UsualChain[] => {
+    const chains = index > when ? (chainsAt(words, index) ?? 0) : 0
+    if (chains === 0) return []
+    reader.at = from + index + 1
+    reader.number()
+    const stitch = reader.attempt(() => (reader.skip('(', '=') ? readStitch(reader) : null))?.stitch ?? null
+    const said = { says: 'counts', stitch, cluster: false, chains: 0 } as const
+    return [{ chains, statement: { type: 'statement', ...said, ...reader.span(from) } }]
+  })
+}
+
 /** "The ch-3 at the beginning of a round counts as a dc": what a note says of all rounds. */
 export function usualChains(reader: Reader, from: number, to: number): UsualChain[] {
   const found: UsualChain[] = []
@@ -99,6 +115,12 @@ export function usualChains(reader: Reader, from: number, to: number): UsualChai
     const nothing = words.slice(counts).some(({ is }, at) => at < 3 && is === 'nothing')
     const negative = nothing || words.slice(0, counts + 2).some(({ is }) => is === 'not')
     const each = [...new Set(named)]
+    const when =
+      told < 0 || never >= 0 || each.some((chains) => chains > 0) ? [] : whenChains(reader, start + told, end)
+    if (when.length > 0) {
+      found.push(...when)
+      each.length = 0
+    }
     const stitches = told < 0 ? [] : inTurn(reader, start + counts + 1, end, each.length, shared ? 1 : 2)
     for (const [index, chains] of each.entries()) {
       if (chains === 0 && !opens) continue

@@ -186,6 +186,85 @@ const CASES: readonly (readonly [what: string, terms: 'US' | 'UK', text: string,
     `${RING}Rnd 2: Chain 4 (counts as dc and ch 1), *dc in next st, ch 1; repeat from * around, sl st in 3rd ch.\nRnd 3: Slip stitch into the first space and make an opening cluster there. Chain 2. Now make a cluster and chain 2 in each of the other 11 spaces. Join with a slip stitch in the top of the opening cluster.`,
     [[12], [12, { 'ch-1': 12 }], [12, { 'ch-2': 12 }]],
   ],
+  [
+    'one more corner, and one last group for it',
+    'US',
+    'Ch 4, join.\nRnd 1: Ch 3 (counts as dc), 2 dc in ring, ch 2, (3 dc, ch 2) three times in ring. Join. (12 dc)\nRnd 2: Ch 3, dc in next 2 dc, *(2 dc, ch 2, 2 dc) corner, dc in next 3 dc.* Do the * to * bit 3 times total, then one last (2 dc, ch 2, 2 dc) corner, sl st to top of ch 3. (28 dc)\nRnd 3: Ch 3, dc in next 4 dc, *(2 dc, ch 2, 2 dc) in corner, dc in next 7 dc; rep from * twice more, then one more corner, dc in last 2 dc, join. (44 dc)',
+    [
+      [12, { 'ch-2': 4 }],
+      [28, { 'ch-2': 4 }],
+      [44, { 'ch-2': 4 }],
+    ],
+  ],
+  [
+    'the post of the chain that began the round before',
+    'US',
+    'Ch 3 counts as a dc.\nRnd 1: Magic ring, ch 3, 7 dc in ring, join. (8 dc)\nRnd 2: Ch 3, FPdc around post of beg ch-3 of Rnd 1, *dc in next dc, FPdc around post of same dc; rep from * 6 more times, join. (8 dc, 8 FPdc)',
+    [[8], [16]],
+  ],
+  [
+    'all of a list so many times, and uprights of an earlier round',
+    'UK',
+    'Make 6 ch. and join round. 1st row: 5 ch. (the first 3 of which serve for a tr.), then 1 tr., 2 ch., five times into the ring, and join to the 3rd of the 5 ch. 2nd row: Into each space work 1 d.c., 5 tr., 1 d.c. 3rd row: Working behind, 1 d.c. round the upright made by the first 3 ch. of the 1st row, * 5 ch., 1 d.c. round the next upright tr. of the 1st row; repeat from * four times more, 5 ch., and join.',
+    [[6, { 'ch-2': 6 }], [42], [6, { 'ch-5': 6 }]],
+  ],
+  [
+    'corners that are stitches, counted',
+    'UK',
+    'Round 1. Into a magic ring: 3ch (counts as a tr), 2tr, 1dtr, then [3tr, 1dtr] three times. Slip stitch to the top of the 3ch. 12 trebles and 4 corners.',
+    [[16]],
+  ],
+  [
+    'two lobes that are joined',
+    'US',
+    'Lobes (make 2)\nR1: MR, 6 sc (6)\nR2: 2 sc in each st (12)\n\nBody\nR3: sc in all 12 sts of lobe on hook, then sc in all 12 sts of the other lobe (24)\nR4: (sc in next 4 sts, sc2tog) 4 times (20)',
+    [[6], [12], [24], [20]],
+  ],
+  [
+    'a colour behind the number of a round, and dashes before its lines',
+    'US',
+    'Round 1, white\n- magic ring, ch 1, 12 sc in ring, join.\n\nRound 2, pink\n- ch 1, 2 sc in each sc, join.',
+    [[12], [24]],
+  ],
+  [
+    'a corner explained with its place first',
+    'US',
+    'Corner: in the chain space work 2 dc, ch 2, 2 dc.\n\nRnd 1: Magic ring, [3 dc in ring, ch 2] 4 times, join.\nRnd 2: Ch 1, (dc in next 3 dc, corner) 4 times, join.',
+    [
+      [12, { 'ch-2': 4 }],
+      [28, { 'ch-2': 4 }],
+    ],
+  ],
+  [
+    'what the turning chain stands for, by its length',
+    'UK',
+    'The turning chain stands for the first stitch whenever it is 2ch (htr) or 3ch (tr). 1ch never counts.\nROUND 1 Magic loop; 2ch, 11 htr into loop, join. 12 sts.\nROUND 2 3ch, 1 tr into same st, 2 tr into each rem st, join. 24 sts.\nROUND 3 1ch, 1 dc into each st, join. 24 sts.',
+    [[12], [24], [24]],
+  ],
+  [
+    'foundation chains among what is skipped',
+    'US',
+    'Ch 20.\nRow 1: Dc in 8th ch from hook (7 skipped chs count as 2 foundation chs, dc and ch-2 sp), *ch 2, sk next 2 chs, dc in next ch; rep from * 3 more times; turn.',
+    [[6, { 'ch-2': 5 }]],
+  ],
+  [
+    'a middle told before it is reached',
+    'UK',
+    'Round 1: Magic ring, 1 ch, (1 dc, 5 ch) 4 times in ring, ss to first dc.\nRound 2: Into each 5 ch. sp. work 1 d.c., 1 h.tr., 3 tr., 1 h.tr., 1 d.c.; s.s. to first d.c.\nRound 3: S.s. over next 2 sts. to centre tr. of scallop, s.s. into this tr., 1 d.c. into same place, * 7 ch., 1 d.c. into centre tr. of next scallop; repeat from * all round, 7 ch., s.s. to first d.c.',
+    [[4, { 'ch-5': 4 }], [28], [4, { 'ch-7': 4 }]],
+  ],
+  [
+    'a first round without its number',
+    'US',
+    'Ch 5, sl st to form ring. Ch 3 (counts as dc), 11 dc in ring, join. (12 dc)\nRnd 2: Ch 1, *sc in next st, leave out next st, ch 3; rep from * 5 more times, join. (6 sc)',
+    [[12], [6, { 'ch-3': 6 }]],
+  ],
+  [
+    'a ring in other words',
+    'US',
+    'Begin: magic ring (thread ring).\n\nRound 1: 3 ch (= 1st dc), 14 dc in the ring. = 15 dc',
+    [[15]],
+  ],
 ]
 
 describe('ways of writing', () => {
