@@ -69,7 +69,7 @@ const passAltogether = (reader: Reader): boolean =>
       reader.skipAll('all', 'in', 'all') ||
       reader.skipAll('all', 'told') ||
       reader.skipAll('in', 'total') ||
-      reader.skip('altogether', 'total', 'thus', 'therefore', 'hence')
+      reader.skip('altogether', 'total', 'totally', 'tog', 'thus', 'therefore', 'hence')
     if (words) reader.skip(',', ':')
     return (words && (reader.peek()?.kind === 'number' || reader.isA('number'))) || null
   }) === true
@@ -99,10 +99,11 @@ export function totalAhead(reader: Reader): boolean {
   return found
 }
 
-/** Whether the maker is asked to count at the cursor; passes nothing. */
+/** Whether the maker is asked to count at the cursor, or a sentence counts all: "Together: 24 sc"; passes nothing. */
 export function askedAhead(reader: Reader): boolean {
   const { at } = reader
-  const found = passAsked(reader)
+  const opens = /^[.!?)\]]$/.test(reader.key(-1)) || reader.peek()?.first === true
+  const found = passAsked(reader) || (opens && passAltogether(reader))
   reader.at = at
   return found
 }

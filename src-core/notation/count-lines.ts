@@ -2,6 +2,7 @@
 import { passCountLabel } from './count-labels'
 import { readTold } from './in-all'
 import type { Reader } from './reader'
+import { remainderAhead } from './remainders'
 import { isWorked, readCounts } from './stated'
 import { readSum } from './told-sentences'
 import type { CountItem, Item } from './tree'
@@ -70,8 +71,10 @@ function readCountLine(reader: Reader, items: readonly Item[]): CountItem | null
 
 /** What a round comes to, told behind what is worked: in a sentence, in all, or on a line of its own. */
 export const readComesTo = (reader: Reader, items: readonly Item[]): CountItem | null =>
-  items.length === 0 ? null : (readCountLine(reader, items) ?? readSum(reader, items))
+  items.length === 0 || remainderAhead(reader)
+    ? null
+    : (readCountLine(reader, items) ?? readSum(reader, items))
 
 /** The same, or what a repeat goes on to. */
 export const readSaid = (reader: Reader, items: readonly Item[]): CountItem | null =>
-  readTold(reader, items) ?? readComesTo(reader, items)
+  remainderAhead(reader) ? null : (readTold(reader, items) ?? readComesTo(reader, items))

@@ -112,3 +112,36 @@ export const passOverview = (reader: Reader): boolean =>
     const told = [GOES, WAY_ENDS, BOTH_WAYS].every((has) => has.test(words))
     return told && reader.sees('.') ? ++reader.at > 0 : null
   }) === true
+
+/** "Displace the increases once more:", "here the increases are staggered.": what becomes of them, before it is worked. */
+const SHIFTED = /^(displac|shift|stagger|offset|alternat|spread|mov|chang)(e|es|ed|ing|s)?$/
+const CHANGED = /^(increases?|incs?|decreases?|decs?|shaping)$/
+const MOST_SHIFTED = 14
+
+/** Passes such words up to their colon or stop; they name no stitch but those. */
+export const passShifted = (reader: Reader): boolean =>
+  reader.attempt(() => {
+    const before = reader.tokens[reader.at - 1]
+    if (before && !reader.peek()?.first && !/^[.:;!)\]]$/.test(before.key)) return null
+    const from = reader.at
+    let shifted = false
+    let named = false
+    while (reader.peek() && !/^[.:]$/.test(reader.key())) {
+      const token = reader.peek()!
+      if (token.kind !== 'word' || reader.at - from >= MOST_SHIFTED) return null
+      if (token.first && reader.at > from) return null
+      const spelled = reader.spelled()
+      if (SHIFTED.test(spelled)) shifted = true
+      else if (CHANGED.test(spelled)) named = true
+      else if (token.kinds.has('number') || token.kinds.has('ordinal') || readsStitch(reader)) return null
+      reader.at++
+    }
+    return shifted && named && reader.at > from && reader.peek() ? ++reader.at > 0 : null
+  }) === true
+
+const readsStitch = (reader: Reader): boolean => {
+  const { at } = reader
+  const found = readStitch(reader) !== null
+  reader.at = at
+  return found
+}

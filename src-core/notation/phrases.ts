@@ -32,7 +32,9 @@ import {
   statementAhead,
 } from './prose'
 import type { Reader } from './reader'
-import { readAlternating, readForEach, readTimesFirst } from './whole-repeats'
+import { readRemainder } from './remainders'
+import { readTimesFirst } from './times-first'
+import { readAlternating, readForEach } from './whole-repeats'
 import { ownChain, plainPlace, readTersePlace, toOwnChains } from './plain-place'
 import { roundBeginning } from './round-beginning'
 import { readPassedOver, readSkip } from './skips'
@@ -279,6 +281,7 @@ const PHRASES: readonly Phrase[] = [
   (reader) => readAlternating(reader, (each) => readWork(each, false)),
   readHeld,
   readLeftOpen,
+  readRemainder,
   readPassedOver,
   readSkip,
   readWay,

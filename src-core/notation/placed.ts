@@ -5,7 +5,7 @@ import { readNoun } from './nouns'
 import { readPlace } from './places'
 import { plainPlace } from './plain-place'
 import type { Reader } from './reader'
-import { readTimesFirst } from './whole-repeats'
+import { readTimesFirst } from './times-first'
 import type { Item, NoteItem, Place, PlacedItem, StarItem } from './tree'
 import { isSlip } from './stitch-name'
 

@@ -8,7 +8,7 @@ import { changedSweep } from './evenly'
 import { passConnector } from './connectors'
 import { passExplanation } from './explained'
 import { passMiddle } from './foundation'
-import { passManner, passOverview } from './manner'
+import { passManner, passOverview, passShifted } from './manner'
 import { passPlaceLabel } from './place-labels'
 import { readPhrase } from './phrases'
 import { readProse } from './prose'
@@ -284,7 +284,8 @@ export function sequenceReader(matches: ReadonlyMap<number, number>) {
         (items.length > 0 && passConnector(reader)) ||
         passManner(reader) ||
         passPlaceLabel(reader) ||
-        passOverview(reader)
+        passOverview(reader) ||
+        passShifted(reader)
       )
         continue
       const more = key === 'and' ? goOn(reader, items) : null

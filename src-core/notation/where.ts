@@ -1,5 +1,6 @@
 /** Where a stitch lies that is meant: words behind it that name no place of their own. */
 import type { Reader } from './reader'
+import { passThatRemain } from './that-remain'
 import type { Token } from './tokens'
 import { readStitch } from './vocabulary'
 
@@ -33,7 +34,7 @@ const passBesideAny = (reader: Reader): boolean =>
 
 /** "lying between this petal and the next", "at the point", "on that side": where the stitch lies that is meant. */
 export function passWhere(reader: Reader): boolean {
-  if (passBesideAny(reader)) return true
+  if (passBesideAny(reader) || passThatRemain(reader)) return true
   const passed = reader.attempt(() => {
     reader.skip('lying', 'that', 'which')
     reader.skip('is', 'lies')

@@ -5,8 +5,7 @@
 import { readAmount } from './clauses'
 import type { SequenceReader } from './clauses'
 import { bareTimesAhead, readBareTimes, readDoThis } from './do-this'
-import { readChains, readNoun } from './nouns'
-import { readPlace } from './places'
+import { readNoun } from './nouns'
 import type { Reader } from './reader'
 import { spanOf } from './tokens'
 import type { Span } from './tokens'
@@ -151,7 +150,7 @@ const readAllAround = (reader: Reader, items: readonly Item[]): HowOften | null 
     return single && reader.skip('around', 'round') ? AROUND : null
   })
 
-const isWork = ({ type }: Pick<Item, 'type'>): boolean =>
+export const isWork = ({ type }: Pick<Item, 'type'>): boolean =>
   type === 'work' || type === 'group' || type === 'skip' || type === 'placed'
 
 /** What is repeated: the bracket right before, else everything worked so far; −1 where nothing is. */
@@ -223,7 +222,7 @@ export function repeatWhole(reader: Reader, items: Item[]): void {
   items.push(starOf(body, often, said))
 }
 
-function starOf(body: readonly Item[], { amount, said }: HowOften, span: Span): StarItem {
+export function starOf(body: readonly Item[], { amount, said }: HowOften, span: Span): StarItem {
   const [first] = body
   const group =
     body.length === 1 && first?.type === 'group' && !first.place && first.times === null ? first : null
@@ -242,105 +241,6 @@ function starOf(body: readonly Item[], { amount, said }: HowOften, span: Span): 
 
 /** Behind these each petal, point or side of the round before is named. */
 const FOR_EACH = new Set(['for', 'on', 'over', 'around', 'round', 'along', 'up', 'across', 'in'])
-
-/** "Work", "do this", "repeat the following": before how often; passes it. */
-function passOrder(reader: Reader): boolean {
-  const ordered = reader.skip('work', 'make', 'do', 'rep')
-  if (ordered) while (reader.skip('this', 'these', 'the', 'next', 'steps', 'sequence')) continue
-  return ordered
-}
-
-/** The token that closes the bracket at the cursor; null where none does. */
-function closing(reader: Reader): number | null {
-  let open = 0
-  for (let ahead = 0; reader.peek(ahead); ahead++) {
-    if (/^[([{]$/.test(reader.key(ahead))) open++
-    if (/^[)\]}]$/.test(reader.key(ahead)) && --open === 0) return reader.at + ahead
-  }
-  return null
-}
-
-/** "(dc, ch 1) in ring": the bracket at the cursor, as often as is told before it. */
-function readBracket(reader: Reader, sequence: SequenceReader, close: number): readonly Item[] {
-  const start = reader.at
-  const items = readUpTo(reader, sequence, close, start + 1)
-  reader.at = close + 1
-  const place = readPlace(reader)
-  if (!place) return items
-  const alone = { times: null, around: false, toCorner: false, lastCount: 0 } as const
-  const bracket = reader.tokens[start]!.key
-  return [{ type: 'group', bracket, items, place, ...alone, ...reader.span(start) }]
-}
-
-function readUpTo(reader: Reader, sequence: SequenceReader, end: number, from = reader.at): readonly Item[] {
-  const outer = reader.end
-  reader.at = from
-  reader.end = end
-  const items = sequence(reader, 'close')
-  reader.end = outer
-  return items
-}
-
-/** Up to the next comma or stop. */
-function behindPhrase(reader: Reader): number {
-  let ahead = 0
-  while (reader.peek(ahead) && !/^[,;.:([{)\]}*–—]$/.test(reader.key(ahead))) ahead++
-  return reader.at + ahead
-}
-
-/** What is worked so often: a bracket, behind a sign the one phrase, else all up to the stop. */
-function readTimed(reader: Reader, sequence: SequenceReader, sign: boolean): readonly Item[] {
-  const close = /^[([{]$/.test(reader.key()) ? closing(reader) : null
-  if (close !== null) return readBracket(reader, sequence, close)
-  if (reader.peek()?.kind === 'mark') return []
-  return sign ? readUpTo(reader, sequence, behindPhrase(reader)) : sequence(reader, 'clause')
-}
-
-/** "Into each st work 2 times 1 dc and 1 ch", "… twice dc, ch 1;": a bracket, else stitches up to what is no chain. */
-function readInPlace(reader: Reader, sequence: SequenceReader): readonly Item[] {
-  const close = /^[([{]$/.test(reader.key()) ? closing(reader) : null
-  if (close !== null) return readBracket(reader, sequence, close)
-  let end = behindPhrase(reader)
-  const { at } = reader
-  reader.at = end
-  if (reader.skip(',') && readChains(reader) !== null && /^[.;(]?$/.test(reader.key())) end = reader.at
-  reader.at = at
-  return readUpTo(reader, sequence, end)
-}
-
-/**
- * "Three times 2 ch., miss 2 tr., 1 tr. on the next tr.;": how often stands first, and goes for all up to the stop;
- * "6 x (sc, inc)", "work 6 times: (sc, inc)" for the bracket, "6 x inc" for that stitch.
- */
-export const readTimesFirst = (reader: Reader, sequence: SequenceReader, placed = false): StarItem | null => {
-  const start = reader.at
-  const opens =
-    placed ||
-    reader.at === 0 ||
-    reader.peek(-1) === undefined ||
-    /^([,;.:=*)–—-]|and|then|r)$/.test(reader.key(-1))
-  return !opens && !reader.peek()?.first
-    ? null
-    : reader.attempt(() => {
-        passOrder(reader)
-        const figure = reader.number()
-        const worded = figure === null ? reader.valueOf('how-often') : null
-        const amount = figure ?? worded
-        if (amount === null) return null
-        if (worded !== null) reader.at++
-        const sign = worded === null && reader.isA('times-sign') && !reader.sees('times')
-        if (sign) reader.at++
-        else if (worded === null && !reader.skip('times')) return null
-        reader.skip(':', ',')
-        while (reader.skipA('verb')) continue
-        if (reader.sees('more')) return null
-        const said = reader.span(start)
-        const body = placed ? readInPlace(reader, sequence) : readTimed(reader, sequence, sign)
-        const works =
-          body.filter(isWork).length > 0 && !body.some(({ type }) => type === 'star' || type === 'join')
-        return works ? starOf(body, { amount, said: 'in-all' }, said) : null
-      })
-}
 
 /** "Alternate sc and inc around", "alternating 1 sc and 1 inc all the way round", "sc and inc alternately": in turn. */
 export const readAlternating = (

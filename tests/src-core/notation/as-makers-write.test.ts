@@ -265,6 +265,30 @@ const CASES: readonly (readonly [what: string, terms: 'US' | 'UK', text: string,
     'Begin: magic ring (thread ring).\n\nRound 1: 3 ch (= 1st dc), 14 dc in the ring. = 15 dc',
     [[15]],
   ],
+  [
+    'a list that is gone around like this, over its semicolon',
+    'UK',
+    'Round 1: Magic ring, (1 dc, 3 ch, 1 dc, 1 ch) 6 times in ring, ss.\nRound 2: Ss into 3-ch space, 1 ch, then go round like this six times: in the 3-ch space work 1 dc, 1 htr, 1 tr, 1 htr, 1 dc; then 1 dc in the 1-ch space. Finish with ss in first dc.',
+    [[12, { 'ch-3': 6, 'ch-1': 6 }], [36]],
+  ],
+  [
+    'what remains, and is worked',
+    'US',
+    `${RING}Rnd 2: Five times, make 1 sc in next st and an increase in the next. Two stitches remain; work 1 sc in each of them. (17)\nRnd 3: *2 sc in next st, sc in next st; rep from * 7 more times. One stitch remains, in which make one single crochet. The round comprises twenty-five stitches.\nRnd 4: (Sc in next 3 sts, inc) 6 times, and, finally, sc in the stitch that remains. (31)\nRnd 5: (Sc in next 4 sts, inc) 6 times. This leaves one stitch, so sc in it. (37)`,
+    [[12], [17], [25], [31], [37]],
+  ],
+  [
+    'increases that are displaced',
+    'US',
+    `${RING}Rnd 2: Displace the increases once more: sc in the first st, and an increase in the second; then, five times, sc in next st, 2 sc in next st.\nRnd 3: The increases are staggered here. (Sc in next 2 sts, inc) 6 times.`,
+    [[12], [18], [24]],
+  ],
+  [
+    'all counted together, and the other side of the chain',
+    'US',
+    'Make 6 ch.\n1 round: begin from 2nd ch from the hook. 1 sc in each of 4 ch. In the last ch make: 1 sc, 2 ch, 1 sc. Now go by the other side of chain: 1 sc in each of 4 ch. Together 10 stitches.\n2 round: 1 sc in each of 5 st, in the space of 2 ch make 2 sc, 1 sc in each of 5 st. Together: 12 sc\n3 round: 2 sc in each st. Altogether: 24 sc',
+    [[10, { 'ch-2': 1 }], [12], [24]],
+  ],
 ]
 
 describe('ways of writing', () => {
