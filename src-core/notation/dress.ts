@@ -45,6 +45,29 @@ function withoutTable(text: string): string {
   return bare.replace(TABLE_ROW, (_, label: string, rest: string) => barred(label, rest))
 }
 
+/** "Rnd, Col, Work, Total": the head of a table that was copied from a sheet, with tabs between its cells. */
+const SHEET_HEAD = /^[^\S\n]*(?:rnds?|rounds?|rds?|r|rows?|no|nr|#)\.?\t[^\n\d]*$/imu
+const SHEET_ROW = /^(?:(?:rnds?|rounds?|rows?|r)\.?[^\S\n\t]*)?\d{1,2}(?:[-–]\d{1,2})?\.?\t[^\n]*$/gimu
+const COLOUR_CELL = /^\s*(?:col(?:ou?rs?)?|yarns?|shades?)\.?\s*$/iu
+
+/** A table with tabs without its head, each row as a round with its number, its yarn before a colon and its count behind a sign. */
+function withoutSheet(text: string): string {
+  const head = SHEET_HEAD.exec(text)
+  if (!head) return text
+  const columns = head[0].split('\t')
+  const row = (line: string): string => {
+    const [label = '', ...cells] = line.split('\t')
+    return cells.reduce((told, cell, at) => {
+      const before =
+        at === 0 || COLOUR_CELL.test(columns[at] ?? '') ? ':' : /^\s*\d+\b/.test(cell) ? '=' : '.'
+      const opens = at > 0 && COLOUR_CELL.test(columns[at] ?? '') && (cells[at - 1] ?? '').trim() === ''
+      return `${told}${at > 0 && (opens || cell.trim() === '') ? ' ' : before}${cell}`
+    }, label)
+  }
+  const from = head.index + head[0].length
+  return `${text.slice(0, head.index)}${blank(head[0])}${text.slice(from).replace(SHEET_ROW, row)}`
+}
+
 /** "| Abbreviation | Meaning (UK) |", "Term | What it means": the head of a table that explains words. */
 const GLOSSARY_HEAD =
   /^[^\S\n]*\|?[^\S\n]*(?:abbr(?:eviation)?s?\.?|terms?|stitch(?:es)?|special stitch(?:es)?|symbols?|short|words?)[^\S\n]*\|[^\S\n]*(?:what|mean|explan|desc|full|definition|how|stands|instruction|stitch|term|name)[^\n]*\n/gimu
@@ -83,7 +106,8 @@ const barred = (label: string, rest: string): string =>
 
 /** The text without bold marks and bars, every letter where it was. */
 export function withoutDress(text: string): string {
-  const plain = text.includes('**') ? withoutBold(text) : text
+  const sheet = text.includes('\t') ? withoutSheet(text) : text
+  const plain = sheet.includes('**') ? withoutBold(sheet) : sheet
   if (!/[|▸►▶→»]/.test(plain)) return plain
   return withoutTable(withoutGlossary(plain)).replace(BARRED, (_, label: string, rest: string) =>
     barred(label, rest),

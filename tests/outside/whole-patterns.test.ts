@@ -44,7 +44,6 @@ const NOT_YET: Readonly<Record<string, readonly string[]>> = {
     'h1915',
     'h2007',
     'h2104',
-    'h2106',
     'h2109',
     'h2118',
     'h2120',

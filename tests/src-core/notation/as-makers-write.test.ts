@@ -289,6 +289,12 @@ const CASES: readonly (readonly [what: string, terms: 'US' | 'UK', text: string,
     'Make 6 ch.\n1 round: begin from 2nd ch from the hook. 1 sc in each of 4 ch. In the last ch make: 1 sc, 2 ch, 1 sc. Now go by the other side of chain: 1 sc in each of 4 ch. Together 10 stitches.\n2 round: 1 sc in each of 5 st, in the space of 2 ch make 2 sc, 1 sc in each of 5 st. Together: 12 sc\n3 round: 2 sc in each st. Altogether: 24 sc',
     [[10, { 'ch-2': 1 }], [12], [24]],
   ],
+  [
+    'a table that was copied from a sheet, with a column for the yarn',
+    'UK',
+    'Round\tYarn\tWhat to do\tStitches\n1\tA\tmagic ring: 1 ch, 12 dc, ss\t12\n2\tB\t1 ch, 2 dc in each st, ss\t24 dc\n3-4\t\t1 ch, 1 dc in each st, ss.\t24\n5\tA\t1 ch, (1 dc in next 3 sts, 2 dc in next st) 6 times, ss\t30',
+    [[12], [24], [24], [24], [30]],
+  ],
 ]
 
 describe('ways of writing', () => {
