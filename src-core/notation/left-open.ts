@@ -61,10 +61,13 @@ export function readLeftOpen(reader: Reader): SkipItem | null {
   const start = reader.at
   const leaves = reader.attempt((): SkipItem | null => {
     // "Sc in next 5 sts. Stop here!"
-    if (reader.sees('stop') && /^([.!]|here|there)$/.test(reader.key(1)) && reader.at > 0) {
+    const turns = (ahead: number): boolean =>
+      /^(and|,)$/.test(reader.key(ahead)) && reader.key(ahead + 1) === 'turn'
+    const stops = /^([.!]|here|there)$/.test(reader.key(1)) || turns(1)
+    if (reader.sees('stop') && stops && reader.at > 0) {
       reader.at++
       reader.skip('here', 'there')
-      return /^[.!]$/.test(reader.key()) ? item(reader, start, null) : null
+      return /^[.!]$/.test(reader.key()) || turns(0) ? item(reader, start, null) : null
     }
     if (!passLeaves(reader)) return null
     const bare = reader.peek()?.kind === 'number'

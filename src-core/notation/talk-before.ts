@@ -7,6 +7,9 @@ const TELLS =
 /** Items that may stand in such a sentence: what is named, not worked anywhere. */
 const NAMED = new Set<Item['type']>(['note', 'group', 'count', 'statement', 'work', 'chain'])
 
+/** "Start at the point" is asked of the maker, and tells nothing. */
+const withoutOrder = (sentence: string): string => sentence.replace(/^(start|begin)\b/i, '')
+
 const isNamed = (item: Item): boolean =>
   NAMED.has(item.type) &&
   !('place' in item && item.place) &&
@@ -38,7 +41,10 @@ export function withoutTalk(text: string, items: readonly Item[]): readonly Item
     const sentence = items.slice(at, to)
     const prose = first.type === 'note' && first.effect === null
     const told =
-      prose && sentence.length > 1 && sentence.every(isNamed) && TELLS.test(text.slice(first.start, end))
+      prose &&
+      sentence.length > 1 &&
+      sentence.every(isNamed) &&
+      TELLS.test(withoutOrder(text.slice(first.start, end)))
     if (!told) for (const item of sentence) kept.push(item)
     at = to
   }

@@ -295,6 +295,12 @@ const CASES: readonly (readonly [what: string, terms: 'US' | 'UK', text: string,
     'Round\tYarn\tWhat to do\tStitches\n1\tA\tmagic ring: 1 ch, 12 dc, ss\t12\n2\tB\t1 ch, 2 dc in each st, ss\t24 dc\n3-4\t\t1 ch, 1 dc in each st, ss.\t24\n5\tA\t1 ch, (1 dc in next 3 sts, 2 dc in next st) 6 times, ss\t30',
     [[12], [24], [24], [24], [30]],
   ],
+  [
+    'where to start, right above the chain, and where to stop and turn',
+    'US',
+    'START AT THE POINT\nCh 5.\nRow 1: Sc in 2nd ch from hook and in each ch. Turn. = 4\nRow 2: Ch 1. Sc in first 2 sts. Stop there and turn! = 2\nRow 3: Ch 1. Sc in first st. Stop and turn. = 1',
+    [[4], [2], [1]],
+  ],
 ]
 
 describe('ways of writing', () => {
