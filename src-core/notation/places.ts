@@ -220,7 +220,8 @@ export function readPart(reader: Reader, around: boolean, inherited: Draft | nul
         const run = each ? 'all' : which === 'last' || which === 'first' ? draft!.count : 1
         const name = noun.kind === 'stitch' ? noun.name : null
         const within: Noun = { kind: 'within', what: noun.kind, nth, run, name, size: group.size }
-        return finish({ which: 'next', count: 1, each: draft?.each ?? false }, within)
+        const many = group.many ?? 1
+        return finish({ which: 'next', count: many, each: many > 1 || (draft?.each ?? false) }, within)
       }
     }
     // "in the bottom ch", "in ch at tip".

@@ -42,7 +42,8 @@ function beginsAnother(reader: Reader, from: number, to: number): boolean {
   for (let at = from; at < to && !reader.tokens[at]!.first; at++) {
     const { is, kind } = reader.tokens[at]!
     if (TELLS.includes(is) || SHARES.test(is)) return part.some((_, index) => chainsAt(part, index))
-    if (kind === 'mark') return false
+    // "… and chain-1 or as first tr": another stitch for the same chains.
+    if (kind === 'mark' || is === 'or') return false
     part.push(reader.tokens[at]!)
   }
   return false

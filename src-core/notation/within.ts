@@ -71,11 +71,23 @@ export const passWorkedInto = (reader: Reader): boolean =>
     return reader.skipA('space') || reader.skipA('stitch') || readStitch(reader) !== null || null
   }) === true
 
-/** "of next petal", "of the 7 dc", "at the center of next shell" behind a stitch or space counted within it. */
-export const readWithin = (reader: Reader): (InWhich & Group) | null =>
+/** "(Ch-1 space of each of the next) 9 V-sts": of how many groups, one after the other. */
+const readMany = (reader: Reader): { readonly many: number; readonly group: Group } | null =>
   reader.attempt(() => {
+    if (reader.key(-1) !== 'next' || reader.peek()?.hyphen) return null
+    const many = reader.number()
+    const group = many !== null && many > 1 ? readGroup(reader) : null
+    return group && /s$/.test(reader.spelled(-1)) ? { many: many!, group } : null
+  })
+
+/** "of next petal", "of the 7 dc", "at the center of next shell" behind a stitch or space counted within it. */
+export const readWithin = (reader: Reader): (InWhich & Group & { readonly many?: number }) | null =>
+  reader.attempt(() => {
+    const spaces = /^(sps|lps|spaces|loops)$/.test(reader.spelled(-1))
     if (!passOf(reader)) return null
     const which = passWhich(reader)
+    const several = which.each || spaces ? readMany(reader) : null
+    if (several) return { which: 'next', each: false, ...several.group, many: several.many }
     const group = readGroup(reader)
     if (group) passWorkedInto(reader)
     return group && { ...which, ...group }

@@ -301,6 +301,24 @@ const CASES: readonly (readonly [what: string, terms: 'US' | 'UK', text: string,
     'START AT THE POINT\nCh 5.\nRow 1: Sc in 2nd ch from hook and in each ch. Turn. = 4\nRow 2: Ch 1. Sc in first 2 sts. Stop there and turn! = 2\nRow 3: Ch 1. Sc in first st. Stop and turn. = 1',
     [[4], [2], [1]],
   ],
+  [
+    'the spaces of so many groups',
+    'US',
+    `V-stitch (V-st): (Dc, ch 1, dc) in one stitch.\n${RING}Rnd 2: Ch 1, V-st in each sc, join.\nRnd 3: Ch 1, 4 dc in the ch-1 space of each of the next 9 V-sts, 4 dc in ch-1 sps of next 3 V-sts, join.`,
+    [[12], [24, { 'ch-1': 12 }], [48]],
+  ],
+  [
+    'stitches that cross, as they are explained',
+    'US',
+    `Crossed sc (X): Skip next stitch, sc in following stitch; working in front of sc just made, sc in skipped stitch. Counts as 2 sc.\n${RING}Rnd 2: Ch 1, *sc in next sc, crossed sc over next 2 sc, X, ch 2, sc in next sc; rep from * once more, join.`,
+    [[12], [12, { 'ch-2': 2 }]],
+  ],
+  [
+    'chains that count now as one stitch and now as another',
+    'US',
+    'Chain-4 at beginning of round counts as first double crochet and chain-1 or as first treble crochet as stated.\nRnd 1: Magic ring, ch 4 (counts as dc, ch 1), [dc in ring, ch 1] 7 times, join.\nRnd 2: Ch 1, 2 sc in each ch-1 sp, join. (16 sc)',
+    [[8, { 'ch-1': 8 }], [16]],
+  ],
 ]
 
 describe('ways of writing', () => {
