@@ -146,6 +146,7 @@ function countPlain(
   bunches: boolean,
   special: number,
   mannered: (element: WorkedElement) => boolean,
+  posts: boolean,
 ): number | readonly number[] {
   const like = standing.filter(
     (element) =>
@@ -156,7 +157,8 @@ function countPlain(
   // "8 sc, 8 long sc": a stitch that the text explains has a count of its own.
   if (special > 0) return [Math.max(0, like.length - special), like.length]
   const plain = like.filter((element) => !onPost(element, 'front') && !onPost(element, 'back'))
-  return plain.length === like.length ? like.length : [like.length, plain.length]
+  // "40 dc, 4 FPdc": those have a count of their own.
+  return plain.length === like.length || posts ? plain.length : [like.length, plain.length]
 }
 
 const MANNER = /^(\d+|an?|one)?\s*(long|spike|extended|linked)\b/i
@@ -236,6 +238,7 @@ function countOf(
         all.entries.some(({ noun: other }) => other.kind === 'stitch' && BUNCHES.has(other.name?.form ?? '')),
         specialOf(work, all, name),
         inManner(work, entry, all),
+        all.entries.some(({ noun: other }) => other.kind === 'stitch' && other.name?.post != null),
       )
     case 'picot':
       // "(1 dc, 3 ch, 1 dc) in next tr (9 picots)": small loops of chains may be meant.
@@ -272,7 +275,7 @@ function countOf(
     case 'special':
       // "12 spike sc" that the text explains.
       if (name.stitch === null || !MANNER.test(entry.words)) return null
-      return countPlain(standing, name, false, 0, inManner(work, entry, all))
+      return countPlain(standing, name, false, 0, inManner(work, entry, all), false)
   }
 }
 

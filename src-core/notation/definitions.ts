@@ -42,7 +42,8 @@ const placeBehind = (item: Item): Item =>
 
 /** A stitch under its name, with the words up to a token that explain it. */
 export function readDefinition(reader: Reader, heading: Heading | Explained, to: number): Definition {
-  const label = heading.label ?? ''
+  // "Sp/s: space/s".
+  const label = (heading.label ?? '').replace(/\/e?s\b/gi, '')
   const [, long = label, short = ''] = /^(.*?)\s*[([](?!e?s[)\]])([^)\]]*)[)\]]$/.exec(label) ?? []
   const names = [long.replace(/^(?:the )?(.*?) of (?:a|the|each) (?:row|round|rnd)$/i, '$1'), short]
     .flatMap((name) => name.split(/\/|\bor\b/i))

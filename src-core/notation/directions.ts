@@ -341,7 +341,9 @@ export function readScope(reader: Reader): ScopeItem | null {
     if (reader.seesAny(PLACE_FOLLOWS) || reader.attempt(() => readStitch(reader))) return null
     while (reader.skip('throughout', 'around', 'for', 'this', 'rnd', 'round', 'entire', 'the')) continue
     // "FLO (sc, hdc, dc in next st) x 5": of all that the bracket holds.
-    if (!worked && !round && !/^[,;.:([*]?$/.test(reader.key())) return null
+    // "R6: BLO 30dc".
+    const counted = !into && reader.peek()?.kind === 'number'
+    if (!worked && !round && !counted && !/^[,;.:([*]?$/.test(reader.key())) return null
     return scope({ loop, round })
   })
 }

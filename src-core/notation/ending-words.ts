@@ -245,8 +245,9 @@ export function readEnding(
       if (items.length === 0) return null
       if (reader.skip('on', 'at', 'in')) {
         while (reader.skip('the', 'very', 'end', 'of')) continue
-        reader.skip('last')
-        reader.skip('rep', 'times')
+        // "At the end of the 5th", "of the last point".
+        if (!reader.skip('last')) reader.ordinal()
+        if (!reader.skip('rep', 'times', 'one')) reader.skipA('group')
       }
       if (bracketed) reader.skip(')')
       return { atDouble: false, ending: { mode: 'omit', items, ...reader.span(start) } as RepeatEnding }

@@ -122,6 +122,13 @@ const tellsEnds = (place: Place, items: readonly Item[]): boolean =>
   place.parts[0]!.noun.kind === 'row-end' &&
   items.some((item) => item.type === 'work' && item.place?.parts[0]!.noun.kind === 'row-end')
 
+/** "(Into every sp work) a petal of (1 dc, 5 tr, 1 dc)": what it is called; passes it. */
+const passCalled = (reader: Reader): boolean =>
+  reader.attempt(() => {
+    if (!reader.skip('a', 'one', '1') || !reader.skipA('group') || !reader.skip('of')) return null
+    return reader.peek()?.kind === 'number' || /^[([]$/.test(reader.key()) || null
+  }) === true
+
 /** "In next ch-5 sp work …": a place first, then what goes into it. */
 export function readPlaced(reader: Reader, sequence: SequenceReader): PlacedItem | NoteItem | null {
   const start = reader.at
@@ -142,6 +149,7 @@ export function readPlaced(reader: Reader, sequence: SequenceReader): PlacedItem
     reader.skip(':')
     reader.skip('below')
     while (reader.skip('work', 'make', 'crochet')) continue
+    passCalled(reader)
     const at = reader.at
     // "Into each st work 2 times 1 dc and 1 ch".
     const timed = readTimesFirst(reader, sequence, true)

@@ -14,7 +14,7 @@ import { readPhrase } from './phrases'
 import { readProse } from './prose'
 import type { Stop } from './clauses'
 import { passSharedPlace, passTimesOver, timesOf, withBefore } from './loose-groups'
-import { goOn, readShortRepeat, readStarredGroup, wrapStar } from './stars'
+import { endBehindCount, goOn, readShortRepeat, readStarredGroup, wrapStar } from './stars'
 import type { OpenStar } from './stars'
 import { explains, isMadeOf, isUnreadCount, namesIt, remarks, tellsFirst } from './brackets'
 import { readPlace } from './places'
@@ -218,6 +218,7 @@ export function sequenceReader(matches: ReadonlyMap<number, number>) {
       const sentence = star || reader.depth > 1 ? null : readSaid(reader, items)
       if (sentence) {
         items.push(sentence)
+        endBehindCount(reader, items, sequence)
         continue
       }
       const token = reader.peek()!

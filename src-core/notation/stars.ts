@@ -148,3 +148,13 @@ export const readStarredGroup = (reader: Reader, items: Item[], open: OpenStar):
       ...reader.span(open.token),
     }
   })
+
+/** "Rep from * until there are 5 points, leaving off the sc at the end of the 5th": what ends the last repeat stands behind the count. */
+export function endBehindCount(reader: Reader, items: Item[], sequence: SequenceReader): void {
+  const count = items.at(-1)
+  const star = items.at(-2)
+  if (count?.type !== 'count' || !count.until || star?.type !== 'star' || !star.repeat) return
+  const end = star.repeat.ending ? null : readEnding(reader, sequence)
+  if (!end?.ending) return
+  items[items.length - 2] = { ...star, repeat: { ...star.repeat, ending: end.ending } }
+}

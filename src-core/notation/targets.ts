@@ -323,7 +323,8 @@ function partTargets(work: Work, told: PlacePart, taking: Taking): Target[] {
     if (source && edge >= 0) return [takeAt(work, source, edge, part, taking)]
     // "1 tr. into top of first pop.": of the round before, where the beginning stands elsewhere.
     const first = source?.state.ordered ? source.places.findIndex(({ kind }) => kind === 'stitch') : -1
-    const goesOn = hasBody(work) && taking.as === WORKED
+    // "1 ch, 1 dc in the top of the 3 ch and in the next 2 tr": in what began the round before.
+    const goesOn = taking.as === WORKED && (hasBody(work) || work.beginning?.as !== 'counts')
     // "Join B in top of ch-3": where the round before began.
     const joins = taking.as === 0 && work.elements.length === 0
     if (source && first >= 0 && source.used[first]! <= TRAVELLED && (goesOn || joins))

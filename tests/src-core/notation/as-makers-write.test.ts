@@ -319,6 +319,45 @@ const CASES: readonly (readonly [what: string, terms: 'US' | 'UK', text: string,
     'Chain-4 at beginning of round counts as first double crochet and chain-1 or as first treble crochet as stated.\nRnd 1: Magic ring, ch 4 (counts as dc, ch 1), [dc in ring, ch 1] 7 times, join.\nRnd 2: Ch 1, 2 sc in each ch-1 sp, join. (16 sc)',
     [[8, { 'ch-1': 8 }], [16]],
   ],
+  [
+    'what goes into a space by what it is called',
+    'UK',
+    'Round 1: Magic ring, (1dc, 2ch) six times into the ring, ss.\nRound 2: Into every 2ch space work a petal of 1dc, 1htr, 3tr, 1htr, 1dc. Slip stitch to the first dc.',
+    [[6, { 'ch-2': 6 }], [42]],
+  ],
+  [
+    'a loop before a number',
+    'UK',
+    'R1: 6dc in magic ring (6)\nR2: BLO 6dc (6)\nR3: FLO inc x 6 (12)',
+    [[6], [6], [12]],
+  ],
+  [
+    'a list of abbreviations with their plurals behind a stroke',
+    'UK',
+    'ABBREVIATIONS (UK)\nYrh: yarn round hook\nSp/s: space/s\n\nHEXAGON\nUsing Yarn A, make a magic ring.\nRnd 1 3ch (counts as 1tr throughout), 1tr in ring, 1ch, [2tr in ring, 1ch] 5 times, ss in top of beg 3ch. [12 tr, 6 ch-sps]',
+    [[12, { 'ch-1': 6 }]],
+  ],
+  [
+    'the stitches that are used, before the rounds',
+    'US',
+    'BASIC STITCHES USED\nCh, sl st, sc, dc.\n\nSNOWFLAKE\nRnd 1: Ch 6, sl st in first ch to form ring, ch 1, 12 sc in ring, join in first sc. (12 sc made)',
+    [[12]],
+  ],
+  [
+    'the chain that began the round before, and the next ones',
+    'UK',
+    'My 3ch at the start always counts as a treble.\nRound 1 - magic ring, 3ch, 11tr into the ring, sl st to the top of the 3ch.\nRound 2 - 1ch (not a stitch this time), 1dc in the top of the 3ch and in the next 2tr, 2dc in next tr, 1dc in each of next 8 tr. Sl st to the first dc.',
+    [[12], [13]],
+  ],
+  [
+    'what the last repeat leaves off, behind the count',
+    'US',
+    'Rnd 1: Magic ring, (3 sc, ch 3) 5 times in ring, join.\nRnd 2: Sl st in next sc, ch 1, sc in same st, * miss 1 sc, work 3 dc, ch 2 and 3 dc all in next ch-3 sp, miss 1 sc, 1 sc in next sc; repeat from * until there are 5 points, leaving off the sc at the end of the 5th; join with sl st to 1st sc.',
+    [
+      [15, { 'ch-3': 5 }],
+      [35, { 'ch-2': 5 }],
+    ],
+  ],
 ]
 
 describe('ways of writing', () => {
@@ -328,5 +367,18 @@ describe('ways of writing', () => {
     expect(rounds.map((round) => [round.made, round.spaces])).toEqual(
       made.map(([count, spaces = {}]) => [count, spaces]),
     )
+  })
+})
+
+describe('stitches round posts that have a count of their own', () => {
+  const page = (count: string) =>
+    `${RING}Rnd 2: Ch 1, *dc in next 2 sts, FPdc around next st; rep from * around, join. (${count})`
+  const errors = (text: string) =>
+    readRounds(text, { terms: 'US' }).findings.filter(({ severity }) => severity === 'error').length
+
+  it('are none of the others', () => {
+    expect(errors(page('8 dc, 4 FPdc'))).toBe(0)
+    expect(errors(page('12 dc'))).toBe(0)
+    expect(errors(page('12 dc, 4 FPdc'))).toBe(1)
   })
 })

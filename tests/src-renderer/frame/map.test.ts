@@ -24,7 +24,7 @@ describe('painting as a gesture', () => {
 
 describe('a map that something is missing for', () => {
   const told = (project: Project) =>
-    missingOnMap(project, new DocumentState(project).plan, kindOf(project).emptyMap.what)
+    missingOnMap(project, new DocumentState(project).plan, kindOf(project).emptyMap)
   const own = (motif: NonNullable<Project['motifs']>[number], columns = 5): Project => ({
     ...{ format: 'petalyard-project', version: 1, motifs: [motif] },
     layout: { kind: 'blanket', motif: motif.id, columns, rows: 6 },
@@ -41,6 +41,17 @@ describe('a map that something is missing for', () => {
     expect(told(own(sized, 0))).toMatchObject({
       then: expect.stringMatching(/^Columns: found 0, .+ Enter how many you want/),
       way: 'Go to Arrangement',
+      to: { place: 'arrangement' },
+    })
+  })
+
+  it('leads to a panel that cannot be used in the words of its kind', () => {
+    const panel = { shape: 'outline', path: '<svg/>', allowance: 10 } as const
+    const layout = { kind: 'applique' as const, panel, items: [] }
+    expect(told({ format: 'petalyard-project', version: 1, layout })).toMatchObject({
+      what: 'There is no panel to place anything on.',
+      then: expect.stringContaining('This is part of a document'),
+      way: 'To the panel',
       to: { place: 'arrangement' },
     })
   })
