@@ -358,6 +358,12 @@ const CASES: readonly (readonly [what: string, terms: 'US' | 'UK', text: string,
       [35, { 'ch-2': 5 }],
     ],
   ],
+  [
+    'a space that is skipped before others, and its like behind them passed',
+    'US',
+    `${RING}Rnd 2: Ch 1, *sc in next 2 sts, ch 2, sc in next st, ch 1, sc in next st, ch 1, sc in next st, ch 2, sc in next st; rep from * once more, join.\nRnd 3: Ch 1, *sc in next sc, ch 3, skip next ch-2 sp, [sc in next ch-1 sp, ch 3] twice; rep from * once more, join.`,
+    [[12], [12, { 'ch-2': 4, 'ch-1': 4 }], [6, { 'ch-3': 6 }]],
+  ],
 ]
 
 describe('ways of writing', () => {
