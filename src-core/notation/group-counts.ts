@@ -39,8 +39,7 @@ export function groupCounts(
   sums: Tally,
   standing: readonly WorkedElement[],
 ): readonly number[] {
-  // "Into a ring: 3 tr, [3 tr, 1 dtr] three times": all of it stands in one place.
-  const items = work.node.items.flatMap((item) => (item.type === 'placed' ? item.items : [item]))
+  const { items } = work.node
   const timed = items.flatMap((item) => (item.type === 'group' && item.times !== null ? [item.times] : []))
   const times = [...work.repeats.values(), ...timed]
   const spaces = Object.values(sums.spaces)
