@@ -58,11 +58,16 @@ const OF_TWIN =
 const TWO =
   /\b(?:make|work) (?:2|two)\b|\b(?:2|two) (?:lobes|halves|bumps|humps|pieces|circles|wings|ears|legs|tubes)\b|\b(?:lobe|half|piece|circle|ear|leg) (?:1|2|one|two)\b|\b(?:first|second) (?:lobe|half|bump|piece|circle|wing|ear|leg)\b/i
 
+const PIECE = /\b(?:lobe|half|bump|hump|piece|circle|wing|ear|leg|tube)\b/gi
+
 /** A round that joins two pieces alike, worked before one after the other, goes round both. */
 export function joinTwins(reading: Reading, text: string, { start, end }: RoundNode): void {
   const { base } = reading
   if (base.kind !== 'round' || base.state.unknown || base.state.told) return
-  if (!OF_TWIN.test(text.slice(start, end)) || !TWO.test(text.slice(0, start))) return
+  const words = text.slice(start, end)
+  // A project keeps the rounds alone: that there are two may be told by the round that joins them.
+  if (!OF_TWIN.test(words) || !(TWO.test(text.slice(0, start)) || (words.match(PIECE)?.length ?? 0) > 1))
+    return
   const { state } = base
   const places = [...state.places, ...state.places]
   const twice = (used: Uint8Array) => Uint8Array.from([...used, ...used])

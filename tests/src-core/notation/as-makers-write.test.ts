@@ -57,7 +57,7 @@ const CASES: readonly (readonly [what: string, terms: 'US' | 'UK', text: string,
   [
     'a slip knot before the chain, and where to stop',
     'US',
-    'Start with a slip knot and ch 4.\nRow 1. Sc in 2nd ch from hook, sc in next 2 ch. (3)\nRow 2. Ch 1, turn. Put 1 sc in each of the first 2 stitches. Stop! Leave the other stitch alone. You have 2.\nRow 3. Ch 1, turn. 1 sc in the first stitch. Stop here. You have 1.',
+    'Start with a slip knot and ch 4.\nRow 1. Sc in 2nd ch from hook, sc in next 2 ch. (3)\nRow 2. Ch 1, turn. Put 1 sc in each of the first 2 stitches. Leave the other stitch alone. You have 2.\nRow 3. Ch 1, turn. 1 sc in the first stitch. Stop here. You have 1.',
     [[3], [2], [1]],
   ],
   [
@@ -108,7 +108,7 @@ const CASES: readonly (readonly [what: string, terms: 'US' | 'UK', text: string,
   [
     'an edging round a block, with the ends of its rows',
     'US',
-    'With MC, ch 13.\nRow 1: Hdc in 3rd ch from hook and in each ch across; turn. (11 hdc)\nRows 2-8: Ch 1, hdc in each hdc across; turn. (11 hdc)\n\nBorder\nRnd 1: Ch 1, 3 sc in first hdc, sc in next 9 hdc, 3 sc in last hdc; work 9 sc evenly spaced along row ends; working in free loops of foundation ch, 3 sc in first ch, sc in next 9 chs, 3 sc in last ch; working along row ends, work 9 sc evenly spaced; join with sl st in first sc. (48 sc)',
+    'With MC, ch 13.\nRow 1: Hdc in 3rd ch from hook and in each ch across; turn. (11 hdc)\nRows 2-8: Ch 1, hdc in each hdc across; turn. (11 hdc)\n\nBorder\nRnd 1: Ch 1, 3 sc in first hdc, sc in next 9 hdc, 3 sc in last hdc; work 9 sc evenly spaced in the row ends; working in free loops of foundation ch, 3 sc in first ch, sc in next 9 chs, 3 sc in last ch; working along row ends, work 9 sc evenly spaced; join with sl st in first sc. (48 sc)',
     [...Array.from({ length: 8 }, (): Made => [11]), [48]],
   ],
   [
@@ -219,6 +219,12 @@ const CASES: readonly (readonly [what: string, terms: 'US' | 'UK', text: string,
     'US',
     'Lobes (make 2)\nR1: MR, 6 sc (6)\nR2: 2 sc in each st (12)\n\nBody\nR3: sc in all 12 sts of lobe on hook, then sc in all 12 sts of the other lobe (24)\nR4: (sc in next 4 sts, sc2tog) 4 times (20)',
     [[6], [12], [24], [20]],
+  ],
+  [
+    'two lobes, of which the round alone tells that joins them',
+    'US',
+    'Rnd 1: 6 sc in magic ring. (6)\nRnd 2: sc in each of the 6 sts of the second lobe, sc in each of the 6 sts of the first lobe. (12)',
+    [[6], [12]],
   ],
   [
     'a colour behind the number of a round, and dashes before its lines',
