@@ -47,6 +47,8 @@ interface RequestPace {
 
 /** Far more than a page on the same machine takes; Node itself would wait for 60 and 300 s. */
 const PACE: RequestPace = { head: 10_000, whole: 60_000, look: 2_000 }
+/** A tab keeps its connection, and with it its place, while somebody thinks; Node itself would give it up after 5 s (ms). */
+const REST = 60_000
 /** "en-GB": a language with its country. */
 const LANGUAGE = /^[a-z]{2,3}-[A-Z]{2}$/
 
@@ -106,7 +108,7 @@ export class LoopbackServer {
     this.#questions = new Questions({ host, tabs: this.#tabs, offers: this.#offers, saveFolder })
     const { head, whole, look } = this.#options.pace ?? PACE
     const pace = { headersTimeout: head, requestTimeout: whole, connectionsCheckingInterval: look }
-    const server = createServer(pace, (request, response) => {
+    const server = createServer({ ...pace, keepAliveTimeout: REST }, (request, response) => {
       void this.#serve(request, response).catch(() => {
         if (!response.headersSent) send(response, 500, 'Something went wrong.')
         else response.destroy()

@@ -109,9 +109,12 @@ it('those who only heard the cookie take the place of nobody who has a key, stra
   try {
     expect((await speak()).status).toBe(200)
     const held = socketsOf(withKey)
-    await Promise.all(
+    // Whoever is hung up on may not have been answered yet: that is what there are places for.
+    const outcomes = await Promise.allSettled(
       Array.from({ length: 300 }, () => raw('GET', '/app.js', { cookie: tab.cookie }, '', withCookie)),
     )
+    const answered = outcomes.filter(({ status }) => status === 'fulfilled')
+    expect(answered.length).toBeGreaterThanOrEqual(200)
     await eventually(() => expect(socketsOf(withCookie)).toHaveLength(200))
     const strangers = silent(450)
     await eventually(() => expect(strangers.closed.size).toBe(50))
