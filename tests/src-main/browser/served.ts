@@ -4,7 +4,7 @@ import { request } from 'node:http'
 import type { Agent, IncomingHttpHeaders, OutgoingHttpHeaders } from 'node:http'
 import { tmpdir } from 'node:os'
 import { join } from 'node:path'
-import { afterAll, afterEach, beforeAll, beforeEach, expect } from 'vitest'
+import { afterEach, beforeEach, expect, vi } from 'vitest'
 import type { Reply, Told } from '../../../src-main/browser/envelope'
 import {
   answering,
@@ -33,15 +33,20 @@ export let world: HostWorld
 export let server: LoopbackServer
 export let port: number
 
-/** Tabs that are gone are given up after this time; long, but for the tests of just that (ms). */
+/** Tabs that are gone are given up after this time (ms). */
 const PATIENCE = 60_000
-let patience = PATIENCE
 
-/** Sets it for the tests of a block. */
-export function bePatientFor(ms: number): void {
-  beforeAll(() => void (patience = ms))
-  afterAll(() => void (patience = PATIENCE))
+/**
+ * In the tests of a block, timers of the program run where the test says so: nothing hangs on how quick a machine is.
+ * Waiting for something lets a few of its milliseconds pass.
+ */
+export function holdTime(): void {
+  beforeEach(() => void vi.useFakeTimers({ toFake: ['setTimeout', 'clearTimeout'] }))
+  afterEach(() => void vi.useRealTimers())
 }
+
+/** The time that a tab which is gone is waited for goes by. */
+export const losePatience = (): void => void vi.advanceTimersByTime(PATIENCE)
 
 /** Serves each test of a file: called in it, since files share this module. */
 export function serveEach(): void {
@@ -62,7 +67,7 @@ export function serveEach(): void {
       entryScript: join(folder, 'enter.js'),
       onEntered: (how) => entries.push(how),
       saveFolder: join(folder, 'saved'),
-      patience,
+      patience: PATIENCE,
     })
     world = await makeHost({ announce: server.announce })
     port = await server.listen(world.host)

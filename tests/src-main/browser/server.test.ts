@@ -7,10 +7,11 @@ import { seal, unseal, writeKey } from '../../../src-main/browser/sealed'
 import { eventually, projectText, titleOf } from '../documents/session/world'
 import {
   ask,
-  bePatientFor,
   enter,
   entries,
+  holdTime,
   keys,
+  losePatience,
   nextToken,
   openStream,
   openTab,
@@ -372,21 +373,24 @@ describe('a tab', () => {
   it('can cancel an export', async () => {
     const tab = await openTab(await enter())
     const who = { project: tab.project, seat: tab.seat, job: 1 }
+    let isOver = false
     const running = post(tab, '/export', { ...who, payload: { kind: 'map', text: projectText('x') } })
-    await new Promise((resolve) => setTimeout(resolve, 30))
-    await post(tab, '/export/cancel', who)
+    void running.finally(() => (isOver = true))
+    // Who comes before the export cancels nothing.
+    while (!isOver) await post(tab, '/export/cancel', who)
     expect(JSON.parse((await running).body)).toEqual({ outcome: { outcome: 'cancelled' } })
   })
 })
 
 describe('a tab that is gone', () => {
-  bePatientFor(1_500)
+  holdTime()
 
   it('for good has its project saved and ended; coming back finds it', async () => {
     const tab = await openTab(await enter())
     await ask(tab, 'saveProject', { revision: 1, text: projectText('First') })
     const path = world.host.session(tab.project)?.path ?? ''
     await ask(tab, 'keepProject', { revision: 2, text: projectText('Second') })
+    losePatience()
     await eventually(() => expect(world.host.session(tab.project)).toBeNull())
     expect(titleOf(await readFile(path, 'utf8'))).toBe('Second')
     const back = await raw('GET', `/?project=${tab.project}`, { cookie: tab.cookie })

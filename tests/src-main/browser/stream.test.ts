@@ -1,13 +1,14 @@
 /** The stream on which a browser hears of its projects. */
 import { describe, expect, it } from 'vitest'
 import { eventually, projectText } from '../documents/session/world'
-import { ask, bePatientFor, enter, openStream, openTab, post, raw, serveEach, world } from './served'
+import { ask, enter, holdTime, losePatience, openStream, openTab } from './served'
+import { post, raw, serveEach, world } from './served'
 import type { Tab } from './served'
 
 serveEach()
 
 describe('the stream of events', () => {
-  bePatientFor(1_500)
+  holdTime()
 
   /** A stream of a browser, with everything that it heard. */
   const member = ({ project, seat }: Tab) => ({ project, seat })
@@ -23,10 +24,14 @@ describe('the stream of events', () => {
     )
     // Sealed: whoever heard it without the key would read nothing of it.
     expect(stream.asItCame()).not.toMatch(/First|keeping/)
-    await new Promise((resolve) => setTimeout(resolve, 2_000))
+    losePatience()
+    expect(await ask(tab, 'currentProject')).toMatchObject({ outcome: { outcome: 'done' } })
     expect(world.host.session(tab.project)).not.toBeNull()
     stream.end()
-    await eventually(() => expect(world.host.session(tab.project)).toBeNull())
+    await eventually(() => {
+      losePatience()
+      expect(world.host.session(tab.project)).toBeNull()
+    })
   })
 
   it('serves all tabs of a browser, each with its own; one may leave while others stay', async () => {
@@ -36,6 +41,7 @@ describe('the stream of events', () => {
     const stream = await openStream('one', cookie)
     for (const tab of [first, second]) expect((await joins(tab, 'one')).status).toBe(200)
     await post(first, '/stream/leave', member(first))
+    losePatience()
     await eventually(() => expect(world.host.session(first.project)).toBeNull())
     expect(world.host.session(second.project)).not.toBeNull()
     stream.end()
