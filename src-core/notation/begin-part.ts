@@ -3,7 +3,7 @@ import { EDGE, goesRoundJoined, namedEnd } from './borders'
 import { isFoundationOnly, makesFoundation } from './first'
 import type { Reading } from './reading'
 import { SKIPPED, WORKED } from './source'
-import { SHARED } from './state'
+import { GONE_BACK_TO, SHARED } from './state'
 import type { RoundState } from './state'
 import type { RoundNode, RoundsTree } from './tree'
 
@@ -48,6 +48,26 @@ function onSome(reading: Reading, below: RoundState): void {
   const state = { ...below }
   SHARED.add(state)
   reading.base = { kind: 'round', state }
+}
+
+/** "Go back to Row 4", "return to Rnd 7", "rejoin yarn in Row 4", "in next unworked st of Row 4": which one it is. */
+const BACK_TO =
+  /\b(?:(?:go|going|come|coming|move) back to|return(?:ing)? to|(?:re-?)?(?:join|attach)(?:ing)? (?:the |your |new )?(?:yarn )?(?:in|to|on)|(?:unworked|unused|remaining|free|left-?over|skipped|missed) (?:st|stitch|sc|hdc|dc|tr|htr|dtr)s? (?:of|on|in|along)) (?:the )?(?:row|rnd|round)\.? (\d+)/i
+
+/** A second piece stands on what the first one left of a row: "Second hump: go back to Row 7, skip next dc, …". */
+function goBack(reading: Reading, text: string, rounds: readonly RoundNode[], node: RoundNode): void {
+  const before = rounds[rounds.indexOf(node) - 1]
+  const number = Number(BACK_TO.exec(text.slice(before?.end ?? 0, node.end))?.[1])
+  const below = reading.history.get(number)
+  if (!below || below.unknown || (reading.base.kind === 'round' && reading.base.state === below)) return
+  const some = below.touched.some((by) => by === WORKED) && below.touched.some((by) => by < WORKED)
+  if (!some) return
+  const state = { ...below }
+  SHARED.add(state)
+  GONE_BACK_TO.add(state)
+  reading.base = { kind: 'round', state }
+  const first = reading.worked[below.index + 1]
+  if (first) reading.turned = first.turned
 }
 
 /** "… of the other lobe", "of the first lobe": stitches of a second piece like the one in hand. */
@@ -114,6 +134,7 @@ export function beginPart(
   const instead = !newPart && first === reading.number && /\bjoin/i.test(node.label ?? '')
   const back = (newPart && first !== null && first <= reading.number) || instead
   if (back && first > 1) branchOff(reading, first - 1)
+  else goBack(reading, text, tree.rounds, node)
   reading.part = node.part
 }
 

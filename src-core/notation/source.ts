@@ -2,6 +2,7 @@
  * One round being worked into: which places are used up, and which comes next. Where the order of the places is
  * known there is one cursor that goes around; where only counts are known, stitches and spaces each have their own.
  */
+import { GONE_BACK_TO } from './state'
 import type { RoundState } from './state'
 import type { LeftPlace } from './worked'
 
@@ -39,6 +40,8 @@ export class Source {
   ) {
     const count = state.places.length
     this.used = new Uint8Array(count)
+    if (GONE_BACK_TO.has(state))
+      state.touched.forEach((by, at) => (this.used[at] = by === WORKED ? WORKED : FREE))
     this.gapUsed = new Uint8Array(gaps ?? state.places.filter((place) => place.kind === 'stitch').length)
     // A joined round still begins in its first stitch; a row that is turned begins in its last.
     const first = state.joined || state.endsInSpace ? count : count - 1

@@ -69,6 +69,9 @@ export interface RoundState {
 /** Rows of which one piece took some stitches and another one takes others: what is left is meant. */
 export const SHARED = new WeakSet<RoundState>()
 
+/** Rows that a second piece goes back to: what the first one took is no longer there. */
+export const GONE_BACK_TO = new WeakSet<RoundState>()
+
 export type Base =
   | { readonly kind: 'none' }
   | { readonly kind: 'ring'; readonly chains: number }

@@ -1,11 +1,10 @@
 /** Ways of writing that fresh hands used: each reads as its plain form does. */
 import { describe, expect, it } from 'vitest'
 import { readRounds } from '../../../src-core/notation/read'
+import { RING, readsWays } from './ways-of-writing'
+import type { Way } from './ways-of-writing'
 
-type Made = readonly [number, Readonly<Record<string, number>>?]
-
-const RING = 'Rnd 1: Magic ring, 12 sc in ring, join.\n'
-const CASES: readonly (readonly [what: string, terms: 'US' | 'UK', text: string, made: readonly Made[]])[] = [
+const CASES: readonly Way[] = [
   [
     'a name of the text’s own in quotation marks',
     'US',
@@ -372,15 +371,7 @@ const CASES: readonly (readonly [what: string, terms: 'US' | 'UK', text: string,
   ],
 ]
 
-describe('ways of writing', () => {
-  it.each(CASES)('%s', (_, terms, text, made) => {
-    const { rounds, findings } = readRounds(text, { terms })
-    expect(findings.filter(({ severity }) => severity === 'error').map(({ message }) => message)).toEqual([])
-    expect(rounds.map((round) => [round.made, round.spaces])).toEqual(
-      made.map(([count, spaces = {}]) => [count, spaces]),
-    )
-  })
-})
+describe('ways of writing', () => readsWays(CASES))
 
 describe('stitches round posts that have a count of their own', () => {
   const page = (count: string) =>
