@@ -54,12 +54,17 @@ function onSome(reading: Reading, below: RoundState): void {
 const BACK_TO =
   /\b(?:(?:go|going|come|coming|move) back to|return(?:ing)? to|(?:re-?)?(?:join|attach)(?:ing)? (?:the |your |new )?(?:yarn )?(?:in|to|on)|(?:unworked|unused|remaining|free|left-?over|skipped|missed) (?:st|stitch|sc|hdc|dc|tr|htr|dtr)s? (?:of|on|in|along)) (?:the )?(?:row|rnd|round)\.? (\d+)/i
 
+const ENDED = /\b(?:fasten(?:ed)? off|cut|break off)\b/i
+
 /** A second piece stands on what the first one left of a row: "Second hump: go back to Row 7, skip next dc, …". */
 function goBack(reading: Reading, text: string, rounds: readonly RoundNode[], node: RoundNode): void {
   const before = rounds[rounds.indexOf(node) - 1]
-  const number = Number(BACK_TO.exec(text.slice(before?.end ?? 0, node.end))?.[1])
+  // Behind the end of a row it tells of what comes then.
+  const [opening = ''] = text.slice(node.start, node.end).split(ENDED)
+  const number = Number(BACK_TO.exec(text.slice(before?.end ?? 0, node.start) + opening)?.[1])
   const below = reading.history.get(number)
-  if (!below || below.unknown || (reading.base.kind === 'round' && reading.base.state === below)) return
+  if (!below || below.unknown || (reading.base.kind === 'round' && reading.base.state.index === below.index))
+    return
   const some = below.touched.some((by) => by === WORKED) && below.touched.some((by) => by < WORKED)
   if (!some) return
   const state = { ...below }
