@@ -2,7 +2,7 @@
 import { describe, expect, it } from 'vitest'
 import { readRounds } from '../../../src-core/notation/read'
 import { RING, readsWays } from './ways-of-writing'
-import type { Way } from './ways-of-writing'
+import type { Made, Way } from './ways-of-writing'
 
 const CASES: readonly Way[] = [
   [

@@ -3,7 +3,7 @@ import { expect, it } from 'vitest'
 import { readRounds } from '../../../src-core/notation/read'
 
 /** Stitches that a round ends with, and its spaces. */
-type Made = readonly [number, Readonly<Record<string, number>>?]
+export type Made = readonly [number, Readonly<Record<string, number>>?]
 
 export type Way = readonly [what: string, terms: 'US' | 'UK', text: string, made: readonly Made[]]
 
