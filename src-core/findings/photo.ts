@@ -13,9 +13,9 @@ export const PHOTO_FINDINGS = {
     mend: 'Take the picture from further away, so that all four corners are in it.',
   },
   'photo/corner-outside': {
-    severity: 'warning',
+    severity: 'note',
     message:
-      'a corner of the sheet ({sheet}) lies outside the picture: it is taken to be where the edges meet.',
+      'not all corners of the sheet ({sheet}) are in the picture: those outside are taken to be where the edges meet.',
     mend: 'Take the picture from further away, so that all four corners are in it.',
   },
   'photo/sheet-shape': {
@@ -79,7 +79,7 @@ export const PHOTO_FINDINGS = {
     mend: 'Count them.',
   },
   'photo/petals-take-turns': {
-    severity: 'warning',
+    severity: 'note',
     message:
       'long and short petals alternate: {petals} of them are counted, and tip to tip is that of the longest.',
     mend: 'Count them, and check tip to tip.',

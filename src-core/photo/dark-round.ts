@@ -18,8 +18,13 @@ const NEARLY_ALL = 0.85
 /** And by the farther ones it is lighter by no more than this, as a share: shadows of motifs lighten by a fifth. */
 const LIGHTER = 0.1
 
-/** Light outside a mask, as a share of that of paper, in rising order. */
-function lightOutside({ width, height, scale, ground }: Plane, ratio: Float32Array, mask: Mask, far: number) {
+/** Light so many mm outside a mask, as a share of that of paper, in rising order. */
+export function lightOutside(
+  { width, height, scale, ground }: Plane,
+  ratio: Float32Array,
+  mask: Mask,
+  far: number,
+) {
   const line = evenPoints(boundary(mask), scale)
   const n = line.length
   const found: number[] = []

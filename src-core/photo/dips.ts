@@ -99,6 +99,23 @@ function fittedMean(valleys: readonly (Valley | null)[], lines: readonly OpenDip
   return meanOf(both.map(({ fit, line }) => (isBelieved(fit, line) ? fit : usual * line)))
 }
 
+/** A line so many times as far out as the others has not entered its cleft, where the fit is within this share of the others. */
+const BRIDGED = { line: 1.15, fit: 0.08 } as const
+
+/** The lines, those that a thread, fuzz or a shadow led across the mouth of their cleft by what it is fitted to be. */
+function entered(valleys: readonly (Valley | null)[], lines: readonly OpenDip[]): readonly OpenDip[] {
+  const both = valleys.flatMap((valley, at) => (valley ? [{ fit: valley.far, line: lines[at]!.far }] : []))
+  const fit = middleMean(both.map((each) => each.fit))
+  const line = middleMean(lines.map(({ far }) => far))
+  const isBridged = (at: number) =>
+    valleys[at] !== null &&
+    lines[at]!.far > BRIDGED.line * line &&
+    Math.abs(valleys[at]!.far / fit - 1) < BRIDGED.fit
+  return lines.map((own, at) =>
+    isBridged(at) ? { far: (valleys[at]!.far * line) / fit, broad: false } : own,
+  )
+}
+
 /** Whether dips come and go twice in a turn: then some are hidden behind petals that a slant shows from the side. */
 function areSlanted(valleys: readonly (Valley | null)[]): boolean {
   const seen = valleys.flatMap((valley, at) => (valley && valley.slit?.open !== true ? [{ far: valley.far, at }] : [])) // prettier-ignore
@@ -144,12 +161,13 @@ export interface Dip {
 }
 
 /**
- * The mean dip of all clefts: `fits` of each, null where none was made out, `lines` how near to the
+ * The mean dip of all clefts: `fits` of each, null where none was made out, `own` how near to the
  * middle the line itself comes between the same petals, `shallow` the dip where no cleft is seen at all. Clefts that
  * go on as slits count with the end of theirs, and where most dips are broad, the line is right.
  */
-export function dipOfAll(fits: readonly (Valley | null)[], lines: readonly OpenDip[], shallow: number): Dip {
+export function dipOfAll(fits: readonly (Valley | null)[], own: readonly OpenDip[], shallow: number): Dip {
   const valleys = fits.map((valley) => (valley && valley.stray <= DOUBT.none ? valley : null))
+  const lines = entered(valleys, own)
   const seen = valleys.filter((valley) => valley !== null)
   if (seen.length === 0) return { far: shallow, least: shallow, sure: false }
   // A line that has entered clefts as broad as these is right; one that shuts their mouths lies far out of the fits.

@@ -1,6 +1,7 @@
 /** The motif as it is found at first: coarsely, on paper whose shadows may have to be taken away. */
 import type { Corners } from './homography'
 import { isDarkRound } from './dark-round'
+import { withoutHalo } from './halo'
 import { evenLight, fitLight } from './light'
 import type { Evened } from './light'
 import { findMotif, NO_SHADOW } from './motif-mask'
@@ -31,7 +32,7 @@ function asGray(
   other: ((x: number, y: number) => boolean) | undefined,
 ) {
   for (const paper of papers) {
-    const found = findMotif(ground, paper, other, NO_SHADOW)
+    const found = withoutHalo(ground, paper, findMotif(ground, paper, other, NO_SHADOW), other)
     if (!found || found.overEdge || found.contrast < GRAY) continue
     if (liesAbout(found, before)) return { paper, found: { ...found, likePaper: true } }
   }
@@ -55,13 +56,13 @@ export function findFirst(small: Reduced, coarse: Plane, size: SheetSize, { rule
   const on = (ground: Plane) => {
     const light = fitLight(ground, size.beside === true || size.whole === true)
     const evened = evenLight(ground, light)
-    const first = findMotif(ground, evened, other)
+    const first = withoutHalo(ground, evened, findMotif(ground, evened, other), other)
     if (first && !first.overEdge && first.contrast >= CLEAR && !isDarkRound(ground, evened, first.mask))
       return { light, first }
     // A shadow that reaches over the edge is no motif that does, and one with hard edges hides what lies half in it.
     const shade = findShade(ground, evened)
     const shaded = shade ? withoutShade(ground, evened, shade) : evened
-    const without = shade && findMotif(ground, shaded, other)
+    const without = shade && withoutHalo(ground, shaded, findMotif(ground, shaded, other), other)
     const isBetter =
       without && !without.overEdge && !(first && !first.overEdge && first.contrast >= without.contrast)
     const [found, paper] = isBetter ? [without, shaded] : [first, evened]

@@ -7,7 +7,7 @@ import { extremesOf } from '../motif/extremes'
 import { standing } from './comb'
 import { BY_FAR, DIRECTIONS, ORDER } from './symmetry'
 import type { Slits, Symmetry } from './symmetry'
-import { evenedOut, middleMean } from './tips'
+import { evenedOut, meanOf, middleMean, spreadOf, tipsOf } from './tips'
 
 /** Most kinds of petals that take turns. */
 const MOST_KINDS = 4
@@ -136,4 +136,32 @@ function withinRepeat(symmetry: Symmetry): Petalled {
     within: true,
     doubtful,
   }
+}
+
+/** Kinds of petals differ by so many times as much as petals of a kind do. */
+export const KINDS_APART = 4
+
+/** How long petals are on average, by kinds that take turns. */
+export const lengthsBy = (far: readonly number[], kinds: number): number[] =>
+  Array.from({ length: kinds }, (_, kind) => meanOf(far.filter((__, petal) => petal % kinds === kind)))
+
+/** How much petals of a kind differ, rms. */
+export const spreadWithin = (far: readonly number[], lengths: readonly number[]): number =>
+  spreadOf(far.map((each, petal) => each - lengths[petal % lengths.length]!))
+
+/** The same petals as kinds of them where long and short ones take turns, though all of them repeat more clearly. */
+export function inTurns<Of extends Petalled>(symmetry: Of, blur: number): Of {
+  const { order, repeat, turn } = symmetry
+  if (order === 0 || repeat !== order) return symmetry
+  const far = tipsOf(symmetry, blur).map((tip) => tip.far)
+  for (let kinds = 2; kinds <= MOST_KINDS && order >= kinds * ORDER.least; kinds++) {
+    if (order % kinds !== 0) continue
+    const lengths = lengthsBy(far, kinds)
+    const longest = Math.max(...lengths)
+    const by = longest - Math.min(...lengths)
+    if (by < ALIKE * longest || by < KINDS_APART * spreadWithin(far, lengths)) continue
+    const first = turn + (2 * Math.PI * lengths.indexOf(longest)) / order
+    return { ...symmetry, repeat: order / kinds, within: true, turn: first }
+  }
+  return symmetry
 }

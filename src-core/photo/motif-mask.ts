@@ -19,6 +19,18 @@ const NOISES = 5
 /** Where that line leaves pieces of which none is half of them all, some of the motif stands out less: this share. */
 const MOST_OF = 0.5
 const FAINT = 0.15
+/**
+ * Places nearer to paper than that line that have a colour of their own are yarn: where they are this share of all that
+ * lie so many mm, and pixels, within, the line is that of theirs. On sheets darker than this, clefts that a lens fills with
+ * the light of both petals have as much colour.
+ */
+const TINTED = {
+  share: 0.03,
+  colour: 0.8,
+  least: 0.035,
+  within: { length: 1, pixels: 2.5 },
+  sheet: 0.35,
+} as const
 
 export interface FoundMotif {
   readonly mask: Mask
@@ -31,23 +43,31 @@ export interface FoundMotif {
   readonly overEdge: boolean
   /** The deepest shadow that was taken for paper. */
   readonly shadow: number
+  /** Whatever is brighter than the paper, in its colour, was taken for paper too. */
+  readonly glare: boolean
   /** Some of it is, or may be, no more than a shadow of the paper. */
   readonly likePaper?: boolean
 }
 
-/** Distance of each place from the line from paper in full light to paper in the deepest shadow. */
-export function distances(plane: Plane, { ratio, paper }: Evened, shadow: number): Float32Array {
+/** Distance of each place from the line from paper in full light, or in more than that (`glare`), to paper in the deepest shadow. */
+export function distances(
+  plane: Plane,
+  { ratio, paper }: Evened,
+  shadow: number,
+  glare = false,
+): Float32Array {
   const brightness = 0.2126 * paper[0] + 0.7152 * paper[1] + 0.0722 * paper[2]
   const held = Math.min(PAPER_LIGHT.most, Math.max(PAPER_LIGHT.least, brightness))
   const lab = new Float64Array(3)
   toOklab(held, held, held, lab)
   const white = lab[0]!
   const deepest = Math.cbrt(shadow)
+  const brightest = glare ? Infinity : 1
   const distance = new Float32Array(plane.ground.length)
   for (let at = 0; at < distance.length; at++) {
     if (!plane.ground[at]) continue
     toOklab(ratio[3 * at]! * held, ratio[3 * at + 1]! * held, ratio[3 * at + 2]! * held, lab)
-    const along = Math.min(1, Math.max(deepest, lab[0]! / white))
+    const along = Math.min(brightest, Math.max(deepest, lab[0]! / white))
     const off = lab[0]! - along * white
     distance[at] = Math.sqrt(off * off + lab[1]! * lab[1]! + lab[2]! * lab[2]!)
   }
@@ -115,9 +135,10 @@ export function findMotif(
   evened: Evened,
   other: ((x: number, y: number) => boolean) | undefined = undefined,
   shadow: number = DEEPEST_SHADOW,
+  glare = false,
 ): FoundMotif | null {
   const { width, height, ground, scale } = plane
-  const raw = distances(plane, evened, shadow)
+  const raw = distances(plane, evened, shadow, glare)
   const distance = smoothed(raw, width, height, Math.round(0.12 * scale))
   const some: number[] = []
   for (let at = 0; at < distance.length; at += 7) if (ground[at]) some.push(distance[at]!)
@@ -141,13 +162,43 @@ export function findMotif(
     level = levelOf(first, FAINT)
     found = largestOf(piecesAt(level))
   } else if (found) level = levelOf(found, 0.5)
+  const tinted = tintedUnder(plane, evened, first, distance, level)
+  if (tinted !== null && tinted < level) {
+    level = Math.max(least, tinted)
+    found = largestOf(piecesAt(level)) ?? found
+  }
   const largest = found ?? first
   const mask = filled(largest, width, height)
   return {
-    ...{ mask, distance, level, shadow },
+    ...{ mask, distance, level, shadow, glare },
     contrast: usualOf(largest, distance, 0.5) / noise,
     overEdge: largest.onRim > 0 || touchesUnseen(mask, ground),
   }
+}
+
+/** The line by which yarn counts that is nearer to paper than a level, but in a colour of its own, as no shadow is; null where hardly any is. */
+function tintedUnder(
+  { width, scale, density }: Plane,
+  { ratio, paper }: Evened,
+  { places }: Region,
+  distance: Float32Array,
+  level: number,
+): number | null {
+  const lab = new Float64Array(3)
+  const found: number[] = []
+  if (0.2126 * paper[0] + 0.7152 * paper[1] + 0.0722 * paper[2] < TINTED.sheet) return null
+  const by = Math.ceil(Math.max(TINTED.within.length, TINTED.within.pixels / density) * scale)
+  const isIn = (at: number) => (distance[at] ?? 0) > TINTED.least
+  for (const at of places) {
+    const far = distance[at]!
+    if (far > level || !isIn(at)) continue
+    // The rim of all yarn is half of its colour.
+    if (!isIn(at - by) || !isIn(at + by) || !isIn(at - by * width) || !isIn(at + by * width)) continue
+    toOklab(ratio[3 * at]!, ratio[3 * at + 1]!, ratio[3 * at + 2]!, lab)
+    if (Math.hypot(lab[1]!, lab[2]!) > Math.max(TINTED.least, TINTED.colour * far)) found.push(far)
+  }
+  if (found.length < TINTED.share * places.length) return null
+  return SHARE * middleOf(found)
 }
 
 const largestOf = (pieces: readonly Region[]): Region | null =>
@@ -210,7 +261,7 @@ function shared({ places }: Region, plane: Plane, mask: Mask, coarse: Plane): nu
 /** The motif in a finer plane of the same picture, at the level where it was found: whatever lies beside it is not it. */
 export function findAgain(plane: Plane, evened: Evened, found: FoundMotif, coarse: Plane): FoundMotif | null {
   const { width, height, ground, scale } = plane
-  const raw = distances(plane, evened, found.shadow)
+  const raw = distances(plane, evened, found.shadow, found.glare)
   const distance = smoothed(raw, width, height, Math.round(0.12 * scale))
   const on = standingOut(distance, ground, found.level)
   const pieces = piecesOf(plane, evened, distance, on, 60 * scale)
@@ -280,8 +331,6 @@ export function threadedThrough(plane: Plane, found: FoundMotif): FoundMotif | n
 const CORE = 0.45
 /** Nearer to paper than this multiple of the level a slit begins, which at the level is open. */
 const THIN = 1.6
-/** The most of the reach that one slit counts for: that it parts petals counts, not how much of it happens to be seen. */
-const MOST_OPEN = 0.06
 
 /** How much of the motif is open along rays from its middle, out to how far it reaches: slits between petals. */
 export function openAlong(
@@ -299,6 +348,6 @@ export function openAlong(
       const y = Math.min(height - 1, Math.max(0, Math.round(middle.y + r * down)))
       open += Math.min(1, Math.max(0, (THIN - distance[y * width + x]! / level) / (THIN - 1)))
     }
-    return Math.min(open, MOST_OPEN * far)
+    return open
   })
 }

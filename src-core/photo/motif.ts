@@ -139,7 +139,7 @@ export function takenAs(
   const symmetry = {
     ...{ middle: { x: 0, y: 0 }, reach, mean, order, repeat: order, within: false, doubtful: false, turn },
     ...{ share: 1, depth: 0, rest: 0, rival: 0, finer: 0, stands: true, hidden: false },
-    ...{ spectrum: { powers: [], mean }, slits: null },
+    ...{ spectrum: { powers: [], mean }, slits: null, astride: false },
   }
   const tip = meanOf(tipsOf(symmetry, 0).map(({ far }) => far))
   const dip = Math.min(tip, meanOf(hollowsOf(symmetry)))

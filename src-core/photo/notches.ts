@@ -105,10 +105,38 @@ export function notchesOf(
   return best && { order: best.order, turn: best.turn }
 }
 
+/** Cuts that part petals: the least depth as a share of the reach, and as a multiple of whatever else cuts in. */
+const PARTING = { depth: 0.006, times: 2.2 } as const
+
+/**
+ * Whether just as many cuts as there are petals go into the line, at equal spaces, all of them deeper by far than
+ * whatever else goes in. That petals are unlike and the whole is bent takes nothing from them.
+ */
+export function arePartedByCuts(raw: ArrayLike<number>, mean: number, order: number): boolean {
+  const count = raw.length
+  const cuts = cutsOf(evenedOut(raw, Math.round((EVENED * count) / (4 * Math.PI))))
+  const least = cuts[order - 1]?.depth ?? 0
+  if (least < PARTING.depth * mean || least < PARTING.times * (cuts[order]?.depth ?? 0)) return false
+  const chosen = cuts.slice(0, order).sort((a, b) => a.at - b.at)
+  return chosen.every(({ at }, k) => {
+    const next = chosen[(k + 1) % order]!.at
+    return Math.abs((((next - at + count) % count) * order) / count - 1) < ASTRAY
+  })
+}
+
+/** A symmetry whose petals were looked at once more. */
+export interface Notched extends Petalled {
+  /** As many cuts into the line as petals were counted part them: another witness. */
+  readonly parted: boolean
+}
+
 /** The same symmetry, by its notches where nothing else is clear. */
-export function notched(symmetry: Petalled): Petalled {
-  if (symmetry.hidden || (symmetry.order > 0 && (symmetry.stands || symmetry.share > CLEAR))) return symmetry
-  const notches = notchesOf(symmetry.reach, symmetry.mean)
-  if (!notches || notches.order === symmetry.order) return symmetry
-  return { ...symmetry, ...notches, repeat: notches.order, within: false, stands: true, hidden: true }
+export function notched(symmetry: Petalled): Notched {
+  const { order, reach, mean } = symmetry
+  const own = { ...symmetry, parted: order > 0 && arePartedByCuts(reach, mean, order) }
+  if (symmetry.hidden || (order > 0 && (symmetry.stands || symmetry.share > CLEAR))) return own
+  const notches = notchesOf(reach, mean)
+  if (!notches || notches.order === order) return own
+  const parted = arePartedByCuts(reach, mean, notches.order)
+  return { ...own, ...notches, parted, repeat: notches.order, within: false, stands: true, hidden: true }
 }

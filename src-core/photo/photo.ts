@@ -15,11 +15,12 @@ import type { PhotoKind } from './kind'
 import { findFirst } from './first'
 import { evenLight } from './light'
 import type { Evened } from './light'
-import { petalled } from './lobes'
+import { inTurns, lengthsBy, petalled, spreadWithin } from './lobes'
 import type { Petalled } from './lobes'
 import { boxOf, findAgain, isHalfSeen, openAlong, threadedThrough } from './motif-mask'
 import type { FoundMotif } from './motif-mask'
 import { notched } from './notches'
+import type { Notched } from './notches'
 import { halved, reduced } from './picture'
 import type { Picture, Spot } from './picture'
 import { rectify, rectifyPart } from './rectify'
@@ -30,7 +31,7 @@ import { blurRound } from './sheet-edges'
 import type { SheetChoice } from './sheet-sizes'
 import { findSymmetry, ORDER } from './symmetry'
 import type { Symmetry } from './symmetry'
-import { hollowsOf, meanOf, openDips, spreadOf, tipsOf } from './tips'
+import { hollowsOf, meanOf, openDips, tipsOf } from './tips'
 import { valleysOf } from './valleys'
 
 /** Where a picture stops being good enough to be sure. */
@@ -51,6 +52,8 @@ const DOUBT = {
   /** Uneven petals look like fewer: the most of a multiple of the order, where that stands out by this share of it. */
   finer: 0.45,
   standing: 0.3,
+  /** Long and short petals differ by so many times as much as petals of a kind do. */
+  kinds: 3,
   /**
    * The same of an outline that is nearly round, and that no order explains by far: its petals may make pairs by chance.
    * Under `within` none are told apart within a repeat: stitches make as much.
@@ -161,23 +164,26 @@ export function measurePhoto(picture: Picture, { progress, ...asked }: PhotoOpti
   // Chains as thin as a pixel leave gaps in the line: where it shows no repeat, they are looked for.
   const threaded = asSeen.symmetry.order === 0 ? threadedThrough(plane, found) : null
   const closed = threaded && outlined(plane, evened, threaded, blur)
-  const { outline, symmetry, mask } = closed?.symmetry.stands ? closed : asSeen
-  if (blur > DOUBT.blur * symmetry.mean) tell('photo/blurred')
+  const { outline, symmetry: counted, mask } = closed?.symmetry.stands ? closed : asSeen
+  if (blur > DOUBT.blur * counted.mean) tell('photo/blurred')
   if (found.contrast < DOUBT.contrast || found.likePaper || isHalfSeen(plane, { ...found, mask }))
     tell('photo/like-paper')
-  const kind = kindOf(symmetry, mask)
+  const kind = kindOf(counted, mask)
+  const symmetry = kind === 'petals' ? inTurns(counted, blur) : counted
   const order = kind === 'round' || kind === 'other' ? 0 : symmetry.order
   if (kind === 'other') tell('photo/no-repeat')
   else if (kind === 'round' && (symmetry.order > 0 || symmetry.rest > DOUBT.round)) tell('photo/nearly-round')
   else if (order > 0 && mayBeOthers(symmetry)) tell('photo/petals-unsure', { petals: order })
 
   const tips = order > 0 ? tipsOf(symmetry, blur) : []
-  const lengths = lengthsOf(
-    tips.map(({ far }) => far),
-    symmetry,
-  )
+  const reached = tips.map(({ far }) => far)
+  const lengths = lengthsBy(reached, order > 0 ? order / symmetry.repeat : 0)
   let tip = order > 0 ? Math.max(...lengths) : symmetry.mean
-  if (kind === 'petals' && lengths.length > 1) tell('photo/petals-take-turns', { petals: order })
+  if (kind === 'petals' && lengths.length > 1) {
+    tell('photo/petals-take-turns', { petals: order })
+    const apart = Math.max(...lengths) - Math.min(...lengths)
+    if (apart < DOUBT.kinds * spreadWithin(reached, lengths)) tell('photo/petals-unsure', { petals: order })
+  }
   let dip = symmetry.mean
   let least: number | null = null
   let dipSpread = 0
@@ -197,7 +203,7 @@ export function measurePhoto(picture: Picture, { progress, ...asked }: PhotoOpti
     dip = measured.far
     least = measured.least
     dipSpread = measured.sure ? DIP_SPREAD.sure : DIP_SPREAD.unsure
-    if (!measured.sure) tell('photo/dips-hidden')
+    if (!measured.sure || symmetry.astride) tell('photo/dips-hidden')
   } else if (order > 0) dip = meanOf(hollowsOf(symmetry))
 
   const warned = findings.filter(({ severity }) => severity === 'warning').length
@@ -209,10 +215,7 @@ export function measurePhoto(picture: Picture, { progress, ...asked }: PhotoOpti
     symmetry: order > 0 ? symmetry.repeat : 0,
     overTips,
     overValleys: (2 * dip) / plane.scale,
-    unevenness:
-      order > 0
-        ? spreadOf(tips.map(({ far }, petal) => far - lengths[petal % lengths.length]!)) / tip
-        : symmetry.rest,
+    unevenness: order > 0 ? spreadWithin(reached, lengths) / tip : symmetry.rest,
     outline: outline.map(({ x, y }) => [
       (x - symmetry.middle.x) / plane.scale,
       (y - symmetry.middle.y) / plane.scale,
@@ -241,10 +244,13 @@ function outlined(plane: Plane, evened: Evened, found: FoundMotif, blur: number)
 }
 
 /** Whether there may be another number of petals. */
-export function mayBeOthers(symmetry: Petalled): boolean {
-  const { hidden, share, rival, finer, within, doubtful, repeat, depth, spectrum } = symmetry
+export function mayBeOthers(symmetry: Petalled & Partial<Notched>): boolean {
+  const { hidden, share, rival, finer, within, doubtful, repeat, depth, spectrum, parted } = symmetry
   const own = standing(spectrum, repeat)
-  if (hidden || doubtful || rival > DOUBT.rival || (share < DOUBT.repeat && own < DOUBT.clear)) return true
+  if (hidden || doubtful) return true
+  // Cuts and repeat say the same: how unlike petals are, and how the whole is bent, is in no doubt about their number.
+  if (parted && !within) return false
+  if (rival > DOUBT.rival || (share < DOUBT.repeat && own < DOUBT.clear)) return true
   if (within) return depth < DOUBT.shallow.within
   // Deep dips have strong multiples of their own, but between those that are no multiples of a finer repeat.
   const multiples = Array.from({ length: Math.floor(ORDER.most / repeat) - 1 }, (_, at) => (at + 2) * repeat)
@@ -254,12 +260,6 @@ export function mayBeOthers(symmetry: Petalled): boolean {
 
 const isShallow = ({ depth, share, finer }: Symmetry): boolean =>
   depth < DOUBT.shallow.depth && share < DOUBT.shallow.repeat && finer > DOUBT.shallow.finer
-
-/** How long petals are: one length, or one for each of the kinds that take turns, from the first tip on. */
-const lengthsOf = (far: readonly number[], { order, repeat }: Petalled): number[] =>
-  Array.from({ length: far.length === 0 ? 0 : order / repeat }, (_, kind) =>
-    meanOf(far.filter((__, petal) => petal % (order / repeat) === kind)),
-  )
 
 /** The centroid of the area inside a closed line. */
 function centroid(points: readonly Spot[]): Spot {

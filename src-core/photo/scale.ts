@@ -151,7 +151,8 @@ export function findScale(
     !given &&
     'misfit' in inSmall &&
     pose.misfit > Math.max(DOUBT.astray.misfit, DOUBT.astray.times * inSmall.misfit)
-  if (pose.misfit > DOUBT.misfit || isAstray || edges.found < DOUBT.edges)
+  const isGuessed = inSmall.cutOff && pose.misfit > DOUBT.likely
+  if (pose.misfit > DOUBT.misfit || isAstray || isGuessed || edges.found < DOUBT.edges)
     tell('photo/sheet-shape', { sheet: name })
   return { name, corners, plane: { size, corners, blur: edges.blur } }
 }

@@ -20,6 +20,8 @@ const LEAST_CARD = 0.008
 const LEAST_FILL = 0.88
 /** The same where the four sides have its shape: a motif near its edge leaves no room for the hole to close. */
 const LEAST_FILL_OF_SHAPE = { fill: 0.72, misfit: 0.06 }
+/** What a piece counts for that runs over the rim while its corners are known: a strip of a folded sheet is no sheet. */
+const KNOWN = 0.6
 /** How far from the shape of the sheet the four sides may be. */
 const MOST_MISFIT = 0.2
 
@@ -109,7 +111,7 @@ export function findSheet(picture: Picture, sheet: SheetSize): FoundSheet | null
   const small = shrink(picture, SEARCHED)
   const least = sheet.beside ? LEAST_CARD : LEAST_SHEET
   const found = fourSided(picture, small, 1, SMOOTH, least, sheet)
-  if (found && !found.cutOff) return found
+  if (found && (!found.cutOff || found.known)) return found
   // Hard edges of shadows part a sheet in pieces, but leave its colour.
   const shadowed = fourSided(picture, small, SHADOWED, SMOOTH, least, sheet)
   if (shadowed && !shadowed.cutOff) return shadowed
@@ -172,12 +174,12 @@ function bestOf(
       if (share < LEAST_FILL && !hasShape) continue
       const cutOff = rim > 0.02
       if (!cutOff && turned.pose.misfit > MOST_MISFIT) continue
+      const known = !cutOff || (hasShape && areSidesSeen(turned.corners, picture))
       const score =
         share ** 2 *
         Math.sqrt(area) *
         Math.exp(-4 * turned.pose.misfit) *
-        (cutOff ? 0.05 * (rim > 0.6 ? 0.1 : 1) : 1)
-      const known = !cutOff || (hasShape && isAllButOneIn(turned.corners, picture))
+        (cutOff ? (known ? KNOWN : 0.05) * (rim > 0.6 ? 0.1 : 1) : 1)
       if (!best || score > best.score)
         best = { corners: turned.corners, cutOff, known, misfit: turned.pose.misfit, score }
     }
@@ -185,12 +187,24 @@ function bestOf(
   return best && { corners: best.corners, cutOff: best.cutOff, known: best.known, misfit: best.misfit }
 }
 
-/** Whether one corner at most lies outside the picture, and not far: two sides that are seen lead there. */
-function isAllButOneIn(corners: Corners, { width, height }: Picture): boolean {
+/** The least share of each side that has to be seen for the line along it to be known. */
+const SEEN = 0.6
+/** How many places along a side are asked about. */
+const ASKED = 40
+
+/** Whether each side is seen for most of its length, and no corner lies far outside: two sides that are seen lead to each. */
+function areSidesSeen(corners: Corners, { width, height }: Picture): boolean {
   const isIn = ({ x, y }: Spot, room: number) =>
     x > -room && y > -room && x < width + room && y < height + room
   const near = OUTSIDE * Math.max(width, height)
-  return (
-    corners.every((corner) => isIn(corner, near)) && corners.filter((corner) => !isIn(corner, 1)).length <= 1
-  )
+  if (!corners.every((corner) => isIn(corner, near))) return false
+  return corners.every((from, at) => {
+    const to = corners[(at + 1) % 4]!
+    let seen = 0
+    for (let i = 0; i < ASKED; i++) {
+      const t = (i + 0.5) / ASKED
+      if (isIn({ x: from.x + t * (to.x - from.x), y: from.y + t * (to.y - from.y) }, 0)) seen++
+    }
+    return seen >= SEEN * ASKED
+  })
 }

@@ -63,9 +63,13 @@ export function slitBehind(
   return { far: endOf(far, smooth, last, END_BLURS * blur), open: false }
 }
 
-/** The least width of a space behind petals that touch, and how far behind the dip it begins at most, as a share of it. */
+/**
+ * The least width of a space behind petals that touch, and how far behind the dip it begins at most: as a share of it,
+ * and in mm, or as far as a blur smears the contact of two petals. What hangs together for longer than a stitch or two
+ * is one piece, whatever space lies behind.
+ */
 const CLOSED_OFF: Millimetres = 0.6
-const NEAR = 0.25
+const NEAR = { share: 0.25, length: 6 as Millimetres, blurs: 6 } as const
 
 /**
  * The end of a space that petals close off which touch in front of it; null where there is none. Stitches may be all
@@ -81,9 +85,10 @@ export function spaceBehind(
 ): number | null {
   const smooth = smoothed(width, scale)
   const first = far.findIndex((each) => each >= dip)
+  const near = Math.min(NEAR.share * dip, Math.max(NEAR.length * scale, NEAR.blurs * blur))
   let at = first
   while (at > 0 && smooth[at]! >= OPEN) at--
-  while (at > 0 && smooth[at]! < OPEN && far[at]! > (1 - NEAR) * dip) at--
+  while (at > 0 && smooth[at]! < OPEN && far[at]! > dip - near) at--
   if (at <= 0 || smooth[at]! < OPEN) return null
   let last = at
   while (last > 0 && smooth[last]! >= OPEN) last--

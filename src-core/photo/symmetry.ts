@@ -85,6 +85,8 @@ export interface Symmetry {
   readonly spectrum: Spectrum
   /** Slits behind the outline that repeat by themselves, one to each petal. */
   readonly slits: Slits | null
+  /** They lie where the outline has its tips: petals so wide that the corners where they meet stand out farther than they. */
+  readonly astride: boolean
 }
 
 /** How often slits repeat, and the first direction midway between two of them, in radians. */
@@ -125,13 +127,47 @@ export function findSymmetry(
     if (Math.hypot(one.cosine, one.sine) < 0.01) break
   }
   const own = repeatOf(reach)
-  const along = open?.(middle, reach)
+  const length = open?.(middle, reach)
+  const along = length?.map((each, at) => Math.min(each, MOST_OPEN * reach[at]!))
   const behind = along && repeatOf(along.map((each) => own.mean - each))
   const slits =
     behind?.stands && isLone(along!, behind.order) ? { order: behind.order, turn: behind.turn } : null
+
   const isSeen = !behind?.stands || (own.order > 0 && (own.stands || own.share > CLEAR))
   const hidden = { hidden: true, mean: own.mean, rest: own.rest, spectrum: own.spectrum }
-  return { middle, reach, ...(isSeen ? own : { ...behind, ...hidden }), slits }
+  const astride = isSeen && behind?.stands === true && liesAstride(own, behind, length!, reach)
+  return { middle, reach, ...(isSeen ? own : { ...behind, ...hidden }), slits, astride }
+}
+
+/** The most of the reach that one slit counts for: that it parts petals counts, not how much of it happens to be seen. */
+const MOST_OPEN = 0.06
+
+/**
+ * How shallow an outline is, and of how many, whose tips may be corners between petals; how far off its dips slits are
+ * that part petals, and how much of the reach is open there, as shares: picots and spaces of lace are shorter.
+ */
+const ASTRIDE = { depth: 0.08, most: 6, off: 0.35, open: 0.2 } as const
+
+/** Whether slits lie behind the tips of a shallow outline, and not behind its dips. */
+function liesAstride(
+  own: Pick<Symmetry, 'order' | 'depth' | 'turn'>,
+  behind: Slits,
+  length: Float64Array,
+  reach: Float64Array,
+): boolean {
+  if (own.order === 0 || own.order > ASTRIDE.most || own.order !== behind.order) return false
+  if (own.depth > ASTRIDE.depth) return false
+  const off = ((own.turn - behind.turn) * own.order) / (2 * Math.PI)
+  if (Math.abs(off - Math.round(off)) < ASTRIDE.off) return false
+  const sector = DIRECTIONS / own.order
+  const first = (behind.turn * DIRECTIONS) / (2 * Math.PI) + sector / 2
+  return Array.from({ length: own.order }, (_, petal) => {
+    const near = Array.from({ length: Math.round(sector / 4) }, (__, by) => {
+      const at = Math.round(first + petal * sector + by - sector / 8)
+      return ((at % DIRECTIONS) + DIRECTIONS) % DIRECTIONS
+    })
+    return Math.max(...near.map((at) => length[at]! / reach[at]!))
+  }).every((share) => share > ASTRIDE.open)
 }
 
 /** Places of a repeat; the most of the slits that may stand elsewhere in it, and how far from them, as shares. */
@@ -156,7 +192,7 @@ function isLone(open: Float64Array, order: number): boolean {
 }
 
 /** How often a reach repeats. */
-function repeatOf(reach: Float64Array): Omit<Symmetry, 'middle' | 'reach' | 'slits'> {
+function repeatOf(reach: Float64Array): Omit<Symmetry, 'middle' | 'reach' | 'slits' | 'astride'> {
   const parts = spectrum(reach)
   const mean = parts[0]!.cosine
   const powers = parts.map(({ cosine, sine }) => (cosine * cosine + sine * sine) / 2)

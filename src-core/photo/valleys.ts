@@ -32,6 +32,8 @@ const BEYOND = 0.3
 /** How far beside it the motif is looked at, in mm (some stitches), and the least share of that. */
 const BESIDE = 8
 const LEAST_BESIDE = 0.4
+/** The ends of an arc that are nearer to the ground than this share of what they are from it elsewhere see no motif. */
+const BARE_ENDS = 0.4
 /** Yarn so many times as light as the ground has shadows that look like it. */
 const LIGHTER = 1.5
 /** The least distance between places that are looked at, in mm. */
@@ -39,7 +41,7 @@ const CLOSEST = 0.12
 /** What stitches take from the width of a cleft or leave of it, in mm: two sides of a strand of fine yarn. */
 const STITCHES = 0.4
 /** The nearest to the middle that a dip is looked for, as a share of the tips. */
-const NEAREST = 0.25
+const NEAREST = 0.15
 
 /** How a cleft opens. */
 interface Law {
@@ -207,6 +209,9 @@ function widthsAlong(
     const mean = (c: number) => (ends[3 * (at + 1) + c]! - ends[3 * first + c]!) / (at + 1 - first)
     return [mean(0), mean(1), mean(2)]
   })
+  // Beyond pointed petals the ends of an arc see ground, which is no motif to measure by: all of it is open.
+  const apart = roughly.map((motif) => Math.hypot(...motif.map((each, c) => each - ground[c]!)))
+  const usual = apart.slice().sort((a, b) => a - b)[apart.length >> 1]!
   const [width, barest] = [new Array<number>(arcs.length), new Array<number>(arcs.length)]
   const beyond = BEYOND_BLURS * blur + BEYOND * plane.scale
   // The cleft as it was seen on the arc further out, from the middle of the arc, in places of the plane.
@@ -214,6 +219,11 @@ function widthsAlong(
   const middles: number[] = []
   for (let at = arcs.length - 1; at >= 0; at--) {
     const arc = arcs[at]!
+    if (left === -Infinity && apart[at]! < BARE_ENDS * usual) {
+      width[at] = arc.length
+      barest[at] = 1
+      continue
+    }
     const half = (arc.count - 1) / 2
     const [from, to] = [left - beyond, right + beyond].map((off) =>
       Math.min(arc.count - 1, Math.max(0, Math.round(half + off / arc.step))),

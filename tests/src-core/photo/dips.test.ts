@@ -48,6 +48,15 @@ describe('the dip of all petals', () => {
     })
   })
 
+  it('is not led out by a line that a thread leads across the mouth of one cleft', () => {
+    const five = [100, 101, 99, 100, 100].map((far) => cleft(far, 1.2, 0.05))
+    const dip = dipOfAll(five, narrow(102, 103, 101, 240, 102), 0)
+    expect(dip.far).toBeLessThan(103)
+    expect(dip.sure).toBe(true)
+    // Where most mouths are shut, nobody knows.
+    expect(dipOfAll(five, narrow(240, 240, 101, 240, 102), 0).sure).toBe(false)
+  })
+
   it('is not sure where clefts end outside the line, which has entered farther than they were followed', () => {
     const many = (far: number) => Array.from({ length: 5 }, () => cleft(far))
     expect(dipOfAll(many(103), lines, 0)).toMatchObject({ far: 100, sure: true })
@@ -217,6 +226,16 @@ describe('a slit', () => {
     // Nothing behind, or a ring of spaces far behind that has nothing to do with this cleft.
     expect(spaceBehind(far, far.map((r) => Math.max(0, r - 92)), 92, 1, SCALE)).toBeNull() // prettier-ignore
     expect(spaceBehind(far, far.map((r) => (r < 60 ? 8 : Math.max(0, r - 92))), 92, 1, SCALE)).toBeNull() // prettier-ignore
+  })
+
+  it('closes off nothing where what lies in front hangs together for longer than a stitch or two', () => {
+    // A space up to so far behind the dip at 276: 46 mm from the middle with six places to the mm.
+    const away = Array.from({ length: 300 }, (_, at) => at)
+    const upTo = (edge: number) => away.map((r) => (r < 120 ? 0 : r < edge ? 10 : Math.max(0, r - 276)))
+    expect(spaceBehind(away, upTo(250), 276, 1, 6)).toBe(120)
+    expect(spaceBehind(away, upTo(230), 276, 1, 6)).toBeNull()
+    // A blur that wide may hide where they part.
+    expect(spaceBehind(away, upTo(230), 276, 9, 6)).not.toBeNull()
   })
 
   it('is none where the cleft only ends a blur behind its dip, or no space lies behind', () => {

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest'
-import { cutsOf, notchesOf } from '../../../src-core/photo/notches'
+import { arePartedByCuts, cutsOf, notchesOf } from '../../../src-core/photo/notches'
 import { chance } from './flowers'
 
 const COUNT = 1440
@@ -76,5 +76,15 @@ describe('petals by their notches', () => {
       [1, 1],
       [7, 0.5],
     ])
+  })
+
+  it('says so where as many cuts part petals as were counted, however unlike they are and however bent the whole is', () => {
+    const bent = shells(12, 1.2, 0.04, 3, 0.03).map((far, at) => far * (1 + 0.05 * Math.cos((4 * Math.PI * at) / COUNT))) // prettier-ignore
+    expect(arePartedByCuts(bent, 30, 12)).toBe(true)
+    for (const other of [3, 4, 6, 8, 11, 13, 24]) expect(arePartedByCuts(bent, 30, other)).toBe(false)
+    // Every second one half as deep: these may be lobes.
+    const hearts = Float64Array.from({ length: COUNT }, (_, at) => 30 - [2, 1][Math.floor(at / 120) % 2]! * Math.exp(-Math.abs((at % 120) - 60) / 6)) // prettier-ignore
+    expect(arePartedByCuts(hearts, 30, 6)).toBe(false)
+    expect(arePartedByCuts(hearts, 30, 12)).toBe(true)
   })
 })

@@ -43,4 +43,20 @@ describe('a motif on the window sill', { timeout: 120_000 }, () => {
     expect(answer.measures!.outline.length).toBeGreaterThan(50)
     expect(answer.findings.map(({ code }) => code)).toEqual(['photo/no-repeat'])
   })
+
+  it('lies on a sheet of which two corners are outside the picture, and all four sides are seen', () => {
+    const { picture, sheet, ...drawn } = sill(5670001)
+    const answer = measurePhoto(picture, { sheet })
+    const trial = trialOf(drawn, answer)
+    expect(answer.findings.map(({ code }) => code)).toContain('photo/corner-outside')
+    expect(trial.petalsRight).toBe(true)
+    expect(Math.abs(trial.tips)).toBeLessThan(BOUNDS.tips.rms)
+  })
+
+  it('has dips so near the middle that they are looked for a sixth of the way out', () => {
+    const { picture, sheet, ...drawn } = sill(5670003)
+    const answer = measurePhoto(picture, { sheet })
+    expect(answer.sure).toBe(true)
+    expect(Math.abs(trialOf(drawn, answer).dips)).toBeLessThan(BOUNDS.dips.rms)
+  })
 })
