@@ -14,7 +14,7 @@ import { leafOutline } from '../outlines'
 import type { RoundsAccount, RoundsContext } from './account'
 import { at } from './ground'
 import type { LocatedRound } from './ground'
-import { locateLeaf, stemPoints } from './leaf'
+import { locateLeaf } from './leaf'
 import { envelope } from './profile'
 import { slotOf } from './read-motif'
 import type { ReadMotif } from './read-motif'
@@ -38,9 +38,16 @@ export function leafAccount(
     }
     return heights
   })
-  const width = sides.reduce((sum, { near, far }) => sum + near + (far || near), 0)
-  const length = read.stemChains * gauge.width + sides.slice(1).reduce((sum, { end }) => sum + 2 * end, 0)
-  const located = locateLeaf(read.worked, read.stemChains, gauge)
+  const { located, stem, rows } = locateLeaf(read.worked, read.stemChains, gauge)
+  const inRows = sides.slice(0, rows)
+  const around = sides.slice(rows)
+  const width =
+    inRows.reduce((sum, { near, far }) => sum + Math.max(near, far), 0) +
+    around.reduce((sum, { near, far }) => sum + near + (far || near), 0)
+  const stitches = Math.max(...read.worked.slice(0, rows).map((round) => round.stitches))
+  const length =
+    (rows > 0 ? Math.max(chainsUsed(located), stitches) : read.stemChains) * gauge.width +
+    around.slice(rows > 0 ? 0 : 1).reduce((sum, { end }) => sum + 2 * end, 0)
   const measured = motif.measured
   const grown = measured?.blocked === false ? 1 + context.growth : 1
   const own = {
@@ -68,7 +75,7 @@ export function leafAccount(
     ),
   ]
   const work = slotWork(read.worked, (round) => slotOf(motif, read, round), gauge)
-  const outline = workedOutline(located, own)
+  const outline = workedOutline(located, own, rows > 0)
   const slots = [...new Set(read.worked.map((round) => slotOf(motif, read, round)))].reverse()
   const account: MotifAccount = {
     id: motif.id,
@@ -101,8 +108,9 @@ export function leafAccount(
   const beginning = {
     stitchWidth: gauge.width,
     ringChains: 0,
-    stem: stemPoints(read.stemChains, gauge.width),
-    turn: 0,
+    stem,
+    // Rows are drawn as they grow, from the chain up.
+    turn: rows > 0 ? Math.PI / 2 : 0,
   }
   return {
     account,
@@ -120,32 +128,46 @@ interface LeafSize {
 }
 
 /** A running mean over so many of the outline's points to both sides takes the corners off single stitches. */
-const SMOOTHED = 5
+const SMOOTHED = { leaf: 5, rows: 1 } as const
 
 /**
  * The outline of what is worked: pointed where low stitches stand at the ends, an oval where they are all as high. Both
  * sides alike, tip and stem end where they are measured.
  */
-function workedOutline(located: readonly LocatedRound[], { length, width }: LeafSize): Outline {
+function workedOutline(
+  located: readonly LocatedRound[],
+  { length, width }: LeafSize,
+  inRows: boolean,
+): Outline {
   const radii = envelope(located)
   const step = radii.length / OUTLINE_POINTS
   const both = Array.from({ length: OUTLINE_POINTS }, (_, i) => {
     const own = radii[Math.round(i * step) % radii.length]!
-    return (own + radii[Math.round((OUTLINE_POINTS - i) * step) % radii.length]!) / 2
+    return inRows ? own : (own + radii[Math.round((OUTLINE_POINTS - i) * step) % radii.length]!) / 2
   })
+  const smoothed = inRows ? SMOOTHED.rows : SMOOTHED.leaf
   const points = both.map((_, i) => {
     let sum = 0
-    for (let k = -SMOOTHED; k <= SMOOTHED; k++) sum += both[(i + k + OUTLINE_POINTS) % OUTLINE_POINTS]!
-    return at(sum / (2 * SMOOTHED + 1), (i / OUTLINE_POINTS) * 2 * Math.PI)
+    for (let k = -smoothed; k <= smoothed; k++) sum += both[(i + k + OUTLINE_POINTS) % OUTLINE_POINTS]!
+    return at(sum / (2 * smoothed + 1), (i / OUTLINE_POINTS) * 2 * Math.PI)
   })
-  const top = points[0]!.y
-  const end = points[OUTLINE_POINTS / 2]!.y
+  const ys = points.map(({ y }) => y)
+  const top = inRows ? Math.min(...ys) : points[0]!.y
+  const end = inRows ? Math.max(...ys) : points[OUTLINE_POINTS / 2]!.y
   const half = Math.max(...points.map(({ x }) => x))
   if (!(half > 0 && end > top)) return leafOutline(length, width)
   return points.map(({ x, y }) => ({
     x: (x / half) * (width / 2),
     y: Math.min(1 / 2, Math.max(-1 / 2, (y - top) / (end - top) - 1 / 2)) * length,
   }))
+}
+
+/** Chains of the foundation that the first row is worked into. */
+function chainsUsed([first]: readonly LocatedRound[]): number {
+  const cells = (first?.round.elements ?? []).flatMap(({ into }) =>
+    into.flatMap(({ kind, cell }) => (kind === 'chain' ? [cell] : [])),
+  )
+  return 1 + Math.max(0, ...cells)
 }
 
 /** How far from its middle a leaf is widest. */

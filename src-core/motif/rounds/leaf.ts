@@ -1,32 +1,50 @@
 /**
- * A leaf: rounds on a foundation chain that is worked along on both sides. The tip (the chain that was made first)
- * points to 12 o'clock, the hook begins at the other end; seen by a left-hander work goes up on the left.
+ * A leaf or an oval, in rounds on a foundation chain that is worked along on both sides, and a piece in rows on such a
+ * chain, with its border. The tip (the chain that was made first) points to 12 o'clock, the hook begins at the other
+ * end; seen by a left-hander work goes up on the left.
  */
 import type { Point } from '../../../shared-types/plan'
-import type { WorkedElement, WorkedPlace, WorkedRound } from '../../notation/worked'
+import type { WorkedRound } from '../../notation/worked'
 import type { ResolvedGauge } from '../../stitches/gauge'
-import type { Millimetres, Radians } from '../../units/quantity'
-import { archAt, archBetween } from './arch'
-import { at, heightOf, middleOf } from './ground'
+import type { Millimetres } from '../../units/quantity'
+import { middleOf } from './ground'
 import type { LocatedElement, LocatedRound } from './ground'
+import { blockGround, chainGround, roundGround } from './leaf-ground'
+import type { Places } from './leaf-ground'
+import { roomOf, standOn } from './leaf-round'
+import type { Line } from './ribbon'
 
 /** Middles of the chains of a foundation chain, the first made at the tip. */
-export const stemPoints = (chains: number, width: Millimetres): Point[] =>
+const stemPoints = (chains: number, width: Millimetres): Point[] =>
   Array.from({ length: chains }, (_, cell) => ({ x: 0, y: (cell + 0.5 - chains / 2) * width }))
 
-/** A join lies so far under the end of the chain, in stitch widths (by eye). */
-const JOIN_BELOW = 0.3
-/** … and from those of the rounds before. */
-const JOINS_APART = 0.32
+export interface LocatedLeaf {
+  readonly located: LocatedRound[]
+  /** Middles of the chains that it begins on; those that the hook skips stand up beside the first stitch. */
+  readonly stem: readonly Point[]
+  /** Rows and no rounds: how many before its border. */
+  readonly rows: number
+}
 
-/** Up to so many chains between two stitches are drawn so far over their tops, in stitch widths (by eye). */
-const FEW_CHAINS = 2
-const OVER_TOPS = 0.3
+const isOpposite = ({ elements }: WorkedRound): boolean =>
+  elements.some(({ into }) => into.some(({ kind, opposite }) => kind === 'chain' && opposite))
 
-/** A place to stand on: a point and the direction that stitches take from it. */
-interface Ground {
-  readonly point: Point
-  readonly direction: Radians
+/** Rows before the first round that goes around them; none of a leaf, which is worked along both sides at once. */
+export function rowsOf(worked: readonly WorkedRound[]): number {
+  const around = worked.findIndex((round) => round.joined || isOpposite(round))
+  return around < 0 ? worked.length : around
+}
+
+/** Whether a row begins with chains that stand beside it and do not count. */
+const turnsUp = ({ elements }: WorkedRound): boolean =>
+  elements.some(({ role, standing }) => role === 'beginning' && !standing)
+
+/** Whether a row that turns back names gaps as if it went on: it counts them from its own beginning. */
+function countsBack({ elements, turned }: WorkedRound): boolean {
+  const gaps = elements.flatMap(({ into }) =>
+    into.flatMap(({ kind, index }) => (kind === 'gap' ? [index] : [])),
+  )
+  return turned && gaps.length > 1 && gaps[0]! < gaps[gaps.length - 1]!
 }
 
 /** Everything of the rounds in its place, in mm about the middle of the chain. */
@@ -34,206 +52,104 @@ export function locateLeaf(
   worked: readonly WorkedRound[],
   chains: number,
   gauge: ResolvedGauge,
-): LocatedRound[] {
-  const stem = stemPoints(chains, gauge.width)
-  const grounds: (readonly (Ground | null)[])[] = []
-  return worked.map((round, order) => {
-    const tops = standOn(round, stem, worked, grounds, gauge)
-    const elements = round.elements.flatMap((element, i) => located(round, i, element, tops, gauge))
-    grounds.push(
-      round.places.map((place) => {
-        const own = tops.get(place.element)
-        if (own) return { point: own.top, direction: own.direction }
-        const loop = elements.find((entry) => entry.element.index === place.element)
-        return loop ? { point: loop.top, direction: directionOf(loop) } : null
-      }),
+): LocatedLeaf {
+  const rows = rowsOf(worked)
+  const stem = stemPoints(chains, gauge.width * stretchOf(worked.slice(0, rows), chains, gauge))
+  const places: Places = new Map()
+  const last = lastCell(worked[0]!, chains)
+  const skipped = chains - 1 - last
+  let turned: readonly Point[] = []
+  const lines: Line[] = []
+  const located = worked.map((round, order) => {
+    const ground =
+      order === 0
+        ? chainGround(stem, last, rows === 0, gauge.width)
+        : order === rows && rows > 0
+          ? blockGround(
+              lines,
+              stem,
+              last,
+              places,
+              worked[order - 1]!.index,
+              gauge.width,
+              worked.slice(0, rows).some(turnsUp),
+            )
+          : roundGround(
+              lines[order - 1]!,
+              places,
+              worked[order - 1]!.index,
+              order < rows && countsBack(round),
+            )
+    const own = standOn(round, ground, order === 0 ? skipped : 0, gauge)
+    if (order === 0) turned = own.turned
+    lines.push(own.line)
+    const feet = new Map(own.located.elements.map(({ element, base }) => [element.index, base]))
+    places.set(
+      round.index,
+      round.places.map(({ element, kind, chains }) => ({
+        point: own.points.get(element) ?? null,
+        arc: own.arcs.get(element) ?? null,
+        foot: feet.get(element) ?? null,
+        isStitch: kind === 'stitch',
+        chains,
+      })),
     )
-    return {
-      round,
-      seats: [],
-      elements,
-      asides: asidesOf(round, elements, (chains / 2 + JOINS_APART * order) * gauge.width, gauge),
-      edge: elements.map((entry) => entry.top),
-      radius: (chains * gauge.width) / 2,
-      corners: 0,
-      cornerAngles: [],
-      around: 2 * Math.PI,
-      stacked: 0,
-      stackedAt: [],
-      petals: [],
-      extra: 0,
-      length: 0,
-      tight: 0,
-    }
+    return own.located
   })
-}
-
-interface Stood extends Ground {
-  readonly base: Point
-  readonly top: Point
-  readonly over: LocatedElement['over']
-}
-
-const directionOf = ({ base, top }: Pick<LocatedElement, 'base' | 'top'>): Radians =>
-  Math.atan2(top.x - base.x, base.y - top.y)
-
-/** What a place of an earlier round is to stand on; between two stitches the middle of both. */
-function groundOf(
-  { kind, round, index }: WorkedPlace,
-  worked: readonly WorkedRound[],
-  grounds: readonly (readonly (Ground | null)[])[],
-): Ground | null {
-  const own = grounds[round] ?? []
-  if (kind !== 'gap') return own[index] ?? null
-  const places = worked[round]?.places ?? []
-  const stitches = own.filter((_, i) => places[i]?.kind === 'stitch')
-  const [before, next] = [stitches[index], stitches[(index + 1) % stitches.length]]
-  if (!before || !next) return before ?? null
-  const { x, y } = middleOf(before.point, next.point)
-  return { point: { x, y }, direction: (before.direction + next.direction) / 2 }
-}
-
-/** Standing elements by their index. */
-function standOn(
-  round: WorkedRound,
-  stem: readonly Point[],
-  worked: readonly WorkedRound[],
-  grounds: readonly (readonly (Ground | null)[])[],
-  gauge: ResolvedGauge,
-): Map<number, Stood> {
-  const runs: { members: WorkedElement[]; key: string }[] = []
-  for (const element of round.elements) {
-    if (!element.standing && element.role !== 'slip') continue
-    const place = element.into[0]
-    const key = place ? `${place.round} ${place.kind === 'chain' ? place.cell : place.index}` : ''
-    const last = runs[runs.length - 1]
-    if (last && last.key === key) last.members.push(element)
-    else runs.push({ members: [element], key })
+  const drawn = [...stem.slice(0, last + 1), ...turned]
+  if (rows === 0) return { located, stem: drawn, rows }
+  const middle = middleOfAll(located)
+  return {
+    located: located.map((round) => shifted(round, middle)),
+    stem: drawn.map((point) => minus(point, middle)),
+    rows,
   }
-  const found = new Map<number, Stood>()
-  let last = -Infinity
-  for (const { into } of round.elements) for (const { cell } of into) last = Math.max(last, cell)
-  for (const { members, key } of runs) {
-    // "in same ch as first 2 sc": back in the first place, from the other side.
-    const isBack = runs.length > 1 && key === runs[0]!.key && members !== runs[0]!.members
-    const place = members[0]!.into[0]
-    const count = members.length
-    const below = place && place.round >= 0 ? groundOf(place, worked, grounds) : null
-    const cell = below ? -1 : Math.min(stem.length - 1, Math.max(0, place?.cell ?? 0))
-    const chains = place?.kind === 'space' ? (worked[place.round]?.places[place.index]?.chains ?? 0) : 0
-    members.forEach((element, i) => {
-      const step = i - (count - 1) / 2
-      const height = element.role === 'slip' ? gauge.height('sl st') : heightOf(element, gauge)
-      let base: Point
-      let direction: Radians
-      if (below) {
-        base = below.point
-        direction = below.direction + (count > 1 ? fanOf(step, height, gauge) : 0)
-      } else if (cell === 0 && count > 1) {
-        // Around the end: from one side over the tip to the other.
-        direction = (step * Math.PI) / count
-        base = moved(stem[0]!, direction, gauge.width * 0.3)
-      } else {
-        const side = element.into[0]?.opposite || isBack ? 1 : -1
-        const own = stem[cell]!
-        base = { x: own.x + side * gauge.width * 0.3, y: own.y }
-        direction = (side * Math.PI) / 2 + (count > 1 ? fanOf(step, height, gauge) : 0)
-        // Around the end that the work begins at: a quarter on either side.
-        if (cell === last && count > 1) {
-          const down = side < 0 ? count - 1 - i : i
-          direction = side * (Math.PI / 2) * (1 + down / count)
-        }
-      }
-      const top = moved(base, direction, Math.max(0, height - (below ? 0 : gauge.width * 0.3)))
-      const over = below && chains > 0 ? { chains, lean: direction - below.direction } : undefined
-      found.set(element.index, { base, top, point: top, direction, over })
-    })
-  }
-  return found
 }
 
-/** Stitches in one place lean apart until their tops are a stitch from each other. */
-const fanOf = (step: number, height: Millimetres, gauge: ResolvedGauge): Radians =>
-  step * Math.min(Math.PI / 3, gauge.width / Math.max(height, 1e-9))
+/** A row that is so many times as long as the one before it is a ruffle or an edging; others grow as they are. */
+const RUFFLED = 1.3
+/** Chains stand apart so many times as far at most, so that such a row has room (by eye). */
+const STRETCHED = 4
 
-const moved = (point: Point, direction: Radians, distance: Millimetres): Point => {
-  const step = at(distance, direction)
-  return { x: point.x + step.x, y: point.y + step.y }
+/** How far apart the chains of a foundation are drawn, so that a long row above them has room. */
+function stretchOf(rows: readonly WorkedRound[], chains: number, gauge: ResolvedGauge): number {
+  const lengths = rows.map((row) => row.elements.reduce((sum, each) => sum + roomOf(each, gauge), 0))
+  const [first] = lengths
+  if (!first) return 1
+  const own = (lastCell(rows[0]!, chains) + 1) * gauge.width
+  const ruffled = lengths.filter((length, i) => length > RUFFLED * (i > 0 ? lengths[i - 1]! : own))
+  return Math.min(STRETCHED, Math.max(own, ...ruffled) / own)
 }
 
-function located(
-  round: WorkedRound,
-  index: number,
-  element: WorkedElement,
-  tops: ReadonlyMap<number, Stood>,
-  gauge: ResolvedGauge,
-): LocatedElement[] {
-  const own = tops.get(element.index)
-  if (own) {
-    const base = element.role === 'slip' ? own.top : own.base
-    return [{ element, base, top: own.top, chain: [], ...(own.over && { over: own.over }) }]
-  }
-  const before = nearest(round, index, -1, tops)
-  if (element.role === 'picot' && before) {
-    const size = element.count * gauge.width * 0.35
-    const middle = moved(before.top, before.direction, size / 2)
-    const chain = Array.from({ length: element.count }, (_, k) =>
-      moved(middle, before.direction + Math.PI + ((k + 1) / (element.count + 1)) * 2 * Math.PI, size / 2),
-    )
-    return [{ element, base: before.top, top: moved(before.top, before.direction, size), chain }]
-  }
-  const after = nearest(round, index, 1, tops)
-  if (element.role !== 'space' || !before || !after) return []
-  const arch = archBetween(before.top, after.top, element.count * gauge.width)
-  const middle = (Math.sin(before.direction) + Math.sin(after.direction)) / 2
-  const up = (Math.cos(before.direction) + Math.cos(after.direction)) / 2
-  const length = Math.hypot(middle, up) || 1
-  const outward = { x: middle / length, y: -up / length }
-  const point = (share: number): Point => archAt(arch, share, outward).point
-  // Few chains lie close over the tops that they join.
-  const clear = element.count <= FEW_CHAINS ? OVER_TOPS * gauge.width : 0
-  const chain = Array.from({ length: element.count }, (_, k) => {
-    const { x, y } = point((k + 0.5) / element.count)
-    return { x: x + outward.x * clear, y: y + outward.y * clear }
+/** The last chain that a round on a chain uses. */
+function lastCell({ elements }: WorkedRound, chains: number): number {
+  const cells = elements.flatMap(({ into }) =>
+    into.flatMap(({ kind, cell }) => (kind === 'chain' ? [cell] : [])),
+  )
+  return Math.min(chains - 1, Math.max(0, ...cells))
+}
+
+const minus = (a: Point, b: Point): Point => ({ x: a.x - b.x, y: a.y - b.y })
+
+function middleOfAll(located: readonly LocatedRound[]): Point {
+  const points = located.flatMap(({ edge }) => edge)
+  const [xs, ys] = [points.map(({ x }) => x), points.map(({ y }) => y)]
+  return middleOf({ x: Math.min(...xs), y: Math.min(...ys) }, { x: Math.max(...xs), y: Math.max(...ys) })
+}
+
+function shifted(round: LocatedRound, by: Point): LocatedRound {
+  const element = (entry: LocatedElement): LocatedElement => ({
+    ...entry,
+    base: minus(entry.base, by),
+    top: minus(entry.top, by),
+    chain: entry.chain.map((point) => minus(point, by)),
+    ...(entry.feet && { feet: entry.feet.map((point) => minus(point, by)) }),
+    ...(entry.end && { end: minus(entry.end, by) }),
   })
-  const apex = point(0.5)
-  const top = { x: apex.x + outward.x * clear, y: apex.y + outward.y * clear }
-  return [{ element, base: before.top, top, chain, end: after.top }]
-}
-
-function nearest(
-  round: WorkedRound,
-  index: number,
-  step: 1 | -1,
-  tops: ReadonlyMap<number, Stood>,
-): Stood | null {
-  for (let k = index + step; k >= 0 && k < round.elements.length; k += step) {
-    const found = tops.get(round.elements[k]!.index)
-    if (found) return found
+  return {
+    ...round,
+    elements: round.elements.map(element),
+    asides: round.asides.map(element),
+    edge: round.edge.map((point) => minus(point, by)),
   }
-  return null
-}
-
-/** Chains that do not count stand before the first stitch; a join lies between the last and the first. */
-function asidesOf(
-  round: WorkedRound,
-  elements: readonly LocatedElement[],
-  end: Millimetres,
-  gauge: ResolvedGauge,
-): LocatedElement[] {
-  const first = elements[0]
-  const last = elements[elements.length - 1]
-  if (!first || !last) return []
-  return round.elements.flatMap((element) => {
-    if (element.role === 'beginning' && !element.standing) {
-      const back = directionOf(first) - Math.PI / 2
-      const base = moved(first.base, back, gauge.width / 2)
-      return [{ element, base, top: moved(first.top, back, gauge.width / 2), chain: [] }]
-    }
-    if (element.role !== 'join' && element.role !== 'travel') return []
-    // Under the end of the chain, between the last stitch and the first.
-    const below = Math.max(first.top.y, last.top.y, end) + JOIN_BELOW * gauge.width
-    const point = { x: (first.top.x + last.top.x) / 2, y: below }
-    return [{ element, base: point, top: point, chain: [] }]
-  })
 }

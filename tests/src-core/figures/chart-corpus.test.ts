@@ -18,11 +18,9 @@ const drawn = corpus().flatMap((motif) => {
 
 /**
  * Pairs of symbols that lie on each other, at most. Crossed stitches cross, and so do posts of a round with what stands
- * on their tops; the strip of a rolled rose is drawn along
- * its chain, as a leaf is; elsewhere one dot lies on what it joins. Only ever taken off.
+ * on their tops; elsewhere one dot lies on what it joins. Only ever taken off.
  */
 const MOST_CROSSINGS: Readonly<Record<string, number>> = {
-  'patterns d38': 15,
   'patterns-own o16': 9,
   'patterns-own o17': 21,
   // Texts that came after these drawings were mended; layers behind petals, double points and closed loops among them.

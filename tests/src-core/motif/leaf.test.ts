@@ -1,0 +1,166 @@
+/** Leaves, ovals and pieces in rows as their charts draw them, with borders round them. Texts of our own. */
+import { describe, expect, it } from 'vitest'
+import type { Point } from '../../../shared-types/plan'
+import { chartFigures } from '../../../src-core/figures/chart'
+import type { LocatedElement, LocatedRound } from '../../../src-core/motif/rounds/ground'
+import { crossings } from '../figures/crossings'
+import { workedMotif } from './written-motif'
+
+const ROOM = { width: 186, height: 200, hand: 'right', style: 'ink' } as const
+
+function drawn(rounds: string[], chain: number) {
+  const { account, drawing } = workedMotif(rounds, { chain })
+  const { located, beginning } = drawing()!
+  return { account: account!, located, beginning, figures: chartFigures(located, beginning, ROOM) }
+}
+
+const standing = ({ elements }: LocatedRound): LocatedElement[] =>
+  elements.filter(({ element }) => element.standing)
+const box = (points: readonly Point[]) => {
+  const [xs, ys] = [points.map(({ x }) => x), points.map(({ y }) => y)]
+  return [Math.min(...xs), Math.max(...xs), Math.min(...ys), Math.max(...ys)] as const
+}
+const apart = (a: Point, b: Point): number => Math.hypot(a.x - b.x, a.y - b.y)
+/** From top to top around a round, the gap of its beginning left out. */
+const steps = (round: LocatedRound): number[] => {
+  const tops = standing(round).map(({ top }) => top)
+  return tops.slice(1).map((top, i) => apart(tops[i]!, top))
+}
+
+const TILE = [
+  'hdc in 3rd ch from hook (2 skipped chs do not count) and in each ch across, turn',
+  ...Array.from({ length: 7 }, () => 'ch 1 (does not count), hdc in each hdc across, turn'),
+  'Rnd 1: ch 1, 3 sc in first hdc, sc in next 9 hdc, 3 sc in last hdc; work 9 sc evenly spaced along row ends; working in free loops of foundation ch, 3 sc in first ch, sc in next 9 chs, 3 sc in last ch; work 9 sc evenly spaced along row ends; join with sl st in first sc',
+  'ch 1, sc in each sc around, join with sl st in first sc',
+]
+
+const OVAL = [
+  '2 sc in 2nd ch from hook, sc in next 7 ch, 4 sc in last ch, working along opposite side of chain, sc in next 7 ch, 2 sc in last ch, join with sl st in first sc',
+  'ch 1, 2 sc in each of next 2 sc, sc in next 7 sc, 2 sc in each of next 4 sc, sc in next 7 sc, 2 sc in each of next 2 sc, join with sl st in first sc',
+  'ch 1, sc in each sc around, join with sl st in first sc',
+]
+
+const LEAF = [
+  'sc in 2nd ch from hook, hdc in next ch, dc in next 2 ch, tr in next 3 ch, dc in next 2 ch, hdc in next ch, 3 sc in last ch, working along opposite side of chain, hdc in next ch, dc in next 2 ch, tr in next 3 ch, dc in next 2 ch, hdc in next ch, sc in next ch, join with sl st in first sc',
+  'ch 1, sc in each of next 11 sts, (sc, ch 2, sc) in next st, sc in each of next 11 sts, join with sl st in first sc',
+]
+
+describe('a piece in rows with a border', () => {
+  const { account, located, beginning, figures } = drawn(TILE, 13)
+  const rows = located.slice(0, 8)
+  const border = located[8]!
+
+  it('has no symbol on another, and grows from the chain up', () => {
+    expect(figures.flatMap((figure) => crossings(figure))).toEqual([])
+    const [first, last] = [figures[0]!.marks[0]!, figures[0]!.marks.filter((m) => m.round === rows[7])[5]!]
+    expect(last.top.y).toBeLessThan(first.base.y - 6 * figures[0]!.unit)
+  })
+
+  it('has straight rows of stitches that stand on those of the row before', () => {
+    rows.slice(1).forEach((row, i) => {
+      const below = standing(rows[i]!).map(({ top }) => top)
+      for (const { base } of standing(row))
+        expect(Math.min(...below.map((top) => apart(top, base)))).toBeLessThan(0.01)
+      const xs = standing(row).map(({ top }) => top.x)
+      expect(Math.max(...xs) - Math.min(...xs)).toBeLessThan(0.01)
+      for (const step of steps(row)) expect(step).toBeCloseTo(beginning.stitchWidth, 6)
+    })
+  })
+
+  it('has its border all round it, evenly, with three stitches at each corner', () => {
+    const [left, right, top, bottom] = box(rows.flatMap((row) => standing(row).map((entry) => entry.top)))
+    const tops = standing(border).map((entry) => entry.top)
+    for (const { x, y } of tops)
+      expect(x < left || x > right - 1 || y < top || y > bottom, `${x} ${y}`).toBe(true)
+    const between = steps(border)
+    expect(Math.min(...between)).toBeGreaterThan(0.8 * beginning.stitchWidth)
+    expect(Math.max(...between)).toBeLessThan(2.2 * beginning.stitchWidth)
+    // The middle ones of the threes are the farthest in their corners.
+    const corners = [
+      [-1, -1],
+      [-1, 1],
+      [1, -1],
+      [1, 1],
+    ] as const
+    const middles = corners.map(([sx, sy]) => {
+      const out = tops.map(({ x, y }) => sx * x + sy * y)
+      return [1, 13, 25, 37].filter((i) => Math.max(...out) - out[i]! < 0.6 * beginning.stitchWidth)
+    })
+    expect(middles.flat().sort((a, b) => a - b)).toEqual([1, 13, 25, 37])
+  })
+
+  it('has slip stitches within the figure', () => {
+    const outer = located[9]!
+    const [left, right, top, bottom] = box(standing(outer).map((entry) => entry.top))
+    const dots = located.flatMap(({ asides }) => asides.filter(({ element }) => element.role === 'join'))
+    expect(dots).toHaveLength(2)
+    for (const { top: dot } of dots) {
+      expect(dot.x).toBeGreaterThan(left)
+      expect(dot.x).toBeLessThan(right)
+      expect(dot.y).toBeGreaterThan(top)
+      expect(dot.y).toBeLessThan(bottom)
+    }
+  })
+
+  it('is as wide as its chain and as high as its rows, each of them once, and its border twice', () => {
+    const height = (round: LocatedRound): number => apart(standing(round)[5]!.base, standing(round)[5]!.top)
+    const hdc = height(rows[1]!)
+    const sc = workedMotif(['ch 1, 8 sc in ring, join with sl st in first sc'], { ring: 'adjustable' })
+    expect(sc.account).not.toBeNull()
+    const [, right, , bottom] = box(account.outline)
+    expect(right * 2).toBeCloseTo(account.overValleys, 0)
+    expect(bottom * 2).toBeCloseTo(account.overTips, 0)
+    expect(account.overTips).toBeGreaterThan(11 * beginning.stitchWidth)
+    expect(account.overTips).toBeLessThan(17 * beginning.stitchWidth)
+    expect(account.overValleys).toBeGreaterThan(8 * hdc)
+    expect(account.overValleys).toBeLessThan(8 * hdc + 6 * beginning.stitchWidth)
+  })
+})
+
+describe('an oval and a leaf', () => {
+  it.each([
+    ['oval', OVAL, 10],
+    ['leaf', LEAF, 12],
+  ] as const)('%s: no symbol lies on another', (_, rounds, chain) => {
+    const { figures } = drawn([...rounds], chain)
+    expect(figures.flatMap((figure) => crossings(figure))).toEqual([])
+  })
+
+  it('have their stitches evenly around both ends', () => {
+    const { located, beginning } = drawn(OVAL, 10)
+    for (const round of located) {
+      const between = steps(round)
+      expect(Math.min(...between)).toBeGreaterThan(0.7 * beginning.stitchWidth)
+      expect(Math.max(...between)).toBeLessThan(2.5 * Math.min(...between))
+    }
+  })
+
+  it('have nothing below the figure: joins lie beside the first stitch', () => {
+    for (const [rounds, chain] of [
+      [OVAL, 10],
+      [LEAF, 12],
+    ] as const) {
+      const { located, beginning } = drawn([...rounds], chain)
+      const tops = located.flatMap((round) => standing(round).map(({ top }) => top))
+      const [, , , bottom] = box(tops)
+      for (const { asides } of located)
+        for (const { top } of asides) expect(top.y).toBeLessThan(bottom + 0.25 * beginning.stitchWidth)
+    }
+  })
+
+  it('have a stem that hangs from the end, its slip stitches beside its chains', () => {
+    const stem =
+      'ch 1, sc in each of next 12 sts, 3 sc in ch-2 sp, sc in each of next 12 sts, join with sl st in first sc, ch 6, sl st in 2nd ch from hook and in next 4 ch, join with sl st in first sc'
+    const { located, figures } = drawn([...LEAF, stem], 12)
+    const last = located[2]!
+    const chain = last.elements.find(({ element }) => element.role === 'stem')!.chain
+    const dots = last.elements.filter(({ element }) => element.role === 'slip')
+    expect(chain).toHaveLength(6)
+    expect(dots).toHaveLength(5)
+    for (const { top } of dots)
+      expect(Math.min(...chain.map((cell) => apart(cell, top)))).toBeLessThan(
+        0.5 * apart(chain[0]!, chain[2]!),
+      )
+    expect(figures.flatMap((figure) => crossings(figure))).toEqual([])
+  })
+})
