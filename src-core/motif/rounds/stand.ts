@@ -74,8 +74,8 @@ function groupsOf(round: WorkedRound, before: readonly LocatedRound[], gauge: Re
     const place = element.into[0]
     // A stitch that closes the last loop hangs in it.
     if (!isUpright(element) || place?.kind === 'chain' || element.role === 'closing') continue
-    const key =
-      element.into.length === 1 && place ? `${place.round} ${place.index} ${place.kind}` : `e${element.index}`
+    const isTold = element.into.length === 1 && place !== undefined && !isUntold(element, round)
+    const key = isTold ? `${place.round} ${place.index} ${place.kind}` : `e${element.index}`
     const last = runs[runs.length - 1]
     if (last && last.key === key) last.members.push(element)
     else runs.push({ members: [element], key, seat: meanSeat(element, before) })
@@ -87,6 +87,7 @@ function groupsOf(round: WorkedRound, before: readonly LocatedRound[], gauge: Re
     first.members.unshift(...last.members)
     runs.pop()
   }
+  seatUntold(runs, round)
   const angles: Radians[] = []
   runs.forEach(({ seat }, i) => {
     const near = i === 0 ? (seat?.angle ?? 0) : angles[i - 1]!
@@ -122,6 +123,38 @@ function groupsOf(round: WorkedRound, before: readonly LocatedRound[], gauge: Re
     const half = Math.min((own - previous) * shareOf(i, i - 1), (next - own) * shareOf(i, i + 1))
     return { ...group, angle: own, half: Math.max(1e-6, half) }
   })
+}
+
+/** Nothing tells where it goes: the ends of rows, the free side of a point, a place that the round before has not. */
+const isUntold = ({ into: [place] }: WorkedElement, { index }: WorkedRound): boolean =>
+  place === undefined || place.kind === 'unknown' || place.round === -1 || place.round >= index
+
+/** What nothing tells the place of stands evenly between what stands before it and behind it. */
+function seatUntold(
+  runs: { readonly members: readonly WorkedElement[]; seat: Seat | null }[],
+  round: WorkedRound,
+): void {
+  const told = runs.flatMap(({ seat }, i) => (seat ? [{ i, seat }] : []))
+  if (told.length < 2) return
+  const { length } = runs
+  told.forEach(({ i, seat }, k) => {
+    const next = told[(k + 1) % told.length]!
+    const end = next.i > i ? next.i : next.i + length
+    let to = unwrap(next.seat.angle, seat.angle)
+    if (to <= seat.angle) to += TURN
+    for (let at = i + 1; at < end; at++) {
+      const run = runs[at % length]!
+      if (!isUntold(run.members[0]!, round)) continue
+      const share = (at - i) / (end - i)
+      const radius = radiusOf(seat.point) * (1 - share) + radiusOf(next.seat.point) * share
+      run.seat = between(seat.angle + (to - seat.angle) * share, radius)
+    }
+  })
+}
+
+const between = (angle: Radians, radius: Millimetres): Seat => {
+  const point = at(radius, angle)
+  return { kind: 'stitch', angle, point, arch: null, chains: 0, foot: point, tip: false }
 }
 
 /** How much higher than its stitches a drawing has a petal, so that its tops have room. */
