@@ -128,7 +128,7 @@ export function parseRounds(
       const known = definition.names.every(isKnown) && !makesGroup(definition) && !makesSteps(definition)
       if ((!heading.worked && known) || namesPost(definition)) return
       explained.push(definition)
-      if (!ring) for (const key of definition.keys) definitions.set(key, definition)
+      if (!ring) reader.define(definition)
     }
     if (kind === 'section') usual.push(...usualChains(reader, heading.to, bounds[index]!))
     if (kind === 'section') addColours(colours, tokens, label ?? '', heading.to, bounds[index]!)
@@ -139,7 +139,7 @@ export function parseRounds(
     // The first one may begin with the chains of its round.
     if (found.made && (found.first || definition.items[0]?.type === 'chain')) continue
     explained.push(definition)
-    for (const key of definition.keys) definitions.set(key, definition)
+    reader.define(definition)
   }
   const words = explained.map(({ names, form, stitch }) => `${names.join()} ${form} ${stitch}`)
   const opens = headings.find((heading) => heading.kind === 'round')

@@ -3,6 +3,7 @@ import type { Terms } from '../../shared-types/project'
 import type { FindingCode } from '../findings/catalogue'
 import { said } from '../findings/finding'
 import type { Said, Told } from '../findings/finding'
+import type { StitchName } from './stitch-name'
 import { spanOf } from './tokens'
 import type { Span, Token } from './tokens'
 import type { Definition } from './tree'
@@ -21,14 +22,22 @@ export class Reader {
   /** What the text calls an adjustable ring besides its usual names, in lower case. */
   readonly rings = new Set<string>()
   readonly findings: GrammarFinding[] = []
+  /** Stitches by the place where their names were read, and where reading went on; so far as `end` was the same. */
+  readonly stitches = new Map<number, { end: number; name: StitchName | null; to: number }>()
 
   constructor(
     readonly text: string,
     readonly tokens: readonly Token[],
     readonly terms: Terms,
-    readonly definitions: ReadonlyMap<string, Definition>,
+    readonly definitions: Map<string, Definition>,
     public end = tokens.length,
   ) {}
+
+  /** The text explains a stitch: its names are that from now on. */
+  define(definition: Definition): void {
+    for (const key of definition.keys) this.definitions.set(key, definition)
+    this.stitches.clear()
+  }
 
   peek(ahead = 0): Token | undefined {
     const index = this.at + ahead
@@ -64,7 +73,8 @@ export class Reader {
 
   /** Whether the next tokens are these words, in order. */
   sees(...words: string[]): boolean {
-    return words.every((word, index) => this.key(index) === word)
+    for (let index = 0; index < words.length; index++) if (this.key(index) !== words[index]) return false
+    return true
   }
 
   seesAny(words: ReadonlySet<string>, ahead = 0): boolean {

@@ -354,8 +354,20 @@ function readSized(reader: Reader, name: Draft): boolean {
   return false
 }
 
-/** The stitch named at the cursor, or null (and nothing passed). */
+/** The stitch named at the cursor, or null (and nothing passed). Many ask at the same place, one after the other. */
 export function readStitch(reader: Reader): StitchName | null {
+  const { at, end } = reader
+  const known = reader.stitches.get(at)
+  if (known?.end === end) {
+    reader.at = known.to
+    return known.name
+  }
+  const name = stitchAt(reader)
+  reader.stitches.set(at, { end, name, to: reader.at })
+  return name
+}
+
+function stitchAt(reader: Reader): StitchName | null {
   const start = reader.at
   return reader.attempt(() => {
     const name = draft()
