@@ -22,8 +22,10 @@ interface Left {
   readonly sure: boolean
 }
 
-/** "the remaining 3 d.c.", "the last 2 sts", "3 sts", "the rest of the row"; passes it. */
-const readLeft = (reader: Reader): Left | null =>
+const LAST = /^(last|final|remaining|rem)\b/i
+
+/** "the remaining 3 d.c.", "the last 2 sts", "3 sts", "the rest of the row"; passes it. `sure`: no other place is looked for. */
+const readLeft = (reader: Reader, sure = false): Left | null =>
   reader.attempt((): Left | null => {
     reader.skip('all', 'the')
     reader.skip('the')
@@ -37,10 +39,10 @@ const readLeft = (reader: Reader): Left | null =>
     // "Leave the other stitch alone".
     if (reader.skip('other') && reader.skipA('stitch')) return { count: 1, sure: true }
     const from = reader.at
+    if (sure && !LAST.test(reader.peek()?.text ?? '')) return null
     const part = readPlace(reader, true)?.parts[0]
     if (!part || !['stitch', 'chain'].includes(part.noun.kind)) return null
-    const words = reader.words(reader.span(from)).toLowerCase()
-    const last = /^(last|final|remaining|rem)\b/.test(words)
+    const last = LAST.test(reader.words(reader.span(from)))
     if (part.which === 'each') return last ? { count: null, sure: true } : null
     if (!['last', 'next'].includes(part.which)) return null
     return { count: part.count, sure: last }
@@ -88,8 +90,8 @@ export function readLeftOpen(reader: Reader): SkipItem | null {
   })
   if (leaves) return leaves
   return reader.attempt((): SkipItem | null => {
-    const left = readLeft(reader)
-    if (!left?.sure || !reader.skip('are', 'is', 'stay', 'remain', 'stays', 'remains')) return null
+    const left = readLeft(reader, true)
+    if (!left || !reader.skip('are', 'is', 'stay', 'remain', 'stays', 'remains')) return null
     const said = reader.skip('not') ? reader.skipA('verb') : reader.skip('left', 'unworked', 'skipped')
     reader.skip('unworked')
     return said && endsThere(reader) ? item(reader, start, left.count) : null
