@@ -121,5 +121,5 @@ function foundationOf(node: RoundNode): RoundsMotif['foundation'] {
   if (made?.kind === 'ring')
     return made.chains > 0 ? { ring: 'chain', chains: made.chains } : { ring: 'adjustable' }
   if (made?.kind !== 'chain') return undefined
-  return made.chains > 2 ? { chain: made.chains } : { ring: 'stitch' }
+  return made.chains > 1 ? { chain: made.chains } : { ring: 'stitch' }
 }

@@ -2,8 +2,8 @@
 import { againstRounds } from '../against-rounds'
 import { measuredOrAimed } from '../measured'
 import { areStated, statedFindings, statedSpread } from '../stated'
-import type { MotifAccount } from '../../../shared-types/plan'
-import type { RoundsMotif } from '../../../shared-types/project'
+import type { MotifAccount, Point } from '../../../shared-types/plan'
+import type { Hand, RoundsMotif } from '../../../shared-types/project'
 import { sizeSpread } from '../../stitches/gauge'
 import type { Outline } from '../../geometry/points'
 import type { ResolvedGauge } from '../../stitches/gauge'
@@ -41,13 +41,13 @@ export function leafAccount(
   const { located, stem, rows } = locateLeaf(read.worked, read.stemChains, gauge)
   const inRows = sides.slice(0, rows)
   const around = sides.slice(rows)
-  const width =
-    inRows.reduce((sum, { near, far }) => sum + Math.max(near, far), 0) +
-    around.reduce((sum, { near, far }) => sum + near + (far || near), 0)
-  const stitches = Math.max(...read.worked.slice(0, rows).map((round) => round.stitches))
-  const length =
-    (rows > 0 ? Math.max(chainsUsed(located), stitches) : read.stemChains) * gauge.width +
-    around.slice(rows > 0 ? 0 : 1).reduce((sum, { end }) => sum + 2 * end, 0)
+  const over = around.reduce((sum, { near, far }) => sum + near + (far || near), 0)
+  const ends = around.slice(rows > 0 ? 0 : 1).reduce((sum, { end }) => sum + 2 * end, 0)
+  const high = inRows.reduce((sum, { near, far }) => sum + Math.max(near, far), 0) + over
+  const stitches = Math.max(0, ...read.worked.slice(0, rows).map((round) => round.stitches))
+  const along = (rows > 0 ? Math.max(chainsUsed(located), stitches) : read.stemChains) * gauge.width + ends
+  // Rows are seen as they grow, from the chain up: across lies their chain.
+  const [length, width] = rows > 0 ? [high, along] : [along, high]
   const measured = motif.measured
   const grown = measured?.blocked === false ? 1 + context.growth : 1
   const own = {
@@ -75,7 +75,7 @@ export function leafAccount(
     ),
   ]
   const work = slotWork(read.worked, (round) => slotOf(motif, read, round), gauge)
-  const outline = workedOutline(located, own, rows > 0)
+  const outline = rows > 0 ? rowsOutline(located, own, context.hand) : workedOutline(located, own)
   const slots = [...new Set(read.worked.map((round) => slotOf(motif, read, round)))].reverse()
   const account: MotifAccount = {
     id: motif.id,
@@ -130,35 +130,58 @@ interface LeafSize {
 /** A running mean over so many of the outline's points to both sides takes the corners off single stitches. */
 const SMOOTHED = { leaf: 5, rows: 1 } as const
 
+/** The points of an outline with a radius for each, smoothed. */
+function smoothed(radii: readonly Millimetres[], reach: number): Point[] {
+  return radii.map((_, i) => {
+    let sum = 0
+    for (let k = -reach; k <= reach; k++) sum += radii[(i + k + OUTLINE_POINTS) % OUTLINE_POINTS]!
+    return at(sum / (2 * reach + 1), (i / OUTLINE_POINTS) * 2 * Math.PI)
+  })
+}
+
+const extentOf = (values: readonly number[]): [number, number] => [Math.min(...values), Math.max(...values)]
+
 /**
  * The outline of what is worked: pointed where low stitches stand at the ends, an oval where they are all as high. Both
  * sides alike, tip and stem end where they are measured.
  */
-function workedOutline(
-  located: readonly LocatedRound[],
-  { length, width }: LeafSize,
-  inRows: boolean,
-): Outline {
+function workedOutline(located: readonly LocatedRound[], { length, width }: LeafSize): Outline {
   const radii = envelope(located)
   const step = radii.length / OUTLINE_POINTS
   const both = Array.from({ length: OUTLINE_POINTS }, (_, i) => {
     const own = radii[Math.round(i * step) % radii.length]!
-    return inRows ? own : (own + radii[Math.round((OUTLINE_POINTS - i) * step) % radii.length]!) / 2
+    return (own + radii[Math.round((OUTLINE_POINTS - i) * step) % radii.length]!) / 2
   })
-  const smoothed = inRows ? SMOOTHED.rows : SMOOTHED.leaf
-  const points = both.map((_, i) => {
-    let sum = 0
-    for (let k = -smoothed; k <= smoothed; k++) sum += both[(i + k + OUTLINE_POINTS) % OUTLINE_POINTS]!
-    return at(sum / (2 * smoothed + 1), (i / OUTLINE_POINTS) * 2 * Math.PI)
-  })
-  const ys = points.map(({ y }) => y)
-  const top = inRows ? Math.min(...ys) : points[0]!.y
-  const end = inRows ? Math.max(...ys) : points[OUTLINE_POINTS / 2]!.y
+  const points = smoothed(both, SMOOTHED.leaf)
+  const top = points[0]!.y
+  const end = points[OUTLINE_POINTS / 2]!.y
   const half = Math.max(...points.map(({ x }) => x))
   if (!(half > 0 && end > top)) return leafOutline(length, width)
   return points.map(({ x, y }) => ({
     x: (x / half) * (width / 2),
     y: Math.min(1 / 2, Math.max(-1 / 2, (y - top) / (end - top) - 1 / 2)) * length,
+  }))
+}
+
+/** The outline of a piece in rows as it is, the chain below, as the hand sees it. */
+function rowsOutline(located: readonly LocatedRound[], { length, width }: LeafSize, hand: Hand): Outline {
+  const sign = hand === 'left' ? -1 : 1
+  const upright = located.map((round) => ({
+    ...round,
+    edge: round.edge.map(({ x, y }) => ({ x: sign * y, y: x })),
+  }))
+  const radii = envelope(upright)
+  const own = Array.from(
+    { length: OUTLINE_POINTS },
+    (_, i) => radii[Math.round((i * radii.length) / OUTLINE_POINTS) % radii.length]!,
+  )
+  const points = smoothed(own, SMOOTHED.rows)
+  const [left, right] = extentOf(points.map(({ x }) => x))
+  const [top, bottom] = extentOf(points.map(({ y }) => y))
+  if (!(right > left && bottom > top)) return leafOutline(length, width)
+  return points.map(({ x, y }) => ({
+    x: ((x - left) / (right - left) - 1 / 2) * width,
+    y: ((y - top) / (bottom - top) - 1 / 2) * length,
   }))
 }
 

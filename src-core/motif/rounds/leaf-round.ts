@@ -48,9 +48,13 @@ interface Stood {
   readonly turned: readonly Point[]
 }
 
+/** Chains that a first round makes to begin on: they are the foundation, no stem of it. */
+const beginsOn = ({ elements, onto }: WorkedRound): WorkedElement | null =>
+  onto === -2 && elements[0]?.role === 'stem' && !elements[0].standing ? elements[0] : null
+
 /** Whether an element is worked into chains of its own round: a stem that is worked back along. */
-const isOnStem = ({ into: [place] }: WorkedElement, { index }: WorkedRound): boolean =>
-  place?.kind === 'chain' && place.round === index
+const isOnStem = ({ into: [place] }: WorkedElement, round: WorkedRound): boolean =>
+  place?.kind === 'chain' && place.round === round.index && place.index !== beginsOn(round)?.index
 
 const stands = ({ standing, role }: WorkedElement): boolean => standing || role === 'slip'
 
@@ -216,7 +220,7 @@ function partsOf(round: WorkedRound, ground: Ground, skipped: number, gauge: Res
           },
         ]
       }
-      const own = roomOf(element, gauge)
+      const own = element === beginsOn(round) ? 0 : roomOf(element, gauge)
       return own === 0 ? [] : [{ element, width: own, ...nothing }]
     }),
   ]

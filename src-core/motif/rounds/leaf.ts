@@ -61,6 +61,9 @@ export function locateLeaf(
   let turned: readonly Point[] = []
   const lines: Line[] = []
   const located = worked.map((round, order) => {
+    // Lobes stand on the last whole row, whatever was worked since.
+    const below = worked.findIndex(({ index }) => index === round.onto)
+    const under = order < rows && below >= 0 && below < order ? below : order - 1
     const ground =
       order === 0
         ? chainGround(stem, last, rows === 0, gauge.width)
@@ -74,12 +77,7 @@ export function locateLeaf(
               gauge.width,
               worked.slice(0, rows).some(turnsUp),
             )
-          : roundGround(
-              lines[order - 1]!,
-              places,
-              worked[order - 1]!.index,
-              order < rows && countsBack(round),
-            )
+          : roundGround(lines[under]!, places, worked[under]!.index, order < rows && countsBack(round))
     const own = standOn(round, ground, order === 0 ? skipped : 0, gauge)
     if (order === 0) turned = own.turned
     lines.push(own.line)

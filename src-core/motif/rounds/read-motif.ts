@@ -118,11 +118,21 @@ function beginsOn(
   )
   const ring = own?.ring === 'chain' ? (own.chains ?? 0) : own?.ring === 'stitch' ? 1 : 0
   if (made || own?.chain !== undefined) {
-    if (cells.size === 1) return { ringChains: 1, stemChains: 0 }
+    // Rows that begin at a point go up from their one chain.
+    if (cells.size === 1)
+      return beginsRows(worked) ? { ringChains: 0, stemChains: 1 } : { ringChains: 1, stemChains: 0 }
     if (cells.size === 0 && places.some(({ kind }) => kind === 'ring'))
       return { ringChains: chains, stemChains: 0 }
   }
-  return { ringChains: ring, stemChains: chains }
+  // Two chains are none to work along: all goes into the first of them.
+  return chains > 2
+    ? { ringChains: ring, stemChains: chains }
+    : { ringChains: chains > 0 ? 1 : ring, stemChains: 0 }
+}
+
+/** Whether the first rounds go back and forth: turned each time, not joined. */
+function beginsRows([first, second]: readonly WorkedRound[]): boolean {
+  return first !== undefined && !first.joined && second !== undefined && !second.joined && second.turned
 }
 
 /** A place in the text as a place in the motif's rounds; what stands before the first one belongs to none. */

@@ -229,8 +229,9 @@ const LEANS = { most: 1, lifted: 2.2 } as const
 function standInRow(line: Line, standing: readonly Standing[], begins: readonly number[]): Placed[] {
   const { points, length } = line
   const [from, to] = [points[0] ?? { x: 0, y: 0 }, points.at(-1) ?? { x: 0, y: 0 }]
-  const way = apart(from, to) || 1
-  const along = { x: (to.x - from.x) / way, y: (to.y - from.y) / way }
+  const way = apart(from, to)
+  // One stitch alone: as rows of a piece go.
+  const along = way > 0 ? { x: (to.x - from.x) / way, y: (to.y - from.y) / way } : { x: 0, y: -1 }
   const outward = { x: along.y, y: -along.x }
   const onto = ({ x, y }: Point, axis: Point): number => (x - from.x) * axis.x + (y - from.y) * axis.y
   const over = (arc: Millimetres): Millimetres => onto(alongLine(line, arc), along)

@@ -14,6 +14,25 @@ Rnd 2: With B, ch 1, sc in first sc, *ch 6, sk 2,
 Rnds 3 and 4: Sc in each st around.`
 
 describe('a pasted block', () => {
+  it('keeps two chains that all begins on, so that “in 2nd ch from hook” has its chain in a project', () => {
+    const text = 'Ch 2.\nRow 1: 3 sc in 2nd ch from hook, turn.\nRow 2: Ch 1, 2 sc in each sc across.'
+    const { foundation, rounds } = takeApart(text, 'US')
+    expect(foundation).toEqual({ chain: 2 })
+    const motif: RoundsMotif = {
+      id: 'm',
+      kind: 'rounds',
+      foundation,
+      rounds: rounds.map(({ work }) => ({ work })),
+    }
+    const read = readMotif(motif, 'US')
+    expect(read.findings.map(({ code }) => code)).toEqual([])
+    // Rows go up from their one chain; what closes has it in its middle.
+    expect(read.stemChains).toBe(1)
+    const round = { work: '6 sc in 2nd ch from hook, join with sl st in first sc' }
+    const disc = readMotif({ ...motif, rounds: [round] }, 'US')
+    expect([disc.ringChains, disc.stemChains]).toEqual([1, 0])
+  })
+
   it('is taken apart into its beginning, its special stitches and its rounds', () => {
     const taken = takeApart(BLOCK, 'US')
     expect(taken.foundation).toEqual({ ring: 'chain', chains: 6 })
