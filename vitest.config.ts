@@ -25,6 +25,8 @@ class ByProject extends BaseSequencer {
  * four seconds of processor came to more than a minute, and what is slow is measured by the bench.
  */
 const HANGS = 300_000
+/** What is polled for comes or never does, as well. */
+const expected = { poll: { timeout: 60_000 } }
 
 export default defineConfig({
   test: {
@@ -39,6 +41,7 @@ export default defineConfig({
           isolate: false,
           setupFiles: ['tests/steady-seed.ts'],
           testTimeout: HANGS,
+          expect: expected,
           environment: 'node',
           include: [
             'tests/shared-types/**/*.test.ts',
@@ -57,6 +60,7 @@ export default defineConfig({
           environment: 'node',
           include: ['tests/src-main/**/*.test.ts', 'tests/examples/**/*.test.ts'],
           testTimeout: HANGS,
+          expect: expected,
           hookTimeout: HANGS,
         },
       },
@@ -69,6 +73,7 @@ export default defineConfig({
           isolate: false,
           setupFiles: ['tests/steady-seed.ts', 'tests/src-renderer/one-page.ts'],
           testTimeout: HANGS,
+          expect: expected,
           environment: 'jsdom',
           include: ['tests/src-renderer/**/*.test.ts'],
         },

@@ -44,7 +44,7 @@ describe('words that were given up', () => {
     expect(saidIn('known by its letter')).toEqual([])
   })
 
-  it('stand in no text for people', { timeout: 120_000 }, () => {
+  it('stand in no text for people', () => {
     const found = textsForPeople().flatMap(({ path, line, text }) =>
       saidIn(text).map(({ phrase, say }) => `${path}:${line}: "${phrase}"; say "${say}"`),
     )

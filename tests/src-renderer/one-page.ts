@@ -2,7 +2,7 @@
  * One page of jsdom serves all files of a worker: what a test put there goes with it, and what jsdom lacks is there for
  * all of them. It paints nothing, lays nothing out and keeps no pictures.
  */
-import { cleanup } from '@testing-library/svelte'
+import { cleanup, configure } from '@testing-library/svelte'
 import { afterAll, afterEach, vi } from 'vitest'
 import { sayIn } from '../../src-renderer/state/say'
 
@@ -15,6 +15,9 @@ globalThis.ResizeObserver = class {
 Element.prototype.scrollIntoView = () => undefined
 URL.createObjectURL = () => 'blob:page'
 URL.revokeObjectURL = () => undefined
+
+// What is waited for comes or never does: how quick the machine is decides nothing.
+configure({ asyncUtilTimeout: 60_000 })
 
 afterEach(() => {
   cleanup()

@@ -243,7 +243,7 @@ describe('a blanket of a traced flower', () => {
       ),
       { numRuns: 30 },
     )
-  }, 60_000)
+  })
 
   it('worked looser, a trace without measures grows with its blanket, and back', () => {
     const project = blanket({ outline: 'traced', traced: traceOf(6, 80, 56) })

@@ -111,12 +111,12 @@ describe('hostile text', () => {
       }
       expect(long, JSON.stringify(piece)).toBeLessThan(most)
     }
-  }, 240_000)
+  })
 
   it('never throws, however long the text is', () => {
     for (const piece of ['a: ', '; ', '(12 sc) ']) {
       const { tree } = readRounds(piece.repeat(Math.floor(390_000 / piece.length)), { terms: 'US' })
       expect(printRounds(tree, { style: 'consistent', terms: 'UK' }).length).toBeGreaterThan(0)
     }
-  }, 120_000)
+  })
 })

@@ -4,7 +4,7 @@ import { measurePhoto } from '../../../src-core/photo/photo'
 import { attic } from './attic'
 import { BOUNDS, trialOf } from './rates'
 
-describe('a motif in the attic', { timeout: 120_000 }, () => {
+describe('a motif in the attic', () => {
   // Petals like a fan of cards on felt, in mohair.
   it.each([11])('has its petals counted and measured: picture %i', (number) => {
     const { picture, sheet, ...drawn } = attic(number, 520)

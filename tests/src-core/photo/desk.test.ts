@@ -10,7 +10,7 @@ const taken = (number: number) => {
   return { sheet, trial: trialOf(drawn, answer), codes: answer.findings.map(({ code }) => code) }
 }
 
-describe('a motif on the desk', { timeout: 120_000 }, () => {
+describe('a motif on the desk', () => {
   // Where the shadow is not taken away, petals are miscounted and dips a third off.
   it('has seventeen petals half under the shadow of a phone, 28° off: they are counted and measured, and sure', () => {
     const { trial, codes } = taken(16)

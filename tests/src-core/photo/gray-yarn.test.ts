@@ -34,7 +34,7 @@ function measured(yarns: readonly Colour[], shadow = 0.1) {
   }
 }
 
-describe('yarn as gray as a shadow', { timeout: 120_000 }, () => {
+describe('yarn as gray as a shadow', () => {
   // Were it taken for one, the motif would be its red middle: half as wide, round, and sure.
   it.each([0.85, 0.7, 0.55])('edges a red middle, %s as light as the paper: it is the motif’s', (light) => {
     const { trial, codes } = measured([RED, gray(light)])

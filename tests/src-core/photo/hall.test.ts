@@ -4,7 +4,7 @@ import { measurePhoto } from '../../../src-core/photo/photo'
 import { hall } from './hall'
 import { BOUNDS, trialOf } from './rates'
 
-describe('a motif in the hall', { timeout: 120_000 }, () => {
+describe('a motif in the hall', () => {
   // Hearts in pale yarn on a dark folded sheet under the hand's shadow: smeared, toned, sharpened and saved in few bytes by the phone.
   it('has its petals counted and measured on a folded sheet, a hand over its corner, and is sure', async () => {
     const { picture, sheet, ...drawn } = await hall(20, 640)

@@ -21,7 +21,7 @@ describe('light round a motif', () => {
     expect(fades([])).toBe(false)
   })
 
-  it('is no yarn: petals are measured within it, and are sure', { timeout: 120_000 }, async () => {
+  it('is no yarn: petals are measured within it, and are sure', async () => {
     const { picture, sheet, ...drawn } = await hall(5670003)
     const answer = measurePhoto(picture, { sheet })
     const trial = trialOf(drawn, answer)

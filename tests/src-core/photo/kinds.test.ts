@@ -58,7 +58,7 @@ describe('kinds of motifs in a picture', () => {
   })
 
   // Drawing the pictures takes most of the time, and a machine that is busy takes several times as long.
-  it('says what is in the way', { timeout: 240_000 }, () => {
+  it('says what is in the way', () => {
     const shape = disc(90)
     // What is told here is told of small pictures too; that they are small is told besides.
     const small = (more: object) => taken(shape, { picture: { width: 360, height: 480 }, ...more })
@@ -79,7 +79,7 @@ describe('kinds of motifs in a picture', () => {
     expect(codes(measurePhoto(small({ blur: 5 }), { sheet: 'A4' }))).toContain('photo/blurred')
   })
 
-  it('finds dips in a large and sharp picture as well, where stitches are seen', { timeout: 240_000 }, () => {
+  it('finds dips in a large and sharp picture as well, where stitches are seen', () => {
     const { scene, sheet } = trial(5, 1440)
     const { measures } = measurePhoto(photograph(scene), { sheet })
     expect(measures!.petals).toBe(8)

@@ -10,7 +10,7 @@ const taken = (number: number) => {
   return { answer, trial: trialOf(drawn, answer), codes: answer.findings.map(({ code }) => code) }
 }
 
-describe('a motif in the kitchen', { timeout: 60_000 }, () => {
+describe('a motif in the kitchen', () => {
   it('has long and short petals that take turns, on ruled paper: each is counted', () => {
     const { answer, trial, codes } = taken(63)
     expect(trial.petalsRight).toBe(true)

@@ -4,7 +4,7 @@ import { measurePhoto } from '../../../src-core/photo/photo'
 import { mat } from './mat'
 import { BOUNDS, trialOf } from './rates'
 
-describe('a motif on the cutting mat', { timeout: 120_000 }, () => {
+describe('a motif on the cutting mat', () => {
   // Fuzzy shells on a wooden board under two lights; sixteen petals where a pencil lies over the sheet's edge.
   it.each([0, 1])('has its petals counted and measured through a wide lens: picture %i', (number) => {
     const { picture, sheet, ...drawn } = mat(number, 600)

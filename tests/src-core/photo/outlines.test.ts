@@ -25,7 +25,7 @@ const outlineOf = (shape: Shape) =>
     { sheet: 'A4' },
   ).measures!.outline.map(([x, y]): [number, number] => [x, y])
 
-describe('the line round a shape in a picture', { timeout: 120_000 }, () => {
+describe('the line round a shape in a picture', () => {
   it.each([
     ['a disc', disc(2 * HALF), { area: Math.PI * HALF * HALF, length: 2 * Math.PI * HALF }],
     ['a square', sided(4, 2 * HALF, 0.3), regular(4)],

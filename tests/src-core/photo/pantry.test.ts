@@ -10,7 +10,7 @@ const taken = async (number: number, wide?: number) => {
   return { sheet, trial: trialOf(drawn, answer), codes: answer.findings.map(({ code }) => code) }
 }
 
-describe('lace in the pantry', { timeout: 120_000 }, () => {
+describe('lace in the pantry', () => {
   // Fans with picots on a sheet, a net of arches on one, leaves with picots beside a bank card on bare wood.
   it.each([4401, 4406, 4403])(
     'has its petals counted and measured, and is sure: picture %i',

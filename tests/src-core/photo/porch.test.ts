@@ -4,7 +4,7 @@ import { measurePhoto } from '../../../src-core/photo/photo'
 import { porch } from './porch'
 import { BOUNDS, trialOf } from './rates'
 
-describe('a motif on the porch', { timeout: 120_000 }, () => {
+describe('a motif on the porch', () => {
   // Leaves under the bars of a window, shells as wide as they come, a lace of chains.
   it.each([2, 4, 5])('has its petals counted and measured: picture %i', (number) => {
     const { picture, sheet, ...drawn } = porch(number, 560)

@@ -16,7 +16,7 @@ const [RED, OCHRE, BLUE, ORANGE, BEIGE, BLACK]: readonly Colour[] = [
   [0.03, 0.03, 0.03],
 ]
 
-describe('a seam between two colours of a motif', { timeout: 60_000 }, () => {
+describe('a seam between two colours of a motif', () => {
   // Were it taken for paper, the motif would be its middle: a disc of 70 mm.
   it('parts no motif in two: blue petals round ochre and red', () => {
     const motif = flower('rounded', 8, 104, 0.66, 0.4, 0.02, chance(11))
@@ -34,7 +34,7 @@ describe('a seam between two colours of a motif', { timeout: 60_000 }, () => {
   })
 })
 
-describe('a motif of which some stands out far more than the rest', { timeout: 60_000 }, () => {
+describe('a motif of which some stands out far more than the rest', () => {
   // Were what is dark the measure of it, two petals would be the motif, parted from the others by their pale middle.
   it('is found with its pale middle: black petals round beige', () => {
     const { scene, sheet } = trial(5007, 600)

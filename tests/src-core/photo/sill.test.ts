@@ -10,7 +10,7 @@ const taken = (number: number) => {
   return { answer, sheet, trial: trialOf(drawn, answer) }
 }
 
-describe('a motif on the window sill', { timeout: 120_000 }, () => {
+describe('a motif on the window sill', () => {
   it('has clefts that lie in the hard shadow of their own petals, half of them: the dips are measured', () => {
     const { trial } = taken(12)
     expect(trial.petalsRight).toBe(true)

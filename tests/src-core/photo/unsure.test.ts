@@ -20,7 +20,7 @@ const told = (more: object = {}) => {
 }
 const small = { picture: { width: 420, height: 560 } }
 
-describe('a picture that leaves doubt', { timeout: 240_000 }, () => {
+describe('a picture that leaves doubt', () => {
   it('is told from one that leaves none', () => {
     expect(told()).toEqual({ sure: true, codes: [] })
   })

@@ -26,7 +26,7 @@ describe('spelling', () => {
     expect(saying('UK')`Colour of ${name}`).toBe('Colour of Grey Fibre')
   })
 
-  it('stands in front of every text that is spelled in two ways', { timeout: 120_000 }, () => {
+  it('stands in front of every text that is spelled in two ways', () => {
     // Spelled where findings, fields, joining rounds and commands are told; the reader knows both; help and pages are British.
     const elsewhere =
       /^(docs\/|README|src-core\/(findings|fields|notation|limits|letters\/texts|checks\/references|colour\/letters|joining-round)|src-main\/(command\/(?!reports)|paper\/(csv|csv-kit|picture)\.ts)|shared-types\/commands)/
@@ -39,7 +39,7 @@ describe('spelling', () => {
     expect(unspelled).toEqual([])
   })
 
-  it('has British sources: no American word is written by hand', { timeout: 120_000 }, () => {
+  it('has British sources: no American word is written by hand', () => {
     const american =
       /\b(colors?(?!-)|colorways?|centers?|centered|neighbors?|fibers?|gray|counterclockwise|counter-clockwise|meters?|labeled|canceled)\b/i
     const written = textsForPeople()

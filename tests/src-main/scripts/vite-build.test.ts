@@ -44,4 +44,4 @@ it('builds the window as people use it, without what Svelte adds for finding mis
   // A development build knows files and lines, compares with warnings, and takes a stack for each change.
   expect(built.match(/Probe\.svelte:|add_locations|strict_equals|function get_stack/g) ?? []).toEqual([])
   expect(process.env.NODE_ENV).toBe(before)
-}, 60_000)
+})

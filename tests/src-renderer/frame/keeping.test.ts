@@ -70,6 +70,6 @@ it('hands over again what was changed while nobody was there', async () => {
   await expect.poll(() => host.kept.length).toBe(1)
   host.emit('hostGone', 'app/host-gone')
   host.emit('hostGone', null)
-  await expect.poll(() => host.kept.length, { timeout: 3_000 }).toBe(2)
+  await expect.poll(() => host.kept.length).toBe(2)
   expect(JSON.parse(host.kept.at(-1) ?? '{}')).toMatchObject({ title: 'While away' })
 })

@@ -159,7 +159,7 @@ describe('Arrangements from what there is', () => {
     const { app } = await inWindow(ArrangementPlace, {}, rich)
     await fireEvent.change(screen.getByLabelText('Fit to'), { target: { value: 'motifs' } })
     await enter('Motifs already made', '31')
-    const list = await screen.findByRole('list', { name: 'What fits best' }, { timeout: 10_000 })
+    const list = await screen.findByRole('list', { name: 'What fits best' })
     const [first] = within(list).getAllByRole('button', { name: /left over/ })
     await fireEvent.click(first!)
     expect(app.document.plan.motifs.length).toBeLessThanOrEqual(31)
@@ -179,7 +179,7 @@ describe('Arrangements from what there is', () => {
       await fireEvent.keyDown(field, { key: 'Enter' })
     }
     expect((screen.getByLabelText('Motifs already made') as HTMLInputElement).value).toBe('25')
-    const list = await screen.findByRole('list', { name: 'What fits best' }, { timeout: 10_000 })
+    const list = await screen.findByRole('list', { name: 'What fits best' })
     const whole = within(list).getAllByRole('button', { name: /, none left over/ })
     await fireEvent.click(whole[0]!)
     await vi.waitFor(() => expect(app.document.plan.counts.byColourway).toEqual({ c1: 18, c2: 7 }), 5000)
@@ -196,7 +196,7 @@ describe('Arrangements from what there is', () => {
       layout: { kind: 'blanket', motif: 'm1', arrangement: 'straight-rows', columns: 8, rows: 8 },
     } as unknown as Project
     await inWindow(ArrangementPlace, {}, project)
-    const list = await screen.findByRole('list', { name: 'What fits best' }, { timeout: 10_000 })
+    const list = await screen.findByRole('list', { name: 'What fits best' })
     const [first, ...others] = within(list).getAllByRole('button')
     expect(first!.textContent).toMatch(/Openings of up to 17\.\d mm/)
     expect(first!.getAttribute('aria-label')).toMatch(/, openings of up to 17\.\d mm$/)
@@ -229,7 +229,7 @@ describe('Arrangements from what there is', () => {
     const asked = { ...rich, layout: { ...rich.layout, target } } as Project
     const { app } = await inWindow(ArrangementPlace, {}, asked)
     await fireEvent.change(screen.getByLabelText('Fit to'), { target: { value: 'stash' } })
-    const list = await screen.findByRole('list', { name: 'What fits best' }, { timeout: 10_000 })
+    const list = await screen.findByRole('list', { name: 'What fits best' })
     await fireEvent.click(within(list).getAllByRole('button')[0]!)
     await vi.waitFor(() => expect(app.document.isPlanning).toBe(false), 5000)
     expect(app.document.undoLabel).toMatch(/^take /)
@@ -247,7 +247,7 @@ describe('Arrangements from what there is', () => {
       String(document.plan.motifs.length),
     )
     await enter('Motifs already made', '31')
-    const list = await screen.findByRole('list', { name: 'What fits best' }, { timeout: 10_000 })
+    const list = await screen.findByRole('list', { name: 'What fits best' })
     await fireEvent.click(within(list).getAllByRole('button', { name: /left over/ })[0]!)
     await vi.waitFor(() => expect(document.isPlanning).toBe(false), 5000)
     expect(document.plan.findings.map(({ code }) => code)).not.toContain('layout/off-target')
@@ -284,7 +284,7 @@ describe('Arrangements from what there is', () => {
   it('are shown for the yarn on hand, and colours stay within it', async () => {
     const { app } = await inWindow(ArrangementPlace, {}, rich)
     await fireEvent.change(screen.getByLabelText('Fit to'), { target: { value: 'stash' } })
-    const list = await screen.findByRole('list', { name: 'What fits best' }, { timeout: 10_000 })
+    const list = await screen.findByRole('list', { name: 'What fits best' })
     await fireEvent.click(within(list).getAllByRole('button')[0]!)
     expect(fillOf(app).withinStash).toBe(true)
     expect(app.document.plan.yarns.every(({ toBuy }) => toBuy === 0)).toBe(true)

@@ -218,7 +218,7 @@ describe('Arrangement', () => {
     const button = screen.getByRole('button', { name: 'Best rotation' })
     expect(button.closest('details')).toBeNull()
     await fireEvent.click(button)
-    await screen.findByText(/(°|^Not rotated).*instead of/, undefined, { timeout: 4_000 })
+    await screen.findByText(/(°|^Not rotated).*instead of/)
     expect(app.document.undoLabel).toBe('take the best rotation')
     await fireEvent.click(button)
     await screen.findByText('This is the best rotation already.')

@@ -1,13 +1,11 @@
 /** A shawl and a bag from the start: what is laid out is what was asked for. Every number is made up. */
 import { fireEvent, screen, waitFor } from '@testing-library/svelte'
-import { expect, it, vi } from 'vitest'
+import { expect, it } from 'vitest'
 import type { BlanketLayout, Project } from '../../../shared-types/project'
 import { planProject } from '../../../src-core/plan'
 import { errorWords } from '../../../src-core/ways/words'
 import OwnMotifForm from '../../../src-renderer/start/OwnMotifForm.svelte'
 import { inWindow } from '../in-window'
-
-vi.setConfig({ testTimeout: 60_000 })
 
 async function begin(form: string, numbers: Readonly<Record<string, string>>): Promise<Project> {
   const made: Project[] = []
@@ -22,10 +20,7 @@ async function begin(form: string, numbers: Readonly<Record<string, string>>): P
     await fireEvent.input(field, { target: { value } })
     await fireEvent.change(field, { target: { value } })
   }
-  await waitFor(
-    () => expect(screen.getAllByRole('radio', { name: /join points/ }).length).toBeGreaterThan(0),
-    { timeout: 20_000 },
-  )
+  await waitFor(() => expect(screen.getAllByRole('radio', { name: /join points/ }).length).toBeGreaterThan(0))
   await fireEvent.click(screen.getByRole('button', { name: 'Start with this motif' }))
   return made[0]!
 }

@@ -23,7 +23,7 @@ async function open() {
 }
 
 // Every key lays out a whole throw, here in the same thread.
-describe('the start', { timeout: 30_000 }, () => {
+describe('the start', () => {
   it('asks odd petals for what a ruler can measure, and says what comes of it', async () => {
     const { start } = await open()
     await fill('Petals', '5')
@@ -67,9 +67,7 @@ describe('the start', { timeout: 30_000 }, () => {
     screen.getByText(
       /^This is the size of a baby blanket\. .*not for sleep under 12 months.*where you live\.$/s,
     )
-    await screen.findByText(/^For a child, what has no openings of 25 mm or more comes first/, undefined, {
-      timeout: 20_000,
-    })
+    await screen.findByText(/^For a child, what has no openings of 25 mm or more comes first/)
     const [first] = screen.getAllByRole('radio', { name: /join points/ })
     expect(first!.closest('label')!.textContent).toMatch(/Openings of up to (?:1\d|2[0-4])(?:\.\d)? mm/)
     expect((await start()).forChild).toBe(true)

@@ -1,5 +1,5 @@
 import { fireEvent, screen, waitFor, within } from '@testing-library/svelte'
-import { describe, expect, it, vi } from 'vitest'
+import { describe, expect, it } from 'vitest'
 import { NO_HOUSE } from '../../../shared-types/house'
 import type { Project } from '../../../shared-types/project'
 import { proposeArrangements } from '../../../src-core/layout/proposals'
@@ -12,8 +12,6 @@ import { countTogether } from '../../src-core/joins/together'
 import { inWindow } from '../in-window'
 
 // Arrangements are tried and planned in the test's own thread.
-vi.setConfig({ testTimeout: 30_000 })
-
 const BLANK: Project = { format: 'petalyard-project', version: 1 }
 
 async function start(petals: string) {
@@ -26,10 +24,7 @@ async function start(petals: string) {
   const field = screen.getByRole('textbox', { name: 'Petals' })
   await fireEvent.input(field, { target: { value: petals } })
   await fireEvent.change(field, { target: { value: petals } })
-  await waitFor(
-    () => expect(screen.getAllByRole('radio', { name: /join points/ }).length).toBeGreaterThan(1),
-    { timeout: 20_000 },
-  )
+  await waitFor(() => expect(screen.getAllByRole('radio', { name: /join points/ }).length).toBeGreaterThan(1))
   return { app, made }
 }
 

@@ -1,14 +1,12 @@
 /** What is begun in a window has a history of its own: undo never leads into what was open before. */
 import { fireEvent, screen, waitFor } from '@testing-library/svelte'
-import { expect, it, vi } from 'vitest'
+import { expect, it } from 'vitest'
 import StartDialog from '../../../src-renderer/start/StartDialog.svelte'
 import type { MeasuredMotif } from '../../../shared-types/project'
 import { EXAMPLE_GROUPS, EXAMPLES } from '../../../src-renderer/start/examples'
 import { patchMotif } from '../../../src-renderer/state/edits/motif'
 import { inWindow } from '../in-window'
 import { SMALL } from '../projects'
-
-vi.setConfig({ testTimeout: 60_000 })
 
 HTMLDialogElement.prototype.showModal = function show() {
   this.open = true
@@ -34,7 +32,7 @@ it.each([
   expect([app.document.undoLabel, app.document.redoLabel]).toEqual([null, null])
   app.undo()
   expect(app.document.project).toBe(begun)
-  await waitFor(() => expect(host.kept.length).toBeGreaterThan(0), { timeout: 5_000 })
+  await waitFor(() => expect(host.kept.length).toBeGreaterThan(0))
   expect(JSON.parse(host.kept.at(-1)!)).toEqual(JSON.parse(JSON.stringify(begun)))
   // It is theirs now, with or without a change: nothing else may take its place in this window.
   expect(app.isUntouched).toBe(false)
@@ -92,5 +90,5 @@ it('shows its questions at once, and the pictures of the examples one after the 
   const pictures = () => document.querySelectorAll('.examples canvas').length
   expect(screen.getByRole('button', { name: 'Start with this motif' })).toBeTruthy()
   expect(pictures()).toBeLessThan(2)
-  await waitFor(() => expect(pictures()).toBe(EXAMPLES.length), { timeout: 50_000 })
+  await waitFor(() => expect(pictures()).toBe(EXAMPLES.length))
 })
