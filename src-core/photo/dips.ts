@@ -30,6 +30,8 @@ const DOUBT = {
   onThreads: { outside: 0.07, stray: 0.06, line: 0.012, lace: 0.125 },
   /** Clefts so thin at their ends, as a share, that stitches decide where each ends, and of which the line tells some and not others: spread of what it is off their fits by. */
   thin: { by: 0.06, line: 0.022 },
+  /** But where the line comes equally near between all petals (spread, as a share), and no farther out than this, wherever a cleft ends is near to both. */
+  even: { line: 0.02, apart: 0.065 },
   /** Clefts that differ by this much are not alike, whatever law fits each of them. */
   unlike: 0.12,
   /**
@@ -191,6 +193,8 @@ export function dipOfAll(fits: readonly (Valley | null)[], own: readonly OpenDip
     meanOf(lines.filter((_, at) => valleys[at] && !isOpen(valleys[at])).map((line) => line.far)),
   )
   const isLace = areOnThreads(held, lines)
+  const isEven =
+    held.apart <= DOUBT.even.apart && spreadOf(lines.map((line) => line.far)) <= DOUBT.even.line * held.far
   const isSure =
     (Math.abs(held.apart) <= DOUBT.agree ||
       !(few || (held.stray > DOUBT.stray && held.spread > DOUBT.spread))) &&
@@ -198,7 +202,7 @@ export function dipOfAll(fits: readonly (Valley | null)[], own: readonly OpenDip
     !areSlanted(valleys) &&
     held.apart >= -(isLace ? DOUBT.onThreads.outside : DOUBT.outside) &&
     held.apart <= mostApart(held, closed) &&
-    !areThin(valleys, lines)
+    (isEven || !areThin(valleys, lines))
   const all = (each: (valley: Valley) => number) => meanOf([...open, ...closed.map(each)])
   const far = all(() => held.far)
   // Nothing opens like a cleft in front of the spaces of lace, which threads close off all round.

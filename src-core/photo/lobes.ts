@@ -138,8 +138,8 @@ function withinRepeat(symmetry: Symmetry): Petalled {
   }
 }
 
-/** Kinds of petals differ by so many times as much as petals of a kind do. */
-export const KINDS_APART = 4
+/** Kinds of petals differ by so many times as much as petals of a kind do; those that were told apart, by so many at least. */
+const KINDS_APART = { found: 4, kept: 3 } as const
 
 /** How long petals are on average, by kinds that take turns. */
 export const lengthsBy = (far: readonly number[], kinds: number): number[] =>
@@ -149,17 +149,25 @@ export const lengthsBy = (far: readonly number[], kinds: number): number[] =>
 export const spreadWithin = (far: readonly number[], lengths: readonly number[]): number =>
   spreadOf(far.map((each, petal) => each - lengths[petal % lengths.length]!))
 
-/** The same petals as kinds of them where long and short ones take turns, though all of them repeat more clearly. */
+/**
+ * The same petals as kinds of them where long and short ones take turns, though all of them repeat more clearly; and as
+ * all of one kind where those that were told apart differ no more than petals of a kind do.
+ */
 export function inTurns<Of extends Petalled>(symmetry: Of, blur: number): Of {
   const { order, repeat, turn } = symmetry
-  if (order === 0 || repeat !== order) return symmetry
+  if (order === 0) return symmetry
   const far = tipsOf(symmetry, blur).map((tip) => tip.far)
+  if (repeat !== order) {
+    const lengths = lengthsBy(far, order / repeat)
+    const by = Math.max(...lengths) - Math.min(...lengths)
+    return by < KINDS_APART.kept * spreadWithin(far, lengths) ? { ...symmetry, repeat: order } : symmetry
+  }
   for (let kinds = 2; kinds <= MOST_KINDS && order >= kinds * ORDER.least; kinds++) {
     if (order % kinds !== 0) continue
     const lengths = lengthsBy(far, kinds)
     const longest = Math.max(...lengths)
     const by = longest - Math.min(...lengths)
-    if (by < ALIKE * longest || by < KINDS_APART * spreadWithin(far, lengths)) continue
+    if (by < ALIKE * longest || by < KINDS_APART.found * spreadWithin(far, lengths)) continue
     const first = turn + (2 * Math.PI * lengths.indexOf(longest)) / order
     return { ...symmetry, repeat: order / kinds, within: true, turn: first }
   }

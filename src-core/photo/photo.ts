@@ -52,8 +52,6 @@ const DOUBT = {
   /** Uneven petals look like fewer: the most of a multiple of the order, where that stands out by this share of it. */
   finer: 0.45,
   standing: 0.3,
-  /** Long and short petals differ by so many times as much as petals of a kind do. */
-  kinds: 3,
   /**
    * The same of an outline that is nearly round, and that no order explains by far: its petals may make pairs by chance.
    * Under `within` none are told apart within a repeat: stitches make as much.
@@ -173,17 +171,14 @@ export function measurePhoto(picture: Picture, { progress, ...asked }: PhotoOpti
   const order = kind === 'round' || kind === 'other' ? 0 : symmetry.order
   if (kind === 'other') tell('photo/no-repeat')
   else if (kind === 'round' && (symmetry.order > 0 || symmetry.rest > DOUBT.round)) tell('photo/nearly-round')
-  else if (order > 0 && mayBeOthers(symmetry)) tell('photo/petals-unsure', { petals: order })
+  else if (order > 0 && (mayBeOthers(symmetry) || symmetry.repeat > counted.repeat))
+    tell('photo/petals-unsure', { petals: order })
 
   const tips = order > 0 ? tipsOf(symmetry, blur) : []
   const reached = tips.map(({ far }) => far)
   const lengths = lengthsBy(reached, order > 0 ? order / symmetry.repeat : 0)
   let tip = order > 0 ? Math.max(...lengths) : symmetry.mean
-  if (kind === 'petals' && lengths.length > 1) {
-    tell('photo/petals-take-turns', { petals: order })
-    const apart = Math.max(...lengths) - Math.min(...lengths)
-    if (apart < DOUBT.kinds * spreadWithin(reached, lengths)) tell('photo/petals-unsure', { petals: order })
-  }
+  if (kind === 'petals' && lengths.length > 1) tell('photo/petals-take-turns', { petals: order })
   let dip = symmetry.mean
   let least: number | null = null
   let dipSpread = 0
@@ -192,14 +187,16 @@ export function measurePhoto(picture: Picture, { progress, ...asked }: PhotoOpti
     dip = Math.min(...symmetry.reach)
   } else if (kind === 'petals') {
     progress?.('dips', 0.85)
+    const lines = openDips(symmetry, tips, blur)
     const valleys = valleysOf(
       plane,
       evened,
       symmetry,
       tips.map(({ at, seen }) => ({ at, far: seen })),
+      lines,
       blur,
     )
-    const measured = dipOfAll(valleys, openDips(symmetry, tips, blur), meanOf(hollowsOf(symmetry)))
+    const measured = dipOfAll(valleys, lines, meanOf(hollowsOf(symmetry)))
     dip = measured.far
     least = measured.least
     dipSpread = measured.sure ? DIP_SPREAD.sure : DIP_SPREAD.unsure

@@ -147,6 +147,11 @@ export function hollowsOf({ reach, order, turn }: Symmetry): number[] {
 /** How far above a dip its breadth is taken, and from what breadth on it is open, in multiples of the blur. */
 const BREADTH_AT = 1.5
 const BROAD = 6
+/** From how far off midway on, as a share of what lies between two tips, a dip is elsewhere. */
+const ELSEWHERE = 0.1
+
+/** How far from midway between two tips a dip is looked for, as a share of what lies between them: teeth that are flat have theirs at a corner. */
+const DIP_ASTRAY = 0.4
 
 /** What the outline itself shows between two tips. */
 export interface OpenDip {
@@ -156,19 +161,24 @@ export interface OpenDip {
   readonly broad: boolean
 }
 
+/** The same and its direction, as an index into the reach: that of the dip where it shows one, else midway. */
+interface FoundDip extends OpenDip {
+  readonly at: number
+}
+
 /** The dips of the outline between neighbouring tips. `blur` in places. */
 export function openDips(
   { reach, order }: Symmetry,
   tips: readonly { at: number }[],
   blur: number,
-): OpenDip[] {
-  const sector = DIRECTIONS / order
+): FoundDip[] {
   return tips.map((tip, petal) => {
     const next = tips[(petal + 1) % order]!
     const between = (((next.at - tip.at) % DIRECTIONS) + DIRECTIONS) % DIRECTIONS
     const centre = tip.at + between / 2
     const far = { least: Infinity, at: centre }
-    for (let by = -Math.round(ASTRAY * sector); by <= ASTRAY * sector; by++) {
+    const astray = Math.round(DIP_ASTRAY * between)
+    for (let by = -astray; by <= astray; by++) {
       let sum = 0
       for (let i = -1; i <= 1; i++) sum += reachAt(reach, centre + by + i) / 3
       if (sum < far.least) Object.assign(far, { least: sum, at: centre + by })
@@ -180,6 +190,9 @@ export function openDips(
         directions++
       }
     const breadth = (directions * 2 * Math.PI * far.least) / DIRECTIONS
-    return { far: far.least, broad: breadth > BROAD * blur }
+    // Midway, unless it goes in far more clearly elsewhere.
+    const isElsewhere =
+      Math.abs(far.at - centre) > ELSEWHERE * between && reachAt(reach, centre) - far.least > BROAD * blur
+    return { at: isElsewhere ? far.at : centre, far: far.least, broad: breadth > BROAD * blur }
   })
 }

@@ -364,12 +364,13 @@ function dipOf({ far, width, arc, barest, shadows }: Cleft, blur: number, scale:
   return { far: chosen.far, stray: chosen.stray, growth: chosen.growth, thin, slit, space }
 }
 
-/** The dips between all petals; null for each that cannot be made out. */
+/** The dips between all petals, about the directions `at`; null for each that cannot be made out. */
 export function valleysOf(
   plane: Plane,
   evened: Evened,
   { middle, order }: Symmetry,
   tips: readonly { far: number; at: number }[],
+  dips: readonly { at: number }[],
   blur: number,
 ): (Valley | null)[] {
   return tips.map((tip, petal) => {
@@ -377,7 +378,7 @@ export function valleysOf(
     let between = next.at - tip.at
     while (between < 0) between += DIRECTIONS
     while (between >= DIRECTIONS) between -= DIRECTIONS
-    const turn = ((tip.at + between / 2) * 2 * Math.PI) / DIRECTIONS
+    const turn = (dips[petal]!.at * 2 * Math.PI) / DIRECTIONS
     const sector = (between * 2 * Math.PI) / DIRECTIONS
     const cleft = widthsAlong(plane, evened, middle, turn, sector, Math.min(tip.far, next.far), blur)
     return dipOf(cleft, blur, plane.scale)

@@ -1,11 +1,12 @@
 /** Petals that take turns, by how far an outline reaches in each direction; and the outline that is kept of them. */
 import { describe, expect, it } from 'vitest'
 import { evenOutline } from '../../../src-core/photo/even'
-import { petalled } from '../../../src-core/photo/lobes'
+import { inTurns, lengthsBy, petalled } from '../../../src-core/photo/lobes'
 import { measuredOf } from '../../../src-core/photo/motif'
 import { mayBeOthers } from '../../../src-core/photo/photo'
 import type { PhotoMeasures } from '../../../src-core/photo/photo'
 import { findSymmetry } from '../../../src-core/photo/symmetry'
+import { tipsOf } from '../../../src-core/photo/tips'
 import { tracedOutline } from '../../../src-core/motif/traced'
 import { chance } from './flowers'
 
@@ -41,6 +42,22 @@ describe('petals within a repeat', () => {
   it('are petals alike where they differ no more than by chance', () => {
     expect(found(petals(8, [45]))).toMatchObject({ order: 8, repeat: 8, within: false })
     expect(found(petals(8, [45, 44.6]))).toMatchObject({ order: 8, repeat: 8 })
+  })
+
+  it('take turns where all of them repeat more clearly, from the longest on', () => {
+    const all = { ...found(petals(12, [39, 45])), order: 12, repeat: 12, within: false }
+    const taken = inTurns(all, 0.5)
+    expect(taken).toMatchObject({ order: 12, repeat: 6, within: true })
+    const [long, short] = lengthsBy(tipsOf(taken, 0.5).map(({ far }) => far), 2) // prettier-ignore
+    expect(long).toBeCloseTo(45, 0)
+    expect(short).toBeCloseTo(39, 0)
+    expect(inTurns({ ...found(petals(8, [45])), repeat: 8 }, 0.5).repeat).toBe(8)
+  })
+
+  it('are of one kind where kinds that were told apart differ no more than petals of a kind', () => {
+    const uneven = petals(12, [45, 42, 44, 45.5, 41.5, 43, 45, 44, 42, 43.5, 45, 41])
+    expect(inTurns({ ...found(uneven), order: 12, repeat: 6, within: true }, 0.5).repeat).toBe(12)
+    expect(inTurns({ ...found(petals(12, [45, 39])), order: 12, repeat: 6 }, 0.5).repeat).toBe(6)
   })
 
   it('are not made of a notch in each tip, nor of a stitch in each dip', () => {

@@ -59,4 +59,11 @@ describe('a motif on the window sill', () => {
     expect(answer.sure).toBe(true)
     expect(Math.abs(trialOf(drawn, answer).dips)).toBeLessThan(BOUNDS.dips.rms)
   })
+
+  it('has flat teeth whose tips are found at a corner, and the clefts between them where they are', () => {
+    const { picture, sheet, ...drawn } = sill(5670022)
+    const answer = measurePhoto(picture, { sheet })
+    expect(answer.sure).toBe(true)
+    expect(Math.abs(trialOf(drawn, answer).dips)).toBeLessThan(BOUNDS.dips.rms)
+  })
 })
