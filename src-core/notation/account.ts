@@ -5,6 +5,7 @@ import {
   clusterCounts,
   comesTo,
   formed,
+  hasVs,
   groupCounts,
   groupsOf,
   largestGroup,
@@ -205,8 +206,9 @@ function countOf(
     // Worked into a ring, all spaces of a size may be its corners.
     if (noun.corner) return [sums.corners, ...Object.values(sums.spaces)]
     const made = noun.chains === null ? null : (sums.spaces[spaceKey(noun.chains)] ?? 0)
-    // "12 V-sts, 12 ch-1 sps between V-sts": those within them are not meant.
-    if (made !== null) return /\bbetween\b/i.test(entry.words) ? [made, made - formed(all)] : made
+    // "12 V-sts, 12 ch-1 sps (between V-sts)": those within them may not be meant.
+    if (made !== null)
+      return /\bbetween\b/i.test(entry.words) || hasVs(all) ? [made, made - formed(all)] : made
     return Object.values(sums.spaces).reduce((sum, count) => sum + count, 0)
   }
   if (noun.kind === 'corner') return sums.corners > 0 ? sums.corners : null

@@ -1,6 +1,6 @@
 /** What a bracket says that works nothing of its own: a count, how a stitch is made, what it is called. */
 import type { Reader } from './reader'
-import { isWorked } from './stated'
+import { isWorked } from './count-sentences'
 import type { Span } from './tokens'
 import type { Item } from './tree'
 

@@ -4,7 +4,7 @@ import { isSlip } from './stitch-name'
 import type { PlacePart } from './tree'
 import { baseSource, report, spend, targetAt } from './work'
 import type { ChainWork, Target, Work } from './work'
-import { stemTargets, turnUnder } from './piece'
+import { UNDER, stemTargets, turnUnder } from './piece'
 import { missing, nextStitch, settle, takeAt } from './taking'
 import type { Taking } from './taking'
 import type { WorkedElement } from './worked'
@@ -260,9 +260,14 @@ export function landmarkTargets(work: Work, part: PlacePart, taking: Taking): Ta
 }
 
 /** Whether the chain in hand is the one that everything begins with. */
-export const alongFoundation = (work: Work, along: ChainWork): boolean =>
+const alongFoundation = (work: Work, along: ChainWork): boolean =>
   along.element === -1 ||
   (along.element === 0 && work.foundation?.kind === 'chain' && work.elements[0]?.role === 'stem')
+
+/** A loop of chains at the tip of a leaf, or at the corner of a block, does not lead away from the chain under it. */
+export const staysOnChain = (work: Work): boolean =>
+  work.chain !== null &&
+  (work.chain.element === UNDER || (work.base.kind === 'chain' && alongFoundation(work, work.chain)))
 
 /** A foundation chain is worked to its end on the side in hand, or the rest is told. */
 export function checkChain(work: Work, span: Span | null): void {

@@ -31,3 +31,33 @@ export function turnsBehind(reader: Reader, items: readonly Item[]): boolean {
   }
   return false
 }
+
+/** Whether a round is at its end: joined, fastened off, or gone around with a repeat. */
+export function isWorked(items: readonly Item[]): boolean {
+  const last = items.findLast((item) => item.type !== 'note' || item.effect !== null)
+  if (last?.type === 'placed') {
+    const closes = last.items.findLast(({ type }) => type !== 'note')
+    // "Into the loop work 3 ch, …, ss into the loop": hearts end in it.
+    const ends = closes?.type === 'work' && closes.stitch.stitch === 'sl st'
+    const into = last.place.parts[0]!.noun.kind
+    const same = ends && closes.place?.parts[0]!.noun.kind === into && into !== 'stitch'
+    return same || isWorked(last.items)
+  }
+  // "Ch 1, turn, 11 dc": nothing is worked yet.
+  if (last?.type === 'note' && last.effect === 'turn')
+    return items.some(({ type }) => type === 'work' || type === 'group' || type === 'star')
+  if (last?.type === 'work') {
+    const into = last.place?.parts[0]
+    // "Sc in each st across. 11 sc.", "sc in 2nd ch from hook and in each ch across: 17 sc": all of the round.
+    const rest = last.place?.parts.at(-1)
+    if (rest?.which === 'each' && rest.extent?.to === 'end') return true
+    const first = into?.noun.kind === 'own' || into?.which === 'first' || into?.noun.kind === 'ring'
+    return first && last.stitch.stitch === 'sl st' && last.stitch.form === 'plain'
+  }
+  return (
+    last?.type === 'join' ||
+    last?.type === 'star' ||
+    last?.type === 'repeat-round' ||
+    (last?.type === 'note' && last.effect !== 'dropped' && last.effect !== 'held')
+  )
+}

@@ -40,6 +40,10 @@ const placeBehind = (item: Item): Item =>
       }
     : item
 
+/** That nothing else goes into the stitch behind it. */
+const COVERS =
+  /\b(?:do not work|don[’']t work|skip|sk|miss|leave(?: out)?|leaving(?: out)?|skipping|missing) (?:into |in )?(?:the |that |next )*(?:\w+ )?(?:behind|beneath|underneath|covered|that lies|it covers|lying)\b/i
+
 /** A stitch under its name, with the words up to a token that explain it. */
 export function readDefinition(reader: Reader, heading: Heading | Explained, to: number): Definition {
   // "Sp/s: space/s".
@@ -78,7 +82,14 @@ export function readDefinition(reader: Reader, heading: Heading | Explained, to:
     only.stitch.form === 'plain' &&
     only.place === null &&
     others.every(({ type }) => ['note', 'scope', 'described', 'skip'].includes(type))
-  if (single || (edge && only.place))
+  // "Drop dc: dc in the loop two rnds below; do not work the st behind it": takes the place of the stitch it covers.
+  const { end } = reader.tokens[to - 1] ?? heading.span
+  const covers =
+    only?.type === 'work' &&
+    only.stitch.form === 'plain' &&
+    (only.place?.parts ?? []).every(({ round }) => round !== null) &&
+    COVERS.test(reader.text.slice(heading.span.end, end))
+  if (single || covers || (edge && only.place))
     return {
       ...{ names, keys: names.map(definedKey), form: 'special', stitch: only.stitch.stitch },
       items: single ? [only] : [],
@@ -103,8 +114,10 @@ export function readDefinition(reader: Reader, heading: Heading | Explained, to:
 /** "dc = double crochet", "rep = repeat": a list of abbreviations explains no stitch of its own. */
 export function isKnown(name: string): boolean {
   const [first = '', ...others] = name.replace(/\(e?s\)$/, '').split('-')
-  // "ch-sp = chain space".
-  if (others.length > 0 && [first, ...others].every(isKnown)) return true
+  // "ch-sp = chain space"; "fl-tr: treble into the free front loop" is a stitch of the text's own.
+  const ownStitch =
+    canonicalStitch(others.at(-1) ?? '', 'US') !== null && canonicalStitch(first, 'US') === null
+  if (others.length > 0 && !ownStitch && [first, ...others].every(isKnown)) return true
   const word = wordOf(name.replace(/\(e?s\)$/, ''))
   return word.known ? !isForm(word) : (canonicalStitch(name, 'US') ?? canonicalStitch(name, 'UK')) !== null
 }

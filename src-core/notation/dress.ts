@@ -18,6 +18,9 @@ const TABLE_RULE = /^(?=[^\n]*[-=–—]{3})[^\S\n]*[-=–—|+:][-=–—|+: \t
 const TABLE_HEAD =
   /^[^\S\n]*\|?[^\S\n]*(?:rnds?|rounds?|rds?|r|rows?|no|nr|#|tours?|laps?)\.?[^\S\n]*\|[^\n\d]*$/imu
 
+/** "<28, 44, 60 dc; 4 ch-2 sps>": counts in pointed brackets. */
+const POINTED = /[<‹⟨«]([^\S\n]*\d[^<>‹›⟨⟩«»()\n]*)[>›⟩»]/gu
+
 const blank = (text: string): string => ' '.repeat(text.length)
 
 function withoutBold(text: string): string {
@@ -107,7 +110,8 @@ const barred = (label: string, rest: string): string =>
 /** The text without bold marks and bars, every letter where it was. */
 export function withoutDress(text: string): string {
   const sheet = text.includes('\t') ? withoutSheet(text) : text
-  const plain = sheet.includes('**') ? withoutBold(sheet) : sheet
+  const bold = sheet.includes('**') ? withoutBold(sheet) : sheet
+  const plain = bold.replace(POINTED, '($1)')
   if (!/[|▸►▶→»]/.test(plain)) return plain
   return withoutTable(withoutGlossary(plain)).replace(BARRED, (_, label: string, rest: string) =>
     barred(label, rest),

@@ -82,6 +82,10 @@ export const formed = ({ entries }: CountItem): number =>
     0,
   )
 
+/** Whether V-stitches are among them, each of which has a space of its own. */
+export const hasVs = ({ entries }: CountItem): boolean =>
+  entries.some(({ noun }) => noun.kind === 'stitch' && noun.name?.form === 'v-stitch')
+
 /** How many stitches of a kind a shell has that the text explains; 0 where it explains none. */
 export function shellSize(work: Work, stitch: StitchName['stitch']): number {
   const shell = work.tree.definitions.find(({ names }) => names.includes('shell'))

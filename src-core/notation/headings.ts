@@ -33,10 +33,10 @@ const bracketOf = (bracket: string | null, name: string): boolean =>
   /\b(make|work|cut|rs|ws|optional|both|worked|side|first|motifs?)\b|\d/i.test(bracket) ||
   !shortens(bracket, name)
 
-const passRule = (reader: Reader): boolean =>
+const passRule = (reader: Reader, single: boolean): boolean =>
   reader.attempt(() => {
     reader.skip('.')
-    return reader.skip('—', '–') || reader.skipAll('-', '-') || null
+    return reader.skip('—', '–') || reader.skipAll('-', '-') || (single && reader.skip('-')) || null
   }) === true
 
 /** "First cl of the round", "beg cl of each rnd": passes what it is of. */
@@ -56,6 +56,15 @@ function namesForm(reader: Reader, from: number, to: number): boolean {
   const whole = stitch !== null && !WORKED_FORMS.has(stitch.form) && reader.at === to
   reader.at = at
   return whole
+}
+
+/** "drop dc - dc in the round below": whether the text works what stands before the dash. */
+function worksName(reader: Reader, from: number): boolean {
+  const { at } = reader
+  reader.at = from
+  const works = explainsWorked(reader)
+  reader.at = at
+  return works
 }
 
 const ABBREVIATES = /^(?!(?:rs|ws|(?:make|work|cut)\b.*)$)[\p{L}\d -]{1,12}$/iu
@@ -114,6 +123,7 @@ function readLabelHeading(
   startOfLine: boolean,
   inline: boolean,
   numbersBegan: boolean,
+  special: boolean,
 ): Heading | null {
   const from = reader.at
   const decorated = startOfLine && !reader.peek()!.first
@@ -158,7 +168,8 @@ function readLabelHeading(
       (reader.skip(':', '—', '–') || reader.skipAll('.', '.', '.'))
     )
       return titled('part')
-    const ruled = startOfLine && explains() && passRule(reader)
+    const worked = special && worksName(reader, from)
+    const ruled = startOfLine && (worked || explains()) && passRule(reader, worked)
     if (!ruled && !reader.skip(':', '=')) {
       passDecoration(reader, false)
       const alone = startOfLine && (reader.peek()?.first ?? true)
@@ -338,7 +349,7 @@ export function findHeadings(reader: Reader): Heading[] {
         ? ((numbered.has(index) ? readNumberedLine(reader) : readRoundHeading(reader, token.first)) ??
           (token.first ? (readShortened(reader, special) ?? readBareSection(reader)) : null) ??
           (!decorated || closed || (special && labelled(reader)) || told || explained
-            ? readLabelHeading(reader, token.first, inline, numbersBegan)
+            ? readLabelHeading(reader, token.first, inline, numbersBegan, special)
             : null))
         : null
     if (found && decorated && !numbered.has(index)) {

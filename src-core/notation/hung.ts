@@ -2,7 +2,7 @@
 import { namesAccessory } from './accessories'
 import type { Reader } from './reader'
 import { makesUp } from './sections'
-import { isWorked } from './stated'
+import { isWorked } from './count-sentences'
 import type { Item, NoteItem } from './tree'
 
 const MOST_NOTES = 6

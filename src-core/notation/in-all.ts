@@ -1,6 +1,7 @@
 /** Counts told in all, behind whatever was worked, or as what a repeat goes on to. */
 import type { Reader } from './reader'
-import { isWorked, readCounts } from './stated'
+import { isWorked } from './count-sentences'
+import { readCounts } from './stated'
 import type { CountItem, Item } from './tree'
 
 /** "2 dc in every space; 32 dc in all", "…, making 16 loops in all". */

@@ -7,7 +7,7 @@ import type { Taking } from './taking'
 import type { Item, Noun, PlacePart } from './tree'
 import type { StitchName } from './stitch-name'
 import { definedKey } from './vocabulary'
-import { report, spend, targetAt } from './work'
+import { hasBody, report, spend, targetAt } from './work'
 import type { Target, Work } from './work'
 
 type Within = Extract<Noun, { readonly kind: 'within' }>
@@ -103,7 +103,10 @@ export function withinTargets(work: Work, part: PlacePart, taking: Taking): Targ
   const inGroup: PlaceTest = ({ group }) => {
     if (!source.isGroup(group) || (sized && likeIn(group).length !== noun.size)) return false
     const [member] = membersOf(group)
-    return member !== undefined && source.used[member]! <= TRAVELLED
+    if (member === undefined || source.used[member]! > TRAVELLED) return false
+    // "First tr of fan" behind a shell of which the space was worked: the half of it that is ahead is no fan.
+    const last = source.membersOf(group).at(-1)!
+    return nth !== 1 || source.distance(member) <= source.distance(last)
   }
   const first = source.find('stitch', 'in group', inGroup)
   const start = first >= 0 ? first : source.find('space', 'in group', inGroup)
@@ -129,7 +132,9 @@ export function withinTargets(work: Work, part: PlacePart, taking: Taking): Targ
   // What only leads there passes nothing; what lies behind the stitch may still be worked.
   // Slip stitches may have led to that stitch already: then it lies behind the hook.
   const led = source.used[member] === TRAVELLED && work.last?.place.index === member
-  if (taking.as > TRAVELLED && !led) source.passTo(member)
+  // "Standing sc in second dc of any pair": the round begins there, and comes back to what lies before it.
+  const begins = !hasBody(work) && /\bany\b/i.test(work.tree.text.slice(part.start, part.end))
+  if (taking.as > TRAVELLED && !led && !begins) source.passTo(member)
   return members.map((at) => takeAt(work, source, at, part, taking))
 }
 

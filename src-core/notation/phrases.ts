@@ -9,6 +9,7 @@ import type { SequenceReader } from './clauses'
 import { readCornersAsBefore } from './corners-as-before'
 import { readClosedIn, readColour, readJoin, readJoinedOver, readScope } from './directions'
 import { readDoubled } from './doubled'
+import { readDrawnTogether } from './drawn-together'
 import { readDrawnUp } from './drawn-up'
 import { readEvenChange, readEvenly } from './evenly'
 import { readFoundation } from './foundation'
@@ -210,6 +211,8 @@ function readTaken(reader: Reader): WorkItem | null {
   })
 }
 
+/** What is done with the work when it is made. */
+const DONE_WITH_IT = /^(hang|string|starch|stiffen|pin|wash|rinse|iron|steam|glue|stuff|dry|wear)$/
 const NOUNS_AFTER_NUMBER =
   /^(times?|petals?|in|inch|inches|cm|mm|m|g|oz|yds?|yards?|rounds?|rnds?|rows?|balls?|skeins?|more|points?|colou?rs?|strands?|motifs?|leaves|beads?|hooks?|markers?|x|spokes?|scallops?|corners?|loops?|or|to|and|of|on)$/
 
@@ -224,6 +227,7 @@ function readUnknown(reader: Reader): NoteItem | null {
     const counted = reader.number() !== null
     const token = reader.peek()
     if (token?.kind !== 'word' || NOUNS_AFTER_NUMBER.test(token.key) || NO_STITCH.test(token.key)) return null
+    if (DONE_WITH_IT.test(token.key)) return null
     // "Weave in all ends" is no stitch, whatever place follows, nor is "Stitch through all layers".
     if (
       ['finishing', 'skip', 'stitch', 'verb', 'place', 'instruction', 'aside'].some((kind) =>
@@ -272,6 +276,7 @@ type Phrase = (reader: Reader, sequence: SequenceReader) => Item | null
 const PHRASES: readonly Phrase[] = [
   passMorePieces,
   readMultiple,
+  readBecomes,
   passAside,
   statementAhead,
   readRepeatRound,
@@ -299,6 +304,7 @@ const PHRASES: readonly Phrase[] = [
   readEvenChange,
   readDropped,
   readHookFirst,
+  readDrawnTogether,
   readDrawnUp,
   readDescribed,
   readPlaced,
@@ -350,6 +356,19 @@ const firstOf = (phrases: readonly Phrase[], reader: Reader, sequence: SequenceR
     if (item) return item
   }
   return null
+}
+
+/** "Then for the stem work 8 ch": what it becomes is told before it. */
+function readBecomes(reader: Reader, sequence: SequenceReader): Item | null {
+  return reader.attempt(() => {
+    while (reader.skip('then', 'now', 'and')) continue
+    if (!reader.skip('for') || !reader.skip('the', 'a')) return null
+    for (let words = 0; words < 2 && reader.peek()?.kind === 'word' && !reader.isA('verb'); words++) {
+      if (['instruction', 'number', 'chain', 'into'].some((kind) => reader.isA(kind))) return null
+      reader.at++
+    }
+    return reader.isA('verb') ? readWithVerb(reader, sequence) : null
+  })
 }
 
 function readWithVerb(reader: Reader, sequence: SequenceReader): Item | null {

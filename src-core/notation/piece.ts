@@ -25,7 +25,8 @@ function chainsUnder({ elements, onto }: WorkedRound): number {
     if (role === 'stem' || role === 'beginning') standing += stands ? 1 : 0
     for (const { kind, cell, opposite } of into) if (kind === 'chain' && !opposite) cells.add(cell)
   }
-  return cells.size > 0 ? cells.size + standing : 0
+  // Chains that are passed over between two stitches lie under the row as well.
+  return cells.size > 0 ? Math.max(...cells) - Math.min(...cells) + 1 + standing : 0
 }
 
 /** What was worked in rows, up to the last of the rounds so far. */
@@ -108,4 +109,5 @@ export function turnUnder(work: Work): boolean {
   work.chain = { element: UNDER, chains, firstCell: chains - 1, cell: 0, opposite: true }
   return true
 }
-const UNDER = -3
+/** The chain under a piece in rows, among the elements of a round that comes back along it. */
+export const UNDER = -3

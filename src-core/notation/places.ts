@@ -47,6 +47,7 @@ const belowAhead = (reader: Reader): boolean => {
 }
 
 /** A chain that is told by where it lies. */
+const WHICH_GROUP = /\b(next|each|every|any|first|last|following|same)\b/i
 const CHAINS_TOLD = /\b(bottom|base|foundation|lower|tip|point)\b/i
 
 /** One part of a place, without its "in". `leading`: whether "in" stood before it. */
@@ -209,8 +210,10 @@ export function readPart(reader: Reader, around: boolean, inherited: Draft | nul
       const each = draft?.which === 'each'
       // "in the V of next V-st".
       if (group && whole && !each) return finish(NEXT_ONE, noun)
-      // "In each of next 7 dc of petal": where those lie that come next.
-      if (group && draft?.which === 'next' && draft.count > 1) return finish(draft, noun)
+      // "In each of next 7 dc of petal", "in next tr of fan": where those lie that come next.
+      const other = WHICH_GROUP.test(reader.words(reader.span(nounStart)))
+      const oneMore = noun.kind === 'stitch' && noun.name !== null && !other
+      if (group && draft?.which === 'next' && (draft.count > 1 || oneMore)) return finish(draft, noun)
       // "Each dc of petals" are those of all.
       const all = each && (group?.each || /s$/.test(reader.spelled(-1)))
       if (group && !all) {

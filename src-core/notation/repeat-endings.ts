@@ -31,7 +31,8 @@ export function lastItems(star: StarItem): readonly Item[] | null {
   if (clause?.endAtDouble) return upToDouble(star.items)
   const ending = clause?.ending
   if (!ending) return star.items
-  if (ending.mode === 'append') return [...openForEnding(star.items, ending.items), ...ending.items]
+  const back = onlyCloses(star) && endsInJoining(ending.items)
+  if (ending.mode === 'append' && !back) return [...openForEnding(star.items, ending.items), ...ending.items]
   if (ending.mode === 'omit') return withoutLast(star.items, stitchesIn(ending.items[0]))
   // "Working last sc in first sc" joins the round.
   if (onlyCloses(star)) {
@@ -123,6 +124,17 @@ export function endsInFirst(items: readonly Item[]): boolean {
   return (
     part !== undefined &&
     (part.noun.kind === 'own' || (part.which === 'first' && part.noun.kind === 'stitch'))
+  )
+}
+
+/** "…, sl st in next sc; rep from * 4 more times, ending with sl st in joining sl st": the slip stitch that the round began with. */
+function endsInJoining(items: readonly Item[]): boolean {
+  const last = items.findLast(works)
+  const part = last?.type === 'work' ? last.place?.parts[0] : undefined
+  const { noun } = part ?? {}
+  return (
+    (noun?.kind === 'own' && /^(the )?join/i.test(noun.words)) ||
+    (part?.which === 'first' && noun?.kind === 'stitch' && noun.name?.stitch === 'sl st')
   )
 }
 

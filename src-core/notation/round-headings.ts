@@ -53,10 +53,12 @@ function readNumbers(reader: Reader): [number, number] | null {
 function passWith(reader: Reader): boolean {
   if (!reader.sees(',')) return false
   const named = ['a', 'an', 'the'].includes(reader.key(1))
-  if (!named && !['with', 'using', 'in'].includes(reader.key(1))) return false
-  for (let ahead = 2; ahead < 8; ahead++) {
+  if (!named && !['with', 'using', 'in', 'working', 'through'].includes(reader.key(1))) return false
+  for (let ahead = 2; ahead < 12; ahead++) {
     const token = reader.peek(ahead)
     if (token?.key === ':') return (reader.at += named ? ahead + 1 : 1) > 0
+    // "Round 5, with A, through both loops: …".
+    if (token?.key === ',' && !named && !token.first) continue
     if (token?.kind !== 'word' || token.first) return false
   }
   return false

@@ -9,7 +9,6 @@ import { turnUnder } from './piece'
 import { runAround, runStar } from './repeats'
 import { FREE, SKIPPED, TRAVELLED } from './source'
 import {
-  closePicot,
   clusterOf,
   drawTogether,
   makeBare,
@@ -29,6 +28,7 @@ import { isSlip } from './stitch-name'
 import { spanOf } from './tokens'
 import type { ColourItem, EveryItem, GroupItem, Item, Place, ScopeItem, SkipItem, WorkItem } from './tree'
 import type { StitchName } from './stitch-name'
+import { closePicot } from './picots'
 import { baseSource, hasBody, push, report, spend } from './work'
 import type { Target, Work } from './work'
 
@@ -237,6 +237,9 @@ function runColour(work: Work, item: ColourItem): void {
 }
 
 function runScope(work: Work, item: ScopeItem): void {
+  // "Working along foundation ch" behind the side of a block: its other side, where no chain was made meanwhile.
+  const under = item.along && work.base.kind === 'round' && work.elements.at(-1)?.stitch !== 'ch'
+  if (under && turnUnder(work)) return
   if (item.along) return startAlongChain(work, item.along)
   if (item.opposite) {
     if (!work.chain && work.base.kind === 'round' && turnUnder(work)) return

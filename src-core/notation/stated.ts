@@ -2,7 +2,7 @@
 import type { StitchKey } from '../stitches/table'
 import { readChains, readNoun, sizeAhead } from './nouns'
 import { askedAhead, passCountLabel, passInEach, passPer, passWhere, totalAhead } from './count-labels'
-import { LEAVING, LONGEST_COUNT, turnsBehind } from './count-sentences'
+import { LEAVING, LONGEST_COUNT, isWorked, turnsBehind } from './count-sentences'
 import { passUncounted, readCountedRound, readInTurn } from './in-turn'
 import type { Reader } from './reader'
 import { readSides, sidesAhead } from './sides-told'
@@ -272,36 +272,6 @@ export function readCounts(reader: Reader, end: number, bare: boolean, loose = f
   })
 }
 
-/** Whether a round is at its end: joined, fastened off, or gone around with a repeat. */
-export function isWorked(items: readonly Item[]): boolean {
-  const last = items.findLast((item) => item.type !== 'note' || item.effect !== null)
-  if (last?.type === 'placed') {
-    const closes = last.items.findLast(({ type }) => type !== 'note')
-    // "Into the loop work 3 ch, …, ss into the loop": hearts end in it.
-    const ends = closes?.type === 'work' && closes.stitch.stitch === 'sl st'
-    const into = last.place.parts[0]!.noun.kind
-    const same = ends && closes.place?.parts[0]!.noun.kind === into && into !== 'stitch'
-    return same || isWorked(last.items)
-  }
-  // "Ch 1, turn, 11 dc": nothing is worked yet.
-  if (last?.type === 'note' && last.effect === 'turn')
-    return items.some(({ type }) => type === 'work' || type === 'group' || type === 'star')
-  if (last?.type === 'work') {
-    const into = last.place?.parts[0]
-    // "Sc in each st across. 11 sc.", "sc in 2nd ch from hook and in each ch across: 17 sc": all of the round.
-    const rest = last.place?.parts.at(-1)
-    if (rest?.which === 'each' && rest.extent?.to === 'end') return true
-    const first = into?.noun.kind === 'own' || into?.which === 'first' || into?.noun.kind === 'ring'
-    return first && last.stitch.stitch === 'sl st' && last.stitch.form === 'plain'
-  }
-  return (
-    last?.type === 'join' ||
-    last?.type === 'star' ||
-    last?.type === 'repeat-round' ||
-    (last?.type === 'note' && last.effect !== 'dropped' && last.effect !== 'held')
-  )
-}
-
 /** "*40 sc*", "~ 40 sc ~": counts between two marks alike. */
 const readMarkedCount = (reader: Reader): CountItem | null =>
   reader.attempt(() => {
@@ -347,7 +317,7 @@ export function readCountSentence(reader: Reader, items: readonly Item[]): Count
       break
     end++
   }
-  return readCounts(reader, end, asked, true) ?? readLabelled(reader, end)
+  return readCounts(reader, end, asked, true) ?? readLabelled(reader, end) ?? readAndTalk(reader, end)
 }
 
 /** "Total: 48 dc = 6 of each colour": behind a label nothing is worked; what can be counted is. */
@@ -367,6 +337,22 @@ const readLabelled = (reader: Reader, end: number): CountItem | null =>
     reader.at = end
     return { type: 'count', entries: [], ...reader.span(start) }
   })
+
+/** "45 dc, a pot of tea, and on to the next one.": behind a round that is done, where nothing more is worked. */
+const readAndTalk = (reader: Reader, end: number): CountItem | null =>
+  reader.attempt(() => {
+    if (!/^[.!]$/.test(reader.key(-1))) return null
+    const comma = reader.tokens.findIndex(({ key }, at) => at > reader.at && key === ',')
+    if (comma < 0 || comma >= end) return null
+    const rest = reader.tokens.slice(comma + 1, end)
+    const plain = rest.every(
+      ({ kind, kinds }) => kind !== 'number' && !WORKING_KINDS.some((is) => kinds.has(is)),
+    )
+    const counts = plain ? readCounts(reader, comma, false) : null
+    reader.at = end
+    return counts
+  })
+const WORKING_KINDS = ['verb', 'stitch', 'chain', 'space', 'group', 'round']
 
 /** How many notes may stand between the end of a round and its count. */
 const MOST_NOTES = 6

@@ -3,12 +3,13 @@ import { STITCHES } from '../stitches/table'
 import type { StitchKey } from '../stitches/table'
 import { findBeginning } from './beginning'
 import { bunchOf, heldOver, isBunchForm, noteAssumed } from './bunches'
-import { alongFoundation, cellsLeft, nextCell, standsOnChain, tipCell } from './chain-targets'
+import { cellsLeft, nextCell, standsOnChain, staysOnChain, tipCell } from './chain-targets'
 import { WORKED } from './source'
 import { WORKING, nextStitch, settle } from './taking'
 import type { Taking } from './taking'
+import { makePicot, picotSize } from './picots'
 import { standForSkipped } from './skipped-chains'
-import { beginningTarget } from './targets'
+import { beginningTarget, definedTargets } from './targets'
 import { cornerBefore } from './corners-as-before'
 import { definedKey } from './vocabulary'
 import type { Span } from './tokens'
@@ -193,12 +194,6 @@ export function drawTogether(work: Work): void {
   first.legs = legs
 }
 
-function picotSize(name: StitchName, definition: Definition | null): number {
-  if (name.size > 0) return name.size
-  const chain = definition?.items.find((item) => item.type === 'chain')
-  return chain?.type === 'chain' ? chain.count : 3
-}
-
 /** A shell or V-stitch: as explained, else 5 dc or (dc, ch 1, dc) as is most common. */
 function makeGroup(
   work: Work,
@@ -243,6 +238,15 @@ function makeGroup(
   for (let at = 0; at < size; at++) stand(work, plain, made, [target], span, 1)
 }
 
+/** "Beg shell = sl st across to ch-2 sp of first shell, ch 3, (dc, ch 2, 2 dc) in same sp": leads to where it stands, as a round does that says so itself; else null. */
+function ledTo(work: Work, said: Definition | null): readonly Item[] | null {
+  const [first] = said?.items ?? []
+  const leads = first?.type === 'work' && isSlip(first.stitch) && first.place !== null
+  if (!said || !leads || work.beginningDone || hasBody(work) || work.depth > 0) return null
+  work.beginning = findBeginning(said.items, false) ?? work.beginning
+  return said.items
+}
+
 /** In a definition the place ("in same st") is the one where the special stitch is called for. */
 function stripPlace(item: Item): Item {
   if (
@@ -253,34 +257,6 @@ function stripPlace(item: Item): Item {
     return { ...item, place: null }
   if (item.type === 'group') return { ...item, place: null }
   return item
-}
-
-/** A closed loop of chains on the stitch below it. */
-function makePicot(work: Work, chains: number, span: Span): void {
-  push(work, 'picot', 'ch', span, { count: chains, form: 'picot', group: work.last?.group ?? -1 })
-}
-
-/** Turns the chains just made into a picot, where a slip stitch closes them; chains before it stay chains. */
-export function closePicot(work: Work, chains: number, span: Span): void {
-  const last = work.elements[work.elements.length - 1]
-  if (!last || last.role !== 'space') return
-  // "ch 1, sl st in picot of neighbor, ch 1, sl st in first ch": joined in its middle, it is one picot.
-  const joined = work.elements[work.elements.length - 2]
-  const before = work.elements[work.elements.length - 3]
-  if (last.count === chains && joined?.role === 'travel' && before?.role === 'space') {
-    work.elements.pop()
-    before.count += last.count
-    before.role = 'picot'
-    before.form = 'picot'
-    return
-  }
-  if (last.count > chains) {
-    last.count -= chains
-    makePicot(work, chains, span)
-    return
-  }
-  last.role = 'picot'
-  last.form = 'picot'
 }
 
 /** One decrease over the next stitches, or over places that the text names. */
@@ -316,6 +292,8 @@ export function makeBare(work: Work, name: StitchName, count: number, span: Span
   }
   const taking = { as: WORKED, loop: name.loop, post: name.post }
   const several = name.form === 'together' || name.form === 'decrease'
+  const led = ledTo(work, definitionOf(work, name))
+  if (led) return run(work, led)
   for (let at = 0; at < count; at++) {
     if (work.here) {
       makeStitches(work, name, 1, [work.here], span, run)
@@ -335,14 +313,21 @@ export function makeBare(work: Work, name: StitchName, count: number, span: Span
         nextBare(work, taking),
       )
       makeDecrease(work, name, into, span)
-    } else makeStitches(work, name, 1, [nextBare(work, taking)], span, run)
+    } else
+      makeStitches(
+        work,
+        name,
+        1,
+        definedTargets(work, definitionOf(work, name), taking) ?? [nextBare(work, taking)],
+        span,
+        run,
+      )
   }
 }
 
 /** Chains: of the beginning, of the foundation, or between stitches. */
 export function makeChain(work: Work, item: ChainItem): void {
-  // A loop of chains at the tip of a leaf does not lead away from its foundation chain.
-  if (!work.chain || work.base.kind !== 'chain' || !alongFoundation(work, work.chain)) work.chain = null
+  if (!staysOnChain(work)) work.chain = null
   const { beginning } = work
   if (beginning?.item === item && !work.beginningDone) {
     work.beginningDone = true

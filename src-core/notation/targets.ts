@@ -26,7 +26,7 @@ import {
   withPost,
 } from './taking'
 import type { Taking } from './taking'
-import type { Place, PlacePart } from './tree'
+import type { Definition, Place, PlacePart } from './tree'
 import { keptEdge } from './turning'
 import { baseSource, hasBody, report, spend, targetAt } from './work'
 import type { Target, Work } from './work'
@@ -55,6 +55,12 @@ function takeSpace(work: Work, source: Source | null, part: PlacePart, taking: T
   return missing(work, source, 'space', part)
 }
 
+/** "Any sl st between 2 points": not the one at the tip of a point; −1 where none is told apart. */
+const betweenPoints = ({ state, places }: Source): number =>
+  state.stems.some(({ slip }) => slip)
+    ? places.findIndex(({ kind }, at) => kind === 'slip' && places[(at + 1) % places.length]?.kind === 'slip')
+    : -1
+
 function takeStitch(
   work: Work,
   source: Source | null,
@@ -66,7 +72,8 @@ function takeStitch(
   const slip =
     part.noun.kind === 'stitch' && part.noun.name?.form === 'plain' && part.noun.name.stitch === 'sl st'
   if (slip) {
-    const index = source.find('slip', '', () => true)
+    const between = part.which === 'any' ? betweenPoints(source) : -1
+    const index = between >= 0 ? between : source.find('slip', '', () => true)
     return index >= 0 ? takeAt(work, source, index, part, taking) : missing(work, source, 'stitch', part)
   }
   const skipped = part.unworked && !by ? source.lastSkipped() : -1
@@ -372,4 +379,15 @@ export function placeTargets(work: Work, place: Place, taking: Taking): Target[]
   const one = (part: PlacePart) => partTargets(work, part, taking)
   if (swept.length < 2 || swept[0]!.extent !== null) return place.parts.flatMap(one)
   return [...place.parts.slice(0, from).flatMap(one), ...sweep(work, swept, taking).map(targetOf)]
+}
+
+/** "Shell = (2 dc, ch 2, 2 dc) in ch-2 sp of next shell": where it goes wherever only its name stands; null where that is not told. */
+export function definedTargets(work: Work, said: Definition | null, taking: Taking): Target[] | null {
+  const [made, ...others] = (said?.items ?? []).filter(({ type }) => type !== 'note')
+  if ((made?.type !== 'group' && made?.type !== 'placed') || !made.place || others.length > 0) return null
+  const [part] = made.place.parts
+  const isNext = part?.which === 'next' && part.count === 1
+  return isNext && ['space', 'within'].includes(part.noun.kind)
+    ? placeTargets(work, made.place, taking)
+    : null
 }

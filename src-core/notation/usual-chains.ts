@@ -28,6 +28,8 @@ function closing(words: readonly Token[], told: number): number {
 const OPENS_BRACKET = /^[([{]$/
 const CLOSES = /^[)\]}]$/
 
+const ENDS_ROUND = /^(ends?|ending|closes|closing|finishes)$/i
+
 const TELLS = ['counts', 'stands', '=']
 /** "Ch 3 counts as a dc, ch 2 as an hdc": behind the second chains. */
 const SHARES = /^(as|for)$/
@@ -115,7 +117,9 @@ export function usualChains(reader: Reader, from: number, to: number): UsualChai
     // "3 ch always counts as a treble and sits in a gap, never on top of a stitch" is no denial.
     const nothing = words.slice(counts).some(({ is }, at) => at < 3 && is === 'nothing')
     const negative = nothing || words.slice(0, counts + 2).some(({ is }) => is === 'not')
-    const each = [...new Set(named)]
+    // "The (ch 1, sc) that ends each round stands for the last ch-2 sp".
+    const ends = words.slice(0, Math.max(0, counts)).some(({ text }) => ENDS_ROUND.test(text))
+    const each = ends ? [] : [...new Set(named)]
     const when =
       told < 0 || never >= 0 || each.some((chains) => chains > 0) ? [] : whenChains(reader, start + told, end)
     if (when.length > 0) {

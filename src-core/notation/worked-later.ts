@@ -37,6 +37,8 @@ const worksAny = (text: string, names: readonly string[]): boolean =>
   })
 const MOST_NAMED = 4
 
+const TELLS = new Set(['=', ':', '–', '—', '-'])
+
 /** "• spike = sc worked one round lower" in a list, where the text works a spike: whether such a line begins here. */
 export function explainsWorked(reader: Reader): boolean {
   let ahead = 0
@@ -46,7 +48,7 @@ export function explainsWorked(reader: Reader): boolean {
     !(ahead > 0 && reader.peek(ahead)!.first)
   )
     ahead++
-  if (ahead === 0 || reader.key(ahead) !== '=') return false
+  if (ahead === 0 || !TELLS.has(reader.key(ahead))) return false
   const name = reader.text.slice(reader.peek()!.start, reader.peek(ahead - 1)!.end)
   const known = isKnown(name) && !wordOf(name.toLowerCase()).kinds.has('manner')
   return !known && worksAny(reader.text.slice(reader.peek(ahead)!.end), [name])

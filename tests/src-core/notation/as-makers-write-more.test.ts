@@ -1,6 +1,6 @@
 /** More ways of writing that fresh hands used: each reads as its plain form does. */
 import { describe } from 'vitest'
-import { readsWays } from './ways-of-writing'
+import { RING, readsWays } from './ways-of-writing'
 import type { Way } from './ways-of-writing'
 
 const POINT =
@@ -18,6 +18,93 @@ const CASES: readonly Way[] = [
     'US',
     `${POINT}Row 4: Ch 1, sc in next 3 sts, leave the rest unworked, turn.\nRow 5: Ch 1, sc3tog. Fasten off.\nRow 6: Skip next unworked st of Row 3, join yarn in next st, ch 1, sc in same st and in the next 2 sts, turn.`,
     [[3], [5], [7], [3], [1], [3]],
+  ],
+  [
+    'a stitch of its own name that is told to take the place of the one behind it',
+    'US',
+    `Stitches to know\ndrop dc – double crochet in the free front loop of the stitch two rounds down; do not work the stitch behind it\n\n${RING}Rnd 2: Ch 1, sc blo in each sc around, join.\nRnd 3, with B, through both loops: *Sc in next 3 sc, drop dc; rep from * 2 more times, join. (9 sc, 3 drop dc)`,
+    [[12], [12], [12]],
+  ],
+  [
+    'a stitch in a list of two to know first',
+    'UK',
+    'Two stitches to know first:\n- Spike: a dc worked over the round below. Leave out the stitch behind the spike.\n\nRound 1: 8dc into a magic ring, slip stitch to the first dc. (8)\nRound 2: 1ch, *1dc in the next 3 stitches, 1 spike; repeat from * once more. Slip stitch to the first dc. (8)',
+    [[8], [8]],
+  ],
+  [
+    'a name with a hyphen whose halves are known',
+    'US',
+    `Special stitches\nfl-tr: treble crochet worked into the free front loop of the stitch indicated.\n\n${RING}Rnd 2: Ch 1, *sc in next 2 sc, fl-tr in next sc; rep from * 3 more times, join.`,
+    [[12], [12]],
+  ],
+  [
+    'a round that begins in the second of any pair, and comes back to the first',
+    'US',
+    `Rnd 1: Magic ring, 6 sc in ring, join.\nRnd 2: 2 dc in each sc around, join. (12 dc)\nRnd 3: Standing sc in second dc of any pair, sc in next dc, *sc in next 2 dc; rep from * 4 more times, join. (12 sc)`,
+    [[6], [12], [12]],
+  ],
+  [
+    'a decrease told in its steps',
+    'UK',
+    '1st round: Magic ring, 12 d.c. into ring.\n2nd round: (Draw up a loop in each of next 2 d.c., yarn over hook and draw through all 3 loops) 6 times. (6 sts.)',
+    [[12], [6]],
+  ],
+  [
+    'what a chain becomes, told before it',
+    'UK',
+    '1st round: Magic ring, 6 d.c. into ring.\n2nd round: 1 d.c. into each st., s.s. into first d.c., then for the stem work 8 ch., s.s. into 2nd ch. from hook and into each of next 6 ch., s.s. into first d.c. again. Fasten off. (6 d.c.)',
+    [[6], [6]],
+  ],
+  [
+    'a border along a foundation chain of which every other chain was skipped',
+    'US',
+    'Ch 10.\nRow 1: Sc in 2nd ch from hook, *ch 1, sk next ch, sc in next ch; rep from * to end. Turn. (5 sc, 4 ch-1 sps)\n\nBORDER\nRnd 1: Ch 1, (sc, ch 2, sc) in first sc, (sc in next ch-1 sp, sc in next sc) 3 times, sc in next ch-1 sp, (sc, ch 2, sc) in last sc; working along foundation ch, (sc, ch 2, sc) in first ch, sc in each of next 7 ch, (sc, ch 2, sc) in last ch; join with sl st in first sc. (22 sc)',
+    [
+      [5, { 'ch-1': 4 }],
+      [22, { 'ch-2': 4 }],
+    ],
+  ],
+  [
+    'counts in pointed brackets, in turn',
+    'US',
+    'The (ch 1, sc) that ends each round stands for the last ch-2 sp. Ch 3 counts as dc.\n\nRnd 1: Magic ring, ch 3, 2 dc in ring, [ch 2, 3 dc in ring] 3 times, ch 1, sc in top of ch-3. <12 dc, 4 ch-2 sps>\nRnds 2-3: Ch 3, dc in sp made by joining sc, dc in each dc to next corner, *(2 dc, ch 2, 2 dc) in next ch-2 sp, dc in each dc to next corner; rep from * 2 more times, 2 dc in first sp, ch 1, sc in top of ch-3. <28, 44 dc; 4 ch-2 sps>\nRnd 4: Ch 1, sc in each dc and 2 sc in each sp around, join.',
+    [[12, { 'ch-2': 4 }], [28, { 'ch-2': 4 }], [44, { 'ch-2': 4 }], [52]],
+  ],
+  [
+    'a count and talk behind it',
+    'UK',
+    'Round 1: Magic ring, 12 dc in ring, slip stitch to first dc.\nRound 2: 2 dc in each dc round. Slip stitch to first dc and fasten off. 24 dc, a pot of tea, and on to the next one.',
+    [[12], [24]],
+  ],
+  [
+    'a repeat that ends in the slip stitch it began with',
+    'US',
+    `${RING}Rnd 2: Join with sl st in any sc, *(ch 2, 2 dc) in same sc, (2 dc, ch 2, sl st) in next sc, sl st in next sc; rep from * 5 more times, ending with sl st in joining sl st.`,
+    [[12], [24, { 'ch-2': 12 }]],
+  ],
+  [
+    'spaces beside V-stitches, which have their own',
+    'US',
+    `V-st: (dc, ch 1, dc) in same st.\n\n${RING}Rnd 2: Ch 1, (V-st in next sc, ch 1, sk next 2 sc) 4 times, join. (4 V-sts, 4 ch-1 sps)`,
+    [[12], [8, { 'ch-1': 8 }]],
+  ],
+  [
+    'a shell that is told with its place, and its beginning that leads there',
+    'UK',
+    'Shell = (2tr, 2ch, 2tr) all into 2ch-sp of next shell.\nBeg shell = ss across to 2ch-sp of first shell, 3ch (counts as 1tr), (1tr, 2ch, 2tr) all into same sp.\n\nRound 1: Magic ring, 1ch, 12dc into ring, ss into first dc.\nRound 2: 3ch (counts as 1tr), (1tr, 2ch, 2tr) into same dc, *miss next dc, (2tr, 2ch, 2tr) into next dc; repeat from * 4 times more, miss last dc, ss into 3rd ch.\nRound 3: Beg shell, 3ch, *shell, 3ch; repeat from * to end, ss into 3rd ch. (6 shells, six 3ch-sps)',
+    [[12], [24, { 'ch-2': 6 }], [24, { 'ch-2': 6, 'ch-3': 6 }]],
+  ],
+  [
+    'the first and the next of a fan, beside shells of which the space is worked',
+    'UK',
+    'Round 1: Magic ring, 1 ch, 4 dc in ring, ss.\nRound 2: 1 ch, *7 tr in next dc, 1 ch, (2tr, 2ch, 2tr) in next dc, 1 ch; repeat from * once more, ss.\nRound 3: *1tr into first tr of fan, (1ch, 1tr into next tr of fan) 6 times, 2 ch, (2tr, 2ch, 2tr) in next 2ch-sp, 2 ch; repeat from * to end, ss.',
+    [[4], [22, { 'ch-1': 4, 'ch-2': 2 }], [22, { 'ch-1': 12, 'ch-2': 6 }]],
+  ],
+  [
+    'points joined in a slip stitch between two of them',
+    'US',
+    'Rnd 1: Magic ring, 15 dc in ring, join.\nRnd 2: *Ch 6, sl st in 2nd ch from hook, sc in next ch, hdc in next ch, dc in next ch, tr in last ch, sk 2 dc, sl st in next dc* 5 times. Cut yarn.\nRnd 3: Join with sl st in a sl st between 2 points. *Sc in free loops of next 5 chs, ch 2, sc in next 5 sts down the other side of the point, sl st in next sl st* 5 times. Then block and hang it up. (50 sc)',
+    [[15], [20], [50, { 'ch-2': 5 }]],
   ],
 ]
 
