@@ -18,6 +18,7 @@ import { drawnWidth, isDrawing } from './drawing'
 import { finish, slipPoint } from './finish'
 import { angleOf, at, heightOf, isUpright, mean, radiusOf, seatOf, topWidth } from './ground'
 import type { LocatedElement, LocatedRound } from './ground'
+import { goesAroundPoints, standAroundPoints } from './points'
 import { overfull, standOnRing } from './ring'
 import { mirrorRound } from './scale'
 import { standOnSpokes } from './spokes'
@@ -55,8 +56,13 @@ function locateOnward(
   )
   const ring = onSeats ? null : standOnRing(round, gauge, ringChains)
   const onSeatsOf = ring ? null : standInGroups(round, before, gauge)
-  const onWork = ring?.stood ?? settledOn(round, onSeatsOf!.stood, gauge)
   const onto = before.find((entry) => entry.round.index === round.onto) ?? before[before.length - 1] ?? null
+  const keepsPoints = goesAroundPoints(round, onto)
+  const onWork =
+    ring?.stood ??
+    (keepsPoints && onto
+      ? standAroundPoints(round, onto, onSeatsOf!.stood, gauge)
+      : settledOn(round, onSeatsOf!.stood, gauge))
   const tops = new Map(onWork.map((entry) => [entry.element, entry.top]))
   const spokes = standOnSpokes(
     round,
@@ -65,7 +71,7 @@ function locateOnward(
   )
   const stood = [...onWork, ...spokes.stood]
   const upright = stood.map((entry) => entry.element).filter(isUpright)
-  const found = spokes.stems.size > 0 ? null : cornersOf(round, upright, before)
+  const found = keepsPoints || spokes.stems.size > 0 ? null : cornersOf(round, upright, before)
   const corners = found && isStraightened(found, before, said) ? found : null
   const located =
     corners && onto
