@@ -30,7 +30,9 @@ interface InRing {
 export function standOnRing(round: WorkedRound, gauge: ResolvedGauge, ringChains: number): InRing {
   const beginsInChain = round.foundation?.kind === 'chain'
   const inRing = (element: WorkedElement): boolean =>
-    (isUpright(element) || element.role === 'slip') && (beginsInChain || element.into[0]?.kind !== 'chain')
+    (isUpright(element) || element.role === 'slip') &&
+    // The chain that was made before the round is its ring; one of its own is a spoke.
+    (beginsInChain || element.into[0]?.kind !== 'chain' || element.into[0].round < 0)
   const isSlip = (element: WorkedElement | undefined): boolean => element?.role === 'slip' && inRing(element)
   const { elements } = round
   const beside = (i: number) => [elements[i - 1] ?? elements[elements.length - 1], elements[i + 1]] as const

@@ -4,6 +4,7 @@ import type { RoundsMotif } from '../../../shared-types/project'
 import { roundsAccount } from '../../../src-core/motif/rounds/account'
 import { radiusOf } from '../../../src-core/motif/rounds/ground'
 import { resolveGauge } from '../../../src-core/stitches/gauge'
+import { workedMotif } from './written-motif'
 
 const GAUGE = { stitch: 'sc', stitches: 20, rows: 22, over: 100, hook: 3.5 }
 const W = 5
@@ -133,4 +134,15 @@ describe('M5 a disc that begins in one chain', () => {
     expect(kinds(' (skipped chs do not count)')).toBe('tp'.repeat(5))
     expect(kinds(' (4 skipped chs count as first dc)')).toBe(`t${'tp'.repeat(5)}`)
   })
+})
+
+it('M5 all that goes into a chain made before it stands around that chain, as where the round makes it', () => {
+  const rounds = [
+    '6 sc in 2nd ch from hook, join with sl st in first sc',
+    'ch 1, 2 sc in each sc around, join',
+  ]
+  const [first] = workedMotif(rounds, { chain: 2 }).located
+  const angles = first!.elements.map(({ top }) => Math.atan2(top.x, -top.y)).sort((a, b) => a - b)
+  expect(angles).toHaveLength(6)
+  for (let i = 1; i < 6; i++) expect(angles[i]! - angles[i - 1]!).toBeCloseTo(Math.PI / 3, 6)
 })
