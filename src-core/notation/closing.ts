@@ -31,6 +31,10 @@ export function closesRound(work: Work, place: Place | null, slip: boolean): boo
   if (part.noun.kind === 'own') return slip || (baseSource(work)?.edge() ?? -1) < 0
   // "On the other side of the ch: dc in first ch" goes on along the chain.
   if (part.noun.kind === 'chain' && work.chain?.opposite && cellsLeft(work.chain) > 1) return false
+  // "Ss to the 3ch": the chains that the round began with.
+  const begun = work.beginning?.item.count === part.count && part.which === 'next' && work.repeated === 0
+  const named = /^the\b/i.test(work.tree.text.slice(part.start, part.end))
+  if (slip && part.noun.kind === 'chain' && begun && named && !work.chain && part.count > 1) return true
   return part.which === 'first' && (part.noun.kind === 'stitch' || part.noun.kind === 'chain') && !work.here
 }
 

@@ -1,5 +1,7 @@
 /** What a colour or yarn is called: "A", "MC", "shade 3", "dusty rose", "sparkly yarn", "white No. 10 cotton". */
+import { canonicalStitch } from '../stitches/terms'
 import type { Reader } from './reader'
+import type { ColourItem } from './tree'
 import { wordOf } from './words'
 
 export const COLOUR_LETTERS = /^([A-Z]|MC|CC\d?|C[A-H]|[A-Z]\d)$/
@@ -114,4 +116,18 @@ export function readMaterial(reader: Reader): string | null {
     }
     return null
   })
+}
+
+/** "Round 5: indigo, join in any ch-2 sp": a word that the text has used before, alone where a round begins, is its yarn. */
+export function readColourFirst(reader: Reader): ColourItem | null {
+  const start = reader.at
+  const token = reader.peek()
+  const before = reader.tokens[start - 1]
+  const opens = before === undefined || token?.first === true || before.key === ':'
+  if (!opens || token?.kind !== 'word' || wordOf(token.key).known || reader.key(1) !== ',') return null
+  if (canonicalStitch(token.key, reader.terms) !== null) return null
+  const known = new RegExp(`\\b(?:in|and|or|with|,) ${token.key.replace(/[^\p{L}]/gu, '')}\\b`, 'iu')
+  if (!known.test(reader.text.slice(0, token.start))) return null
+  reader.at++
+  return { type: 'colour', colour: token.text, place: null, stitch: null, ...reader.span(start) }
 }

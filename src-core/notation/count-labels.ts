@@ -148,6 +148,11 @@ export const passInEach = (reader: Reader, end: number): boolean =>
 /** "(13 sts: 6 dtr) on the two tops", "down the sides", "at the point": where some of them stand; passes it. */
 export const passWhere = (reader: Reader, end: number): boolean =>
   reader.attempt(() => {
+    // "12 shells with 12 sc between (them)".
+    if (reader.skip('between')) {
+      while (reader.skip('them', 'these', 'those', 'each', 'all')) continue
+      return reader.at >= end || /^(,|and|&|;|\+|plus|\()$/.test(reader.key()) || null
+    }
     if (!reader.skip('on', 'down', 'up', 'along', 'at', 'for', 'across', 'over', 'from', 'behind'))
       return null
     if (!reader.skip('the', 'its', 'your', 'top', 'bottom', 'both', 'either')) return null

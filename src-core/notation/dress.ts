@@ -21,6 +21,9 @@ const TABLE_HEAD =
 /** "<28, 44, 60 dc; 4 ch-2 sps>": counts in pointed brackets. */
 const POINTED = /[<‹⟨«]([^\S\n]*\d[^<>‹›⟨⟩«»()\n]*)[>›⟩»]/gu
 
+/** "Key: ch = chain | dc = double crochet | cnr = (3 dc, ch 3, 3 dc) in ch-3 sp": abbreviations between bars. */
+const KEY_LINE = /^(?!\s*\|)[^|=\n]*=[^|=\n]*\|[^|=\n]*=[^\n]*$/gmu
+
 const blank = (text: string): string => ' '.repeat(text.length)
 
 function withoutBold(text: string): string {
@@ -29,10 +32,10 @@ function withoutBold(text: string): string {
   return labels.replace(BOLD_WORD, (_, inner: string) => `  ${inner}  `)
 }
 
-/** "…; join. | 10 dc": what stands between bars is a sentence of its own, and a figure alone is what the round comes to. */
+/** "…; join. | 10 dc": what stands between bars is a sentence of its own, and figures at the end are what the round comes to. */
 const barsOff = (rest: string): string =>
   rest.replace(
-    /(\S?)([^\S\n]+)[|▸►▶→»](?=\s|$)([^\S\n]*\d+[^\S\n]*$)?/gu,
+    /(\S?)([^\S\n]+)[|▸►▶→»](?=\s|$)([^\S\n]*\d+(?: [\p{L}-]+\d*)?(?:, \d+ [\p{L}-]+\d*)*[^\S\n]*$)?/gu,
     (_, before: string, gap: string, total = '') => {
       const sign = total === '' ? ' ' : '='
       const ended = /^[.;:,]$/.test(before) ? `${before}${blank(gap)}` : `${before}.${blank(gap).slice(1)}`
@@ -113,7 +116,8 @@ export function withoutDress(text: string): string {
   const bold = sheet.includes('**') ? withoutBold(sheet) : sheet
   const plain = bold.replace(POINTED, '($1)')
   if (!/[|▸►▶→»]/.test(plain)) return plain
-  return withoutTable(withoutGlossary(plain)).replace(BARRED, (_, label: string, rest: string) =>
+  const listed = plain.replace(KEY_LINE, (line: string) => line.replaceAll('|', ';'))
+  return withoutTable(withoutGlossary(listed)).replace(BARRED, (_, label: string, rest: string) =>
     barred(label, rest),
   )
 }

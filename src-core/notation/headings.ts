@@ -7,8 +7,8 @@ import { numberedLines, passStep, readNumberedLine } from './numbered-lines'
 import { isOneOfSeveral } from './part-names'
 import { placesWithin } from './place-labels'
 import type { Reader } from './reader'
-import { BEGINS, explainsWorked, isWorkedLater } from './worked-later'
-import { isMeasure, readLabel, readRoundHeading } from './round-headings'
+import { BEGINS, explainsWorked, isWorkedLater, worksName } from './worked-later'
+import { isMeasure, readHowMany, readLabel, readRoundHeading } from './round-headings'
 import type { Heading } from './round-headings'
 import { sectionOf } from './sections'
 import { readShortened } from './shortened-names'
@@ -56,15 +56,6 @@ function namesForm(reader: Reader, from: number, to: number): boolean {
   const whole = stitch !== null && !WORKED_FORMS.has(stitch.form) && reader.at === to
   reader.at = at
   return whole
-}
-
-/** "drop dc - dc in the round below": whether the text works what stands before the dash. */
-function worksName(reader: Reader, from: number): boolean {
-  const { at } = reader
-  reader.at = from
-  const works = explainsWorked(reader)
-  reader.at = at
-  return works
 }
 
 const ABBREVIATES = /^(?!(?:rs|ws|(?:make|work|cut)\b.*)$)[\p{L}\d -]{1,12}$/iu
@@ -152,7 +143,7 @@ function readLabelHeading(
     passCountLabel(reader)
     if (reader.at > from && reader.number() !== null) return null
     reader.at = named
-    let bracket = readLabel(reader)
+    let bracket = readLabel(reader) ?? readHowMany(reader)
     // "* LEAF * (make 2)", "=== Leaf ===": what stands around the words ends with them.
     // "• spike = sc worked lower": what it stands for follows.
     const told = reader.sees('=') && /[\p{L}\d(]/u.test(reader.key(1)) && !reader.peek(1)!.first
@@ -289,7 +280,7 @@ function titleEnd(reader: Reader): number {
 const FREE_BEHIND = new Set(['.', ')', ']', ';', ':', '!', '•', '■', '▪', '·', '–', '»', '◦', '●'])
 const BULLETS = /^[•■▪·–»◦●-]$/
 /** Sections in which every label is a stitch that the text explains. */
-const EXPLAINS = /^((uk|us) )?(special|stitch(es)?|sts?\b|abbrev)/
+const EXPLAINS = /^((uk|us) )?(special|stitch(es)?|sts?\b|abbrev|key\b)/
 
 /** "* Edge st: sc through both loops": an entry of a list of stitches. */
 const labelled = (reader: Reader): boolean =>

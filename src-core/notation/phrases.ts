@@ -9,6 +9,7 @@ import type { SequenceReader } from './clauses'
 import { readCornersAsBefore } from './corners-as-before'
 import { readClosedIn, readColour, readJoin, readJoinedOver, readScope } from './directions'
 import { readDoubled } from './doubled'
+import { readColourFirst } from './colour-words'
 import { readDrawnTogether } from './drawn-together'
 import { readDrawnUp } from './drawn-up'
 import { readEvenChange, readEvenly } from './evenly'
@@ -227,7 +228,8 @@ function readUnknown(reader: Reader): NoteItem | null {
     const counted = reader.number() !== null
     const token = reader.peek()
     if (token?.kind !== 'word' || NOUNS_AFTER_NUMBER.test(token.key) || NO_STITCH.test(token.key)) return null
-    if (DONE_WITH_IT.test(token.key)) return null
+    // "Moving on one gap each time" says how.
+    if (DONE_WITH_IT.test(token.key) || (!counted && /ing$/.test(token.key))) return null
     // "Weave in all ends" is no stitch, whatever place follows, nor is "Stitch through all layers".
     if (
       ['finishing', 'skip', 'stitch', 'verb', 'place', 'instruction', 'aside'].some((kind) =>
@@ -292,6 +294,7 @@ const PHRASES: readonly Phrase[] = [
   readWay,
   readJoinedOver,
   readColour,
+  readColourFirst,
   readJoin,
   readScope,
   readFoundation,

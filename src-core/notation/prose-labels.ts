@@ -22,7 +22,13 @@ const listsStuff = (words: string): boolean =>
 
 /** "How to join:", "How do I change color?": what is explained, wherever it stands. */
 export const tellsHow = ({ kind, numbers, label }: Heading): boolean =>
-  kind === 'round' && numbers === null && /^how (to|do|i|we)\b/iu.test(label ?? '')
+  kind === 'round' &&
+  numbers === null &&
+  (/^how (to|do|i|we)\b/iu.test(label ?? '') || OF_EVERY.test(label ?? ''))
+
+/** "End every round: sl st in first st." */
+const OF_EVERY =
+  /^(to )?(end|ends|ending|finish|close|join|begin|start|beginning|closing)( of)? (every|each|all)( the)? (rounds?|rnds?|rows?)$/iu
 
 /** "Spiral: never join, never turn", "This month's freebie: a scrubber!" before the rounds: nothing there is worked. */
 export function isProse(reader: Reader, { kind, numbers, label, from, to }: Heading): boolean {

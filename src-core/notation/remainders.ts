@@ -8,6 +8,8 @@ import { readStitch } from './vocabulary'
 const LEADS = [
   'there',
   'you',
+  "you'll",
+  'you’ll',
   'have',
   'are',
   'is',

@@ -85,6 +85,17 @@ export function readLabel(reader: Reader): string | null {
   return null
 }
 
+/** "The Leaf – make 2", "Petals, make five" at the end of a line. */
+export const readHowMany = (reader: Reader): string | null =>
+  reader.attempt(() => {
+    if (!reader.skip('-', '–', '—', ',') || reader.peek()?.first) return null
+    const start = reader.at
+    if (!reader.skip('make', 'work', 'cut')) return null
+    const counted = reader.number() !== null || (reader.sees('both') && ++reader.at > 0)
+    const ends = reader.peek()?.first ?? true
+    return counted && ends ? reader.words(reader.span(start)) : null
+  })
+
 const UNITS = new Set(['"', '″', '”', "''", 'cm', 'mm', 'inch', 'inches', 'ins'])
 
 /** A number with a unit of length: `2½" across`, "10 cm", "4 in (10 cm)"; "5 dc in same st" is none. */

@@ -152,6 +152,8 @@ const turns = (items: readonly Item[], at: 'start' | 'end'): boolean => {
   const risen = at === 'start' && items[0]?.type === 'chain' ? items[0] : null
   for (const item of list) {
     if (item.type === 'note' && item.effect === 'turn') return true
+    // "Into ring work 3 tr, 1 ch, 1 tr, turn": told within what goes there.
+    if (at === 'end' && item.type === 'placed') return turns(item.items, at)
     if (works(item) && item.type !== 'join' && item !== risen) return false
   }
   return false

@@ -39,7 +39,7 @@ function readSome(reader: Reader): number | null {
 const BARE_NAME =
   /^(hdc|dc|tr|dtr|trtr|htr|ttr|qtr|(half )?(double|treble)( crochet| st)?)( (,|and|\+|&) (\d+ ch|ch \d+|ch-\d+|\d+-ch))?$/
 const BARE =
-  /^(1|one|1st|first) \S+( (,|and|\+|&) (\d+ ch|ch \d+|ch-\d+|\d+-ch))?$|^\S+ \+ (\d+ ch|ch \d+|ch-\d+|\d+-ch)$/
+  /^(an?|1|one|1st|first) \S+( (,|and|\+|&) (an? |one )?(\d+ ch|ch \d+|ch-\d+|\d+-ch)( sp)?)?$|^\S+ \+ (\d+ ch|ch \d+|ch-\d+|\d+-ch)$/
 
 /** Whether a bracket that opens before `start` stands right behind chains. */
 export const isBehindChain = (reader: Reader, start: number): boolean => {

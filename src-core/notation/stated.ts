@@ -112,7 +112,9 @@ const LISTS = new Set([',', ';', 'and', '&', '+'])
 const rest = ({ tokens, at }: Reader, end: number): string[] => tokens.slice(at, end).map(({ is }) => is)
 const THAT_IS = new Set(['that', 'which', 'is', 'so'])
 const TRAILING = new Set(
-  'each every both row rnd round in all total altogether told made around now at end of per the'.split(' '),
+  'each every both row rnd round in all total altogether told made around now at end of per the'.split(
+    ' ',
+  ),
 )
 
 /** "12 dc, counting the beg ch-3 as a dc", "13 sts, I don't count the ch 3s", "20 sts; the ch 3 isn't counted". */
@@ -244,6 +246,9 @@ export function readCounts(reader: Reader, end: number, bare: boolean, loose = f
       const noun =
         space ?? reader.attempt(() => readNoun(reader)) ?? (loose ? readLooseNoun(reader, end) : null)
       if (!noun || reader.at > end) return null
+      // "12 shells of 5 dc".
+      if (noun.kind === 'stitch' && noun.name?.form === 'shell')
+        reader.attempt(() => (reader.skip('of') && reader.number() !== null && readStitch(reader)) || null)
       if (noun.kind === 'stitch' && noun.name?.stitch === 'ch' && noun.name.form === 'plain') return null
       if (noun.kind === 'chain') return null
       // "7 dc per side" is no count of the round, nor is "5 petals with 2 dtr each".

@@ -102,8 +102,11 @@ const readOnward = (reader: Reader, items: readonly Item[]): HowOften | null =>
     const said = reader.at
     while (reader.skip('on', 'going', 'work', 'in', 'rep')) continue
     passAlike(reader)
+    // "Continue in this way (around) until there are 8 popcorns in all": as far as that goes, which is around.
+    if (readUntilThere(reader)) return AROUND
     const amount = readAmount(reader)
     passAlike(reader)
+    readUntilThere(reader)
     if (reader.at === said || !amount || amount.amount !== null || amount.lastCount > 0 || amount.toCorner)
       return null
     return AROUND
@@ -153,13 +156,29 @@ const readAllAround = (reader: Reader, items: readonly Item[]): HowOften | null 
 export const isWork = ({ type }: Pick<Item, 'type'>): boolean =>
   type === 'work' || type === 'group' || type === 'skip' || type === 'placed'
 
+/** "Popcorn in same st, ch 3, sk 1, popcorn in next st, ch 3, sk 1": the one behind the first, which no other is like; null for none. */
+function behindSame(items: readonly Item[], first: number): number | null {
+  const opener = items[first]
+  if (opener?.type !== 'work' || opener.place?.parts[0]?.which !== 'same') return null
+  const like = items.findIndex(
+    (item, at) =>
+      at > first &&
+      item.type === 'work' &&
+      item.stitch.form === opener.stitch.form &&
+      item.stitch.stitch === opener.stitch.stitch &&
+      item.place?.parts[0]?.which === 'next',
+  )
+  return like < 0 ? null : like
+}
+
 /** What is repeated: the bracket right before, else everything worked so far; −1 where nothing is. */
 function firstRepeated(items: readonly Item[]): number {
   const last = items.findLastIndex(isWork)
   const before = items[last]
   const alone = before?.type === 'group' && before.bracket !== '' && !before.place && before.times === null
   if (alone && !before.around && items.slice(last + 1).every(({ type }) => type === 'note')) return last
-  const first = items.findIndex(isWork)
+  const begun = items.findIndex(isWork)
+  const first = behindSame(items, begun) ?? begun
   // "5 ch, miss 3 dc, ss in next dc, and repeat 7 times": the loop is repeated, too.
   const opener = items[first]
   const loops = opener?.type === 'skip' || (opener?.type === 'work' && isSlip(opener.stitch))

@@ -53,3 +53,12 @@ export function explainsWorked(reader: Reader): boolean {
   const known = isKnown(name) && !wordOf(name.toLowerCase()).kinds.has('manner')
   return !known && worksAny(reader.text.slice(reader.peek(ahead)!.end), [name])
 }
+
+/** "drop dc - dc in the round below": whether the text works what stands before the dash. */
+export function worksName(reader: Reader, from: number): boolean {
+  const { at } = reader
+  reader.at = from
+  const works = explainsWorked(reader)
+  reader.at = at
+  return works
+}

@@ -16,7 +16,6 @@ const NOT_YET: Readonly<Record<string, readonly string[]>> = {
     'c226',
     'e218',
     'e219',
-    'e229',
     'd208',
     'd216',
     'd217',
@@ -49,6 +48,7 @@ const NOT_YET: Readonly<Record<string, readonly string[]>> = {
     'h2418',
     'h2419',
     'h2420',
+    'h2706',
   ],
 }
 

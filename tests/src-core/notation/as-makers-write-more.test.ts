@@ -106,6 +106,72 @@ const CASES: readonly Way[] = [
     'Rnd 1: Magic ring, 15 dc in ring, join.\nRnd 2: *Ch 6, sl st in 2nd ch from hook, sc in next ch, hdc in next ch, dc in next ch, tr in last ch, sk 2 dc, sl st in next dc* 5 times. Cut yarn.\nRnd 3: Join with sl st in a sl st between 2 points. *Sc in free loops of next 5 chs, ch 2, sc in next 5 sts down the other side of the point, sl st in next sl st* 5 times. Then block and hang it up. (50 sc)',
     [[15], [20], [50, { 'ch-2': 5 }]],
   ],
+  [
+    'what chains stand for, in a bracket without a verb',
+    'US',
+    'Round One. Ch 6, sl st to the first ch (ring). Ch 5 (a dc and a ch-2 space), [dc in ring, ch 2] 7 times; sl st to 3rd ch of ch-5. Eight dc, eight ch-2 spaces.',
+    [[8, { 'ch-2': 8 }]],
+  ],
+  [
+    'a round that closes in "the 3ch"',
+    'UK',
+    '1. Magic ring. 3ch (= 1tr), 11tr in the ring. Ss to the 3ch. (12tr)\n2. 3ch, 1tr in the same place, 2tr in every stitch to the end. Ss to the 3ch. (24tr)',
+    [[12], [24]],
+  ],
+  [
+    'the name of a yarn alone where a round begins',
+    'UK',
+    'hook 3mm, 4ply cotton in ecru and indigo\n\nto start: ecru, 5ch, ss in the first ch for a ring\n\nround 1: 1ch, 8dc in ring, ss in first dc\n\nround 2: indigo, join in any dc, 1ch, 2dc in each dc, cut indigo',
+    [[8], [16]],
+  ],
+  [
+    'a key with bars between its entries',
+    'UK',
+    'Key (UK): ch = chain | ss = slip stitch | cnr = (3 tr, 3 ch, 3 tr) into the 3-ch-sp\n\nROUND 1: Magic ring. 3 ch (counts as 1 tr), 2 tr into the ring, [3 ch, 3 tr into the ring] twice, 3 ch. Join with ss into 3rd ch of 3 ch.\nROUND 2:\n3 ch (counts as 1 tr), 1 tr into each of next 2 tr, cnr, [1 tr into each of next 3 tr, cnr] twice.',
+    [
+      [9, { 'ch-3': 3 }],
+      [27, { 'ch-3': 3 }],
+    ],
+  ],
+  [
+    'the title of a part with how many of it',
+    'US',
+    'The Flower\n\nR1: magic ring, ch 1, 10 sc into the ring, sl st to the first sc.\n\nThe Leaf – make 2\n\nIn green, ch 4.\n\nR1: sc in second ch from hook, sc in next ch, sc in last ch.',
+    [[10], [3]],
+  ],
+  [
+    'a way that goes on until there are so many',
+    'US',
+    'Rnd 1: Magic ring, ch 3 (counts as dc), 15 dc in ring, join.\nRnd 2: Ch 1, 5 dc in same st, ch 3, skip next dc, 5 dc in next dc, ch 3, skip next dc; continue in this way around until there are 8 groups in all and 8 ch-3 spaces; join.',
+    [[16], [40, { 'ch-3': 8 }]],
+  ],
+  [
+    'rounds between bars with their counts, and how every round ends',
+    'US',
+    'ch 3 = 1 dc\nEnd every round: sl st in first st.\n\nR1 | MR: ch 3, 15 dc | 16 dc\nR2 | ch 3, (dc, ch 1, dc) in next dc, [dc in next dc, (dc, ch 1, dc) in next dc] x7 | 24 dc, 8 ch-1',
+    [[16], [24, { 'ch-1': 8 }]],
+  ],
+  [
+    'how one goes on from gap to gap, and a count with what lies between',
+    'US',
+    'Rnd 1: Magic ring, ch 3 (counts as dc), 11 dc in ring, join.\nRnd 2: (3 dc between dc, ch 2) 12 times, moving on one gap each time.\nRnd 3: Standing sc in any ch-2 sp, skip 1 dc, 5 dc in next dc, skip 1 dc, (sc in next ch-2 sp, skip 1 dc, 5 dc in next dc, skip 1 dc) 11 times. — 12 shells of 5 dc with 12 sc between (72 sts)',
+    [[12], [36, { 'ch-2': 12 }], [72]],
+  ],
+  [
+    'what you will have left',
+    'US',
+    `${RING}Rnd 2: Ch 1, sc in same place, *2 sc in next st, sc in next st.* Five times in total. You'll have one stitch left: put 1 sc in it and slip stitch to your first sc. (17 sc)`,
+    [[12], [17]],
+  ],
+  [
+    'a turn told within what goes into the ring',
+    'UK',
+    '1st row Magic ring, 4ch (counts as 1tr, 1ch), into ring work 3tr, 3ch, 3tr, 1ch, 1tr, turn.\n2nd row 4ch (counts as 1tr, 1ch), 3 tr in next 1ch sp, 1ch, [3tr, 3ch, 3tr] in 3ch sp, 1ch, 3 tr in last sp, 1ch, 1tr in 3rd of 4ch, turn.',
+    [
+      [8, { 'ch-1': 2, 'ch-3': 1 }],
+      [14, { 'ch-1': 4, 'ch-3': 1 }],
+    ],
+  ],
 ]
 
 describe('ways of writing', () => readsWays(CASES))
