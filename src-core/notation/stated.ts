@@ -112,9 +112,7 @@ const LISTS = new Set([',', ';', 'and', '&', '+'])
 const rest = ({ tokens, at }: Reader, end: number): string[] => tokens.slice(at, end).map(({ is }) => is)
 const THAT_IS = new Set(['that', 'which', 'is', 'so'])
 const TRAILING = new Set(
-  'each every both row rnd round in all total altogether told made around now at end of per the'.split(
-    ' ',
-  ),
+  'each every both row rnd round in all total altogether told made around now at end of per the'.split(' '),
 )
 
 /** "12 dc, counting the beg ch-3 as a dc", "13 sts, I don't count the ch 3s", "20 sts; the ch 3 isn't counted". */
