@@ -197,7 +197,7 @@ export function readClosedAmount(reader: Reader): Amount | null {
     const again =
       passPartBetween(reader) ||
       reader.skipAll('do', '*', 'to', '*') ||
-      reader.skipAll('work', '*', 'to', '*') ||
+      ['work', 'make', 'repeat'].some((verb) => reader.skipAll(verb, '*', 'to', '*')) ||
       passDoThis(reader)
     // "Keep repeating until you are back".
     reader.attempt(() => (reader.skip('keep') && (reader.skip('on'), reader.sees('rep'))) || null)

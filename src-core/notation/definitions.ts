@@ -31,6 +31,22 @@ const hasChains = (items: readonly Item[]): boolean =>
 /** "Decrease (sc3tog)": says itself over how many it goes. */
 const SIZED = /\d\s?-?tog$/i
 
+/** "Corner = 2 dc, tr, ch 3, tr, 2 dc in the corner sp": all of it goes there, with or without a bracket. */
+const placeLast = (items: readonly Item[]): readonly Item[] => {
+  const last = items.at(-1)
+  const before = items.slice(0, -1)
+  if (last?.type !== 'work' || !last.place || before.length < 2) return items
+  const kind = last.place.parts[0]?.noun.kind
+  const bare = before.every((item) => item.type === 'chain' || (item.type === 'work' && !item.place))
+  if (!bare || !before.some(({ type }) => type === 'chain') || (kind !== 'corner' && kind !== 'space'))
+    return items
+  const span = { start: items[0]!.start, end: last.end, line: items[0]!.line, column: items[0]!.column }
+  const group = { bracket: '(', times: null, around: false, toCorner: false, lastCount: 0 } as const
+  return [
+    { type: 'group', ...group, items: [...before, { ...last, place: null }], place: last.place, ...span },
+  ]
+}
+
 /** "Corner: in the ch-2 sp work 2 dc, ch 2, 2 dc" goes there once, as "(2 dc, ch 2, 2 dc) in the ch-2 sp" does. */
 const placeBehind = (item: Item): Item =>
   item.type === 'placed' && !item.items.some((each) => 'place' in each && each.place)
@@ -65,7 +81,7 @@ export function readDefinition(reader: Reader, heading: Heading | Explained, to:
   // "Tr3tog", "FPdc" and "sc" are known as they stand, "long dc" is not.
   const known = named !== null && !manner && (named.form === 'together' || named.form === 'plain')
   const before = reader.findings.length
-  const items = readBody(reader, heading.to, to).items.map(placeBehind)
+  const items = placeLast(readBody(reader, heading.to, to).items.map(placeBehind))
   // Special stitches are explained in prose; what is not understood there is no slip of the pattern.
   reader.findings.length = before
   // "Edge st: sc in first and last st": one stitch, wherever it is told.

@@ -110,8 +110,18 @@ function withoutGlossary(text: string): string {
 const barred = (label: string, rest: string): string =>
   `${label.replace('|', ' ')}:${barsOff(rest.replace(/\|(?=[^\S\n]*$)/u, ' '))}`
 
+/** "Changes since 2.0", with what was put right in which round: nothing of it is worked. */
+const CHANGES =
+  /^[^\S\n]*(?:changes|corrections|errata|revisions|updates|version history|what['’]s new)\b[^\n]*\n(?:[^\S\n]*[•*\-–][^\n]*(?:\n|$))+/gimu
+
+/** "rnd 2 / ch 3, dc 3, cnr / 10 sts a side": a round whose parts stand between slashes. */
+const SLASHED = /^[^\S\n]*(?:rnds?|rounds?|rds?|r|rows?)\.?[^\S\n]*\d+[^\S\n]+\/ [^\n]*$/gimu
+
 /** The text without bold marks and bars, every letter where it was. */
-export function withoutDress(text: string): string {
+export function withoutDress(dressed: string): string {
+  const text = dressed
+    .replace(CHANGES, (block: string) => block.replace(/[^\n]/gu, ' '))
+    .replace(SLASHED, (line: string) => line.replaceAll(' / ', ' | '))
   const sheet = text.includes('\t') ? withoutSheet(text) : text
   const bold = sheet.includes('**') ? withoutBold(sheet) : sheet
   const plain = bold.replace(POINTED, '($1)')

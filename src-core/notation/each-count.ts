@@ -2,7 +2,7 @@
 import { TRAVELLED, cornerPlaces } from './source'
 import type { PlaceTest, Source } from './source'
 import { stitchTest } from './taking'
-import type { PlacePart } from './tree'
+import type { Place, PlacePart, WorkItem } from './tree'
 import { keptEdge } from './turning'
 import type { Work } from './work'
 
@@ -44,3 +44,13 @@ export function eachCount(
   }
   return free
 }
+
+/** "5 bobbles in next 5 sts": so many for so many, one in each; "in each of next 5" says another thing. */
+export const oneEach = ({ count }: WorkItem, { parts: [part, ...others] }: Place): boolean =>
+  count !== null &&
+  count > 2 &&
+  others.length === 0 &&
+  part?.which === 'next' &&
+  !part.each &&
+  part.noun.kind === 'stitch' &&
+  part.count === count

@@ -11,7 +11,7 @@ import { readStitch } from './vocabulary'
 /** Token where "on last rep" begins, if it comes soon; what is left out stands before it. */
 function lastRepAhead(reader: Reader): number {
   for (let ahead = 1; ahead < 10; ahead++) {
-    if (!['on', 'at', 'in'].includes(reader.key(ahead))) continue
+    if (!['on', 'at', 'in', 'of'].includes(reader.key(ahead))) continue
     let named = ahead + 1
     // "omitting dc at the end of the last rep".
     while (['the', 'end', 'of'].includes(reader.key(named))) named++
@@ -243,7 +243,7 @@ export function readEnding(
       if (items.length > 0) passBehind(reader, items[0]!.end)
       reader.end = outer
       if (items.length === 0) return null
-      if (reader.skip('on', 'at', 'in')) {
+      if (reader.skip('on', 'at', 'in', 'of')) {
         while (reader.skip('the', 'very', 'end', 'of')) continue
         // "At the end of the 5th", "of the last point".
         if (!reader.skip('last')) reader.ordinal()

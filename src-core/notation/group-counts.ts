@@ -49,6 +49,8 @@ export function groupCounts(
     // Where other languages are at home stitches are called points.
     ...(words.startsWith('point') ? [sums.made] : []),
     sums.groups,
+    // "8 scallops" between four corners.
+    ...(sums.corners > 0 ? [sums.groups - sums.corners] : []),
     standing.filter(({ form }) => form === 'together' || BUNCHES.has(form)).length,
     ...times,
     all,

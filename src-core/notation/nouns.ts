@@ -198,7 +198,7 @@ export const skipAdjustable = (reader: Reader): boolean =>
     if (reader.skip('mr')) return true
     if (reader.rings.has(reader.spelled())) return ++reader.at > 0
     if (RING_STUFF.has(reader.spelled()) && reader.isA('ring', 1)) return (reader.at += 2) > 0
-    if (!reader.skip('magic', 'slip', 'yarn', 'sl', 'thread')) return null
+    if (!reader.skip('magic', 'amigurumi', 'slip', 'yarn', 'sl', 'thread')) return null
     reader.skip('knot', 'thread', 'yarn')
     return reader.skipA('ring') ? true : null
   }) === true

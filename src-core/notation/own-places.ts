@@ -29,10 +29,23 @@ const ofChain = (reader: Reader): boolean =>
   reader.key(1) === 'of' &&
   [2, 3, 4].some((ahead) => reader.isA('chain', ahead) || reader.peek(ahead)?.kind === 'chains')
 
+/** "(Round) the 3 ch which stand for the first tr of 1st round": its round. */
+const readStandsFor = (reader: Reader): PlacePart['round'] =>
+  reader.attempt(() => {
+    if (reader.peek()?.kind === 'chains') reader.at++
+    else if (reader.number() === null || !reader.skipA('chain')) return null
+    if (!reader.skip('which', 'that') || !/^(stands?|counts?|are|is)$/.test(reader.spelled())) return null
+    reader.at++
+    while (reader.skip('for', 'as', 'the', 'a', 'first', '1', 'your')) continue
+    return readStitch(reader) && readRound(reader)
+  })
+
 /** "(Around) first 3 chs of beginning ch-6 of Rnd 1": the stitch for which they stand; its round. */
 const readFirstChains = (reader: Reader): PlacePart['round'] =>
   reader.attempt(() => {
     reader.skip('the')
+    const stand = readStandsFor(reader)
+    if (stand) return stand
     if (!reader.skip('first')) return null
     if (reader.number() === null || !reader.skipA('chain')) return null
     // "(Round the upright made by) the first 3 ch. of the 1st row".

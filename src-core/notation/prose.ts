@@ -96,8 +96,10 @@ export function readDropped(reader: Reader): NoteItem | WorkItem | null {
   return reader.attempt(() => {
     let elsewhere: Place | null = null
     if (passFinished(reader)) return { type: 'note', effect: 'dropped', ...reader.span(start) }
-    if (!reader.skip('drop', 'remove', 'withdraw') || !['lp', 'hook', 'the'].includes(reader.key()))
-      return null
+    const off = reader.skip('take') || reader.skip('slip')
+    if (off && !takesOff(reader)) return null
+    if (!off && !reader.skip('drop', 'remove', 'withdraw')) return null
+    if (!['lp', 'hook', 'the'].includes(reader.key())) return null
     while (reader.peek() && !['(', ')', ';', '.', '*'].includes(reader.key())) {
       const goesOn = [
         'insert',
@@ -123,6 +125,13 @@ export function readDropped(reader: Reader): NoteItem | WorkItem | null {
     }
     return { type: 'note', effect: 'dropped', ...span }
   })
+}
+
+/** "(Take) the loop off the hook", "(take) the hook out of the loop": whether that is told at the cursor. */
+const takesOff = ({ tokens, at }: Reader): boolean => {
+  const words = tokens.slice(at, at + 6).map(({ is }) => is)
+  const [first] = words.filter((word) => word !== 'the' && word !== 'your')
+  return (first === 'lp' || first === 'hook') && words.some((word) => /^(off|out|from)$/.test(word))
 }
 
 const HOLDS = /^(hold|holding|leaving|leave|keeping|keep|retaining|retain)$/

@@ -104,6 +104,11 @@ function withoutLast(items: readonly Item[], count: number): readonly Item[] {
       body.push({ ...item, times: item.times! - 1 }, ...withoutLast(item.items, left))
       break
     }
+    // "In ch-7 sp work (…), sk next sc, sc in next sc": what stands behind the bracket is the last of it.
+    if (item.type === 'placed' && item.items.filter(works).length > 1) {
+      body.push({ ...item, items: withoutLast(item.items, left) })
+      break
+    }
     const rest = fewer(item, left)
     if (rest) body.push(rest)
     left -= stitchesIn(item)

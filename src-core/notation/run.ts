@@ -29,6 +29,7 @@ import { spanOf } from './tokens'
 import type { ColourItem, EveryItem, GroupItem, Item, Place, ScopeItem, SkipItem, WorkItem } from './tree'
 import type { StitchName } from './stitch-name'
 import { closePicot } from './picots'
+import { oneEach } from './each-count'
 import { baseSource, hasBody, push, report, spend } from './work'
 import type { Target, Work } from './work'
 
@@ -99,7 +100,7 @@ function runWork(work: Work, item: WorkItem, every: EveryItem | null, next: Item
   const source = place.parts[0] ? sourceFor(work, place.parts[0]) : null
   targets.forEach((target, at) => {
     const met = source && target.source === source ? metAt(work, target, at) : at
-    const times = every && (met + 1) % every.nth === 0 ? every.count : count
+    const times = every && (met + 1) % every.nth === 0 ? every.count : oneEach(item, place) ? 1 : count
     makeStitches(work, name, times, [target], item, runItems)
   })
   if (isSlip(name)) stayThere(work, targets.at(-1), next)

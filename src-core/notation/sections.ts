@@ -215,6 +215,8 @@ const LABELS: Readonly<Record<SectionKind, readonly string[]>> = {
   finishing: [
     'finishing',
     'to make up',
+    'to finish',
+    'to finish off',
     'making up',
     'assembly',
     'to complete',

@@ -344,7 +344,7 @@ const readLabelled = (reader: Reader, end: number): CountItem | null =>
 /** "45 dc, a pot of tea, and on to the next one.": behind a round that is done, where nothing more is worked. */
 const readAndTalk = (reader: Reader, end: number): CountItem | null =>
   reader.attempt(() => {
-    if (!/^[.!]$/.test(reader.key(-1))) return null
+    if (!/^[.!—–]$/.test(reader.key(-1))) return null
     const comma = reader.tokens.findIndex(({ key }, at) => at > reader.at && key === ',')
     if (comma < 0 || comma >= end) return null
     const rest = reader.tokens.slice(comma + 1, end)

@@ -9,7 +9,7 @@ import { WORKING, nextStitch, settle } from './taking'
 import type { Taking } from './taking'
 import { makePicot, picotSize } from './picots'
 import { standForSkipped } from './skipped-chains'
-import { beginningTarget, definedTargets } from './targets'
+import { beginningTarget } from './targets'
 import { cornerBefore } from './corners-as-before'
 import { definedKey } from './vocabulary'
 import type { Span } from './tokens'
@@ -57,8 +57,8 @@ export function explainedPlace(work: Work, name: StitchName): Place | null {
   if (alone?.parts.length === 1 && alone.parts[0]!.round) return alone
   const place = last?.type === 'group' || last?.type === 'placed' ? last.place : null
   const [part] = place?.parts ?? []
-  const space = part?.noun.kind === 'space' || part?.noun.kind === 'corner'
-  return place && space && part.which === 'next' && place.parts.length === 1 ? place : null
+  const space = ['space', 'corner', 'within'].includes(part?.noun.kind ?? '')
+  return place && space && part?.which === 'next' && place.parts.length === 1 ? place : null
 }
 
 /** Appends one standing stitch (or a slip stitch) into its targets. */
@@ -313,15 +313,7 @@ export function makeBare(work: Work, name: StitchName, count: number, span: Span
         nextBare(work, taking),
       )
       makeDecrease(work, name, into, span)
-    } else
-      makeStitches(
-        work,
-        name,
-        1,
-        definedTargets(work, definitionOf(work, name), taking) ?? [nextBare(work, taking)],
-        span,
-        run,
-      )
+    } else makeStitches(work, name, 1, [nextBare(work, taking)], span, run)
   }
 }
 

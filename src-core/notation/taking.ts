@@ -1,4 +1,5 @@
 /** Using places up: which round, which loops, and what answers to a name. */
+import { STITCHES } from '../stitches/table'
 import { stitchAbbreviation } from '../stitches/terms'
 import { LIMITS } from './limits'
 import { FREE, SKIPPED, Source, TRAVELLED, WORKED, cornerPlaces } from './source'
@@ -245,8 +246,12 @@ export function stitchTest(work: Work, source: Source, part: PlacePart): { name:
   // "FPdc around each FPdc": of stitches alike in all else those around posts alone, where there are such.
   const { post } = named
   const posts = post !== null && source.has('stitch', post, (place) => place.post === post)
-  const answers: PlaceTest = (place) => answersTo(place, named) && (!posts || place.post === post)
-  const key = `${named.form} ${named.stitch}${posts ? ` ${post}` : ''}`
+  // "Join in any dc" of a round that has popcorns besides.
+  const apart: PlaceTest = (place) => !BUNCHES.has(place.form)
+  const plain = named.form === 'plain' && part.which === 'any' && source.has('stitch', 'apart', apart)
+  const answers: PlaceTest = (place, at) =>
+    answersTo(place, named) && (!posts || place.post === post) && (!plain || apart(place, at))
+  const key = `${named.form} ${named.stitch}${posts ? ` ${post}` : ''}${plain ? ' apart' : ''}`
   const there = source.has('stitch', key, answers)
   if (!there && source.has('stitch', '', () => true)) {
     const have = [
@@ -271,6 +276,15 @@ export function stitchTest(work: Work, source: Source, part: PlacePart): { name:
   }
 }
 
+/** "3 dc in ch-4 sp" of a row that began with ch 4 (counts as dc and ch 1): the space behind that chain; −1 where others are meant. */
+function begunSpace({ places, state }: Source, chains: number): number {
+  const [first, second] = places
+  if (!state.ordered || state.joined || first?.kind !== 'stitch' || second?.kind !== 'space') return -1
+  if (places.some((place) => place.kind === 'space' && place.chains === chains)) return -1
+  const rise = first.stitch === null ? 0 : STITCHES[first.stitch].beginningChains
+  return rise > 0 && rise + second.chains === chains ? 1 : -1
+}
+
 export function spaceTest(work: Work, source: Source, noun: Noun): { name: string; test: PlaceTest } {
   const name = spaceName(noun) ?? 'sp'
   if (name === 'corner') {
@@ -282,8 +296,10 @@ export function spaceTest(work: Work, source: Source, noun: Noun): { name: strin
       test: (place, index) => corners.has(index) && (chains === null || place.chains === chains),
     }
   }
-  if (noun.kind === 'space' && noun.chains !== null)
-    return { name, test: (place) => place.chains === noun.chains }
+  if (noun.kind === 'space' && noun.chains !== null) {
+    const begun = begunSpace(source, noun.chains)
+    return { name, test: (place, index) => place.chains === noun.chains || index === begun }
+  }
   return { name, test: () => true }
 }
 

@@ -1,4 +1,5 @@
 /** From a place in words to places in hand: which stitch, space, chain or gap of which round comes next. */
+import { bunchTop } from './bunch-tops'
 import { chainTargets, goesAlong, landmarkTargets } from './chain-targets'
 import { isOfLoops } from './closing'
 import { eachCount } from './each-count'
@@ -26,7 +27,7 @@ import {
   withPost,
 } from './taking'
 import type { Taking } from './taking'
-import type { Definition, Place, PlacePart } from './tree'
+import type { Place, PlacePart } from './tree'
 import { keptEdge } from './turning'
 import { baseSource, hasBody, report, spend, targetAt } from './work'
 import type { Target, Work } from './work'
@@ -311,6 +312,10 @@ function partTargets(work: Work, told: PlacePart, taking: Taking): Target[] {
     }
     return [settle(work, sameTarget(work, part), taking)]
   }
+  const bunch = taking.as === WORKED ? bunchTop(part) : null
+  const source = bunch && baseSource(work)
+  if (bunch && source?.state.ordered && source.find('stitch', '', stitchTest(work, source, bunch).test) >= 0)
+    return [takeStitch(work, source, bunch, taking)]
   if (noun.kind === 'own' && isOfLoops(work, noun))
     return [
       takeSpace(
@@ -379,15 +384,4 @@ export function placeTargets(work: Work, place: Place, taking: Taking): Target[]
   const one = (part: PlacePart) => partTargets(work, part, taking)
   if (swept.length < 2 || swept[0]!.extent !== null) return place.parts.flatMap(one)
   return [...place.parts.slice(0, from).flatMap(one), ...sweep(work, swept, taking).map(targetOf)]
-}
-
-/** "Shell = (2 dc, ch 2, 2 dc) in ch-2 sp of next shell": where it goes wherever only its name stands; null where that is not told. */
-export function definedTargets(work: Work, said: Definition | null, taking: Taking): Target[] | null {
-  const [made, ...others] = (said?.items ?? []).filter(({ type }) => type !== 'note')
-  if ((made?.type !== 'group' && made?.type !== 'placed') || !made.place || others.length > 0) return null
-  const [part] = made.place.parts
-  const isNext = part?.which === 'next' && part.count === 1
-  return isNext && ['space', 'within'].includes(part.noun.kind)
-    ? placeTargets(work, made.place, taking)
-    : null
 }

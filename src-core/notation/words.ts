@@ -28,7 +28,7 @@ ch-lp chlp chlps
 ring rings | ring
 circle circles | ring motif
 center centre middle
-corner corners | counted
+corner corners spine | counted
 group groups grp grps | group counted
 pair pairs | group counted
 petal petals | group counted

@@ -49,6 +49,16 @@ const NOT_YET: Readonly<Record<string, readonly string[]>> = {
     'h2419',
     'h2420',
     'h2706',
+    'h2503',
+    'h2505',
+    'h2507',
+    'h2513',
+    'h2516',
+    'h2518',
+    'h2521',
+    'h3119',
+    'h3123',
+    'h3124',
   ],
 }
 

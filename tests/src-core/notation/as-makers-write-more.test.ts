@@ -172,6 +172,90 @@ const CASES: readonly Way[] = [
       [14, { 'ch-1': 4, 'ch-3': 1 }],
     ],
   ],
+  [
+    'what is left out of the last repeat',
+    'US',
+    'Rnd 1: Magic ring, 12 sc in ring, join.\nRnd 2: Sc in first sc, *5 dc in next sc, sc in next sc. Repeat from * around, omitting last sc of last repeat. Join in first sc.',
+    [[12], [36]],
+  ],
+  [
+    'rounds whose parts stand between slashes',
+    'US',
+    'ch 3 at start = 1 dc\n\nrnd 1 / magic ring / ch 3, 3 dc, ch 3, *4 dc, ch 3* x2 / 12 dc, 3 sps\nrnd 2 / ch 1, sc 4, (sc, ch 2, sc) in sp, *sc 4, (sc, ch 2, sc) in sp* x2 / 18 sc',
+    [
+      [12, { 'ch-3': 3 }],
+      [18, { 'ch-2': 3 }],
+    ],
+  ],
+  [
+    'what was put right since the last version, before the rounds',
+    'UK',
+    'Changes since 2.0\n• Rd 2: number of repeats corrected\n• Rd 3: corner changed from 2 dc to 3 dc\n\nRd 1: Magic ring, 8 dc into ring, ss to first dc. [8 dc]\nRd 2: 2 dc into each dc, ss to first dc. [16 dc]',
+    [[8], [16]],
+  ],
+  [
+    'a spine, and the chain that a row began with by its length',
+    'US',
+    'The ch-4 at the start of a row is 1 dc plus a ch-1 space.\n\nRow 1: Magic ring, ch 4, 3 dc in ring, ch 2 (spine), 3 dc in ring, ch 1, dc in ring. Turn.\nRow 2: Ch 4, 3 dc in first ch-1 sp, ch 1, (3 dc, ch 2, 3 dc) in spine, ch 1, 3 dc in ch-4 sp, ch 1, dc in 3rd ch of same ch-4. Turn. (14 dc)',
+    [
+      [8, { 'ch-1': 2, 'ch-2': 1 }],
+      [14, { 'ch-1': 4, 'ch-2': 1 }],
+    ],
+  ],
+  [
+    'a count along each side, and what it is for',
+    'UK',
+    'Round 1: Magic ring, 3 ch (counts as tr), 3 tr into ring, 2 ch, (4 tr into ring, 2 ch) 3 times, ss into top of 3 ch.\nRound 2: 3 ch (counts as tr), 1 tr into each of next 3 tr, (2 tr, 2 ch, 2 tr) into 2 ch sp, * 1 tr into each of next 4 tr, (2 tr, 2 ch, 2 tr) into 2 ch sp, rep from * twice more, ss into top of 3 ch—8 tr along each side, to match octagon. Fasten off.',
+    [
+      [16, { 'ch-2': 4 }],
+      [32, { 'ch-2': 4 }],
+    ],
+  ],
+  [
+    'from one star to the other, so many times',
+    'US',
+    'Rnd 1: Amigurumi ring, ch 3 (a dc), 11 dc in ring, join.\nRnd 2: Ch 1. *Sc in each of the next 2 dc, ch 3.* Make * to * 6 times. Sl st to first sc. (12 sc)',
+    [[12], [12, { 'ch-3': 6 }]],
+  ],
+  [
+    'scallops between corners',
+    'US',
+    'Rnd 1: Magic ring, ch 1, [sc in ring, ch 2, sc in ring, ch 4] 4 times, join. (8 sc)\nRnd 2: Ch 1, *(3 dc, ch 2, 3 dc) in next ch-2 sp, (sc, hdc, 2 dc, hdc, sc) in next ch-4 sp; rep from * 3 times more, join. (4 scallops; 4 ch-2 sps)',
+    [
+      [8, { 'ch-2': 4, 'ch-4': 4 }],
+      [48, { 'ch-2': 4 }],
+    ],
+  ],
+  [
+    'so many bobbles in as many stitches, and their tops',
+    'US',
+    `Bobble: 5 dc in one st, held together.\n\n${RING}Rnd 2: Ch 1, 6 bobbles in next 6 sts, sc in next 6 sts, join. (12)\nRnd 3: Ch 1, 2 sc in top of each bobble, sc in each sc around, join. (18 sc)\nRnd 4: Ch 1, sc in each st, join.`,
+    [[12], [12], [18], [18]],
+  ],
+  [
+    'the top of a bobble that is told without "next"',
+    'US',
+    `Bobble: 5 dc in one st, held together.\n\n${RING}Rnd 2: Ch 1, *sc in next st, bobble in next st; rep from * around, join.\nRnd 3: Ch 1, *sc in next sc, 2 sc in top of bobble; rep from * around, join. (18 sc)`,
+    [[12], [12], [18]],
+  ],
+  [
+    'any stitch of a round that has popcorns besides',
+    'US',
+    `Popcorn (pc): Work 4 dc in the st indicated, take the loop off the hook, insert hook in the first of the 4 dc, pick up the dropped loop and draw it through.\n\n${RING}Rnd 2: Ch 1, *pc in next sc, ch 1, dc in next sc, ch 1; rep from * 5 times more; join. (6 pc, 6 dc)\nRnd 3: Join B with sl st in any dc, ch 1, *2 sc in dc, sc in next ch-1 sp, sc in next pc, sc in next ch-1 sp; rep from * around, join.`,
+    [[12], [12, { 'ch-1': 12 }], [30]],
+  ],
+  [
+    'the chain that stands for a stitch of an earlier round, gone around',
+    'UK',
+    '1st round.—Magic ring, 5 ch. (to stand for 1 tr., 2 ch.), (1 tr. into ring, 2 ch.) 7 times, s.s. into 3rd of 5 ch.\n2nd round.—1 ch., into each space work 1 d.c., 2 tr. and 1 d.c., s.s. into first d.c.\n3rd round.—Working behind the petals, 1 ch., 1 d.c. round the 3 ch. which stand for the first tr. of 1st round, * 5 ch., 1 d.c. round the stem of next tr. of 1st round; repeat from * 6 times more, 5 ch., s.s. into first d.c.',
+    [[8, { 'ch-2': 8 }], [32], [8, { 'ch-5': 8 }]],
+  ],
+  [
+    'a stitch left out of the last repeat behind what goes into a loop',
+    'US',
+    'RND 1) Magic ring, 6 sc in ring, sl st in first sc.\nRND 2) Ch 1; *3 sc in next sc, ch 7; rep from * around, sl st in first sc. (18 sc)\nRND 3) Sl st in next sc; ch 1, sc in same sc; *skip next sc, in ch-7 space work (3 hdc, 2 dc, ch 4, 2 dc, 3 hdc), skip next sc, sc in next sc*, rep between *s 5 more times, leaving off the very last sc of the last repeat; sl st in first sc. (66 sts)',
+    [[6], [18, { 'ch-7': 6 }], [66, { 'ch-4': 6 }]],
+  ],
 ]
 
 describe('ways of writing', () => readsWays(CASES))
