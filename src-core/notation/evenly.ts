@@ -66,6 +66,7 @@ export function readEvenly(
       passEachEnd(reader)
       return { type: 'work', count, stitch, place: inSum(side), ...reader.span(start) }
     }
+    const around = /^(all|a?round)$/.test(reader.spelled()) && { around: true }
     readExtent(reader)
     if (count === null && stitch && eachAhead(reader))
       return { type: 'note', effect: null, ...reader.span(start) }
@@ -73,7 +74,7 @@ export function readEvenly(
       stitch?.form === 'increase' ? 'increase' : stitch?.form === 'decrease' ? 'decrease' : 'work'
     const whole = countsFirst(reader) && { withFirst: true }
     const made = change === 'work' ? stitch : null
-    return { type: 'evenly', count, stitch: made, change, ...whole, ...reader.span(start) }
+    return { type: 'evenly', count, stitch: made, change, ...whole, ...around, ...reader.span(start) }
   })
 }
 

@@ -8,7 +8,7 @@ import { statedStitches } from './told-counts'
 import type { DescribedItem, EvenItem, Item } from './tree'
 import type { StitchName } from './stitch-name'
 import { NO_NAME, isSlip } from './stitch-name'
-import { baseSource, report } from './work'
+import { baseSource, report, targetAt } from './work'
 import type { Element, Work } from './work'
 
 const NO_SPAN = { start: 0, end: 0, line: 1, column: 1 }
@@ -76,9 +76,15 @@ export function runEvenly(work: Work, item: EvenItem, run: ItemRunner): void {
     WORKING,
   )
   if (targets.length === 0 || made <= 0) return
+  // Around a piece in rows: along the ends of its rows and its chain as well, nobody tells how many where.
+  const sides =
+    item.around === true && item.change === 'work' && work.piece.chains > 1 && made > targets.length
   if (made >= targets.length) {
-    for (let at = 0; at < made; at++)
-      makeStitches(work, name, 1, [targets[Math.floor((at * targets.length) / made)]!], item, run)
+    for (let at = 0; at < made; at++) {
+      const own = targets[Math.floor((at * targets.length) / made)]!
+      const target = sides ? targetAt(work, null, { kind: 'unknown', round: -2, index: -1 }) : own
+      makeStitches(work, name, 1, [target], item, run)
+    }
   } else {
     for (let at = 0; at < made; at++) {
       const from = Math.floor((at * targets.length) / made)

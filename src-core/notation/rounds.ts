@@ -148,13 +148,15 @@ function mainLoop(work: Work): Loop {
 const turns = (items: readonly Item[], at: 'start' | 'end'): boolean => {
   const works = (item: Item) => item.type !== 'note' && item.type !== 'count' && item.type !== 'statement'
   const list = at === 'start' ? items : [...items].reverse()
-  // "3 ch, turn, tr2tog, …".
-  const risen = at === 'start' && items[0]?.type === 'chain' ? items[0] : null
+  // "3 ch, turn, tr2tog, …", "With B, ch 1, turn, …".
+  const begins = items.find(({ type }) => type !== 'colour')
+  const risen = at === 'start' && begins?.type === 'chain' ? begins : null
   for (const item of list) {
     if (item.type === 'note' && item.effect === 'turn') return true
     // "Into ring work 3 tr, 1 ch, 1 tr, turn": told within what goes there.
     if (at === 'end' && item.type === 'placed') return turns(item.items, at)
-    if (works(item) && item.type !== 'join' && item !== risen) return false
+    const changes = at === 'start' && item.type === 'colour' && item.place === null
+    if (works(item) && item.type !== 'join' && item !== risen && !changes) return false
   }
   return false
 }

@@ -265,6 +265,8 @@ export interface EvenItem extends Span {
   readonly change: 'work' | 'increase' | 'decrease'
   /** "…, counting the ch-3 as a dc": what begins the round is one of them. */
   readonly withFirst?: boolean
+  /** "Evenly around": of a piece in rows around all its sides. */
+  readonly around?: boolean
 }
 /** A cluster told in steps: "(yo, insert hook …) 3 times, yo and draw through all lps (cl made)". */
 export interface DescribedItem extends Span {

@@ -1,6 +1,6 @@
 /** What the rounds of a leaf, an oval or a piece in rows stand on: the chain, a block of rows, the round before. */
 import type { Point } from '../../../shared-types/plan'
-import type { WorkedPlace } from '../../notation/worked'
+import type { WorkedPlace, WorkedRound } from '../../notation/worked'
 import type { Millimetres } from '../../units/quantity'
 import { middleOf } from './ground'
 import { lineThrough, nearestOn } from './ribbon'
@@ -67,8 +67,23 @@ export function chainGround(stem: readonly Point[], last: number, both: boolean,
   }
 }
 
+/** Which way values go on the whole: 1 where they rise, −1 where they fall. */
+const wayOf = (values: readonly number[]): number => Math.sign((values.at(-1) ?? 0) - (values[0] ?? 0))
+
+/** Whether a border counts the free side of its chain from the end that it does not come to first. */
+function comesFromBehind({ elements }: WorkedRound, under: number, places: Places): boolean {
+  const into = elements.flatMap((element) => (element.standing ? element.into.slice(0, 1) : []))
+  const along = wayOf(
+    into.flatMap(({ kind, round, index }) =>
+      kind !== 'chain' && round === under ? (places.get(under)?.[index]?.arc ?? []) : [],
+    ),
+  )
+  return along * wayOf(into.flatMap(({ kind, cell }) => (kind === 'chain' ? [cell] : []))) < 0
+}
+
 /** Around a block of rows: its last row, the ends of its rows, the free side of its chain, the ends again. */
 export function blockGround(
+  border: WorkedRound,
   rows: readonly Line[],
   stem: readonly Point[],
   last: number,
@@ -93,12 +108,15 @@ export function blockGround(
   const line = lineThrough(points, true)
   const ofFree = top.length + rows.length + 1
   const around = [top.length, ofFree - 1, ofFree + free.length, points.length - 1]
+  // The way round is one: along the last row on one side, back along the chain on the other.
+  const flipped = comesFromBehind(border, under, places)
   return {
     line,
     corners: around.map((index) => line.arcs[index]!),
     at: (place) => {
       if (place.kind === 'chain') {
-        const index = ofFree + Math.min(last, Math.max(0, place.cell))
+        const own = Math.min(last, Math.max(0, place.cell))
+        const index = ofFree + (flipped ? last - own : own)
         return { point: line.points[index]!, arc: line.arcs[index]! }
       }
       const found = placeOf(place, places)

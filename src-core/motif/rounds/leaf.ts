@@ -69,6 +69,7 @@ export function locateLeaf(
         ? chainGround(stem, last, rows === 0, gauge.width)
         : order === rows && rows > 0
           ? blockGround(
+              round,
               lines,
               stem,
               last,

@@ -115,6 +115,49 @@ describe('a piece in rows with a border', () => {
   })
 })
 
+describe('a border round rows, whichever end it comes from', () => {
+  const FIRST = 'sc in 2nd ch from hook and in each ch across'
+  const rows = (count: number): string[] => [
+    FIRST,
+    ...Array.from(
+      { length: count - 1 },
+      (_, i) => `With ${i % 2 ? 'A' : 'B'}, ch 1, turn, sc in each sc across`,
+    ),
+  ]
+  const border = (count: number, begins: string): string =>
+    `${begins}, 3 sc in first sc, sc in next 8 sc, 3 sc in last sc; work ${count} sc evenly spaced along row ends; working in free loops of foundation ch, 3 sc in first ch, sc in next 8 chs, 3 sc in last ch; work ${count} sc evenly spaced along row ends; join with sl st in first sc`
+  const evenly = 'ch 1, turn, work 40 sc evenly around all four sides, join with sl st in first sc'
+
+  it.each([
+    ['turned behind an even row', 8, border(8, 'Rnd 1: ch 1, turn')],
+    ['turned behind an odd row', 9, border(9, 'Rnd 1: ch 1, turn')],
+    ['turned behind an odd row, in a new color', 9, border(9, 'Rnd 1: With A, ch 1, turn')],
+    ['not turned behind an even row', 8, border(8, 'Rnd 1: ch 1')],
+    ['not turned behind an odd row', 9, border(9, 'Rnd 1: ch 1')],
+    ['evenly around, behind an even row', 8, `Rnd 1: ${evenly}`],
+    ['evenly around, behind an odd row', 9, `Rnd 1: ${evenly}`],
+  ])('%s: goes round once, beside what it is worked into', (_, count, round) => {
+    const { located, beginning, figures } = drawn([...rows(count), round], 11)
+    expect(figures.flatMap((figure) => crossings(figure))).toEqual([])
+    const edge = located[count]!
+    expect(edge.round.stitches).toBeGreaterThan(39)
+    const [left, right, top, bottom] = box(
+      located.slice(0, count).flatMap((row) => standing(row).flatMap((entry) => [entry.base, entry.top])),
+    )
+    const middle = { x: (left + right) / 2, y: (top + bottom) / 2 }
+    const turns = standing(edge).map(({ top: { x, y } }) => Math.atan2(y - middle.y, x - middle.x))
+    const walked = turns.slice(1).map((turn, i) => Math.sin(turn - turns[i]!))
+    expect(Math.abs(walked.reduce((sum, each) => sum + Math.sign(each), 0))).toBe(walked.length)
+    for (const { base, top: end } of standing(edge))
+      expect(apart(base, end)).toBeLessThan(2.5 * beginning.stitchWidth)
+  })
+
+  it('turns rows that begin in another color', () => {
+    const { located } = drawn(rows(6), 11)
+    expect(located.map(({ round }) => round.turned)).toEqual([false, true, true, true, true, true])
+  })
+})
+
 describe('an oval and a leaf', () => {
   it.each([
     ['oval', OVAL, 10],
