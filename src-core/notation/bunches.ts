@@ -77,10 +77,16 @@ function explained(items: readonly Item[]): { stitch: StitchKey | null; legs: nu
 
 /** "yo, insert hook, draw up a loop) 4 times", "rep from * 3 more times": steps that are told in prose. */
 function timesIn(words: string): { stitch: null; legs: number } | null {
-  const [, figure, more] = /(\d{1,2})\s+(more\s+)?times\b/i.exec(words) ?? []
-  const legs = Number(figure ?? 0) + (more ? 1 : 0)
+  const [twice, figure = '', more] =
+    /\btwice\b|\b(\d{1,2}|two|three|four|five|six)\s+(more\s+)?times\b/i.exec(words) ?? []
+  const told = Number(figure) || FIGURES.indexOf(figure.toLowerCase()) + 2
+  const times = twice === undefined ? 0 : figure === '' ? 2 : told
+  // "Ch 2, (yo, insert hook …) twice": the chain stands for the first leg.
+  const legs = times + (more || (times > 0 && BEGINS_WITH_CHAIN.test(words)) ? 1 : 0)
   return legs > 1 ? { stitch: null, legs } : null
 }
+const FIGURES = ['two', 'three', 'four', 'five', 'six']
+const BEGINS_WITH_CHAIN = /^\W*(?:ch(?:ain)?[ -]?\d|\d ?ch)\b/i
 
 /** The legs of a bunch; `form` must be one (`isBunchForm`). `text` is the one that explains it. */
 export function bunchOf(

@@ -31,6 +31,7 @@ export function lastItems(star: StarItem): readonly Item[] | null {
   if (clause?.endAtDouble) return upToDouble(star.items)
   const ending = clause?.ending
   if (!ending) return star.items
+  if (ending.mode === 'early') return endedEarly(star, ending.items)
   const back = onlyCloses(star) && endsInJoining(ending.items)
   if (ending.mode === 'append' && !back) return [...openForEnding(star.items, ending.items), ...ending.items]
   if (ending.mode === 'omit') return withoutLast(star.items, stitchesIn(ending.items[0]))
@@ -188,6 +189,43 @@ export function endsAlike({ items, repeat }: StarItem): RepeatEnding | null {
   if (last?.type !== 'work' || first?.type !== 'work' || !isAlike(first.stitch, last.stitch)) return null
   const fewer = stitchesIn(last) > stitchesIn(first) && first.place?.parts[0]?.which !== 'same'
   return fewer && !isClosing(first) ? { ...ending, mode: 'replace' } : null
+}
+
+/** Whether two items make the same, wherever it goes. */
+function makesSame(item: Item, other: Item): boolean {
+  if (item.type === 'work' && other.type === 'work')
+    return isAlike(other.stitch, item.stitch) && (item.count ?? 1) === (other.count ?? 1)
+  if (item.type === 'skip' && other.type === 'skip')
+    return item.place?.parts[0]?.count === other.place?.parts[0]?.count
+  if (item.type === 'chain' && other.type === 'chain') return item.count === other.count
+  if (item.type !== 'group' || other.type !== 'group' || item.items.length !== other.items.length)
+    return false
+  return item.items.every((each, at) => makesSame(each, other.items[at]!))
+}
+
+/** Index of the item of a repeat with which its ending begins: "…, sk 1, sc in next; …, ending with sk 1, sl st in first sc"; −1. */
+const earlyAt = ({ items, repeat }: StarItem): number => {
+  const first = repeat?.ending?.items.find(works)
+  return first ? items.findLastIndex((item) => makesSame(item, first)) : -1
+}
+
+/** A repeat up to where its ending begins; "5 dc" there goes where those of the repeat go. */
+function endedEarly(star: StarItem, ending: readonly Item[]): readonly Item[] {
+  const at = earlyAt(star)
+  const rest = star.items.slice(at).filter(works)
+  const placed = ending.filter(works).map((item, index) => {
+    const like = rest[index]
+    const bare = item.type === 'work' && !item.place && like?.type === 'work' && makesSame(item, like)
+    return bare ? { ...item, place: like.place } : item
+  })
+  return [...star.items.slice(0, at), ...placed]
+}
+
+/** The last repeat as it ends where its ending is a piece of it; null where it is none. */
+export function endsEarly(star: StarItem): RepeatEnding | null {
+  const ending = star.repeat?.ending
+  if (!ending || ending.mode === 'omit' || earlyAt(star) < 0) return null
+  return { ...ending, mode: 'early' }
 }
 
 /** "*ch 5, sk 3, sl st in next st; rep from * around, working last sl st in joining sl st": nothing but the closing. */

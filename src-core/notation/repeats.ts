@@ -20,7 +20,7 @@ import {
   lapsUpTo,
 } from './laps'
 import type { Lap } from './laps'
-import { endsAlike, endsInFirst, lastItems, onlyCloses, starTimes, works } from './repeat-endings'
+import { endsAlike, endsEarly, endsInFirst, lastItems, onlyCloses, starTimes, works } from './repeat-endings'
 import { cornerPlaces } from './source'
 import { isSlip } from './stitch-name'
 import type { ItemRunner } from './stitching'
@@ -339,15 +339,16 @@ const oversOf = ({ sources }: Work): number => [...sources.values()].reduce((sum
 /** "*…, dc in next 13 dc; rep from * around, ending with dc in last 11 dc": in place of the 13 where only that fits. */
 function asItEnds(work: Work, star: StarItem, rest: readonly Item[], run: ItemRunner): StarItem {
   const { repeat } = star
-  const instead = repeat && endsAlike(star)
-  if (!instead) return star
+  const ways = [endsAlike(star), endsEarly(star)].filter((way) => way !== null)
+  if (!repeat || ways.length === 0) return star
   const faults = (ended: StarItem) => {
     const trial = forkWork(work)
     runMarked(trial, ended, rest, run)
     return errorsOf(trial) - errorsOf(work) + oversOf(trial) - oversOf(work)
   }
-  const other = { ...star, repeat: { ...repeat, ending: instead } }
-  return faults(star) > 0 && faults(other) === 0 ? other : star
+  if (faults(star) === 0) return star
+  const others = ways.map((ending) => ({ ...star, repeat: { ...repeat, ending } }))
+  return others.find((other) => faults(other) === 0) ?? star
 }
 
 /** A part marked with an asterisk, as often as is said. */

@@ -150,7 +150,7 @@ export interface RepeatClause extends Span {
   readonly amountSpan: Span
 }
 export interface RepeatEnding extends Span {
-  readonly mode: 'append' | 'replace' | 'omit'
+  readonly mode: 'append' | 'replace' | 'omit' | 'early'
   readonly items: readonly Item[]
 }
 /** "then rep from * to ** once more". */

@@ -256,6 +256,27 @@ const CASES: readonly Way[] = [
     'RND 1) Magic ring, 6 sc in ring, sl st in first sc.\nRND 2) Ch 1; *3 sc in next sc, ch 7; rep from * around, sl st in first sc. (18 sc)\nRND 3) Sl st in next sc; ch 1, sc in same sc; *skip next sc, in ch-7 space work (3 hdc, 2 dc, ch 4, 2 dc, 3 hdc), skip next sc, sc in next sc*, rep between *s 5 more times, leaving off the very last sc of the last repeat; sl st in first sc. (66 sts)',
     [[6], [18, { 'ch-7': 6 }], [66, { 'ch-4': 6 }]],
   ],
+  [
+    'a repeat that ends with a piece of it',
+    'US',
+    'Rnd 1: Magic ring, 16 sc in ring, join.\nRnd 2: Ch 1, sc in first sc, *skip 1 sc, 5 dc in next sc, skip 1 sc, sc in next sc; rep from * around, ending with skip 1, sl st to first sc.',
+    [[16], [24]],
+  ],
+  [
+    'the same from the middle of it, where the place goes without saying',
+    'UK',
+    'Round 1: Magic ring, 16 dc in ring, ss.\nRound 2: 1 dc in any st, *miss 1 dc, 5 tr in next dc, miss 1 dc, 1 dc in next dc; rep from * around, ending with 5 tr, miss 1 dc, ss in first dc.',
+    [[16], [24]],
+  ],
+  [
+    'a corner that ends the last repeat, and what stood before it in the lap',
+    'US',
+    'Rnd 1: Magic ring, [sc in ring, ch 4, dc in ring, ch 4] 6 times, join.\nRnd 2: Sl st in next ch-4 sp, ch 3 (counts as dc), 3 dc in same sp, *4 dc in next ch-4 sp, (dc, ch 2, dc) in next sc, 4 dc in next ch-4 sp; rep from * around, ending with (dc, ch 2, dc) in last sc; join with sl st in top of beg ch-3. (60 dc, 6 corners)',
+    [
+      [12, { 'ch-4': 12 }],
+      [60, { 'ch-2': 6 }],
+    ],
+  ],
 ]
 
 describe('ways of writing', () => readsWays(CASES))
