@@ -77,8 +77,7 @@ export function runEvenly(work: Work, item: EvenItem, run: ItemRunner): void {
   )
   if (targets.length === 0 || made <= 0) return
   // Around a piece in rows: along the ends of its rows and its chain as well, nobody tells how many where.
-  const sides =
-    item.around === true && item.change === 'work' && work.piece.chains > 1 && made > targets.length
+  const sides = item.around === true && item.change === 'work' && work.piece.flat && made > targets.length
   if (made >= targets.length) {
     for (let at = 0; at < made; at++) {
       const own = targets[Math.floor((at * targets.length) / made)]!

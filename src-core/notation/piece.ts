@@ -13,6 +13,8 @@ export interface Piece {
   readonly rows: number
   /** Chains under the first of them that stitches stand in; 0 where it stands on something else. */
   readonly chains: number
+  /** Rows that are turned, or one along a chain: what goes around them goes along their ends as well. */
+  readonly flat: boolean
 }
 
 /** Chains that the stitches of a first row stand in. */
@@ -29,17 +31,24 @@ function chainsUnder({ elements, onto }: WorkedRound): number {
   return cells.size > 0 ? Math.max(...cells) - Math.min(...cells) + 1 + standing : 0
 }
 
+const isOpposite = ({ elements }: WorkedRound): boolean =>
+  elements.some(({ into }) => into.some(({ kind, opposite }) => kind === 'chain' && opposite))
+
 /** What was worked in rows, up to the last of the rounds so far. */
 export function pieceOf(worked: readonly WorkedRound[]): Piece {
   let rows = 0
+  let turned = false
+  let around = false
   for (let index = worked.length - 1; index >= 0; index--) {
     const round = worked[index]!
     if (round.joined) break
     rows++
+    turned ||= round.turned
+    around ||= isOpposite(round)
     const chains = chainsUnder(round)
-    if (chains > 0) return { rows, chains }
+    if (chains > 0) return { rows, chains, flat: !around && (turned || (rows === 1 && chains > 1)) }
   }
-  return { rows, chains: 0 }
+  return { rows, chains: 0, flat: false }
 }
 
 /** The ends of rows: what is worked there takes nothing of the last row. */

@@ -152,6 +152,37 @@ describe('a border round rows, whichever end it comes from', () => {
       expect(apart(base, end)).toBeLessThan(2.5 * beginning.stitchWidth)
   })
 
+  it('goes round rows that begin at a point as well, told evenly', () => {
+    const pennant = [
+      '3 sc in 2nd ch from hook',
+      ...Array.from(
+        { length: 6 },
+        (_, i) => `ch 1, turn, 2 sc in first sc, sc in next ${2 * i + 1} sc, 2 sc in last sc`,
+      ),
+      'Rnd 1: ch 1, turn, work 48 sc evenly around, join with sl st in first sc',
+    ]
+    const { located, figures } = drawn(pennant, 2)
+    const over = figures.flatMap((figure) => crossings(figure))
+    // Turning chains beside slanting ends may touch the border.
+    expect(over.filter((words) => !words.includes(' beginning '))).toEqual([])
+    expect(over.length).toBeLessThan(2)
+    expect(new Set(standing(located[7]!).map(({ element }) => element.into[0]!.kind))).toEqual(
+      new Set(['unknown']),
+    )
+  })
+
+  it('is none in a spiral round a chain: there each stitch goes into one of the round before', () => {
+    const spiral = [
+      '2 sc in 2nd ch from hook, sc in next 7 ch, 4 sc in last ch, working along opposite side of chain, sc in next 7 ch, 2 sc in last ch',
+      'work 28 sc evenly around',
+    ]
+    const { located } = drawn(spiral, 10)
+    expect(standing(located[1]!)).toHaveLength(28)
+    expect(new Set(standing(located[1]!).map(({ element }) => element.into[0]!.kind))).toEqual(
+      new Set(['stitch']),
+    )
+  })
+
   it('turns rows that begin in another color', () => {
     const { located } = drawn(rows(6), 11)
     expect(located.map(({ round }) => round.turned)).toEqual([false, true, true, true, true, true])
