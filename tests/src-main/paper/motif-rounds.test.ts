@@ -42,9 +42,11 @@ describe('the page of a motif in written rounds', () => {
     const us = wordsOf(await printed(project, 'US'))
     expect(us).toMatch(/The next one may come out [\d.,]+ (mm|cm|in) to [\d.,]+ (mm|cm|in) side to side\./)
     expect(us).toContain('Colors from the middle outward: main, color B and color C.')
-    expect(wordsOf(await printed(project, 'UK'))).toContain(
-      'Colours from the middle outward: main, colour B and colour C.',
-    )
+    const uk = wordsOf(await printed(project, 'UK'))
+    expect(uk).toContain('Colours from the middle outward: main, colour B and colour C.')
+    // Beside its round as well.
+    expect(uk).toContain('Round 2 colour B')
+    expect(uk).not.toMatch(/\bcolor\b/)
   })
 
   it('translates rounds, abbreviations and key where other terms are asked for', async () => {
