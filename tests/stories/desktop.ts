@@ -57,26 +57,41 @@ async function programToStart(): Promise<{ readonly executablePath: string; read
  */
 const ON_TEST_MACHINES = ['--no-sandbox', '--disable-gpu', '--disable-software-rasterizer']
 
+/** Longer than any start takes; what waits longer is lost by the driver (ms). */
+const START = 45_000
+
 /** Builds what is missing and starts the app on the data in `folder`, with files to open. */
 export async function startDesktop(folder: string, files: readonly string[] = []): Promise<Desktop> {
+  try {
+    return await startOnce(folder, files)
+  } catch (error) {
+    // On a busy machine the driver now and then loses a window that opens while it connects ("Cannot read properties of
+    // undefined (reading '_object')" within it), and waits for it forever. A program that does not start fails again.
+    if (!(error instanceof Error) || error.name !== 'TimeoutError') throw error
+    return startOnce(folder, files)
+  }
+}
+
+async function startOnce(folder: string, files: readonly string[]): Promise<Desktop> {
   const { executablePath, args } = await programToStart()
   const app = await _electron.launch({
     executablePath,
     args: [...args, `--user-data-dir=${folder}`, ...ON_TEST_MACHINES, ...files],
     cwd: projectRoot,
+    timeout: START,
   })
-  const window = await app.firstWindow()
-  await window.waitForFunction(() => 'petalyard' in globalThis)
-  return {
-    app,
-    window,
-    folder,
-    close: () => app.close(),
-    kill: async () => {
-      const child = app.process()
-      const ended = new Promise((resolve) => child.once('exit', resolve))
-      child.kill('SIGKILL')
-      await ended
-    },
+  const kill = async (): Promise<void> => {
+    const child = app.process()
+    const ended = new Promise((resolve) => child.once('exit', resolve))
+    child.kill('SIGKILL')
+    await ended
+  }
+  try {
+    const window = await app.firstWindow({ timeout: START })
+    await window.waitForFunction(() => 'petalyard' in globalThis, undefined, { timeout: START })
+    return { app, window, folder, close: () => app.close(), kill }
+  } catch (error) {
+    await kill()
+    throw error
   }
 }
