@@ -1,5 +1,6 @@
 /** More ways of writing that fresh hands used: each reads as its plain form does. */
-import { describe } from 'vitest'
+import { describe, expect, it } from 'vitest'
+import { readRounds } from '../../../src-core/notation/read'
 import { RING, readsWays } from './ways-of-writing'
 import type { Way } from './ways-of-writing'
 
@@ -220,10 +221,10 @@ const CASES: readonly Way[] = [
   [
     'scallops between corners',
     'US',
-    'Rnd 1: Magic ring, ch 1, [sc in ring, ch 2, sc in ring, ch 4] 4 times, join. (8 sc)\nRnd 2: Ch 1, *(3 dc, ch 2, 3 dc) in next ch-2 sp, (sc, hdc, 2 dc, hdc, sc) in next ch-4 sp; rep from * 3 times more, join. (4 scallops; 4 ch-2 sps)',
+    'Rnd 1: Magic ring, ch 1, *(sc, ch 3, sc) in ring, ch 4, sc in ring, ch 4; rep from * 3 more times, join. (12 sc)\nRnd 2: Sl st in ch-3 sp, ch 3 (counts as dc), (2 dc, ch 2, 3 dc) in same sp, (sc, hdc, 2 dc, hdc, sc) in each of next 2 ch-4 sps, *(3 dc, ch 2, 3 dc) in next ch-3 sp, (sc, hdc, 2 dc, hdc, sc) in each of next 2 ch-4 sps; rep from * twice more, join. (8 scallops; 4 ch-2 sps)',
     [
-      [8, { 'ch-2': 4, 'ch-4': 4 }],
-      [48, { 'ch-2': 4 }],
+      [12, { 'ch-3': 4, 'ch-4': 8 }],
+      [72, { 'ch-2': 4 }],
     ],
   ],
   [
@@ -280,3 +281,10 @@ const CASES: readonly Way[] = [
 ]
 
 describe('ways of writing', () => readsWays(CASES))
+
+it('takes a cluster of a chain and two legs for explained', () => {
+  const text = `Beginning cluster (beg cl): Ch 2, [yo, insert hook in same st, pull up a loop, yo and draw through 2 loops] twice, yo and draw through all 3 loops on hook.\n\n${RING}Rnd 2: Beg cl in same st, ch 2, sk next st, sc in next 10 sts, join in top of beg cl.`
+  const { findings, worked } = readRounds(text, { terms: 'US' })
+  expect(findings.map(({ code }) => code)).not.toContain('rounds/special-not-explained')
+  expect(worked[1]!.elements.find(({ standing }) => standing)!.legs).toBe(3)
+})
