@@ -293,6 +293,8 @@ export interface FitArrangement extends Holds {
   readonly wide?: WideGaps
   /** For a child: how wide across the widest opening is that stays, in mm. */
   readonly opening?: number
+  /** Of motifs with straight sides: how wide across the openings are that it leaves between them, in mm; left out where they close. */
+  readonly leaves?: number
   /** `assumed`: the grams follow from a ball band that nobody entered. */
   readonly yarns: readonly { readonly id: string; readonly grams: number; readonly assumed?: true }[]
   /** Motifs that are left over, of so many that there are. */

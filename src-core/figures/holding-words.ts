@@ -39,7 +39,18 @@ export function wideWords(wide: WideGaps | undefined, units: UnitSystem): string
 
 /** An opening under a mm across is closed by the join itself. */
 export const openingsWords = (across: Millimetres, units: UnitSystem): string =>
-  across < 1 ? 'No openings' : `Openings of up to ${formatLength(across, units)}`
+  across < 1
+    ? 'Leaves no openings between motifs'
+    : `Leaves openings of about ${formatLength(across, units)} between motifs`
+
+/** What a fit leaves open: for a child in any case, else where it is open lace though its motifs have straight sides. */
+export const leavesWords = (
+  { opening, leaves }: Pick<FitArrangement, 'opening' | 'leaves'>,
+  units: UnitSystem,
+): string => {
+  const across = opening ?? leaves
+  return across === undefined ? '' : openingsWords(across, units)
+}
 
 /** For a child: what is said of several to choose from, whose widest openings are these, in their order; null where none is for hands. */
 export function childWords(

@@ -13,6 +13,7 @@ import { blanketOf } from '../plans/layouts'
 import type { BlanketCounts } from './blanket'
 import { MOST_MOTIFS } from './constants'
 import { byHolding, evenTurn } from './candidates'
+import { closingOnesFirst } from './closing'
 import type { Wish } from './candidates'
 import { bestOf, countedOf, fitOf, laidIn, waysOf } from './fit'
 import type { WaysThere } from './fit'
@@ -21,7 +22,7 @@ import type { CutFrom } from './have-outline'
 import { largest, missOfHave, ofCount, ofMotifs, ofStash } from './have-counts'
 import type { Stash } from './have-counts'
 import { looksWorth } from './looks'
-import { differentOf, forChild, judged } from './nearness'
+import { differentOf, forChild, judged, toCloseOf } from './nearness'
 import { byPiles, motifsIn, withPiles } from './piles'
 import type { Piles } from './piles'
 import { heldAgainst } from '../progress/held-against'
@@ -62,7 +63,7 @@ export function fitHave(project: Project, have: Have, planner: Planner): Fits {
   const wish = have.like ?? proportionsOf(project, planner)
   const ways = waysOf(project, wish, planner)
   if (!ways.layout) return { arrangements: [], findings: ways.findings }
-  const { layout, tryout } = ways
+  const { layout, tryout, leavesOf } = ways
   // What is made is not cut away.
   if (layout.outlineShape && !isBegun(project)) return cutOutFits(project, have, wish, ways, planner)
   if ('count' in have) {
@@ -70,7 +71,7 @@ export function fitHave(project: Project, have: Have, planner: Planner): Fits {
     const found = bestOf(ways, (kind, rotation) => ofCount(tryout, kind, rotation, wish, count))
     const told = found.map(({ counts, off }) => {
       const laid = laidIn(project, counts)
-      return { off, fit: withMore(fitOf(counts, laid, countedOf(laid, planner), wish), have.count) }
+      return { off, fit: withMore(fitOf(counts, laid, countedOf(laid, planner), wish, leavesOf), have.count) }
     })
     return { arrangements: nearCount(sorted(told, ways)), findings: ways.findings }
   }
@@ -78,7 +79,7 @@ export function fitHave(project: Project, have: Have, planner: Planner): Fits {
     const found = bestOf(ways, (kind, rotation) => ofMotifs(tryout, kind, rotation, wish, have.motifs))
     const told = found.map(({ counts, off }) => {
       const laid = laidIn(project, counts)
-      const fit = fitOf(counts, laid, countedOf(laid, planner), wish)
+      const fit = fitOf(counts, laid, countedOf(laid, planner), wish, leavesOf)
       return { off, fit: { ...fit, left: have.motifs - fit.motifs } }
     })
     return { arrangements: sorted(told, ways), findings: ways.findings }
@@ -93,21 +94,21 @@ export function fitHave(project: Project, have: Have, planner: Planner): Fits {
   if (found.length === 0)
     return { arrangements: [], findings: [finding('layout/fit-stash', 'yarns', { yarns: listed(short) })] }
   const told = found.map(({ counts, off }) => {
-    return { off, fit: fitOf(counts, laidIn(rich, counts), stash.told(counts), wish) }
+    return { off, fit: fitOf(counts, laidIn(rich, counts), stash.told(counts), wish, leavesOf) }
   })
   return { arrangements: sorted(told, ways), findings: ways.findings }
 }
 
 /** The same of what is cut out: its outline grows and shrinks, in each arrangement that the start would offer. */
 function cutOutFits(project: Project, have: Have, wish: Wish, ways: WaysThere, planner: Planner): Fits {
-  const { layout, tryout, findings } = ways
+  const { layout, tryout, leavesOf, findings } = ways
   const looks = looksWorth(tryout, settled(project).joining.rule, wish, layout)
   const laidAll = (of: Project) => looks.map(({ candidate }) => laidIn(of, candidate.counts))
   const told = (found: readonly CutFrom[], left?: number) => {
     const best = found.reduce((most, { motifs }) => Math.max(most, motifs), left ?? 0)
     return found.map((cut) => {
       const laid = cut.project
-      const fit = fitOf(countsOf(laid)!, laid, countedOf(laid, planner), wish)
+      const fit = fitOf(countsOf(laid)!, laid, countedOf(laid, planner), wish, leavesOf)
       return {
         off: missOfCut(cut, best),
         fit: left === undefined ? fit : { ...fit, left: left - fit.motifs },
@@ -119,7 +120,7 @@ function cutOutFits(project: Project, have: Have, wish: Wish, ways: WaysThere, p
     const cuts = laidAll(project).flatMap((laid) => cutToCount(laid, count, planner).slice(0, CUT_EACH))
     const all = cuts.map((cut) => {
       const laid = cut.project
-      const fit = fitOf(countsOf(laid)!, laid, countedOf(laid, planner), wish)
+      const fit = fitOf(countsOf(laid)!, laid, countedOf(laid, planner), wish, leavesOf)
       return { off: missOfCount(cut, count), fit: withMore(fit, have.count) }
     })
     return { arrangements: nearCount(sorted(all, ways)), findings }
@@ -163,7 +164,7 @@ function shortForOne(project: Project, layout: BlanketLayout, planner: Planner):
 /** The best first, without those in which two alike meet where a round closes, if any comes out even. */
 function sorted(
   told: readonly { readonly fit: FitArrangement; readonly off: number }[],
-  { tryout, layout }: Pick<WaysThere, 'tryout' | 'layout'>,
+  { tryout, layout, leavesOf }: Pick<WaysThere, 'tryout' | 'layout' | 'leavesOf'>,
 ): FitArrangement[] {
   const turn = evenTurn(tryout, layout)
   const isEven = ({ fit }: { readonly fit: FitArrangement }) => fit.columns % turn === 0
@@ -172,7 +173,8 @@ function sorted(
     .map(({ fit, off }) => ({ fit, miss: missOfHave(off, fit.wide), ...judged(fit) }))
     .sort(byHolding)
     .map(({ fit }) => fit)
-  return forChild(differentOf(fits))
+  const different = differentOf(fits)
+  return forChild(leavesOf ? closingOnesFirst(different, (fit) => toCloseOf(fit)) : different)
 }
 
 /** The target size where there is one, else the size as it is, else a square. */

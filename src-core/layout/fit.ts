@@ -23,7 +23,8 @@ import { byHolding, countsNear, layoutOf, nearest } from './candidates'
 import type { Candidate, Rotation, Wish } from './candidates'
 import { MOST_MOTIFS } from './constants'
 import { looksWorth } from './looks'
-import { differentOf, isSameBlanket, isSameTurn, ranked } from './nearness'
+import { closingOnesFirst } from './closing'
+import { differentOf, isSameBlanket, isSameTurn, isWithinHalf, ranked } from './nearness'
 import { countPlaces } from './places'
 import { countsOf, rowsStanding } from './standing'
 import type { Depth, Kind, Tryout } from './trials'
@@ -45,8 +46,12 @@ export interface WaysThere {
   readonly tryout: Tryout
   /** How wide across the openings of counts are, where that is compared: for a child, and nothing fills them. */
   readonly openingOf?: ((counts: BlanketCounts) => Millimetres) | undefined
+  /** The same of motifs with straight sides, for whomever it is: in some rows they close, in others they do not. */
+  readonly leavesOf?: LeavesOf | undefined
   readonly findings: readonly Finding[]
 }
+
+export type LeavesOf = (counts: Omit<BlanketCounts, 'inTheRound'>) => Millimetres
 
 export function waysOf(project: Project, wish: Wish, planner: Planner): Ways {
   const layout = blanketOf(project)
@@ -83,8 +88,12 @@ export function waysOf(project: Project, wish: Wish, planner: Planner): Ways {
   }
   const isOpen = project.forChild === true && layout.fillers === undefined
   const openingOf = isOpen ? (counts: BlanketCounts) => 2 * tryout.trials.of(counts).opening() : undefined
+  const { account, rule } = tryout.trials.ground
+  const isCloseable = account.shape === 'straight' && rule.rule !== 'apart' && layout.fillers === undefined
+  const inTheRound = layout.inTheRound ?? false
+  const leavesOf: LeavesOf = (counts) => 2 * tryout.trials.of({ ...counts, inTheRound }).opening()
   const errors = findings.filter((entry) => entry.severity === 'error')
-  return { layout, tryout, openingOf, findings: errors }
+  return { layout, tryout, openingOf, leavesOf: isCloseable ? leavesOf : undefined, findings: errors }
 }
 
 /** Which of the arrangements are asked for. */
@@ -104,11 +113,11 @@ export function fitArrangements(
 ): { arrangements: FitArrangement[]; findings: readonly Finding[] } {
   const ways = waysOf(project, wish, planner)
   if (!ways.layout) return { arrangements: [], findings: ways.findings }
-  const { layout, tryout, openingOf, findings } = ways
+  const { layout, tryout, leavesOf, findings } = ways
   const motif = tryout.trials.ground.account
   const sort = (fits: readonly FitArrangement[]) =>
-    ranked(fits, { wish, outline: layout.outlineShape, motif })
-  const describe = (laid: Project) => fitOf(countsOf(laid)!, laid, countedOf(laid, planner), wish)
+    ranked(fits, { wish, outline: layout.outlineShape, motif, isTold: leavesOf !== undefined })
+  const describe = (laid: Project) => fitOf(countsOf(laid)!, laid, countedOf(laid, planner), wish, leavesOf)
   const looks = looksWorth(tryout, settled(project).joining.rule, wish, layout)
   // What is cut out may be cut out larger or smaller, as long as nothing of it is made.
   const isRecut = layout.outlineShape !== undefined && !isBegun(project)
@@ -118,12 +127,10 @@ export function fitArrangements(
   const started = isRecut
     ? [...candidates, ...besides(ways, wish, candidates)].map(recut)
     : candidates.map(({ counts }) => [describe(laidIn(project, counts))])
-  const pool = poolOf({ layout, tryout, openingOf }, (kind, rotation) =>
-    nearest(tryout, kind, rotation, wish),
-  )
+  const pool = poolOf(ways, (kind, rotation) => nearest(tryout, kind, rotation, wish), wish)
   const others = isRecut ? [] : pool.slice(0, most).map(({ counts }) => describe(laidIn(project, counts)))
   const found = differentOf(sort([...started.flat(), ...others]))
-  const present = withPresent ? presentFit(project, wish, planner) : null
+  const present = withPresent ? presentFit(project, wish, planner, leavesOf) : null
   const isThere = (fits: readonly FitArrangement[], fit: FitArrangement) =>
     fits.some((each) => isSameBlanket(each, fit))
   const sure = [...(present ? [present] : []), ...started.flatMap((fits) => fits.slice(0, 1))]
@@ -138,14 +145,14 @@ export function fitArrangements(
  * for every project of these motifs, however it is laid out now.
  */
 export function besides(
-  { layout, tryout, openingOf }: WaysThere,
+  { layout, tryout, openingOf, leavesOf }: WaysThere,
   wish: Wish,
   known: readonly Candidate[],
 ): Candidate[] {
   const { outlineShape, inTheRound } = layout
   const neutral = { ...tryout, counts: { ...tryout.counts, ...UPRIGHT, alternateRows: 'oneFewer' as const } }
   const bare = { kind: 'blanket', outlineShape, inTheRound } as const
-  const pool = poolOf({ layout: bare, tryout: neutral, openingOf }, (kind, rotation) =>
+  const pool = poolOf({ layout: bare, tryout: neutral, openingOf, leavesOf }, (kind, rotation) =>
     nearest(tryout, kind, rotation, wish),
   )
   return oneOfEach(pool, known)
@@ -161,10 +168,15 @@ export const laidIn = (project: Project, counts: BlanketCounts): Project =>
   })
 
 /** The arrangement as it is; null where nothing of it stands. */
-function presentFit(project: Project, wish: Wish, planner: Planner): FitArrangement | null {
+function presentFit(
+  project: Project,
+  wish: Wish,
+  planner: Planner,
+  leavesOf: LeavesOf | undefined,
+): FitArrangement | null {
   const counts = countsOf(project)
   const numbers = counts && countedOf(project, planner)
-  return numbers && numbers.motifs.length > 0 ? fitOf(counts, project, numbers, wish) : null
+  return numbers && numbers.motifs.length > 0 ? fitOf(counts, project, numbers, wish, leavesOf) : null
 }
 
 /** Of each kind in each rotation the best, without those of `known`. */
@@ -181,12 +193,13 @@ export const bestOf = <Found extends Candidate>(
   candidatesOf: (kind: Kind, rotation: Rotation) => readonly Found[],
 ): Found[] => poolOf(ways, candidatesOf).slice(0, OFFERED)
 
-type Compared = Pick<WaysThere, 'layout' | 'tryout' | 'openingOf'>
+type Compared = Pick<WaysThere, 'layout' | 'tryout' | 'openingOf' | 'leavesOf'>
 
-/** All candidates, the best first: of every kind of arrangement worth trying, in its own rotation and in firmer ones. */
+/** All candidates, the best first, those that close before open ones where both come near `wish`: of every kind of arrangement worth trying, in its own rotation and in firmer ones. */
 function poolOf<Found extends Candidate>(
-  { layout, tryout, openingOf }: Compared,
+  { layout, tryout, openingOf, leavesOf }: Compared,
   candidatesOf: (kind: Kind, rotation: Rotation) => readonly Found[],
+  wish?: Wish,
 ): Found[] {
   const { arrangement, inTheRound = false, outlineShape } = layout
   // As the planner took them, with every default.
@@ -217,7 +230,16 @@ function poolOf<Found extends Candidate>(
   const usual = within('usual')
   const isJoined = tryout.trials.ground.rule.rule !== 'apart'
   const candidates = isJoined && !usual.some((each) => each.holds) ? within('fine') : usual
-  const sorted = unlike(candidates.sort(byHolding))
+  const best = unlike(candidates.sort(byHolding))
+  const { overTips } = tryout.trials.ground.account
+  const sorted = leavesOf
+    ? closingOnesFirst(best, ({ counts, holds }) => ({
+        holds,
+        gapes: tryout.trials.of(counts).wide !== null,
+        leaves: leavesOf(counts),
+        isNear: wish !== undefined && isWithinHalf(errorOf(tryout.size(counts), wish), overTips),
+      }))
+    : best
   return openingOf
     ? closedForChild(sorted, (one) => ({ holds: one.holds, opening: openingOf(one.counts) }))
     : sorted
@@ -285,7 +307,14 @@ export const countedOf = (project: Project, planner: Planner): PlanNumbers =>
   planner.numbers(project) ?? planner.plan(project)
 
 /** What a blanket that is laid out in these counts comes to, against a wish. */
-export function fitOf(counts: BlanketCounts, laid: Project, plan: PlanNumbers, wish: Wish): FitArrangement {
+export function fitOf(
+  counts: BlanketCounts,
+  laid: Project,
+  plan: PlanNumbers,
+  wish: Wish,
+  leavesOf: LeavesOf | undefined,
+): FitArrangement {
+  const leaves = leavesOf?.(counts) ?? 0
   const { arrangement, columns, rows, rings, alternateRows, turn, alternateTurn } = counts
   const size = { width: plan.size.width, height: plan.size.height }
   const outline = blanketOf(laid)?.outlineShape
@@ -295,11 +324,12 @@ export function fitOf(counts: BlanketCounts, laid: Project, plan: PlanNumbers, w
     pieces: plan.pieces,
     single: plan.single,
     size,
-    error: { width: size.width - wish.width, height: size.height - wish.height },
+    error: errorOf(size, wish),
     motifs: plan.counts.motifs,
     ...(plan.counts.joins !== undefined && { joins: plan.counts.joins }),
     ...(plan.counts.wide && { wide: plan.counts.wide }),
     ...(plan.opening !== undefined && { opening: plan.opening }),
+    ...(leaves > 0 && { leaves }),
     yarns: plan.yarns.map((need) => ({
       id: need.id,
       grams: need.grams.expected,
@@ -307,6 +337,11 @@ export function fitOf(counts: BlanketCounts, laid: Project, plan: PlanNumbers, w
     })),
   }
 }
+
+const errorOf = (size: Wish, wish: Wish): FitArrangement['error'] => ({
+  width: size.width - wish.width,
+  height: size.height - wish.height,
+})
 
 const outlineSize = ({ size, height }: OutlineShape): NonNullable<FitArrangement['outline']> => ({
   ...(size !== undefined && { size }),

@@ -6,6 +6,7 @@ import { closedForChild } from '../joins/for-child'
 import { holds } from '../joins/holding'
 import type { Millimetres } from '../units/quantity'
 import { byHolding, missOf } from './candidates'
+import { closingOf, closingOnesFirst } from './closing'
 import type { Wish } from './candidates'
 import { periodOf } from './trials'
 
@@ -15,6 +16,8 @@ export interface Measure {
   readonly outline: OutlineShape | undefined
   /** Of the blanket. */
   readonly motif: MotifAccount
+  /** Whether fits say what they leave open. */
+  readonly isTold: boolean
 }
 
 /**
@@ -37,14 +40,13 @@ function closes({ arrangement, turn, alternateTurn }: FitArrangement, motif: Mot
 }
 
 /**
- * Squares and octagons begin in straight rows, side on side, wherever these hold and come within half a motif of the
- * size: other rows of them are nearer by as much as counts allow, but that is how they are laid (common practice, no
- * source). The rest keeps its order.
+ * Of all that close, squares and octagons begin in straight rows, side on side, wherever these hold and come within half
+ * a motif of the size: that is how they are laid (common practice, no source). The rest keeps its order.
  */
 function usualFirst(fits: readonly FitArrangement[], motif: MotifAccount): FitArrangement[] {
   const isUsual = (fit: FitArrangement): boolean => {
     const { holds, gapes } = judged(fit)
-    return holds && !gapes && isNear(fit, motif.overTips) && closes(fit, motif)
+    return holds && !gapes && isWithinHalf(fit.error, motif.overTips) && closes(fit, motif)
   }
   const usual = closingRows(motif) === 'straight-rows' ? fits.find(isUsual) : undefined
   return usual ? [usual, ...fits.filter((fit) => fit !== usual)] : [...fits]
@@ -62,8 +64,14 @@ export const judged = (fit: FitArrangement) => ({
   gapes: gapesMostly(fit.wide),
 })
 
+/** By what it is compared which of several closes between its motifs; without `overTips` none is near to a size. */
+export const toCloseOf = (fit: FitArrangement, overTips?: Millimetres, leaves = fit.leaves ?? 0) => ({
+  ...{ holds: judged(fit).holds, gapes: fit.wide !== undefined, leaves },
+  isNear: overTips !== undefined && isWithinHalf(fit.error, overTips),
+})
+
 /** Whether a size is met to half a motif: an even edge is worth no more than that. */
-const isNear = ({ error }: FitArrangement, overTips: Millimetres): boolean =>
+export const isWithinHalf = (error: FitArrangement['error'], overTips: Millimetres): boolean =>
   Math.max(Math.abs(error.width), Math.abs(error.height)) <= overTips / 2
 
 /** Rows after which the steps of an edge that runs evenly come again: "1, 3, 1, 3" is as regular as "2, 2" (ours). */
@@ -85,18 +93,22 @@ export function crookedSteps(lengths: readonly number[], outline: OutlineShape |
 
 /**
  * The best first: what holds, what closes without a gap at most joins, what comes nearer, and of what comes as near the
- * one with most joins for each motif. Squares begin in straight rows (`usualFirst`). Of what is cut out, rows
- * in which straight sides close, and edges that run evenly, go before what comes nearer within half a motif.
+ * one with most joins for each motif. Of motifs with straight sides what closes between them goes before open lace, and
+ * squares begin in straight rows (`usualFirst`). Of what is cut out, rows in which straight sides close, and edges that
+ * run evenly, go before what comes nearer within half a motif.
  */
 export const ranked = (fits: readonly FitArrangement[], measure: Measure): FitArrangement[] => {
-  const { wish, outline, motif } = measure
-  const closing = outline && closingRows(motif)
+  const { wish, outline, motif, isTold } = measure
+  const rows = outline && closingRows(motif)
+  const toClose = (fit: FitArrangement) => toCloseOf(fit, motif.overTips)
+  const closing = outline && isTold ? closingOf(fits, toClose) : null
+  const isOpen = (fit: FitArrangement) => fit.arrangement !== rows || closing?.includes(fit) === false
   const judgedFits = fits.map((fit) => ({
     fit,
     ...judged(fit),
     miss: missOf(fit.size, wish),
-    near: outline ? Number(!isNear(fit, motif.overTips)) : 0,
-    open: closing && fit.arrangement !== 'rings' ? Number(fit.arrangement !== closing) : 0,
+    near: outline ? Number(!isWithinHalf(fit.error, motif.overTips)) : 0,
+    open: rows && fit.arrangement !== 'rings' ? Number(isOpen(fit)) : 0,
     crooked: crookedSteps(fit.lengths ?? [], outline),
   }))
   judgedFits.sort(
@@ -112,7 +124,8 @@ export const ranked = (fits: readonly FitArrangement[], measure: Measure): FitAr
     (fit) => fit,
     wish,
   )
-  return forChild(outline ? sorted : usualFirst(sorted, motif))
+  if (outline) return forChild(sorted)
+  return forChild(usualFirst(isTold ? closingOnesFirst(sorted, toClose) : sorted, motif))
 }
 
 /** M32: for a child, those through whose openings no hand fits first; what a plan for nobody small does not tell, stays. */

@@ -11,12 +11,14 @@ import { blanketOf } from '../plans/layouts'
 import { outlineToward } from '../ways/outline'
 import type { Planner } from '../plans/planner'
 import { layoutOf } from './candidates'
+import { closingOnesFirst } from './closing'
 import type { Wish } from './candidates'
 import type { BlanketCounts } from './blanket'
 import { besides, fitOf, waysOf } from './fit'
+import type { WaysThere } from './fit'
 import { looksOf } from './looks'
 import type { Look } from './looks'
-import { closedFirst, ranked } from './nearness'
+import { closedFirst, ranked, toCloseOf } from './nearness'
 import { countsOf } from './standing'
 import type { Depth } from './trials'
 
@@ -95,16 +97,30 @@ export function proposeArrangements(
   const order = outline
     ? ranked(
         proposals.map(({ fit }) => fit),
-        { wish, outline, motif },
+        { wish, outline, motif, isTold: false },
       )
     : []
   const sorted = outline
     ? [...proposals].sort((a, b) => order.indexOf(a.fit) - order.indexOf(b.fit))
-    : closedFirst(proposals, ({ fit }) => fit, wish)
+    : closingFirst(
+        closedFirst(proposals, ({ fit }) => fit, wish),
+        first,
+      )
   const offered = project.forChild
     ? closedForChild(sorted, ({ fit, opening }) => ({ holds: holds(fit), opening }))
     : sorted
   return { proposals: offered.slice(0, most), failed, findings: first.findings }
+}
+
+/** Of motifs with straight sides those that close begin. */
+const closingFirst = (
+  proposals: readonly Proposal[],
+  { leavesOf, tryout }: WaysThere,
+): readonly Proposal[] => {
+  const { overTips } = tryout.trials.ground.account
+  return leavesOf
+    ? closingOnesFirst(proposals, ({ fit, opening }) => toCloseOf(fit, overTips, opening))
+    : proposals
 }
 
 /** What is proposed: counts in a rotation, under a way of joining. */
@@ -169,7 +185,7 @@ function propose(project: Project, { candidate, rule }: Chosen, planner: Planner
     rings: Math.min(counts.rings, PIECE.rings),
   })
   return {
-    fit: fitOf(countsOf(laid) ?? counts, laid, plan, wish),
+    fit: fitOf(countsOf(laid) ?? counts, laid, plan, wish, undefined),
     rule,
     points: plan.joins.length,
     opening: (plan.fillers.length > 0 ? plan.opening : undefined) ?? 2 * (plan.holes[0]?.radius ?? 0),

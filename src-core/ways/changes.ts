@@ -24,10 +24,9 @@ import type { Size } from './size'
 import { SIDES, offBy } from './size'
 import * as words from './words'
 
-export interface Change {
+export interface Change extends words.FabricChange {
   readonly kind: WayKind
   readonly words: string
-  readonly fabric?: string
   readonly edit: (project: Project) => Project
 }
 
@@ -128,7 +127,7 @@ function chainSteps(project: Project): Change[] {
     .map((bridgeChains) => ({
       kind: 'joining',
       words: words.chainsWay(bridgeChains),
-      fabric: bridgeChains > now ? words.JOINING_FABRIC : words.CLOSER_FABRIC,
+      fabric: bridgeChains > now ? 'open' : 'closer',
       edit: (before) => ({ ...before, joining: { ...before.joining, rule: 'bridge', bridgeChains } }),
     }))
 }
@@ -161,7 +160,7 @@ function hookSteps(project: Project): Change[] {
     .map((other) => ({
       kind: 'hook',
       words: words.hookWay(other, hook),
-      fabric: words.fabricWords(other / hook),
+      factor: other / hook,
       edit: (before) => scaledAll(before, other / hook, other),
     }))
 }
@@ -175,18 +174,24 @@ function roundSteps(project: Project): Change[] {
       kind: 'round',
       words: words.roundWay(more),
       // What was measured was another motif.
-      ...(motif?.kind === 'rounds' && motif.measured && { fabric: words.ROUND_FABRIC }),
+      ...(motif?.kind === 'rounds' && motif.measured && { fabric: 'other-rounds' as const }),
       edit: (before) => ({ ...before, motifs: changed?.motifs }),
     }
     return changed ? [change] : []
   })
 }
 
-/** All slides of a project towards a size. */
-export function slidesOf(project: Project, tryout: Tryout, wish: WishedSize, planner: Planner): Slide[] {
+/** All slides of a project towards a size; `after`: what was changed of it before. */
+export function slidesOf(
+  project: Project,
+  tryout: Tryout,
+  wish: WishedSize,
+  planner: Planner,
+  after?: WayKind,
+): Slide[] {
   const slides = [blockingSlide(project, tryout, wish)]
   if (isBegun(project)) return slides
-  slides.push(gaugeSlide(project, tryout, wish, planner))
+  slides.push(gaugeSlide(project, tryout, wish, planner, after))
   if (settled(project).joining.rule === 'apart') slides.push(gapSlide(project, tryout, wish, planner))
   return slides
 }
@@ -214,7 +219,7 @@ function blockingSlide(project: Project, tryout: Tryout, wish: WishedSize): Slid
       change: {
         kind: 'blocking',
         words: words.blockingWay(factors.width, factors.height),
-        fabric: words.blockingFabric(speechOf(project)),
+        fabric: 'blocked',
         edit: (before) => withBlanket(before, { blocking: { ...blocking, ...factors } }),
       },
     }
@@ -226,15 +231,21 @@ const rounded = (value: number, parts: number): number => Math.round(value * par
 /** How far a gauge is moved to see what it does: sizes follow it in a straight line. */
 const TRIED = { gauge: 0.02, gap: 10 } as const
 
-function gaugeSlide(project: Project, tryout: Tryout, wish: WishedSize, planner: Planner): Slide {
+function gaugeSlide(
+  project: Project,
+  tryout: Tryout,
+  wish: WishedSize,
+  planner: Planner,
+  after: WayKind | undefined,
+): Slide {
   const motif = knownSize(tryout.trials.ground.account)
   return straight(tryout, planner.tryout(scaledAll(project, 1 + TRIED.gauge)), TRIED.gauge, wish, (by) => {
     if (Math.abs(by) > WAYS.gauge) return null
     const factor = rounded(1 + by, 1e5)
     return {
       kind: 'gauge',
-      words: words.gaugeWay(factor, motif * factor, speechOf(project)),
-      fabric: words.fabricWords(factor),
+      words: words.gaugeWay(factor, motif * factor, speechOf(project), after),
+      factor,
       edit: (before) => scaledAll(before, factor),
     }
   })
@@ -250,7 +261,7 @@ function gapSlide(project: Project, tryout: Tryout, wish: WishedSize, planner: P
     return {
       kind: 'joining',
       words: words.gapWay(gap, speechOf(project)),
-      fabric: gap > now ? words.JOINING_FABRIC : words.CLOSER_FABRIC,
+      fabric: gap > now ? 'open' : 'closer',
       edit: withGap(gap),
     }
   })

@@ -21,6 +21,7 @@ import { rowsStanding } from '../layout/standing'
 import type { Tryout } from '../layout/trials'
 import { blanketOf } from '../plans/layouts'
 import type { Planner } from '../plans/planner'
+import { settled } from '../settled'
 import { isUsableOrZero } from '../units/usable'
 import { keepsMade, slidesOf, stepsOf, withCounts } from './changes'
 import type { Change } from './changes'
@@ -29,7 +30,7 @@ import { differences, withEdit } from './edit'
 import { errorOf, offBy } from './size'
 import { outlineSteps } from './outline'
 import type { Size } from './size'
-import { countWay } from './words'
+import { countWay, fabricWords } from './words'
 
 export interface WaysToSize {
   readonly ways: readonly SizeWay[]
@@ -138,7 +139,7 @@ function candidatesOf(ground: Ground): Candidate[] {
     counts.map((each) => told([step], each, tried.size(each)))
   /** A step, and then as finely as the size asks for. */
   const further = ({ step, changed, tried, counts }: Stepped): Candidate[] =>
-    slidesOf(changed, tried, wish, planner).flatMap((slide) =>
+    slidesOf(changed, tried, wish, planner, step.kind).flatMap((slide) =>
       counts.flatMap((each) => {
         const found = slide(each)
         return found ? [told([step, found.change], each, found.size)] : []
@@ -238,7 +239,7 @@ function wayOf(
   const { changes, counts, isRecounted } = candidate
   const edited = changes.reduce((before, { edit }) => edit(before), project)
   const changed = withCounts(edited, present, counts, changes.some(movesOutline))
-  const fabric = [...new Set(changes.flatMap((change) => change.fabric ?? []))].join(' ')
+  const fabric = fabricWords(changes, settled(project))
   const edit = differences(project, changed)
   const told = tellOf(withEdit(project, edit), planner)
   const madeOf = ({ progress: { made, others } }: Told) => made + others

@@ -1,6 +1,6 @@
 /** What ways to a size are called. */
 import type { Terms, UnitSystem } from '../../shared-types/project'
-import type { SizeWay, WishedSize } from '../../shared-types/ways'
+import type { SizeWay, WayKind, WishedSize } from '../../shared-types/ways'
 import { counted } from '../figures/words'
 import type { BlanketCounts } from '../layout/blanket'
 import { saying } from '../stitches/spelling'
@@ -23,6 +23,14 @@ import type { Size } from './size'
 export interface Speech {
   readonly units: UnitSystem
   readonly terms: Terms
+}
+
+/** What a change does to the fabric, besides making every stitch larger by a factor. */
+export interface FabricChange {
+  /** Of every stitch. */
+  readonly factor?: number
+  /** `other-rounds`: a motif that was measured gets others. */
+  readonly fabric?: 'open' | 'closer' | 'blocked' | 'other-rounds'
 }
 
 const percent = (share: number): string => `${formatNumber(Math.abs(share) * 100, 1)} %`
@@ -61,9 +69,15 @@ export function blockingWay(wider: number, longer: number): string {
   return told ? `block ${told}` : 'block without stretching'
 }
 
-export const gaugeWay = (factor: number, motif: Millimetres, { units, terms }: Speech): string =>
-  `${terms === 'US' ? 'gauge' : 'tension'} ${percent(factor - 1)} ${factor > 1 ? 'looser' : 'tighter'}, ` +
-  `motifs of ${formatFineLength(motif, units)}`
+/** `after`: what is changed with it. Of another hook the gauge is looser or tighter than that hook gives. */
+export const gaugeWay = (
+  factor: number,
+  motif: Millimetres,
+  { units, terms }: Speech,
+  after?: WayKind,
+): string =>
+  `${terms === 'US' ? 'gauge' : 'tension'} ${percent(factor - 1)} ${factor > 1 ? 'looser' : 'tighter'}` +
+  `${after === 'hook' ? ' with it' : ''}, motifs of ${formatFineLength(motif, units)}`
 
 export const outlineWay = ({ width, height }: Size, isBoth: boolean, units: UnitSystem): string =>
   `outline ${isBoth ? formatSize(width, height, units) : `${formatLength(width, units)} wide`}`
@@ -73,13 +87,36 @@ export const hookWay = (hook: Millimetres, before: Millimetres): string =>
 
 export const roundWay = (more: boolean): string => `one ${more ? 'more' : 'fewer'} round in the motif`
 
-/** Said where a motif that was measured gets other rounds. */
-export const ROUND_FABRIC = 'Its size is worked out from the one you measured: make one and measure it.'
+/** Share by which a hook and a gauge that make up for each other leave the fabric what it is (ours). */
+const SAME_GAUGE = 0.005
 
-/** What another gauge does to the fabric. */
-export const fabricWords = (factor: number): string =>
-  (factor > 1 ? 'Looser, more open fabric with a softer drape.' : 'Denser, firmer fabric with less drape.') +
-  ' Only a swatch shows the real size.'
+/**
+ * What all that is changed does to the fabric, said once: another hook and another gauge are one factor on every
+ * stitch, however they add up, and nothing else says more of it. Empty where it stays.
+ */
+export function fabricWords(changes: readonly FabricChange[], speech: Speech): string {
+  const factors = changes.flatMap(({ factor }) => factor ?? [])
+  const factor = factors.reduce((all, each) => all * each, 1)
+  const is = (fabric: FabricChange['fabric']) => changes.some((change) => change.fabric === fabric)
+  const gauge =
+    Math.abs(factor - 1) < SAME_GAUGE
+      ? 'Fabric and drape about as now.'
+      : factor > 1
+        ? 'Looser, more open fabric with a softer drape.'
+        : 'Denser, firmer fabric with less drape.'
+  const drape = (more: string) => (factors.length > 0 ? '' : `, ${more}`)
+  return [
+    ...(factors.length > 0 ? [`${gauge} Only a swatch shows the real size.`] : []),
+    ...(is('open') ? [`More open between the motifs${drape('with a softer drape')}.`] : []),
+    ...(is('closer') ? [`Less open between the motifs${drape('and firmer')}.`] : []),
+    ...(is('blocked')
+      ? [`Stretched a little. Some ${speech.terms === 'US' ? 'fibers' : 'fibres'} relax again in the wash.`]
+      : []),
+    ...(is('other-rounds')
+      ? ['Its size is worked out from the one you measured: make one and measure it.']
+      : []),
+  ].join(' ')
+}
 
 /** Said where something is made: what is no way for that. */
 export const MADE_STAYS =
@@ -87,11 +124,6 @@ export const MADE_STAYS =
 
 /** Said where stitches and joins stay what they are. */
 export const SAME_FABRIC = 'Fabric and drape as now.'
-
-export const JOINING_FABRIC = 'More open between the motifs, with a softer drape.'
-export const CLOSER_FABRIC = 'Less open between the motifs, and firmer.'
-export const blockingFabric = ({ terms }: Speech): string =>
-  `Stretched a little: more open. Some ${terms === 'US' ? 'fibers' : 'fibres'} relax again in the wash.`
 
 /** "120 cm wide", "90 × 120 cm". */
 export function wishWords({ width, height }: WishedSize, units: UnitSystem): string {

@@ -70,6 +70,9 @@ const ORDINALS = ['first', 'second', 'third', 'fourth'] as const
 /** A card is closer to the size asked for where it misses so much less of it: |Δw|/W + |Δh|/H. */
 const CLOSER = 0.005
 
+/** mm: openings that are wider by less are none to speak of. */
+const LACE = 4
+
 /** Why the closest to the size does not stand first; null where it does. */
 export function orderWords({ proposals }: Proposals, isForChild = false): string | null {
   const misses = proposals.map(({ fit: { size, error } }) =>
@@ -85,6 +88,8 @@ export function orderWords({ proposals }: Proposals, isForChild = false): string
     return `The ${nth} is closest to your size.`
   if (other.fit.wide && !first.fit.wide)
     return `What lies closed comes first; the ${nth} is closest to your size.`
+  if (other.plan.motif?.shape === 'straight' && other.opening >= first.opening + LACE)
+    return `What closes between motifs comes first; the ${nth} is closest to your size.`
   const joined = ({ points, fit }: Proposal) => points / Math.max(1, fit.motifs)
   const each = (one: Proposal) => formatNumber(joined(one), 1)
   return joined(first) > joined(other)

@@ -5,7 +5,7 @@ import {
   apartWords,
   childWords,
   holdingWords,
-  openingsWords,
+  leavesWords,
   rotationWords,
   wideWords,
 } from '../../../src-core/figures/holding-words'
@@ -60,7 +60,7 @@ export function fitReport(
       ...paragraph(`${facts.join('; ')}.`, '  '),
       ...(isJoined ? paragraph(`${capital(holdingWords(fit))}.`, '  ') : []),
       ...(fit.wide ? paragraph(`${capital(wideWords(fit.wide, units))}.`, '  ') : []),
-      ...(fit.opening === undefined ? [] : paragraph(`${openingsWords(fit.opening, units)}.`, '  ')),
+      ...[leavesWords(fit, units)].flatMap((told) => (told ? paragraph(`${told}.`, '  ') : [])),
     ]
   })
   const heading =

@@ -284,11 +284,15 @@ describe('fit', () => {
     const asked = ['--width', '900', '--height', '1100']
     const told = (await petalyard('fit', await writeProject({ ...of, forChild: true }), ...asked)).out
     expect(told).toMatch(/For a child, what has no openings of 25 mm or more comes first: small hands/)
-    const wide = [...told.matchAll(/Openings of up to ([\d.]+) mm/g)].map(([, mm]) => Number(mm) >= 25)
+    const wide = [...told.matchAll(/Leaves openings of about ([\d.]+) mm/g)].map(([, mm]) => Number(mm) >= 25)
     expect(wide[0]).toBe(false)
     expect(wide.at(-1)).toBe(true)
     const plain = (await petalyard('fit', await writeProject(of), ...asked)).out
-    expect(plain).not.toMatch(/openings/i)
+    // For nobody small their rows decide; squares of their sides, 100 / (1 + √2) mm, stay open between them.
+    expect(plain).not.toMatch(/small hands/)
+    expect(plain).toMatch(
+      /^\nstraight rows[^\n]*\n(?: {2}.*\n)*? {2}Leaves openings of about 41\.4 mm between motifs\./m,
+    )
   })
 
   it('takes the size wished for in the project where none is given', async () => {

@@ -69,7 +69,9 @@ describe('the start', () => {
     )
     await screen.findByText(/^For a child, what has no openings of 25 mm or more comes first/)
     const [first] = screen.getAllByRole('radio', { name: /join points/ })
-    expect(first!.closest('label')!.textContent).toMatch(/Openings of up to (?:1\d|2[0-4])(?:\.\d)? mm/)
+    expect(first!.closest('label')!.textContent).toMatch(
+      /Leaves openings of about (?:1\d|2[0-4])(?:\.\d)? mm/,
+    )
     expect((await start()).forChild).toBe(true)
     await fireEvent.click(child())
     expect((await start()).forChild).toBeUndefined()
