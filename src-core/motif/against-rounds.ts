@@ -14,6 +14,7 @@ import { formatNumber } from '../units/format'
 import type { Millimetres } from '../units/quantity'
 import { MEASURED_SPREAD, MOST_GROWTH } from './constants'
 import { layingOf, readingsOf, rulerWords } from './ruler'
+import { ruling } from './ruling'
 
 /** Two sizes of one kind, in mm as a ruler shows them, before blocking where it was measured so. */
 interface Compared {
@@ -32,7 +33,7 @@ export function comparedSizes(measured: MeasuredSizes, own: Circles, expected: C
     const { lead: what } = rulerWords(laying, 'US')
     return { what: spelledValue(what), measured: lead(own), expected: lead(expected) }
   }
-  const isTips = (measured.overTips ?? measured.pointToPoint ?? 0) > 0 || own.shape === 'round'
+  const isTips = own.shape === 'round' || ruling(measured, own.shape, 'tips') !== undefined
   const [one, other] = isTips ? [own.overTips, expected.overTips] : [own.overValleys, expected.overValleys]
   const what = own.shape === 'round' ? 'across' : isTips ? 'point to point' : 'side to side'
   return { what, measured: one, expected: other }

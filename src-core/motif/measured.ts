@@ -23,6 +23,7 @@ import {
 import { isFromRounds } from './from-rounds'
 import { areStated, statedSpread } from './stated'
 import { isOdd, layingOf, rulerWords } from './ruler'
+import { MEASURES } from './ruling'
 import { sizedOutline, tracedAnchors, tracedOutline } from './traced'
 import { leafOutline, leafWidest, petalOutline, roundOutline, sidedOutline } from './outlines'
 
@@ -88,17 +89,15 @@ function knownFrom(
   motif: MeasuredMotif,
   terms: Terms,
 ): { readonly provenance: MotifAccount['provenance']; readonly spread: number } {
-  const isMeasured = !LEADS.some((name) => motif[name] !== undefined && isFromRounds(motif, name))
-  if (areStated(motif, motif, LEADS))
+  const leads = [MEASURES[motif.outline][0]!]
+  const isMeasured = !leads.some((name) => motif[name] !== undefined && isFromRounds(motif, name))
+  if (areStated(motif, motif, leads))
     return { provenance: 'stated', spread: statedSpread(resolveGauge(motif.gauge, terms)) }
   if (isMeasured) return { provenance: measuredOrAimed(motif), spread: MEASURED_SPREAD }
   const gauge = resolveGauge(motif.gauge, terms)
   if (!gauge.roundsMeasure) return gauge
   return { provenance: 'gauge', spread: scaleGauge(gauge, 1).spread }
 }
-
-/** The measures that a motif is known by, one for each kind of outline. */
-const LEADS = ['overTips', 'across', 'sideToSide', 'length'] as const
 
 /** Reads and checks the measures of one motif, collecting findings. */
 class MeasureReader {

@@ -140,7 +140,7 @@ function proposalOf(
     at: fact.at,
     label: labelOf(fact, terms),
     value: valueWords(fact, units),
-    now: project && motif ? nowWords(fact, project, motif) : null,
+    now: project && motif ? nowWords(fact, project, motif, shape) : null,
     change: changeWords(fact, terms),
     sets: setsOf(fact, shape),
     field: fieldOf(fact),

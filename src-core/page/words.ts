@@ -1,6 +1,8 @@
 /** Words for what a page proposes. */
+import type { MotifAccount } from '../../shared-types/plan'
 import type { Motif, Project, StitchGauge, Terms, UnitSystem } from '../../shared-types/project'
 import { capital, counted, listed, plural } from '../figures/words'
+import { leading } from '../motif/ruling'
 import { laidBlanketOf } from '../plans/layouts'
 import { settled, withGauge } from '../settled'
 import { termWord } from '../stitches/terms'
@@ -106,7 +108,12 @@ export function valueWords(fact: PageFact, units: UnitSystem): string {
 }
 
 /** What the project has where it would go; null where there is nothing. */
-export function nowWords(fact: PageFact, project: Project, motif: Motif): string | null {
+export function nowWords(
+  fact: PageFact,
+  project: Project,
+  motif: Motif,
+  shape: MotifAccount['shape'] | null,
+): string | null {
   const { units } = settled(project)
   const gauge = withGauge(motif, project.gauge).gauge ?? {}
   switch (fact.kind) {
@@ -132,10 +139,10 @@ export function nowWords(fact: PageFact, project: Project, motif: Motif): string
           ? `${formatLength(target.width, units)} × ${formatLength(target.height, units)}`
           : null
       }
+      const key = leading(motif, shape ?? undefined)
       const measured = (motif.kind === 'rounds' ? motif.measured : motif) ?? {}
-      const keys = ['overTips', 'across', 'sideToSide', 'pointToPoint', 'length'] as const
-      const key = keys.find((one) => (measured[one] ?? 0) > 0)
-      return key === undefined ? null : formatLength(measured[key]!, units)
+      const now = key ? measured[key] : undefined
+      return now === undefined ? null : formatLength(now, units)
     }
     case 'piece':
       return `counted with ${motif.name ?? motif.id}, in neither its size nor its yarn`

@@ -11,7 +11,9 @@ import { kindOf } from '../kinds/kinds'
 import { stepped } from './steps'
 import { kitOf, patchKit } from './edits/kit'
 import { blanketOf } from './edits/layout'
-import { MEASURES, mainMotif, measureOf, setMeasure } from './edits/motif'
+import { accountOf } from '../../src-core/accounts'
+import { leading } from '../../src-core/motif/ruling'
+import { mainMotif, measureOf, setMeasure } from './edits/motif'
 import type { MeasureKey } from './edits/motif'
 import { settled } from '../../src-core/settled'
 
@@ -99,13 +101,9 @@ export function sentenceParts(project: Project, plan: Plan): Part[] {
 export function leadingKey(project: Project): { id: string; key: MeasureKey; value: number } | null {
   const motif = mainMotif(project)
   if (!motif) return null
-  const keys: readonly MeasureKey[] =
-    motif.kind === 'measured' ? MEASURES[motif.outline] : ['overTips', 'across', 'sideToSide']
-  for (const key of keys) {
-    const value = measureOf(motif, key)
-    if (value !== undefined) return { id: motif.id, key, value }
-  }
-  return null
+  const key = leading(motif, accountOf(project, motif).account?.shape)
+  const value = key ? measureOf(motif, key) : undefined
+  return key && value !== undefined ? { id: motif.id, key, value } : null
 }
 
 /** What an arrow key does on a part; `steps` up or right (more), or down and left. Null where it does nothing. */

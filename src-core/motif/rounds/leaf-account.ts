@@ -1,4 +1,5 @@
 /** The account of a leaf: rounds on a foundation chain that is worked along on both sides. */
+import { ruling } from '../ruling'
 import { againstRounds } from '../against-rounds'
 import { measuredOrAimed } from '../measured'
 import { areStated, statedFindings, statedSpread } from '../stated'
@@ -50,13 +51,15 @@ export function leafAccount(
   const [length, width] = rows > 0 ? [high, along] : [along, high]
   const measured = motif.measured
   const grown = measured?.blocked === false ? 1 + context.growth : 1
+  const by = [ruling(measured ?? {}, 'leaf', 'tips'), ruling(measured ?? {}, 'leaf', 'dips')] as const
   const own = {
-    length: (measured?.length ?? measured?.overTips ?? 0) * grown || length,
-    width: (measured?.width ?? measured?.overValleys ?? 0) * grown || width,
+    length: ((by[0] && measured?.[by[0]]) ?? 0) * grown || length,
+    width: ((by[1] && measured?.[by[1]]) ?? 0) * grown || width,
   }
   const ruled = own.length !== length || own.width !== width
   const common = tallest(read.worked)
-  const isStated = ruled && areStated(motif, measured ?? {}, ['length', 'overTips', 'width', 'overValleys'])
+  const named = by.flatMap((name) => name ?? [])
+  const isStated = ruled && areStated(motif, measured ?? {}, named)
   const spread = !ruled ? sizeSpread(gauge, common) : isStated ? statedSpread(gauge, common) : MEASURED_SPREAD
   const [known, expected] = own.length !== length ? [own.length, length] : [own.width, width]
   const what = own.length !== length ? 'long' : 'wide'

@@ -1,4 +1,6 @@
 /** The shape that located rounds make, and the measure of a finished motif that rules it (M11, M15, M16, M18). */
+import { ruling } from '../ruling'
+import type { Circle } from '../ruling'
 import type { Anchor, MotifAccount } from '../../../shared-types/plan'
 import type { Hand, RoundShape, RoundsMotif } from '../../../shared-types/project'
 import { ROUND_SHAPES } from '../../../shared-types/project'
@@ -158,12 +160,9 @@ export function calibrateSize(
 ) {
   const measured = motif.measured
   const grown = measured?.blocked === false ? 1 + growth : 1
-  const tips =
-    (measured?.overTips ??
-      measured?.pointToPoint ??
-      (shape.shape === 'round' ? measured?.across : undefined) ??
-      0) * grown
-  const valleys = (measured?.overValleys ?? measured?.sideToSide ?? 0) * grown
+  const rules = (circle: Circle) => measured && ruling(measured, shape.shape, circle)
+  const by = [rules('tips'), rules('dips')] as const
+  const [tips, valleys] = by.map((name) => (name ? measured![name]! : 0) * grown) as [number, number]
   if (!(tips > 0 || valleys > 0)) return { shape, ratio: null, isStated: false, findings: [] }
   const outerFactor = tips > 0 ? tips / shape.overTips : valleys / shape.overValleys
   const innerFactor = valleys > 0 ? valleys / shape.overValleys : outerFactor
@@ -179,10 +178,11 @@ export function calibrateSize(
     return { ...p, x: (p.x * target) / radius, y: (p.y * target) / radius }
   }
   const percent = (outerFactor - 1) * 100
-  const isStated = areStated(motif, measured ?? {}, [
-    ...(['overTips', 'pointToPoint', 'overValleys', 'sideToSide'] as const),
-    ...(shape.shape === 'round' ? (['across'] as const) : []),
-  ])
+  const isStated = areStated(
+    motif,
+    measured ?? {},
+    by.flatMap((name) => name ?? []),
+  )
   const hasGauge = gauge.provenance !== 'rule-of-thumb'
   const [known, expected] = tips > 0 ? [tips, shape.overTips] : [valleys, shape.overValleys]
   const own = { ...shape, overTips: 2 * to[1], overValleys: 2 * to[0] }

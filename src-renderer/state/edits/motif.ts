@@ -12,11 +12,14 @@ import type {
   StitchGauge,
   Weighed,
 } from '../../../shared-types/project'
+import type { MotifAccount } from '../../../shared-types/plan'
 import { OUTLINE_KINDS } from '../../../shared-types/project'
 import { editsOf } from '../../kinds/layouts'
 import { firstSizes } from '../../../src-core/layout/first-sizes'
 import { freeId, freeLetter, freeName } from './ids'
 import { isFromRounds, withoutFromRounds } from '../../../src-core/motif/from-rounds'
+import { alike, MEASURES, shownIn } from '../../../src-core/motif/ruling'
+import type { MeasureName } from '../../../src-core/motif/ruling'
 import { withoutStated } from '../../../src-core/motif/stated'
 import { circlesOf, layingOf, readingsOf } from '../../../src-core/motif/ruler'
 import type { Laying, Readings } from '../../../src-core/motif/ruler'
@@ -26,19 +29,8 @@ import { isCounted } from '../../../src-core/stitches/gauge-findings'
 import { settled, withGauge } from '../../../src-core/settled'
 import { saying } from '../../../src-core/stitches/spelling'
 
-export type MeasureKey =
-  'overTips' | 'overValleys' | 'across' | 'sideToSide' | 'pointToPoint' | 'length' | 'width'
-
-/** The measures that a kind of outline is known by, the leading one first. */
-export const MEASURES: Readonly<Record<MeasuredOutline, readonly MeasureKey[]>> = {
-  petals: ['overTips', 'overValleys'],
-  round: ['across'],
-  square: ['sideToSide', 'pointToPoint'],
-  hexagon: ['sideToSide', 'pointToPoint'],
-  octagon: ['sideToSide', 'pointToPoint'],
-  leaf: ['length', 'width'],
-  traced: ['overTips', 'overValleys'],
-}
+export { MEASURES } from '../../../src-core/motif/ruling'
+export type MeasureKey = MeasureName
 
 /** The outlines that a measured motif can have: one that was traced, where it was. */
 export const outlinesOf = ({ traced }: MeasuredMotif): readonly MeasuredOutline[] =>
@@ -78,12 +70,14 @@ export const patchMotif = (
 export const setInstructions = (project: Project, id: string, instructions: string): Project =>
   patchMotif(project, id, { instructions: instructions.trim() === '' ? undefined : instructions })
 
-/** What was measured of a motif, wherever its kind keeps it. */
-export function measureOf(motif: Motif, key: MeasureKey): number | undefined {
-  return motif.kind === 'measured' ? motif[key] : motif.measured?.[key]
+/** What was measured of a motif, wherever its kind keeps it; of written rounds of a shape, what rules there. */
+export function measureOf(motif: Motif, key: MeasureKey, shape?: MotifAccount['shape']): number | undefined {
+  if (motif.kind === 'measured') return motif[key]
+  const { measured } = motif
+  return measured?.[shape ? shownIn(measured, shape, key) : key]
 }
 
-/** Enters one measure; undefined takes it out. */
+/** Enters one measure, in place of what was measured there by another shape; undefined takes it out. */
 export function setMeasure(
   project: Project,
   id: string,
@@ -94,9 +88,10 @@ export function setMeasure(
   const entered = { [key]: value, asMeasured: undefined }
   return updateMotif(project, id, (given) => {
     const motif = withoutStated(given, key)
-    return motif.kind === 'measured'
-      ? { ...withoutFromRounds(motif, key), ...entered }
-      : { ...motif, measured: { ...motif.measured, ...entered } }
+    if (motif.kind === 'measured') return { ...withoutFromRounds(motif, key), ...entered }
+    const others: MeasuredSizes = { ...motif.measured }
+    for (const other of alike(key)) if (other !== key) delete others[other]
+    return { ...motif, measured: { ...others, ...entered } }
   })
 }
 
@@ -120,13 +115,15 @@ export const clearMeasures = (project: Project, id: string): Project =>
 const measuresOf = (motif: Motif): MeasuredSizes =>
   motif.kind === 'measured' ? motif : (motif.measured ?? {})
 
+const FLOWER = ['overTips', 'overValleys'] as const
+
 /** The numbers that the ruler shows of a flower, as far as they were measured; `share` as in `readingsOf`. */
 export function flowerReadings(
   motif: Motif,
   laying: Laying,
   share: number,
 ): { readonly lead: number | undefined; readonly second: number | undefined } {
-  const { overTips, overValleys } = measuresOf(motif)
+  const [overTips, overValleys] = FLOWER.map((key) => measureOf(motif, key, 'petals'))
   const { lead, second } = readingsOf(laying, { overTips: overTips ?? 0, overValleys }, share)
   return { lead: overTips === undefined ? undefined : lead, second }
 }

@@ -8,9 +8,16 @@ import { scaledProject } from '../../../src-core/ways/scale'
 import MotifPlace from '../../../src-renderer/places/motif/MotifPlace.svelte'
 import { toMeasured, toRounds } from '../../../src-renderer/places/motif/rounds/basis'
 import { chooseOutline, setShape } from '../../../src-renderer/places/motif/rounds/said-shape'
-import { setBlocked, setMeasure, setOutline, setReading } from '../../../src-renderer/state/edits/motif'
+import {
+  measureOf,
+  setBlocked,
+  setMeasure,
+  setOutline,
+  setReading,
+} from '../../../src-renderer/state/edits/motif'
 import { insertRounds, setRoundSlot } from '../../../src-renderer/places/motif/rounds/edits'
 import { readForEditor } from '../../../src-renderer/places/motif/rounds/reading'
+import { leadingKey } from '../../../src-renderer/state/sentence'
 import { renameSlot } from '../../../src-renderer/state/edits/slots'
 import { inWindow } from '../in-window'
 import { SMALL } from '../projects'
@@ -275,4 +282,46 @@ it('says what the diameter behind a round runs through', () => {
   expect(told[2]).toMatch(/mm tip to tip/)
   expect(told[3]).toMatch(/mm point to point/)
   expect(facts(setShape(edged(), 'm1', 'petals'))[3]).toMatch(/mm tip to tip/)
+})
+
+describe('what another shape was measured by', () => {
+  const ROUNDS = [
+    'With white, make a magic ring, ch 1 (does not count as a st), 12 sc in the ring, join with a sl st to the first sc. (12 sc)',
+    'Join blue with a sl st in any st. *Ch 3, 2 tr in same st, 2 tr in next st, ch 3, sl st in same st, sl st in next st*; repeat from * to * 5 more times. (6 petals)',
+    'With grey, join with a sl st to the top of the first ch 3, [sc in next 2 tr, 2 sc in next tr, sc in next tr, ch 1] around.',
+  ]
+  const round = (measured?: RoundsMotif['measured']) =>
+    written({
+      rounds: ROUNDS.map((work, i) => ({ slot: `c${i}`, work })),
+      foundation: undefined,
+      ...(measured && { measured }),
+    })
+
+  it('rules nothing once the rounds are back: the field that is shown decides', () => {
+    expect(accountOf(round()).shape).toBe('round')
+    const typed = setMeasure(round(), 'm1', 'across', 80)
+    const tried = chooseOutline(look(typed), 'm1', 'petals')
+    const back = toRounds(tried, 'm1')
+    expect(accountOf(back).shape).toBe('round')
+    expect(accountOf(back).overTips).toBeCloseTo(80, 6)
+    const larger = setMeasure(back, 'm1', 'across', 90)
+    expect(accountOf(larger).overTips).toBeCloseTo(90, 6)
+    // Whoever looks at that shape again finds the new size, not the one that was tried.
+    expect(first(look(larger))).not.toMatchObject({ overTips: 80 })
+  })
+
+  it('gives way in a file that holds both, and without one of its own is what its field shows', () => {
+    const both = round({ across: 84, overTips: 80 })
+    expect(accountOf(both).overTips).toBeCloseTo(84, 6)
+    expect(measureOf(first(both), 'across', 'round')).toBe(84)
+    const other = round({ overTips: 80 })
+    expect(accountOf(other).overTips).toBeCloseTo(80, 6)
+    expect(measureOf(first(other), 'across', 'round')).toBe(80)
+    const gone = setMeasure(other, 'm1', 'across', undefined)
+    expect(accountOf(gone).provenance).toBe('gauge')
+  })
+
+  it('does not move with the arrow keys on the size in the sentence', () => {
+    expect(leadingKey(round({ across: 84, overTips: 80 }))).toMatchObject({ key: 'across', value: 84 })
+  })
 })

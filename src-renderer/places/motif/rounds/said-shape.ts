@@ -8,29 +8,25 @@ import type {
   RoundsMotif,
 } from '../../../../shared-types/project'
 import { accountOf } from '../../../../src-core/accounts'
+import { CIRCLES, ruling } from '../../../../src-core/motif/ruling'
 import { findMotif, setOutline, updateMotif } from '../../../state/edits/motif'
-import type { MeasureKey } from '../../../state/edits/motif'
 import { toMeasured, toRounds } from './basis'
 
 type Shape = MotifAccount['shape']
 
-/** By which measures the circles through the tips (corners) and through the dips (sides) are known. */
-const CIRCLES: Readonly<Record<Shape, readonly MeasureKey[]>> = {
-  petals: ['overTips', 'overValleys'],
-  straight: ['pointToPoint', 'sideToSide'],
-  round: ['across'],
-  leaf: ['length', 'width'],
-}
+const PARTS = ['tips', 'dips'] as const
 
 /** What was measured by one shape, as another shape is measured: what lay across the tips lies across the tips. */
 function measuredAs(measured: MeasuredSizes, from: Shape, to: Shape): MeasuredSizes {
   const sizes: MeasuredSizes = { ...measured }
-  const values = CIRCLES[from].map((key) => sizes[key])
-  for (const key of CIRCLES[from]) delete sizes[key]
-  CIRCLES[to].forEach((key, i) => {
+  const given = PARTS.map((circle) => ruling(measured, from, circle))
+  const values = given.map((key) => key && measured[key])
+  for (const key of given) if (key) delete sizes[key]
+  PARTS.forEach((circle, i) => {
+    const key = CIRCLES[to][circle]
     // A circle has one measure, whichever was taken.
-    const value = CIRCLES[to].length === 1 ? (values[0] ?? values[1]) : values[i]
-    if (value !== undefined) sizes[key] = value
+    const value = to === 'round' ? (values[0] ?? values[1]) : values[i]
+    if (key && value !== undefined) sizes[key] = value
   })
   return sizes
 }
