@@ -17,6 +17,7 @@ import { laidBlanketOf } from '../plans/layouts'
 import { settled, withGauge } from '../settled'
 import { inSpelling, saying } from '../stitches/spelling'
 import { translateStitch } from '../stitches/terms'
+import { colourNamed } from './colour-names'
 import { piecesInto, withPiece } from './pieces'
 import { readPage } from './read-page'
 import type { PageFact } from './read-page'
@@ -176,9 +177,10 @@ function patched(project: Project, id: string, patch: (motif: Motif) => Motif): 
 const sameName = (one: string | undefined, other: string | undefined): boolean =>
   one?.trim().toLowerCase() === other?.trim().toLowerCase()
 
-/** The yarn of a project that a page means: the one of that name. */
+/** The yarn of a project that a page means: the one of that name, or that is called by its colour alone ("Meadow, pink"). */
 export const yarnMeant = (project: Project, yarn: PageYarn): Yarn | undefined =>
-  project.yarns?.find(({ name }) => sameName(name, yarn.name))
+  project.yarns?.find(({ name }) => sameName(name, yarn.name)) ??
+  project.yarns?.find(({ name }) => sameName(name, yarn.name?.split(', ').at(-1)))
 
 function freeYarn(project: Project): string {
   const taken = new Set(project.yarns?.map(({ id }) => id))
@@ -187,8 +189,12 @@ function freeYarn(project: Project): string {
   return `y${number}`
 }
 
-/** "MC" and "B" as names of colours: letters alone are for colourways. */
+/** A colour by its word ("yellow"), "MC" and "B" as names of colours: letters alone are for colourways. */
 export const colourName = (colour: string, terms: Terms): string =>
+  colourNamed(colour) === null ? letterName(colour, terms) : colour.toLowerCase()
+
+/** Of any name as of a letter, as files have it in which words were named so too. */
+export const letterName = (colour: string, terms: Terms): string =>
   colour === 'MC'
     ? saying(terms)`main colour`
     : /^CC/.test(colour)

@@ -4,10 +4,13 @@ import { namesWeighed } from '../../../../src-core/materials/weighed-colours'
 import { rewordRounds } from '../../../../src-core/motif/rounds/reword'
 import type { PrintStyle } from '../../../../src-core/notation/print'
 import type { TakenApart } from '../../../../src-core/notation/take-apart'
-import { colourName, withPage } from '../../../../src-core/page/proposals'
+import { withNamedYarns } from '../../../../src-core/page/named-yarns'
+import type { Named } from '../../../../src-core/page/named-yarns'
+import { colourName, letterName, withPage } from '../../../../src-core/page/proposals'
 import { freeId, freeName } from '../../../state/edits/ids'
 import { findMotif, slotsOf, updateMotif } from '../../../state/edits/motif'
 import { renameSlot } from '../../../state/edits/slots'
+import { newYarn } from '../../../state/edits/yarn'
 import { settled } from '../../../../src-core/settled'
 
 export type WrittenRound = NonNullable<RoundsMotif['rounds']>[number]
@@ -53,6 +56,7 @@ export function insertRounds(
   id: string,
   index: number,
   added: readonly WrittenRound[],
+  named?: Named,
 ): Project {
   const known = knownColours(project, id)
   const next = updateRounds(project, id, (rounds) => {
@@ -63,7 +67,7 @@ export function insertRounds(
     const made = added.map((round, i) => ({ slot: free[i] ?? free.at(-1) ?? before, ...round }))
     return [...rounds.slice(0, index), ...made, ...rounds.slice(index)]
   })
-  return withYarns(next, id)
+  return withYarns(next, id, named)
 }
 
 export const removeRound = (project: Project, id: string, index: number): Project =>
@@ -98,10 +102,11 @@ export function setRoundSlot(project: Project, id: string, index: number, slot: 
 }
 
 /**
- * Gives the colourways of a motif a yarn for every colour that they have none for: the one of their last colour, in
- * a colourway that has none yet one yarn of the shelf after the other.
+ * Gives the colourways of a motif a yarn for every colour that they have none for: one of its own for each that the text
+ * names, else the one of their last colour, in a colourway that has none yet one yarn of the shelf after the other.
  */
-export function withYarns(project: Project, id: string): Project {
+export function withYarns(given: Project, id: string, named?: Named): Project {
+  const project = named ? withNamedYarns(given, id, named, newYarn) : given
   const motif = findMotif(project, id)
   if (!motif) return project
   const slots = slotsOf(motif)
@@ -154,19 +159,34 @@ export const setSpecial = (project: Project, id: string, special: string): Proje
  * names of their own; where it names none, a round keeps the colour that stood there before, and the first rounds of
  * a motif take its colours from the centre outward.
  */
-export function roundsOf(
+function roundsOf(
   taken: TakenApart,
   before: readonly WrittenRound[],
   known: readonly string[],
   terms: Terms,
-): WrittenRound[] {
-  const names = [...new Set(taken.rounds.flatMap(({ colour }) => colour ?? []))]
+): { readonly rounds: WrittenRound[]; readonly named: Named } {
+  const slots = slotsNamed(taken, known, terms)
   let named: string | null = null
-  return taken.rounds.map(({ work, colour }, i) => {
-    if (colour !== null) named = known[names.indexOf(colour)] ?? colourName(colour, terms)
+  const rounds = taken.rounds.map(({ work, colour }, i) => {
+    if (colour !== null) named = slots.get(colour)!
     const usual = known[Math.min(i, known.length - 1)]
     return { slot: named ?? before[i]?.slot ?? before.at(-1)?.slot ?? usual ?? MAIN, work }
   })
+  return { rounds, named: new Map([...slots].map(([colour, slot]) => [slot, colour])) }
+}
+
+/** Which colour of the motif each one is that the text names: the one called so, else the next of the `known` ones. */
+function slotsNamed(taken: TakenApart, known: readonly string[], terms: Terms): ReadonlyMap<string, string> {
+  const names = [...new Set(taken.rounds.flatMap(({ colour }) => colour ?? []))]
+  const calledSo = (colour: string) =>
+    known.find((slot) =>
+      [colourName(colour, terms), letterName(colour, 'US'), letterName(colour, 'UK')].some(
+        (name) => name.toLowerCase() === slot.toLowerCase(),
+      ),
+    )
+  const same = names.map(calledSo)
+  const free = known.filter((slot) => !same.includes(slot))
+  return new Map(names.map((colour, i) => [colour, same[i] ?? free.shift() ?? colourName(colour, terms)]))
 }
 
 /** Puts a block in the place of all rounds. */
@@ -174,13 +194,14 @@ export function replaceRounds(project: Project, id: string, taken: TakenApart): 
   const motif = findMotif(project, id)
   if (motif?.kind !== 'rounds') return project
   const known = knownColours(project, id)
+  const { rounds, named } = roundsOf(taken, motif.rounds ?? [], known, settled(project).terms)
   const next = patchWritten(project, id, {
-    rounds: roundsOf(taken, motif.rounds ?? [], known, settled(project).terms),
+    rounds,
     foundation: taken.foundation,
     // A pattern that explains nothing leaves what is explained.
     special: taken.special === '' ? motif.special : taken.special,
   })
-  return withPage(withYarns(withoutStrangers(next, id), id), id, taken.text, taken.terms)
+  return withPage(withYarns(withoutStrangers(next, id), id, named), id, taken.text, taken.terms)
 }
 
 /** Puts the rounds in other words; null where a style would not leave each round in its own place. */
@@ -208,7 +229,7 @@ function addSpecial(project: Project, id: string, special: string): Project {
 }
 
 /** Adds what a block says besides its rounds, which are put in among others: its own stitches, and its page. */
-export const addFromBlock = (project: Project, id: string, { special, text, terms }: TakenApart): Project =>
+const addFromBlock = (project: Project, id: string, { special, text, terms }: TakenApart): Project =>
   withPage(addSpecial(project, id, special), id, text, terms, true)
 
 /** An empty motif in written rounds. */
@@ -220,4 +241,15 @@ export function newRoundsMotif(project: Project): RoundsMotif {
     kind: 'rounds',
     rounds: [],
   }
+}
+
+/** Puts a block in after the round at `index`, of which nothing stays where nothing is written there. */
+export function pasteRounds(before: Project, id: string, index: number, taken: TakenApart): Project {
+  const project = addFromBlock(before, id, taken)
+  const motif = findMotif(project, id)
+  const at = motif?.kind === 'rounds' ? motif.rounds?.[index] : undefined
+  if (!motif || !at) return before
+  const { rounds, named } = roundsOf(taken, [at], slotsOf(motif), settled(project).terms)
+  const next = insertRounds(project, id, index + 1, rounds, named)
+  return at.work.trim() === '' ? removeRound(next, id, index) : next
 }

@@ -2,10 +2,9 @@
 import type { Settings } from '../../../../shared-types/bridge'
 import type { Project } from '../../../../shared-types/project'
 import type { Made } from '../../../start/own-motif'
+import { OPEN_YARNS } from '../../../../src-core/page/named-yarns'
 import { firstSizes } from '../../../../src-core/layout/first-sizes'
 import { ownProject } from '../../../start/own-motif'
-
-const NAMES = ['Main yarn', 'Second yarn']
 
 export function ownRoundsProject(settings: Settings, made: Made): Project {
   const project = ownProject(
@@ -19,7 +18,7 @@ export function ownRoundsProject(settings: Settings, made: Made): Project {
     ...project,
     motifs: [{ id: motif.id, name: 'Flower', kind: 'rounds', rounds: [] }],
     // Which colours there are, the rounds will tell; which yarns they are in, nobody knows yet.
-    yarns: project.yarns?.map((yarn, i) => ({ ...yarn, name: NAMES[i] ?? yarn.name })),
+    yarns: project.yarns?.map((yarn, i) => ({ ...yarn, name: OPEN_YARNS[i] ?? yarn.name })),
     colourways: project.colourways?.map((way) => (way.motif === motif.id ? { ...way, yarns: {} } : way)),
   }
 }
