@@ -305,14 +305,14 @@ const LONGEST_TAIL = 200
 export function runItems(work: Work, items: readonly Item[]): void {
   let swept = 0
   const sweeping = (index: number): boolean => {
-    const partners = sweepPartners(work, items, index)
+    const { partners, to } = sweepPartners(work, items, index)
     runSweep(work, partners)
-    swept = index + partners.length
+    swept = to
     return partners.length > 0
   }
   items.forEach((item, index) => {
     spend(work, item)
-    if (index < swept) return
+    if (index < swept && item.type !== 'statement') return
     const described = item.type === 'described' || item.type === 'note'
     if (work.described && !described) finishDescribed(work, runItems)
     const then = items.slice(index + 1, index + 4)

@@ -67,3 +67,15 @@ export const MOST_SYMBOLS = 5_000
  * less is evened out (ours).
  */
 export const UNEVEN = { unlike: 0.05, reach: 0.08, apart: 0.35, cleft: 0.4 } as const
+/**
+ * M14: a polygon is one as long as its corners stand out by these shares of what a regular one's do. Scallops leave its
+ * sides as they are where more of them than `toSide` stand on each and they are no deeper than this share of the way to
+ * it; a round motif is edged by so many and more, no deeper than this share of its radius (ours).
+ */
+export const SCALLOPS = {
+  corners: { least: 0.4, most: 1.45 },
+  toSide: 2,
+  deep: 0.3,
+  many: 16,
+  shallow: 0.15,
+} as const

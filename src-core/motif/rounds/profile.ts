@@ -138,18 +138,23 @@ const TABLE = Array.from({ length: SAMPLES }, (_, i) => (i / SAMPLES) * TURN)
 const COSINES = Float64Array.from(TABLE, Math.cos)
 const SINES = Float64Array.from(TABLE, Math.sin)
 
+/** How far an envelope swings in so many waves round. */
+export function amplitudeOf(radii: Float64Array, waves: number): number {
+  let cos = 0
+  let sin = 0
+  for (let i = 0, at = 0; i < SAMPLES; i++, at = (at + waves) % SAMPLES) {
+    cos += radii[i]! * COSINES[at]!
+    sin += radii[i]! * SINES[at]!
+  }
+  return Math.hypot(cos, sin)
+}
+
 /** Number of waves with the largest amplitude. */
 function strongest(radii: Float64Array): number {
   let best = 0
   let most = 0
   for (let waves = 3; waves <= 24; waves++) {
-    let cos = 0
-    let sin = 0
-    for (let i = 0, at = 0; i < SAMPLES; i++, at = (at + waves) % SAMPLES) {
-      cos += radii[i]! * COSINES[at]!
-      sin += radii[i]! * SINES[at]!
-    }
-    const amplitude = Math.hypot(cos, sin)
+    const amplitude = amplitudeOf(radii, waves)
     if (amplitude > most * 1.001) {
       most = amplitude
       best = waves

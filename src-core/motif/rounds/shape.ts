@@ -20,6 +20,8 @@ import { angleOf, mean, radiusOf } from './ground'
 import type { LocatedRound } from './ground'
 import { envelope, lobedOutline, lobeExtremes, lobesOf } from './profile'
 import type { Lobes } from './profile'
+import { edgedRound, edgedSides } from './scallops'
+import type { EdgedSides } from './scallops'
 import { unevenOf, unevenShape } from './uneven'
 
 /** What the outermost rounds make. */
@@ -48,11 +50,12 @@ export function shapeOf(
   const free = !sided && petalled !== undefined && rank(petalled) >= located.length - 2
   const outer = (free ? OUTER_LOOPS.petals : OUTER_LOOPS.round) * gauge.width
   const radii = envelope(located).map((radius) => radius + outer)
-  if (said === 'round') return roundShape(sided ? mean([...radii]) : Math.max(...radii), hand)
-  if (sided) {
-    const lobes = lobesOf(radii, cornered.corners)
-    return sidedShape(lobes, hand)
-  }
+  const edged = sided || said === 'petals' ? null : edgedSides(located, radii, gauge.width)
+  if (said === 'round') return roundShape(sided || edged ? mean([...radii]) : Math.max(...radii), hand)
+  if (sided) return sidedShape(lobesOf(radii, cornered.corners), hand)
+  if (edged) return straightShape(edged, hand)
+  const scalloped = said ? null : edgedRound(located, radii)
+  if (scalloped !== null) return roundShape(scalloped, hand)
   const asked = petalled && (petalled === last || said) ? petalled.petals.length : null
   if (said === 'straight') return sidedShape(lobesOf(radii, asked), hand)
   const uneven = unevenOf(radii, asked)
@@ -72,9 +75,11 @@ export function shapeOf(
 export function shapesFor(located: readonly LocatedRound[], { shape, petals }: Shape): RoundShape[] {
   if (shape === 'leaf') return []
   const lobes = located.findLast((entry) => entry.petals.length >= PETALS.least)?.petals.length ?? 0
-  const isEdged = lobes > 0 && lobes <= PETALS.most && located.at(-1)!.petals.length === 0
+  const arePetals = lobes > 0 && lobes <= PETALS.most
+  const isEdged = arePetals && located.at(-1)!.petals.length === 0
+  const areScallops = arePetals && !isEdged
   const canBe: Readonly<Record<RoundShape, boolean>> = {
-    petals: isEdged && (shape === 'round' || lobes === petals),
+    petals: areScallops || (isEdged && (shape === 'round' || lobes === petals)),
     straight: isEdged && lobes <= CORNERS.most && (shape === 'round' || lobes === petals),
     round: shape === 'petals' || petals >= ROUNDABLE,
   }
@@ -118,7 +123,14 @@ function sidedShape(lobes: Lobes, hand: Hand): Shape {
   // Scallops along a side: what neighbours meet is the outermost of the middle third.
   const sixth = Math.round(middle / 3)
   const apothem = Math.max(...lobes.profile.slice(middle - sixth, middle + sixth + 1))
-  const half = Math.min(apothem, corner * 0.999)
+  return straightShape(
+    { sides, apothem: Math.min(apothem, corner * 0.999), corner, phase: lobes.phase },
+    hand,
+  )
+}
+
+/** Sides as far out as they are met, between corners that stand where they stood. */
+function straightShape({ sides, apothem: half, corner, phase }: EdgedSides, hand: Hand): Shape {
   const first = sides === 6 ? 0 : Math.PI / sides
   const outline = sidedOutline(sides, half, Math.max(corner, half / Math.cos(Math.PI / sides) - 1e-9), first)
   const perSide = outline.length / sides
@@ -131,7 +143,7 @@ function sidedShape(lobes: Lobes, hand: Hand): Shape {
     overValleys: 2 * half,
     outline,
     anchors: sidedAnchors(inOrder, hand).map((anchor) => onOutline(anchor, outline, sides, first)),
-    turn: first - lobes.phase,
+    turn: first - phase,
   }
 }
 

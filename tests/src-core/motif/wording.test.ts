@@ -147,6 +147,8 @@ describe('M8 a square with spaces along its sides', () => {
         'sc in each dc and ch-1 sp around, working 3 sc in each corner',
         // A space in general is no corner where those are named by themselves.
         'sc in each st and sp around, working 3 sc in each corner sp',
+        'sc in each dc and ch-1 sp around, working 3 sc in each of the 4 corner sps',
+        'sc in each dc and ch-1 sp around, with 3 sc in each corner sp',
       ])
         expect([last, told(square(last, begins))]).toEqual([last, wanted])
     }
