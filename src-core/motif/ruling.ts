@@ -59,6 +59,23 @@ export function alike(name: MeasureName): readonly MeasureName[] {
   return [...new Set([...Object.values(CIRCLES).flatMap((each) => each[circle] ?? []), ...whole])]
 }
 
+/** What was measured by whatever shape, as written rounds of a shape are measured: what lay across the tips lies across the tips. */
+export function measuredAs<Sizes extends MeasuredSizes>(sizes: Sizes, shape: Shape): Sizes {
+  const own = Object.values(CIRCLES[shape])
+  if (own.some((name) => isGiven(sizes, name))) return sizes
+  const next: Sizes = { ...sizes }
+  for (const [circle, name] of Object.entries(CIRCLES[shape]) as [Circle, MeasureName][]) {
+    const other =
+      ruling(sizes, shape, circle) ??
+      alike(name).find((each) => isGiven(sizes, each) && next[each] !== undefined)
+    if (other === undefined) continue
+    const value = sizes[other]
+    delete next[other]
+    next[name] = value as Sizes[MeasureName]
+  }
+  return next
+}
+
 /** What stands in the field of a measure of written rounds: the measure that rules there. */
 export function shownIn(sizes: MeasuredSizes, shape: Shape, name: MeasureName): MeasureName {
   const circle = (Object.entries(CIRCLES[shape]) as [Circle, MeasureName][]).find(

@@ -97,6 +97,10 @@ function addHooks(line: Line, always: boolean, add: Add): boolean {
   return hooks.length > 0
 }
 
+/** Signs of a measure; of a size also "My flower is about 8 cm across". */
+const TELLS =
+  /=|\bmeasur|\bper (?:inch|cm)|\bto (?:\d+ ?(?:cm|in))|\b(?:is|are|comes? out|ends? up)\b.*\b(?:across|diameter)\b/i
+
 /** A gauge or a size in one sentence; false where it tells none. */
 function addMeasure(line: Line, terms: Terms, of: 'gauge' | 'size' | 'free', add: Add): boolean {
   const { words } = line
@@ -104,7 +108,7 @@ function addMeasure(line: Line, terms: Terms, of: 'gauge' | 'size' | 'free', add
     add(says, startOf(line), endOf(line))
     return true
   }
-  const isTold = of !== 'free' || /=|\bmeasur|\bper (?:inch|cm)|\bto (?:\d+ ?(?:cm|in))/i.test(words)
+  const isTold = of !== 'free' || TELLS.test(words)
   if (!isTold) return false
   const swatch = of === 'size' ? null : swatchIn(words, terms)
   if (swatch) return put({ kind: 'swatch', gauge: swatch })

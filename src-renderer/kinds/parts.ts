@@ -5,7 +5,7 @@ import type { PlacedPiece } from '../../src-core/layout/placed'
 import BlanketTable from '../frame/BlanketTable.svelte'
 import GarlandTable from '../frame/GarlandTable.svelte'
 import HandBlanket from '../frame/HandBlanket.svelte'
-import HoldingNotice from '../frame/HoldingNotice.svelte'
+import BlanketNotices from '../frame/BlanketNotices.svelte'
 import JoinLegend from '../frame/JoinLegend.svelte'
 import PanelTable from '../frame/PanelTable.svelte'
 import AppliqueFields from '../places/arrangement/applique/AppliqueFields.svelte'
@@ -52,7 +52,7 @@ export const PARTS: Readonly<Record<LayoutKind, Parts>> = {
   blanket: {
     Table: BlanketTable,
     Hand: HandBlanket,
-    Notice: HoldingNotice,
+    Notice: BlanketNotices,
     Legend: JoinLegend,
     Count: CountFields,
     Arrangement: BlanketFields,

@@ -1,7 +1,15 @@
 /** A project from the motif that lies on the table: what is counted and measured on it, and what it becomes. */
 import { saying } from '../../src-core/stitches/spelling'
 import type { Settings } from '../../shared-types/bridge'
-import type { KeptPhoto, MeasuredMotif, OutlineKind, Project, Ruler, Terms } from '../../shared-types/project'
+import type {
+  KeptPhoto,
+  MeasuredMotif,
+  MeasuredSizes,
+  OutlineKind,
+  Project,
+  Ruler,
+  Terms,
+} from '../../shared-types/project'
 import { PROJECT_FORMAT, PROJECT_VERSION } from '../../shared-types/project'
 import { DEFAULT_LEAF_WIDTH_SHARE, DEFAULT_VALLEY_SHARE } from '../../src-core/motif/constants'
 import type { Measured } from '../../src-core/photo/motif'
@@ -10,7 +18,7 @@ import type { Made } from '../kinds/kind'
 import { KINDS } from '../kinds/kinds'
 import { firstSizes } from '../../src-core/layout/first-sizes'
 import { addColourway, addYarn, newColourway, newYarn, setSlotYarn } from '../state/edits/yarn'
-import { newMotif } from '../state/edits/motif'
+import { MEASURES, newMotif } from '../state/edits/motif'
 
 export type { Made }
 
@@ -71,6 +79,15 @@ function measuredByHand(project: Project, own: OwnMotif): MeasuredMotif {
     default:
       return { ...made, sideToSide: own.lead }
   }
+}
+
+/** The sizes of the motif of a project that was made of the answers at the start. */
+export function sizesOf({ motifs = [] }: Project): MeasuredSizes | undefined {
+  const [motif] = motifs
+  if (motif?.kind !== 'measured') return undefined
+  const { ruler, outline } = motif
+  const given = MEASURES[outline].flatMap((key) => (motif[key] === undefined ? [] : [[key, motif[key]]]))
+  return { ...(Object.fromEntries(given) as MeasuredSizes), ...(ruler && { ruler }) }
 }
 
 /** The whole project, laid out as what it is made into: a blanket in a piece, until an arrangement is chosen. */

@@ -105,6 +105,11 @@ export class OwnStart {
     }
   }
 
+  /** Whether a number was typed, or stands there to begin with. */
+  isTyped(name: StartNumber): boolean {
+    return this.#typed[name] !== undefined
+  }
+
   /** Types a number, or empties it again. */
   type(name: StartNumber, value: number | undefined): void {
     const { [name]: _, ...rest } = this.#typed

@@ -1,5 +1,7 @@
 /** Edits of written rounds. Measures in mm. */
 import type { Project, RoundsMotif, Terms } from '../../../../shared-types/project'
+import { accountOf } from '../../../../src-core/accounts'
+import { measuredAs } from '../../../../src-core/motif/ruling'
 import { namesWeighed } from '../../../../src-core/materials/weighed-colours'
 import { rewordRounds } from '../../../../src-core/motif/rounds/reword'
 import type { PrintStyle } from '../../../../src-core/notation/print'
@@ -189,6 +191,14 @@ function slotsNamed(taken: TakenApart, known: readonly string[], terms: Terms): 
   return new Map(names.map((colour, i) => [colour, same[i] ?? free.shift() ?? colourName(colour, terms)]))
 }
 
+/** What was measured before there were rounds, as the motif is measured that they make. */
+function withSizes(project: Project, id: string): Project {
+  const motif = findMotif(project, id)
+  if (motif?.kind !== 'rounds' || !motif.measured) return project
+  const shape = accountOf(project, motif).account?.shape
+  return shape ? patchWritten(project, id, { measured: measuredAs(motif.measured, shape) }) : project
+}
+
 /** Puts a block in the place of all rounds. */
 export function replaceRounds(project: Project, id: string, taken: TakenApart): Project {
   const motif = findMotif(project, id)
@@ -201,7 +211,8 @@ export function replaceRounds(project: Project, id: string, taken: TakenApart): 
     // A pattern that explains nothing leaves what is explained.
     special: taken.special === '' ? motif.special : taken.special,
   })
-  return withPage(withYarns(withoutStrangers(next, id), id, named), id, taken.text, taken.terms)
+  const told = withSizes(withYarns(withoutStrangers(next, id), id, named), id)
+  return withPage(told, id, taken.text, taken.terms)
 }
 
 /** Puts the rounds in other words; null where a style would not leave each round in its own place. */

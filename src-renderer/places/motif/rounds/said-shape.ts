@@ -17,7 +17,7 @@ type Shape = MotifAccount['shape']
 const PARTS = ['tips', 'dips'] as const
 
 /** What was measured by one shape, as another shape is measured: what lay across the tips lies across the tips. */
-function measuredAs(measured: MeasuredSizes, from: Shape, to: Shape): MeasuredSizes {
+function asMeasuredBy(measured: MeasuredSizes, from: Shape, to: Shape): MeasuredSizes {
   const sizes: MeasuredSizes = { ...measured }
   const given = PARTS.map((circle) => ruling(measured, from, circle))
   const values = given.map((key) => key && measured[key])
@@ -48,7 +48,7 @@ export function setShape(project: Project, id: string, shape: RoundShape | undef
   if (!from || !to || from === to) return said
   return updateMotif(said, id, (motif) =>
     motif.kind === 'rounds' && motif.measured
-      ? { ...motif, measured: measuredAs(motif.measured, from, to) }
+      ? { ...motif, measured: asMeasuredBy(motif.measured, from, to) }
       : motif,
   )
 }
