@@ -57,6 +57,8 @@ export interface MotifAccount {
   readonly stitches: Readonly<Record<string, Readonly<Record<string, number>>>>
   /** slot → metres in one motif, where it is known. */
   readonly metres: Readonly<Record<string, number>>
+  /** The same of the written rounds that a motif keeps while it goes by measures: they tell how its weight divides. */
+  readonly written?: Readonly<Record<string, number>>
   readonly outline: readonly Point[]
   readonly anchors: readonly Anchor[]
   /** Colour sections for drawing, the outermost (the outline) first: each covers the middle of the one before. */

@@ -2,6 +2,7 @@
 import type { Range, WeightSplit, YarnNeed, YarnNumber } from '../../shared-types/plan'
 import type { Terms, UnitSystem, Yarn } from '../../shared-types/project'
 import { wholeBalls } from '../materials/ledger'
+import { SPLIT_SPREAD } from '../materials/motif-yarn'
 import { termWord } from '../stitches/terms'
 import { formatMass, formatMassRange, formatNumber, formatRange, formatYarnLength } from '../units/format'
 import { listed, plural } from './words'
@@ -16,14 +17,24 @@ const SPLIT_WORDS: Readonly<Record<WeightSplit, string>> = {
 export const splitWords = ({ split = [] }: Pick<YarnNeed, 'split'>): string =>
   listed(split.map((source) => SPLIT_WORDS[source]))
 
-/** "Brick and Sand split by area, Moss split by stitches": each way once; empty where nothing was split. */
+/** "each within ±15 %": how sure a part is; of several ways the least sure. */
+function sureWords(split: readonly WeightSplit[], names: number): string {
+  const half = Math.max(...split.map((source) => SPLIT_SPREAD[source]))
+  const within = `within ±${formatNumber(half * 100)}\u00a0%`
+  return names === 1 ? within : `each ${within}`
+}
+
+/** "Brick and Sand split by area, each within ±25 %": each way once; empty where nothing was split. */
 export function splitRemark(needs: readonly YarnNeed[], nameOf: (id: string) => string): string {
-  const ways = new Map<string, string[]>()
+  const ways = new Map<string, { readonly split: readonly WeightSplit[]; readonly names: string[] }>()
   for (const need of needs) {
     const words = splitWords(need)
-    if (words) ways.set(words, [...(ways.get(words) ?? []), nameOf(need.id)])
+    const names = ways.get(words)?.names ?? []
+    if (words) ways.set(words, { split: need.split ?? [], names: [...names, nameOf(need.id)] })
   }
-  return [...ways].map(([words, names]) => `${listed(names)} ${words}`).join(', ')
+  return [...ways]
+    .map(([words, { split, names }]) => `${listed(names)} ${words}, ${sureWords(split, names.length)}`)
+    .join('; ')
 }
 
 /** The mark in running words. */

@@ -97,6 +97,8 @@ function divide(motif: Motif, account: MotifAccount | null, slots: readonly stri
   const among = (source: WeightSplit): WeightSplit | null => (slots.length > 1 ? source : null)
   const stitches = sharesBy(slots, account?.metres ?? {})
   if (stitches) return { shares: stitches, source: among('stitches') }
+  const written = sharesBy(slots, account?.written ?? {})
+  if (written) return { shares: written, source: among('stitches') }
   const areas = sharesBy(slots, areasOf(account))
   if (areas) return { shares: areas, source: among('areas') }
   return { shares: new Map(slots.map((slot) => [slot, 1 / slots.length])), source: among('evenly') }
@@ -153,7 +155,7 @@ function splitNote(motif: Motif, { shares, source, assumed }: Split, where: stri
 }
 
 /** How far a share may be off, by what it follows from: written rounds know each colour as well as they do unweighed. */
-const SPLIT_SPREAD: Readonly<Record<WeightSplit, number>> = {
+export const SPLIT_SPREAD: Readonly<Record<WeightSplit, number>> = {
   stitches: MATERIAL_CONSTANTS.modelSpread,
   areas: MATERIAL_CONSTANTS.splitSpread,
   evenly: MATERIAL_CONSTANTS.splitSpread,

@@ -1,7 +1,9 @@
 /** One motif of the project → its account: outline, anchors, sizes. */
 import type { Finding } from '../../shared-types/finding'
 import type { MotifAccount } from '../../shared-types/plan'
-import type { Hand, Motif, Terms } from '../../shared-types/project'
+import { roundsMotifSchema } from '../../shared-types/project'
+import type { Hand, MeasuredMotif, Motif, RoundsMotif, Terms } from '../../shared-types/project'
+import { remembered } from '../memo'
 import type { ResolvedGauge } from '../stitches/gauge'
 import { measuredAccount } from './measured'
 import { roundsAccount } from './rounds/account'
@@ -21,5 +23,17 @@ export function motifAccount(
   motif: Motif,
   context: AccountContext,
 ): { account: MotifAccount | null; findings: readonly Finding[]; gauge?: ResolvedGauge } {
-  return motif.kind === 'measured' ? measuredAccount(motif, context) : roundsAccount(motif, context)
+  if (motif.kind === 'rounds') return roundsAccount(motif, context)
+  const told = measuredAccount(motif, context)
+  const rounds = keptRounds(motif)
+  const written = rounds && roundsAccount(rounds, context).account?.metres
+  return told.account && written ? { ...told, account: { ...told.account, written } } : told
 }
+
+/** The written rounds that a motif keeps while it goes by measures, as far as they can be read; null without any. */
+const keptRounds = remembered((motif: MeasuredMotif): RoundsMotif | null => {
+  if (!Array.isArray(motif.rounds)) return null
+  const { measured: _, ...kept } = motif
+  const read = roundsMotifSchema.safeParse({ ...kept, kind: 'rounds' })
+  return read.success ? read.data : null
+})

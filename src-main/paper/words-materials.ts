@@ -12,7 +12,6 @@ import {
 import { fillersByMotif, openingWords } from '../../src-core/figures/filler-list'
 import { counted, listed } from '../../src-core/figures/words'
 import { HALF_SHARE } from '../../src-core/layout/constants'
-import { MATERIAL_CONSTANTS } from '../../src-core/materials/constants'
 import { saying } from '../../src-core/stitches/spelling'
 import { termWord, translateStitch } from '../../src-core/stitches/terms'
 import { formatMass, formatNumber, formatSize, formatYarnLength } from '../../src-core/units/format'
@@ -56,10 +55,7 @@ export const MATERIAL_WORDS = {
   },
   halves: (halves: number): string =>
     `${counted(halves, 'half motif')} at the ends of rows, each worked back and forth, with a little over half (about ${formatNumber(HALF_SHARE * 100)} %) of the yarn of a whole one`,
-  split: (yarns: string, terms: Terms): string =>
-    saying(
-      terms,
-    )`one weight for several colours: ${yarns}, each ±${formatNumber(MATERIAL_CONSTANTS.splitSpread * 100)}\u00a0%`,
+  split: (yarns: string, terms: Terms): string => saying(terms)`one weight for several colours: ${yarns}`,
   weighed: (yarns: string): string =>
     `${yarns}: what is to be bought follows what was left at the weighing and how much the motifs made so far took, not the range`,
   counted: (yarns: string): string =>

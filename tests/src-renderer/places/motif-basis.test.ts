@@ -4,6 +4,7 @@ import { describe, expect, it } from 'vitest'
 import type { MotifAccount } from '../../../shared-types/plan'
 import type { MeasuredMotif, Motif, Project, RoundsMotif } from '../../../shared-types/project'
 import { measureProject } from '../../../src-core/accounts'
+import { planProject } from '../../../src-core/plan'
 import { scaledProject } from '../../../src-core/ways/scale'
 import MotifPlace from '../../../src-renderer/places/motif/MotifPlace.svelte'
 import { toMeasured, toRounds } from '../../../src-renderer/places/motif/rounds/basis'
@@ -323,5 +324,24 @@ describe('what another shape was measured by', () => {
 
   it('does not move with the arrow keys on the size in the sentence', () => {
     expect(leadingKey(round({ across: 84, overTips: 80 }))).toMatchObject({ key: 'across', value: 84 })
+  })
+})
+
+describe('the weight of a motif that keeps its written rounds', () => {
+  const yarnsOf = (project: Project) =>
+    planProject(project).yarns.map(({ id, grams, split }) => ({ id, grams, split }))
+
+  it('divides over its colors by their stitches, whatever it goes by', () => {
+    const project = written({ weighed: { motifs: 10, grams: 62 } })
+    const measures = look(project)
+    expect(yarnsOf(project)[0]!.split).toEqual(['stitches'])
+    expect(first(measures).kind).toBe('measured')
+    yarnsOf(measures).forEach(({ split, grams }, i) => {
+      expect(split).toEqual(['stitches'])
+      expect(grams.expected / yarnsOf(project)[i]!.grams.expected).toBeCloseTo(1, 2)
+    })
+    // Without the rounds nothing tells but the drawing.
+    const { rounds: _, ...alone } = first(measures)
+    expect(yarnsOf({ ...measures, motifs: [alone as Motif] })[0]!.split).toEqual(['areas'])
   })
 })
