@@ -50,7 +50,7 @@ export function takeApart(text: string, into: Terms, asked?: Terms): TakenApart 
   const bodyOf = (node: RoundNode) => text.slice(node.heading?.end ?? node.start, node.end)
   let begun = ''
   let last = 0
-  // "With A, ch 5, join": the first round goes on with it.
+  // "With A, ch 5, join": the first round of its piece goes on with it.
   let first: string | null = null
   for (const node of read.tree.rounds) {
     if (
@@ -62,14 +62,13 @@ export function takeApart(text: string, into: Terms, asked?: Terms): TakenApart 
         begun = `${bodyOf(node)
           .trim()
           .replace(/[.,;]?$/, '.')} `
-      else {
-        foundation = foundationOf(node) ?? foundation
-        first = colourNamed(node.items) ?? COLOURED.exec(bodyOf(node))?.[1] ?? first
-      }
+      else foundation = foundationOf(node) ?? foundation
+      first = colourNamed(node.items) ?? COLOURED.exec(bodyOf(node))?.[1] ?? first
       continue
     }
     const worked = firstLine(node)[0]?.elements.find((element) => element.colour)?.colour ?? null
-    const colour = worked ?? (rounds.length === 0 ? first : null)
+    const colour = worked ?? first
+    first = null
     const [from, to] = node.numbers ?? [0, 0]
     // A later piece counts its rounds from the beginning: a number of their own tells it.
     const anew = from > 0 && from <= last && node.part !== null
@@ -111,7 +110,7 @@ function isOtherPart(node: RoundNode, each: RoundNode): boolean {
 }
 
 /** "Make a magic ring in colour A." */
-const COLOURED = /\b(?:[Ii]n|[Ww]ith|[Uu]sing) (?:(?:colou?r|yarn|shade) )?([A-H]|MC|CC\d?)\b(?!-)/
+const COLOURED = /\b(?:[Ii]n|[Ww]ith|[Uu]sing) (?:(?:colou?r|yarn|shade) )?([A-Z]|MC|CC\d?)\b(?!-)/
 
 const colourNamed = (items: readonly Item[]): string | null =>
   items.flatMap((item) => (item.type === 'colour' && item.colour ? [item.colour] : []))[0] ?? null

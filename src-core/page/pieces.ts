@@ -116,9 +116,25 @@ export function withPiece(
       : motif,
   )
   const next = { ...project, motifs: [...motifs, made] }
-  const [way] = (project.colourways ?? []).filter(({ motif }) => motif === motifId)
-  return way ? { ...next, colourways: [...project.colourways!, wayOf(project, made, way)] } : next
+  const ways = project.colourways ?? []
+  const way = ways.find(({ motif }) => motif === motifId)
+  if (!way) return next
+  // Colours that only the piece was worked in go with it.
+  const left = own.flatMap(({ slot }, i) =>
+    at >= 0 && i >= at && i < at + rounds.length ? [] : (slot ?? []),
+  )
+  const kept = ways.map((each) =>
+    each.motif === motifId ? { ...each, yarns: yarnsFor(each, slots, left) } : each,
+  )
+  return { ...next, colourways: [...kept, wayOf(project, made, way)] }
 }
+
+/** The yarns of a colourway without those of `gone` colours that no round is left in. */
+const yarnsFor = (
+  { yarns = {} }: Colourway,
+  gone: readonly (string | undefined)[],
+  left: readonly string[],
+) => Object.fromEntries(Object.entries(yarns).filter(([slot]) => left.includes(slot) || !gone.includes(slot)))
 
 /** A piece is worked in the yarns that its colours had in the motif that it stood in, until others are chosen. */
 function wayOf(project: Project, piece: RoundsMotif, { yarns = {} }: Colourway): Colourway {

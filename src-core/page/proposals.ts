@@ -22,6 +22,7 @@ import { piecesInto, withPiece } from './pieces'
 import { readPage } from './read-page'
 import type { PageFact } from './read-page'
 import { unitsOf } from './units-of-page'
+import { isLongAndWide } from './sizes'
 import type { SizeOf } from './sizes'
 import type { PageYarn } from './yarns'
 import { changeWords, labelOf, nowWords, valueWords } from './words'
@@ -148,10 +149,12 @@ function proposalOf(
   }
 }
 
-/** Facts of a page with their stitches in the terms of a project. */
-function factsOf(page: Page, into: Terms): PageFact[] {
+/** Facts of a page with their stitches in the terms of a project; how long and wide one is that is neither is a note. */
+function factsOf(page: Page, into: Terms, shape: MotifShape): PageFact[] {
   const from = page.terms ?? into
   return readPage(page.text, from).map((fact) => {
+    if (fact.kind === 'size' && shape !== 'leaf' && isLongAndWide(fact.size))
+      return { kind: 'notes', text: `Finished size: ${fact.at.words}`, id: fact.id, at: fact.at }
     if (fact.kind === 'swatch') return { ...fact, gauge: gaugeInto(fact.gauge, from, into) }
     return fact.kind === 'piece' ? { ...fact, rounds: piecesInto(fact.rounds, from, into) } : fact
   })
@@ -201,6 +204,12 @@ export const letterName = (colour: string, terms: Terms): string =>
       ? `contrast ${colour.slice(2)}`.trim()
       : saying(terms)`colour ${colour}`
 
+/** Whether a yarn ("4 ply cotton, dusty rose") is the one of a colour that rounds name ("color dusty rose"). */
+function isCalled(yarn: string | undefined, slot: string): boolean {
+  const colour = slot.replace(/^color /, '').toLowerCase()
+  return colour.length > 2 && ` ${(yarn ?? '').toLowerCase()}`.endsWith(` ${colour}`)
+}
+
 /** The project with a yarn: one of that name changed, else one more, which the motif's colour of that letter takes. */
 function withYarn(
   project: Project,
@@ -225,7 +234,9 @@ function withYarn(
       const slots = Object.keys(way.yarns ?? {})
       if (isOnly && way.motif === motifId && slots.length === 1) return { ...way, yarns: { [slots[0]!]: id } }
       // The colour was named when the rounds were taken, as the project's terms spelled it then.
-      const slot = Object.keys(way.yarns ?? {}).find((each) => inSpelling(each, 'US') === name)
+      const slot =
+        slots.find((each) => inSpelling(each, 'US') === name) ??
+        slots.find((each) => isCalled(yarn.name, inSpelling(each, 'US')))
       return slot !== undefined && way.motif === motifId
         ? { ...way, yarns: { ...way.yarns, [slot]: id } }
         : way
@@ -325,7 +336,7 @@ export function proposalsFor(project: Project, motifId: string, shape: MotifShap
   if (!motif || !page) return []
   const { terms } = settled(project)
   const done = new Set(page.done)
-  const facts = factsOf(page, terms)
+  const facts = factsOf(page, terms, shape)
   return facts
     .filter((fact) => !done.has(fact.id) && !isThere(project, motifId, fact, shape, facts))
     .map((fact) => proposalOf(fact, terms, project, motif, shape))
@@ -379,7 +390,7 @@ export function takeProposals(
 ): Project {
   const page = pageOf(motifOf(project, motifId))
   if (!page) return project
-  const facts = factsOf(page, settled(project).terms)
+  const facts = factsOf(page, settled(project).terms, shape)
   const fields = new Set<string>()
   let next = project
   const taken: string[] = []

@@ -223,8 +223,9 @@ function addSegment(segment: Segment, terms: Terms, add: Add): void {
     case 'designer': {
       const [line] = lines
       const name =
-        line?.words.replace(/^\s*(?:©|\(c\)|copyright)*[\s\d©,–-]*(?:by\s+)?/i, '').replace(/[\s.]+$/, '') ??
-        ''
+        line?.words
+          .replace(/^\s*(?:©|\(c\)|copyright)*[\s\d©,–-]*(?:by\s+)?/i, '')
+          .replace(/(?:[\s,]*(?:©|\(c\)|copyright))?[\s,]*(?:\d{4})?[\s.]*$/i, '') ?? ''
       const isName = /^\p{Lu}[\p{L}.'’-]*(?:\s+(?:&|and|de|van|von|\p{Lu}[\p{L}.'’-]*)){0,5}$/u.test(name)
       if (line && isName) add({ kind: 'designer', designer: name }, startOf(line), endOf(line))
       return addNotes('', isName ? lines.slice(1) : lines, add)

@@ -1,5 +1,6 @@
 /** Sizes as pages tell them: of one motif, or of the whole blanket. Millimetres. */
 import type { Millimetres } from '../units/quantity'
+import type { Found } from './quantities'
 import { lengthsIn, rounded } from './quantities'
 
 /** What a page measures: 'across' without saying from where to where. */
@@ -34,6 +35,24 @@ const blockedIn = (text: string): boolean | null =>
 export const MOTIF_WORDS =
   /\b(motifs?|squares?|hexagons?|octagons?|triangles?|flowers?|circles?|blocks?|medallions?|hearts?|lea(?:f|ves)|stars?|rounds?|snowflakes?|coasters?|granny)\b/i
 
+/** `3" wide x 2 3/4" tall`, "14 x 10 cm": by its words, else the longer one is the length. */
+function pairOf(text: string, one: Found, other: Found): (readonly [SizeOf, Millimetres])[] {
+  const isOf = (words: string, of: SizeOf) => whatOf(words) === of
+  const between = text.slice(one.end, other.start)
+  const behind = text.slice(other.end)
+  const isWideFirst = isOf(between, 'width') || isOf(behind, 'length')
+  const isLongFirst = isOf(between, 'length') || isOf(behind, 'width') || one.value >= other.value
+  const [length, width] = !isWideFirst && isLongFirst ? [one, other] : [other, one]
+  return [
+    ['length', rounded(length.value)],
+    ['width', rounded(width.value)],
+  ]
+}
+
+/** Whether a size tells how long and how wide a motif is: of one that is as long as wide it says nothing. */
+export const isLongAndWide = (size: ToldSize): boolean =>
+  size.of === 'motif' && ['length', 'width'].every((name) => size.sizes.some(([of]) => of === name))
+
 /** The size that a text tells; null where it tells none, or one of neither a motif nor a blanket. */
 export function sizeIn(text: string): ToldSize | null {
   const lengths = lengthsIn(text)
@@ -45,7 +64,7 @@ export function sizeIn(text: string): ToldSize | null {
     if (Math.min(width, height) >= LARGEST_MOTIF) return { of: 'whole', width, height }
     if (Math.abs(width - height) <= ALIKE * width)
       return { of: 'motif', sizes: [['sideToSide', width]], blocked: blockedIn(text) }
-    return null
+    return { of: 'motif', sizes: pairOf(text, first, second), blocked: blockedIn(text) }
   }
   // A range, or sizes of several things, is for a person to choose from.
   const sizes = lengths.map(({ value, start, end }, i): readonly [SizeOf, Millimetres] => {

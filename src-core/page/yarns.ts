@@ -31,6 +31,7 @@ const NO_YARN = /\bhooks?\b|\bneedles?\b|\bscissors\b|\bmarkers?\b|\b(fiberfill|
 
 const ROLE = '([A-H]|MC|CC ?\\d?|C[1-9])'
 const CALLED = '(?:(?:colou?r|yarn|shade|contrast)\\s+)?'
+const NAMED = String.raw`(?<name>\p{Lu}[\p{L}'’-]*(?: (?:\p{Lu}[\p{L}'’-]*|(?!and\b|or\b)\p{Ll}+))?)`
 /** "A (yellow)", "Yellow (A)", "MC: cream", "Color B = white", "B – white". */
 const ROLES: readonly RegExp[] = [
   new RegExp(`(?<name>\\p{L}[\\p{L} '’-]*?)\\s*[(\\[]${CALLED}${ROLE.replace('(', '(?<role>')}[)\\]]`, 'gu'),
@@ -42,7 +43,20 @@ const ROLES: readonly RegExp[] = [
     `(?<![\\p{L}\\d])${CALLED}${ROLE.replace('(', '(?<role>')}\\s*[:=–—-]\\s*(?<name>\\p{L}[\\p{L} '’-]*)`,
     'gu',
   ),
+  // "Color A Slate and Color B Chalk".
+  new RegExp(
+    `(?<!\\p{L})(?:[Cc]olou?r|[Yy]arn|[Ss]hade)\\s+${ROLE.replace('(', '(?<role>')}\\s+${NAMED}`,
+    'gu',
+  ),
+  // "Moss (M)": other letters are the first of the name.
+  /(?<name>\p{L}[\p{L} '’-]*?)\s*[([](?<role>[I-Z])[)\]]/gu,
 ]
+
+/** Whether a letter may stand for a name: those from A on for any, the others for what begins with them. */
+const standsFor = (role: string, name: string): boolean =>
+  !/^[I-Z]$/.test(role) ||
+  (name.split(' ').some((word) => word[0]?.toUpperCase() === role) &&
+    (/^\p{Lu}/u.test(name) || colourNamed(name) !== null))
 
 /** "50 g / 125 m", "100g/220yds", "1.75 oz/50 g, 137 yd/125 m per skein": what a ball weighs and runs to. */
 function ballIn(text: string): Pick<Yarn, 'ballGrams' | 'ballMetres'> {
@@ -158,7 +172,7 @@ export function yarnsIn(text: string): ToldYarn[] {
     for (const match of text.matchAll(sign)) {
       const role = match.groups!.role!.replace(' ', '')
       const name = colourOf(match.groups!.name!)
-      if (byRole.has(role) || name === '' || !/\p{L}{3}/u.test(name)) continue
+      if (byRole.has(role) || !/\p{L}{3}/u.test(name) || !standsFor(role, name)) continue
       const colour = shadeNamed(name)
       const yarn = { name: capital(name), ...(colour && { colour }), ...common }
       const end = match.index + match[0].length
