@@ -54,16 +54,27 @@ const passTies = (reader: Reader): boolean =>
     return true
   }) === true
 
+/** "Sl st Cloud into a ch-2 sp", "ss B to any sp": the yarn is joined by it where a round begins; passes the stitch. */
+const passSlipsOn = (reader: Reader): boolean =>
+  reader.attempt(() => {
+    if (readStitch(reader)?.stitch !== 'sl st') return null
+    const named = reader.at
+    const colour = reader.isA('into') ? null : readColourName(reader, true)
+    const leads = /^(in|into|to)$/.test(reader.spelled())
+    reader.at = named
+    return (colour && leads) || null
+  }) !== null
+
 /** "With MC", "change to B", "using colour 2", "join CC with sl st in any ch-1 sp", "join yarn in any st". */
 export function readColour(reader: Reader): ColourItem | null {
   const start = reader.at
   const begins = readBeginsIn(reader)
   if (begins) return begins
   return reader.attempt((): ColourItem | null => {
-    const ties = passTies(reader)
-    const attaches = reader.sees('attach')
     const before = reader.tokens[start - 1]
     const opens = before === undefined || reader.tokens[start]?.first || /^[:.)–—]$/.test(before.key)
+    const ties = passTies(reader) || (opens && passSlipsOn(reader))
+    const attaches = reader.sees('attach')
     const joins = ties || reader.skip('join', 'attach')
     if (!joins) {
       const change = reader.skip('change')

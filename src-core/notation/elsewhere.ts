@@ -1,6 +1,6 @@
 /** Places that stand in another motif. */
 import { readNoun } from './nouns'
-import { passPartName } from './part-names'
+import { isSibling, passPartName } from './part-names'
 import type { Reader } from './reader'
 import { DOING } from './told-counts'
 import type { Noun } from './tree'
@@ -89,7 +89,7 @@ export function readElsewhere(reader: Reader): Noun | null {
     if (piece) return piece
   }
   // Most places name no other motif: looked for first, since places are read for every stitch.
-  let named = false
+  let named = reader.part !== null && [...reader.parts].some((name) => isSibling(reader.part, name))
   for (let ahead = 0; ahead < 12 && !named; ahead++)
     named = reader.isA('elsewhere', ahead) || reader.isA('motif', ahead)
   if (!named) return null
@@ -106,6 +106,8 @@ export function readElsewhere(reader: Reader): Noun | null {
       if (!reader.skip('of', 'on', 'from', 'between')) return null
       passOfGroup(reader)
       reader.skip('the')
+      // "Of First Hexie" in the part that makes the next one.
+      if (passPartName(reader, (name) => reader.parts.has(name) && isSibling(reader.part, name))) return true
       // "of two large motifs", "of one of the finished small squares".
       for (let words = 0; words < 6 && !reader.isA('motif'); words++) if (!saysWhich(reader)) return null
       return passMotif(reader) || null

@@ -59,3 +59,9 @@ export const isOneOfSeveral = (name: string): boolean =>
   /^(first|second|third|fourth|fifth|next|last) (motif|square|hexagon|flower|block|wheel|medallion)$/.test(
     partName(name),
   )
+
+/** Whether two parts are pieces of one kind: "First Hexie", "Next Hexie". */
+export function isSibling(one: string | null, other: string): boolean {
+  const [first = [], second = []] = [one?.split(' '), other.split(' ')]
+  return one !== other && first.length > 1 && second.length > 1 && first.at(-1) === second.at(-1)
+}

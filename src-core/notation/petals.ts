@@ -2,7 +2,7 @@
 import { landmarksIn } from './laps'
 import { TRAVELLED } from './source'
 import type { PlaceTest, Source } from './source'
-import { missing, nowhere, sourceFor, takeAt } from './taking'
+import { missing, noSuchStitch, nowhere, sourceFor, takeAt } from './taking'
 import type { Taking } from './taking'
 import type { Item, Noun, PlacePart } from './tree'
 import type { StitchName } from './stitch-name'
@@ -85,6 +85,11 @@ export function withinTargets(work: Work, part: PlacePart, taking: Taking): Targ
       return index >= 0 ? takeAt(work, source, index, part, taking) : missing(work, source, kind, part)
     })
   }
+  // "Center tr of petal" of petals without one: the middle stitch is taken, and that is said.
+  const plain = kind === 'stitch' && name?.form === 'plain' && name.stitch !== null ? name : null
+  const isPlain: PlaceTest = ({ stitch }) => stitch === null || stitch === plain?.stitch
+  const there = plain === null || source.has('stitch', `within ${plain.stitch}`, isPlain)
+  if (!there && source.has('stitch', '', () => true)) noSuchStitch(work, source, plain, part)
   const likeIn = (group: number): readonly number[] => {
     const members = source.membersOf(group).filter((index) => source.places[index]!.kind === kind)
     // "First dc of next petal" counts the dc alone.

@@ -288,7 +288,7 @@ function keepUsual(
   const statement = items[at]
   if (!beginning || statement?.type !== 'statement' || statement.says === 'made') return
   if (
-    /\b(throughout|always|from now on|here (and|or) later|all rounds|every (rnd|round)|each (rnd|round))\b/i.test(
+    /\b(throughout|always|from (now|here) on|hereafter|here (and|or) (later|below)|all rounds|every (rnd|round)|each (rnd|round))\b/i.test(
       text.slice(statement.start, statement.end),
     )
   )

@@ -238,8 +238,9 @@ function runColour(work: Work, item: ColourItem): void {
 }
 
 function runScope(work: Work, item: ScopeItem): void {
-  // "Working along foundation ch" behind the side of a block: its other side, where no chain was made meanwhile.
-  const under = item.along && work.base.kind === 'round' && work.elements.at(-1)?.stitch !== 'ch'
+  // "Working along foundation ch" behind the side of a block: its other side, unless along the chain made meanwhile.
+  const named = /\bfoundation|\bstarting/i.test(work.tree.text.slice(item.words.start, item.words.end))
+  const under = item.along && work.base.kind === 'round' && (named || work.elements.at(-1)?.stitch !== 'ch')
   if (under && turnUnder(work)) return
   if (item.along) return startAlongChain(work, item.along)
   if (item.opposite) {

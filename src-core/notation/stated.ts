@@ -30,6 +30,8 @@ const NO_CLUSTER: ReadonlySet<string> = new Set(['plain', 'special', 'shell', 'v
 const STANDS_FOR = new Set([...ONE, 'for', 'as'])
 const UNDER = new Set(['base', 'foundation', 'bottom', 'skipped', 'unworked'])
 
+const HOLDS_ON = new Set([',', 'here', 'throughout', 'always', 'ever', 'hereafter'])
+
 /** "counts as dc and ch 1", "does not count as a st", "V-st made"; at the first word, inside or without brackets. */
 export function readStatement(reader: Reader, end: number): StatementItem | null {
   const start = reader.at
@@ -49,8 +51,10 @@ export function readStatement(reader: Reader, end: number): StatementItem | null
     if (is >= 0 && (equal || keys.length === is + 2 || ONE.has(keys[is + 1] ?? ''))) keys[is] = 'counts'
     const made = chainsMade(keys)
     if (made > 0) keys[made] = 'counts'
-    // "(not a stitch)", "(is no st)".
-    if (keys.length <= 4 && keys.some((key) => key === 'not' || key === 'no') && keys.at(-1) === 'st')
+    // "(not a stitch)", "(is no st)", "(not a stitch, here and below)".
+    const tail = keys.findIndex((key) => HOLDS_ON.has(key))
+    const told = tail < 0 ? keys : keys.slice(0, tail)
+    if (told.length <= 4 && told.some((key) => key === 'not' || key === 'no') && told.at(-1) === 'st')
       return statement({ says: 'does-not-count', stitch: null, cluster: false, chains: 0 })
     // "for first dc", right behind the chains.
     if ((keys[0] === 'for' || keys[0] === 'as') && ONE.has(keys[1] ?? '')) keys[0] = 'counts'

@@ -8,6 +8,7 @@ import { BACK, FRONT, spaceKey } from './state'
 import { placeParts } from './tree'
 import type { Item, Noun, PlacePart } from './tree'
 import type { Loop, StitchName } from './stitch-name'
+import type { Span } from './tokens'
 import { TooLong, baseSource, report, sourceOf, spend, targetAt } from './work'
 import type { Target, Work } from './work'
 import type { LeftPlace } from './worked'
@@ -234,6 +235,18 @@ function answersTo(place: LeftPlace, name: StitchName): boolean {
   return true
 }
 
+/** None of the round before is of the kind that is named. */
+export function noSuchStitch(work: Work, source: Source, named: StitchName, span: Span): void {
+  const have = source.places.flatMap(({ kind, stitch }) => (kind === 'stitch' && stitch ? [stitch] : []))
+  const { terms } = work.tree
+  const values = {
+    have: [...new Set(have)].map((key) => stitchAbbreviation(key, terms)).join(' and '),
+    wanted: named.name,
+    round: roundWords(work, source),
+  }
+  report(work, 'rounds/no-such-stitch', span, values, named.name)
+}
+
 export function stitchTest(work: Work, source: Source, part: PlacePart): { name: string; test: PlaceTest } {
   if (part.unworked) work.picked = true
   const unworked: PlaceTest = part.unworked
@@ -254,20 +267,7 @@ export function stitchTest(work: Work, source: Source, part: PlacePart): { name:
   const key = `${named.form} ${named.stitch}${posts ? ` ${post}` : ''}${plain ? ' apart' : ''}`
   const there = source.has('stitch', key, answers)
   if (!there && source.has('stitch', '', () => true)) {
-    const have = [
-      ...new Set(
-        source.places
-          .filter((place) => place.stitch !== null && place.kind === 'stitch')
-          .map((place) => place.stitch!),
-      ),
-    ]
-    const { terms } = work.tree
-    const values = {
-      have: have.map((key) => stitchAbbreviation(key, terms)).join(' and '),
-      wanted: named.name,
-      round: roundWords(work, source),
-    }
-    report(work, 'rounds/no-such-stitch', part.nounSpan, values, named.name)
+    noSuchStitch(work, source, named, part.nounSpan)
     return { name: '', test: unworked }
   }
   return {

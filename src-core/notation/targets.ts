@@ -105,6 +105,10 @@ function sameTarget(work: Work, part: PlacePart): Target {
   const target =
     part.asBeginning && work.beginningDone ? (work.first ?? work.last) : (work.last ?? beginningTarget(work))
   if (target) return target
+  // "Working behind Rnd 2 in back lps of Rnd 1, ch 3, dc in same st": the first one of that round.
+  const scoped = sourceFor(work, part)
+  const first = scoped ? scoped.find('stitch', 'first', () => true, scoped.start) : -1
+  if (scoped && first >= 0) return placed(work, scoped, first, null, WORKING)
   const source = baseSource(work)
   if (source?.state.unknown) return missing(work, source, 'stitch', part)
   report(work, 'rounds/no-last-stitch', part, {}, 'once')

@@ -278,6 +278,42 @@ const CASES: readonly Way[] = [
       [60, { 'ch-2': 6 }],
     ],
   ],
+  [
+    'chains that are no stitch, said for what follows as well',
+    'US',
+    'Rnd 1: Magic ring, ch 1, 8 sc in ring, sl st to first sc.\nRnd 2: Attach B to any sc with a sl st, ch 2 (not a stitch, here and below), [hdc in next sc, ch 2] 8 times beginning in the same sc, sl st to first hdc.\nRnd 3: Attach C to any ch-2 sp with a sl st, ch 2, [(hdc, ch 2, hdc) in ch-2 sp, ch 1] 8 times, sl st to first hdc.',
+    [[8], [8, { 'ch-2': 8 }], [16, { 'ch-2': 8, 'ch-1': 8 }]],
+  ],
+  [
+    'the foundation chain behind a corner of chains',
+    'US',
+    'Ch 8.\nRow 1: Sc in 2nd ch from hook and in each ch across; turn.\nRow 2: Ch 1, sc in each st across; do not turn.\n\nBORDER\nRnd 1: Ch 1, sc in end of each of 2 rows, ch 2; working along foundation ch, sc in each of next 7 chs, ch 2; sc in end of each of 2 rows, ch 2; sc in each of next 7 sc of Row 2, ch 2; join with sl st in first sc.',
+    [[7], [7], [18, { 'ch-2': 4 }]],
+  ],
+  [
+    'the same stitch where the round begins in an earlier one',
+    'US',
+    'Rnd 1: Ch 2, 12 sc in 2nd ch from hook, join with sl st in first sc.\nRnd 2: Working in front lps only, *ch 3, sl st in next sc; rep from * 11 times, ending with sl st in first sc.\nRnd 3: Working behind Rnd 2 in back lps of Rnd 1, ch 3 (counts as dc), dc in same st, 2 dc in each of next 11 sc, join with sl st in top of ch-3.',
+    [[12], [0, { 'ch-3': 12 }], [24]],
+  ],
+  [
+    'yarn that is joined by a slip stitch without another word',
+    'US',
+    'Rnd 1: Magic ring, ch 1, [hdc in ring, ch 2] 6 times, sl st in first hdc.\nRnd 2: Sl st Cloud into a ch-2 sp; ch 3 (= dc), 3 dc in same sp, ch 1, [4 dc in next ch-2 sp, ch 1] 5 times; sl st in top of ch 3.',
+    [
+      [6, { 'ch-2': 6 }],
+      [24, { 'ch-1': 6 }],
+    ],
+  ],
+  [
+    'a corner of the first piece, called by its name, joined to',
+    'US',
+    'First Hexie\nRd 1: Magic ring, ch 1, [sc in ring, ch 2] 6 times, sl st in first sc.\n\nNext Hexie\nRd 1 (join): Magic ring, ch 1, sc in ring, ch 1, sl st in a corner ch-2 sp of First Hexie, ch 1, [sc in ring, ch 2] 5 times, sl st in first sc.',
+    [
+      [6, { 'ch-2': 6 }],
+      [6, { 'ch-2': 6 }],
+    ],
+  ],
 ]
 
 describe('ways of writing', () => readsWays(CASES))
@@ -287,4 +323,10 @@ it('takes a cluster of a chain and two legs for explained', () => {
   const { findings, worked } = readRounds(text, { terms: 'US' })
   expect(findings.map(({ code }) => code)).not.toContain('rounds/special-not-explained')
   expect(worked[1]!.elements.find(({ standing }) => standing)!.legs).toBe(3)
+})
+
+it('tells a stitch within petals that have none of its kind', () => {
+  const text = `Rnd 1: Magic ring, [sc in ring, ch 4] 5 times, join.\nRnd 2: In each loop make sc, hdc, 5 dc, hdc, sc. Join.\nRnd 3: Sl st to center dc of first petal, sc in same place, *ch 10, sc in center tr of next petal; rep from * 3 more times, ch 10, sl st in first sc.`
+  const told = readRounds(text, { terms: 'US' }).findings.map(({ code, message }) => [code, message])
+  expect(told).toEqual([['rounds/no-such-stitch', expect.stringContaining('no tr')]])
 })
