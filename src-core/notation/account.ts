@@ -9,8 +9,8 @@ import {
   groupCounts,
   groupsOf,
   largestGroup,
-  shellSize,
 } from './group-counts'
+import { MANNER, makingsOf, picotsNamed, specialOf } from './own-counts'
 import { SKIPPED } from './source'
 import type { Source } from './source'
 import { spaceKey } from './state'
@@ -162,18 +162,6 @@ function countPlain(
   return plain.length === like.length || posts ? plain.length : [like.length, plain.length]
 }
 
-const MANNER = /^(\d+|an?|one)?\s*(long|spike|extended|linked)\b/i
-
-/** How many a list counts of stitches that the text explains and that are made of this one. */
-const specialOf = (work: Work, { entries }: CountItem, { stitch }: StitchName): number =>
-  entries.reduce((sum, { noun, count, words }) => {
-    const name = noun.kind === 'stitch' && !MANNER.test(words) ? noun.name : null
-    // "4 Shells, 8 dc" of shells that the text explains.
-    if (name?.form === 'shell') return sum + count * shellSize(work, stitch)
-    // One that is explained without another stitch stands as one of those.
-    return name?.form === 'special' && (name.stitch ?? stitch) === stitch ? sum + count : sum
-  }, 0)
-
 /** Stitches of one side, where all are alike: with what stands in corners, without, or with a part of it. */
 function sidesOf({ made, corners, inCorners }: Tally): readonly number[] | null {
   if (corners < 3 || made % corners !== 0 || inCorners % corners !== 0) return null
@@ -242,11 +230,14 @@ function countOf(
         inManner(work, entry, all),
         all.entries.some(({ noun: other }) => other.kind === 'stitch' && other.name?.post != null),
       )
-    case 'picot':
+    case 'picot': {
+      const named = picotsNamed(work, name)
+      if (named !== null) return named
       // "(1 dc, 3 ch, 1 dc) in next tr (9 picots)": small loops of chains may be meant.
       return sums.picots > 0
         ? sums.picots
         : [0, ...[3, 4, 5].map((chains) => sums.spaces[spaceKey(chains)] ?? 0)]
+    }
     case 'shell':
     case 'v-stitch': {
       // "6 corners, 6 V-sts": corners that are counted by themselves.
@@ -261,7 +252,15 @@ function countOf(
       const pairs = name.form === 'v-stitch' ? [groupsOf(standing, 2)] : []
       // "4 Shells, 8 dc": a pair of dc between two shells is none of them.
       const largest = groupsOf(standing, largestGroup(standing))
-      return [sums.groups, groupsOf(standing), ...pairs, sums.groups - others, largest]
+      const own = makingsOf(work, name)
+      return [
+        ...(own ? [own.times] : []),
+        sums.groups,
+        groupsOf(standing),
+        ...pairs,
+        sums.groups - others,
+        largest,
+      ]
     }
     case 'increase':
       return sums.groups

@@ -8,7 +8,22 @@ import { readStitch } from './vocabulary'
 const FAR_SIDE = ['opposite', 'other', 'second', 'bottom', 'lower', 'under', 'unworked', 'rem', 'far']
 const CHAINS_FIRST = ['beg', 'starting', 'base', 'foundation', 'same']
 const THE = ['the', 'your', 'this', 'that', 'these', 'those']
-const GOES_ALONG = ['along', 'on', 'down', 'in', 'across', 'into', 'over', 'around', 'up', 'to', 'by', 'from']
+const GOES_ALONG = [
+  'along',
+  'on',
+  'down',
+  'in',
+  'across',
+  'into',
+  'over',
+  'around',
+  'up',
+  'to',
+  'by',
+  'from',
+  'use',
+  'using',
+]
 
 /**
  * "along opposite side of ch", "on the underside of the chain", "in the unworked loops of foundation ch"; passes it.

@@ -5,6 +5,7 @@ import type { Reader } from './reader'
 import { MAKES, readBody, spanTokens } from './round-body'
 import type { Heading } from './round-headings'
 import type { Definition, Item } from './tree'
+import { isSlip } from './stitch-name'
 import type { StitchForm } from './stitch-name'
 import { definedKey, isForm, readStitch } from './vocabulary'
 import { wordOf } from './words'
@@ -22,6 +23,12 @@ const formNamed = (names: readonly string[]): StitchForm | null =>
   (['bobble', 'popcorn', 'puff', 'cluster'] as const).find((form) =>
     names.some((name) => name.split(/\s+/).some((word) => wordOf(word).is === form)),
   ) ?? null
+
+/** "Large picot: ch 5, sl st in 5th ch from hook": chains that a slip stitch closes. */
+function isPicot(items: readonly Item[]): boolean {
+  const [chain, slip, ...more] = items.filter(({ type }) => type !== 'note')
+  return chain?.type === 'chain' && slip?.type === 'work' && isSlip(slip.stitch) && more.length === 0
+}
 
 /** "Inc = (dc, ch 1, dc) in ch-1 sp": more than two stitches in one. */
 const CHANGES: ReadonlySet<StitchForm> = new Set(['increase', 'decrease'])
@@ -85,7 +92,9 @@ export function readDefinition(reader: Reader, heading: Heading | Explained, to:
   // Special stitches are explained in prose; what is not understood there is no slip of the pattern.
   reader.findings.length = before
   // "Edge st: sc in first and last st": one stitch, wherever it is told.
-  const [only, ...others] = items
+  // "ftr = front treble: 1 tr worked into the free loop …": the whole name stands before what is told.
+  const told = items.findIndex(({ type }) => type !== 'note')
+  const [only, ...others] = items.slice(Math.max(0, told))
   const edge =
     only?.type === 'work' &&
     others.every(({ type }) => type === 'note') &&
@@ -115,7 +124,7 @@ export function readDefinition(reader: Reader, heading: Heading | Explained, to:
   const form =
     named && named.form !== 'plain' && !(CHANGES.has(named.form) && hasChains(items))
       ? named.form
-      : (formNamed(names) ?? FORM_BY_ITEMS(items, manner))
+      : (formNamed(names) ?? (isPicot(items) ? 'picot' : FORM_BY_ITEMS(items, manner)))
   return {
     names,
     keys: known ? [] : names.filter((name) => !SIZED.test(name)).map(definedKey),

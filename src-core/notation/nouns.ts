@@ -3,7 +3,7 @@ import { readGap } from './gap-nouns'
 import type { Reader } from './reader'
 import type { Noun, PlacePart } from './tree'
 import type { Loop, StitchName } from './stitch-name'
-import { readStitch } from './vocabulary'
+import { definedKey, readStitch } from './vocabulary'
 
 /** "ch-sp", "chain-loops": in one word. */
 const CHAIN_SPACE = /^ch-(?:sp|lp|arch)$/
@@ -147,7 +147,8 @@ const isOver = (reader: Reader): boolean => {
 
 function readSpaceNoun(reader: Reader, corner: boolean): Noun | null {
   const token = reader.peek()
-  if (!token) return null
+  // "6 lp" of a picot that the text calls so is no loop.
+  if (!token || (reader.definitions.get(definedKey(token.key))?.items.length ?? 0) > 0) return null
   if (CHAIN_SPACE.test(token.is)) {
     reader.at++
     return { kind: 'space', chains: null, corner }

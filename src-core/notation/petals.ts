@@ -86,7 +86,8 @@ export function withinTargets(work: Work, part: PlacePart, taking: Taking): Targ
     })
   }
   // "Center tr of petal" of petals without one: the middle stitch is taken, and that is said.
-  const plain = kind === 'stitch' && name?.form === 'plain' && name.stitch !== null ? name : null
+  const isNamed = name?.form === 'plain' && name.stitch !== null && name.stitch !== 'ch'
+  const plain = kind === 'stitch' && isNamed ? name : null
   const isPlain: PlaceTest = ({ stitch }) => stitch === null || stitch === plain?.stitch
   const there = plain === null || source.has('stitch', `within ${plain.stitch}`, isPlain)
   if (!there && source.has('stitch', '', () => true)) noSuchStitch(work, source, plain, part)

@@ -23,6 +23,7 @@ import {
   passWhereJoined,
   readBetween,
   POST_FOLLOWS,
+  goesRoundStitch,
   opensPhrase,
   stitchesAhead,
 } from './where'
@@ -336,8 +337,8 @@ export function readPlace(reader: Reader, bare = false): Place | null {
       around = reader.key() === 'around'
       // "between next 2 dc" is a place of its own.
       if (!reader.sees('between')) reader.at++
-    } else if (reader.sees('round') && POST_FOLLOWS.test(reader.key(1))) {
-      // "1 dc round stem of next tr" as the UK says it.
+    } else if (reader.sees('round') && (POST_FOLLOWS.test(reader.key(1)) || goesRoundStitch(reader))) {
+      // "1 dc round stem of next tr", "1 rtrf round ftr of Round 3" as the UK says it.
       around = true
       reader.at++
     } else if (reader.sees('per') && (reader.isA('stitch', 1) || reader.isA('space', 1))) around = false

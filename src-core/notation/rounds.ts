@@ -104,8 +104,8 @@ function checkHeight(work: Work): void {
   if (!beginning?.said || beginning.stitch === null) return
   const usual = STITCHES[beginning.stitch].beginningChains
   const chains = beginning.item.count
-  // One chain less than usual is a matter of taste.
-  if (usual - chains < 2) return
+  // One chain less than usual is a matter of taste, but for tall ones: 3 chains are a dc's.
+  if (usual - chains < (usual > 3 ? 1 : 2)) return
   report(work, 'rounds/chain-too-short', beginning.item, {
     ...{ chains, usual },
     stitch: stitchAbbreviation(beginning.stitch, work.tree.terms),

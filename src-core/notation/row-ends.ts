@@ -93,8 +93,13 @@ export function sideBefore(reader: Reader, from: number): Place | null {
 
 const isRow = (reader: Reader): boolean => reader.isA('round') && /^rows?$/.test(reader.spelled())
 
+interface Which {
+  readonly each: boolean
+  readonly count: number | null
+}
+
 /** "each of the next 6", "next 3", "the 5": which rows; null: none is named. */
-function readWhich(reader: Reader): { readonly each: boolean; readonly count: number | null } {
+function readWhich(reader: Reader): Which {
   let each = false
   for (;;) {
     if (reader.skip('each', 'every', 'all')) each = true
@@ -102,6 +107,26 @@ function readWhich(reader: Reader): { readonly each: boolean; readonly count: nu
   }
   return { each, count: reader.number() }
 }
+
+/** "next 4 row ends", "each row end", "last row end" without what leads there; passes it. */
+const readEnds = (reader: Reader): Which | null =>
+  reader.attempt(() => {
+    const found = readWhich(reader)
+    const isOne = found.count === null && !found.each && /^(next|first|last)$/.test(reader.spelled(-1))
+    const isNamed = reader.skip('row-end') || (isRow(reader) && ++reader.at > 0 && reader.skip('end', 'edge'))
+    if (!isNamed) return null
+    const isSingle = isOne && !/s$/.test(reader.spelled(-1))
+    reader.skipA('stitch')
+    return isSingle ? { each: false, count: 1 } : found
+  })
+
+/** "(skip) next 4 row ends": passes it. */
+export const readBareRowEnds = (reader: Reader): Place | null =>
+  reader.attempt(() => {
+    const start = reader.at
+    const which = readEnds(reader)
+    return which ? placeOf(which, reader.span(start)) : null
+  })
 
 function placeOf(which: { each: boolean; count: number | null } | null, span: Span): Place {
   const part: PlacePart = {
@@ -145,12 +170,11 @@ export function readRowEnds(reader: Reader): Place | null {
     })
     const which =
       ends ??
+      readEnds(reader) ??
       reader.attempt(() => {
         const found = readWhich(reader)
-        if (reader.skip('row-end')) return (reader.skipA('stitch'), found)
         if (!isRow(reader)) return null
         reader.at++
-        if (reader.skip('end', 'edge')) return (reader.skipA('stitch'), found)
         // "1 sc in each row down the side".
         return found.each && (/^([,;.)]|down|up|along|to|)$/.test(reader.key()) || null) ? found : null
       })

@@ -4,6 +4,7 @@ import { plainPlace } from './plain-place'
 import { readPlace } from './places'
 import { BOUNDARY } from './prose'
 import type { Reader } from './reader'
+import { readBareRowEnds } from './row-ends'
 import { isSlip } from './stitch-name'
 import type { NoteItem, Place, PlacePart, SkipItem } from './tree'
 import { readStitch, sizesStitch } from './vocabulary'
@@ -77,7 +78,7 @@ function readSkipped(reader: Reader): Place | null {
     const noun = { kind: 'stitch', name: null } as const
     return plainPlace({ which: 'next', each: false, noun, extent: null }, reader.span(start))
   }
-  const place = readListed(reader) ?? readList(reader) ?? readPlace(reader, true)
+  const place = readBareRowEnds(reader) ?? readListed(reader) ?? readList(reader) ?? readPlace(reader, true)
   if (place) return (passBehindIt(reader), place)
   return reader.attempt(() => {
     const named = reader.skip('the')

@@ -226,21 +226,27 @@ export function nextStitch(work: Work, span: PlacePart | null, taking: Taking): 
 
 const BUNCHES = new Set(['together', 'cluster', 'puff', 'popcorn', 'bobble'])
 
+/** Bunches that are made in ways of their own: one is never called by the name of another. */
+const APART = new Set(['puff', 'popcorn', 'bobble'])
+
 /** Whether a stitch left by a round answers to a name. */
 function answersTo(place: LeftPlace, name: StitchName): boolean {
   if (place.stitch === null) return true
   if (name.form === 'plain') return place.stitch === name.stitch
   if (name.form === 'special') return name.stitch === null || place.stitch === name.stitch
+  if (APART.has(name.form) && APART.has(place.form)) return place.form === name.form
   if (BUNCHES.has(name.form)) return BUNCHES.has(place.form)
   return true
 }
 
 /** None of the round before is of the kind that is named. */
 export function noSuchStitch(work: Work, source: Source, named: StitchName, span: Span): void {
-  const have = source.places.flatMap(({ kind, stitch }) => (kind === 'stitch' && stitch ? [stitch] : []))
   const { terms } = work.tree
+  const have = source.places.flatMap(({ kind, stitch, form }) =>
+    kind !== 'stitch' || !stitch ? [] : APART.has(form) ? [`${form}s`] : [stitchAbbreviation(stitch, terms)],
+  )
   const values = {
-    have: [...new Set(have)].map((key) => stitchAbbreviation(key, terms)).join(' and '),
+    have: [...new Set(have)].join(' and '),
     wanted: named.name,
     round: roundWords(work, source),
   }

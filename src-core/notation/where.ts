@@ -214,3 +214,12 @@ export const stitchesAhead = (reader: Reader): boolean => {
   reader.at = at
   return found
 }
+
+/** "(rtrf round) ftr of Round 3": a stitch that is gone around stands behind the word in hand. */
+export function goesRoundStitch(reader: Reader): boolean {
+  const { at } = reader
+  reader.at = at + 1
+  const stitch = reader.isA('stitch') ? null : readStitch(reader)
+  reader.at = at
+  return stitch !== null && stitch.stitch !== 'sl st'
+}

@@ -56,7 +56,6 @@ const NOT_YET: Readonly<Record<string, readonly string[]>> = {
     'h2516',
     'h2518',
     'h2521',
-    'h3119',
     'h3123',
     'h3124',
   ],

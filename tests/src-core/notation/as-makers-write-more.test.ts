@@ -314,7 +314,40 @@ const CASES: readonly Way[] = [
       [6, { 'ch-2': 6 }],
     ],
   ],
+  [
+    'a stitch whose whole name stands before how it is made, and posts that are gone round',
+    'UK',
+    'ftr = front treble: 1tr worked into the free front loop of the dc stated, in front of the rounds between\nrtrf = raised treble front: 1tr worked round the stem of the st stated, from the front\n\nRound 1: Magic ring, 1ch, 8dc into ring, ss to first dc.\nRound 2: 1ch, 2dc in each dc around, ss to first dc.\nRound 3: 1ch, *1dc in next dc, 1ftr in dc of Round 1 below, 1dc in next dc; rep from * 7 more times, ss to first dc. [16dc, 8ftr]\nRound 4: 1ch, 1dc in each st around, ss to first dc.\nRound 5: 1ch, *1dc in next dc, 1rtrf round ftr of Round 3 below, miss the dc of Round 4 behind it, 2dc in next dc; rep from * 7 more times, ss to first dc. [24dc, 8rtrf]',
+    [[8], [16], [24], [24], [32]],
+  ],
+  [
+    'stitches of two that cross, counted by their own name beside others',
+    'US',
+    'STITCH KEY\nX-st (crossed stitch, worked over 2 sts): Sk next st, dc in next st, dc in skipped st, working in front of dc just made. One X-st = 2 dc.\n\nCh 20.\nROW 1: Dc in 4th ch from hook (skipped 3 chs count as dc), dc in each ch across, turn.\nROW 2: Ch 3 (counts as dc), X-st 8 times, dc in top of beg ch, turn. 8 X-sts, 2 dc.',
+    [[18], [18]],
+  ],
+  [
+    'picots of two lengths, each counted by its own name',
+    'US',
+    'Picot (p): Ch 3, sl st in 3rd ch from hook.\nLarge picot (lp): Ch 5, sl st in 5th ch from hook.\n\nRnd 1: Magic ring, ch 1, [2 sc in ring, lp, 2 sc in ring, p] 3 times, join. (12 sc, 3 lp, 3 p)',
+    [[12]],
+  ],
+  [
+    'row ends that are skipped, and one alone',
+    'US',
+    'Ch 6.\nRow 1: Sc in 2nd ch from hook and in each ch across; turn.\nRows 2-5: Ch 1, sc in each sc across; turn.\n\nEDGING\nRnd 1: Ch 1, sc in each sc across. Working down row ends, sk next 2 row ends, 8 dc in next row end, sk next row end, sl st in last row end. Working across free loops of foundation ch, sc in each ch. Working up row ends, sc in each of next 5 row ends; join. (8 dc, 15 sc)',
+    [[5], [5], [5], [5], [5], [23]],
+  ],
+  [
+    'the bottom of the chain that the work is turned to use',
+    'US',
+    'Ch 12.\nRnd 1: 3 sc in 2nd ch from hook, sc in next 9 chs, 3 sc in last ch, turn work to use the bottom of the chain, sc in next 9 chs, sl st to first sc.',
+    [[24]],
+  ],
 ]
+
+const told = (text: string) =>
+  readRounds(text, { terms: 'US' }).findings.map(({ code, message }) => [code, message])
 
 describe('ways of writing', () => readsWays(CASES))
 
@@ -327,6 +360,22 @@ it('takes a cluster of a chain and two legs for explained', () => {
 
 it('tells a stitch within petals that have none of its kind', () => {
   const text = `Rnd 1: Magic ring, [sc in ring, ch 4] 5 times, join.\nRnd 2: In each loop make sc, hdc, 5 dc, hdc, sc. Join.\nRnd 3: Sl st to center dc of first petal, sc in same place, *ch 10, sc in center tr of next petal; rep from * 3 more times, ch 10, sl st in first sc.`
-  const told = readRounds(text, { terms: 'US' }).findings.map(({ code, message }) => [code, message])
-  expect(told).toEqual([['rounds/no-such-stitch', expect.stringContaining('no tr')]])
+  expect(told(text)).toEqual([['rounds/no-such-stitch', expect.stringContaining('no tr')]])
+})
+
+it('tells a popcorn where there are puffs', () => {
+  const text = `Rnd 1: Magic ring, 8 sc in ring, join.\nRnd 2: Ch 1, (hdc, puff st) in each sc around, join.\nRnd 3: Ch 1, *sc in next hdc, 2 sc in next popcorn; rep from * around, join.`
+  expect(told(text)).toContainEqual(['rounds/no-such-stitch', expect.stringContaining('no popcorn')])
+  expect(told(text.replace('popcorn', 'puff st')).map(([code]) => code)).not.toContain(
+    'rounds/no-such-stitch',
+  )
+})
+
+it.each([
+  ['ch 3 (counts as tr), tr', true],
+  ['ch 4 (counts as tr), tr', false],
+  ['ch 2 (counts as dc), dc', false],
+])('a chain too short for what it counts as: %s', (begins, isTold) => {
+  const text = `${RING}Rnd 2: ${begins} in each sc around, join.`
+  expect(told(text).some(([code]) => code === 'rounds/chain-too-short')).toBe(isTold)
 })
