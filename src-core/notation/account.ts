@@ -275,8 +275,9 @@ function countOf(
       return standing.filter((element) => BUNCHES.has(element.form)).length
     case 'special':
       // "12 spike sc" that the text explains.
-      if (name.stitch === null || !MANNER.test(entry.words)) return null
-      return countPlain(standing, name, false, 0, inManner(work, entry, all), false)
+      return name.stitch !== null && MANNER.test(entry.words)
+        ? countPlain(standing, name, false, 0, inManner(work, entry, all), false)
+        : (makingsOf(work, name)?.times ?? null)
   }
 }
 

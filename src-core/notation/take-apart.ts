@@ -6,6 +6,7 @@ import type { RoundsMotif, Terms } from '../../shared-types/project'
 import { foundationMade, isFoundationOnly } from './first'
 import { partName } from './part-names'
 import { readRounds } from './read'
+import { endOfWork } from './talk'
 import { translateText } from './translate'
 import type { Item, RoundNode } from './tree'
 
@@ -47,7 +48,7 @@ export function takeApart(text: string, into: Terms, asked?: Terms): TakenApart 
   const rounds: TakenRound[] = []
   const firstLine = (node: RoundNode) =>
     read.worked.filter((_, i) => read.rounds[i]?.span.start === node.start)
-  const bodyOf = (node: RoundNode) => text.slice(node.heading?.end ?? node.start, node.end)
+  const bodyOf = (node: RoundNode) => text.slice(node.heading?.end ?? node.start, endOfWork(node, text))
   let begun = ''
   let last = 0
   // "With A, ch 5, join": the first round of its piece goes on with it.
@@ -84,7 +85,7 @@ export function takeApart(text: string, into: Terms, asked?: Terms): TakenApart 
     const body = bodyOf(node)
     const repeats = node.items.some((item) => item.type === 'repeat-round')
     if (to > from && (repeats || to - from >= MOST_REPEATS)) {
-      rounds.push({ work: inTerms(text.slice(node.start, node.end)), colour })
+      rounds.push({ work: inTerms(text.slice(node.start, endOfWork(node, text))), colour })
       continue
     }
     for (let number = from; number <= to; number++) {

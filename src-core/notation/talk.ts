@@ -1,5 +1,6 @@
 /** Talk before what is worked: it names what comes next, and works nothing. */
 import type { Token } from './tokens'
+import type { Item, RoundNode } from './tree'
 
 /** "As established", "in the same way". */
 export const AS_BEFORE = new Set([
@@ -57,3 +58,13 @@ const WORKS = new Set([
   'increase',
   'decrease',
 ])
+
+const isTold = (item: Item): boolean => item.type === 'note' && item.effect === null && !item.unread
+
+/** Where a round ends in its text: paragraphs behind it that only talk ("If you make one, show me!") are none of it. */
+export function endOfWork({ items, end }: Pick<RoundNode, 'items' | 'end'>, text: string): number {
+  const last = items.findLast((item) => !isTold(item))
+  if (!last) return end
+  const blank = /\n[ \t]*\n/.exec(text.slice(last.end, end))
+  return blank ? last.end + blank.index : end
+}

@@ -4,6 +4,7 @@ import { readRounds } from '../notation/read'
 import { Reader } from '../notation/reader'
 import { SECTIONS } from '../notation/sections'
 import type { SectionKind } from '../notation/sections'
+import { endOfWork } from '../notation/talk'
 import type { RoundsTree } from '../notation/tree'
 import type { Terms } from '../../shared-types/project'
 
@@ -80,8 +81,9 @@ const kindOf = (label: string): SectionKind => SECTIONS.get(label.toLowerCase().
 function readStretches(tree: RoundsTree): (readonly [number, number])[] {
   const { text } = tree
   return [
-    ...tree.rounds.map(({ start, end, label, items }): readonly [number, number] => {
-      if (label !== 'foundation') return [start, end]
+    ...tree.rounds.map((round): readonly [number, number] => {
+      const { start, label, items } = round
+      if (label !== 'foundation') return [start, endOfWork(round, text)]
       // Lines before a foundation are not part of it.
       const works = items.filter(({ type }) => type !== 'note')
       const first = works[0]?.start ?? start
