@@ -9,6 +9,7 @@ import {
   groupCounts,
   groupsOf,
   largestGroup,
+  sidesOf,
 } from './group-counts'
 import { MANNER, makingsOf, picotsNamed, specialOf } from './own-counts'
 import { SKIPPED } from './source'
@@ -162,13 +163,6 @@ function countPlain(
   return plain.length === like.length || posts ? plain.length : [like.length, plain.length]
 }
 
-/** Stitches of one side, where all are alike: with what stands in corners, without, or with a part of it. */
-function sidesOf({ made, corners, inCorners }: Tally): readonly number[] | null {
-  if (corners < 3 || made % corners !== 0 || inCorners % corners !== 0) return null
-  const [most, least] = [made / corners, (made - inCorners) / corners]
-  return Array.from({ length: most - least + 1 }, (_, less) => most - less)
-}
-
 /** "48 sc, 8 long sc": those that are worked in a manner with a count of its own are none of the others. */
 function inManner(work: Work, entry: CountEntry, all: CountItem): (element: WorkedElement) => boolean {
   const apart = all.entries.some(({ words }) => MANNER.test(words))
@@ -197,7 +191,9 @@ function countOf(
     // "12 V-sts, 12 ch-1 sps (between V-sts)": those within them may not be meant.
     if (made !== null)
       return /\bbetween\b/i.test(entry.words) || hasVs(all) ? [made, made - formed(all)] : made
-    return Object.values(sums.spaces).reduce((sum, count) => sum + count, 0)
+    const total = Object.values(sums.spaces).reduce((sum, count) => sum + count, 0)
+    // "4 corner loops, 4 side arches".
+    return /\bside\b/i.test(entry.words) ? [total, ...Object.values(sums.spaces)] : total
   }
   if (noun.kind === 'corner') return sums.corners > 0 ? sums.corners : null
   if (noun.kind === 'own' && noun.words === 'side') return sidesOf(sums)
@@ -303,7 +299,7 @@ function checkEndCounts(work: Work, counts: readonly CountItem[], sums: Tally): 
       const made = typeof have === 'number' ? have : (have.find((count) => count > 0) ?? 0)
       // "20 s.c." in today's spelling, so that no sentence ends within a sentence.
       const said = entry.words.replace(/\.[ \t]?(?=\p{L}(?!\p{L}))|\./gu, '')
-      const unit = said.replace(entry.inTurn ? /^(?:[\d\s,/&→]|and|then)+/ : /^\S+\s*/, '') || 'sts'
+      const unit = said.replace(entry.inTurn ? /^(?:[\d\s,/&→[\]()]|and|then)+/ : /^\S+\s*/, '') || 'sts'
       report(work, 'rounds/wrong-end-count', oneTooMany(work, made, wanted) ?? entry, {
         said,
         made: `${made} ${unit}`,

@@ -193,6 +193,8 @@ export function readClosedAmount(reader: Reader): Amount | null {
   const bracketed = inBrackets(reader, () => readClosedAmount(reader))
   if (bracketed && bracketed.amount !== null) return bracketed
   return reader.attempt((): Amount | null => {
+    // "*…* … repeat between *s 4 more times".
+    while (reader.skip('…')) continue
     reader.attempt(() => (reader.skip('and') && reader.sees('do')) || null)
     const again =
       passPartBetween(reader) ||
@@ -206,7 +208,7 @@ export function readClosedAmount(reader: Reader): Amount | null {
       reader.at++
       reader.skip('between')
       reader.skip('the')
-      const named = reader.skip('stars', 'asterisks')
+      const named = reader.skip('stars', 'asterisks') || reader.skipAll('*', 's')
       if (!named && reader.skip('*') && !((passUpTo(reader) || reader.sees('*')) && reader.skip('*')))
         return null
     }

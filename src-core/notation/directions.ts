@@ -267,6 +267,15 @@ function passAllStitches(reader: Reader): boolean {
   return reader.skipA('stitch') || readStitch(reader) !== null
 }
 
+/** "(The back loops of Round 1) that you didn't use", "which are still free": passes it. */
+const passUnused = (reader: Reader): boolean =>
+  reader.attempt(() => {
+    if (!reader.skip('that', 'which')) return null
+    while (reader.skip('you', 'are', 'is', 'were', 'have', 'still', 'not', 'been', 'left', 'over')) continue
+    const unused = /^(use|used|work|worked)$/.test(reader.spelled()) && reader.at++ > 0
+    return unused || reader.skip('unworked') || reader.key(-1) === 'left' || reader.key(-1) === 'over' || null
+  }) === true
+
 /** "Working in BLO", "In front lps of Rnd 2", "behind petals", "along opposite side of ch". */
 export function readScope(reader: Reader): ScopeItem | null {
   const start = reader.at
@@ -301,7 +310,9 @@ export function readScope(reader: Reader): ScopeItem | null {
       const loop = reader.attempt(() => (reader.skip('in', 'into', 'through') ? readLoop(reader) : null))
       return scope({ behind: true, loop, round: loop ? readRound(reader) : null })
     }
-    const into = reader.skip('in', 'into', 'through', 'on')
+    // "Now the BACK loops of Round 1 that you didn't use."
+    const bare = now && reader.skip('the')
+    const into = reader.skip('in', 'into', 'through', 'on') || bare
     if (!into && !worked && !['blo', 'flo'].includes(reader.key())) return null
     const posts = reader.attempt(() => {
       if (!reader.skip('around')) return null
@@ -349,6 +360,8 @@ export function readScope(reader: Reader): ScopeItem | null {
       if (round ? !worked && !/^[,;.:]$/.test(reader.key()) : !worked || !/^[,;:]$/.test(reader.key()))
         return null
     }
+    if (bare && round === null) return null
+    passUnused(reader)
     if (reader.seesAny(PLACE_FOLLOWS) || reader.attempt(() => readStitch(reader))) return null
     while (reader.skip('throughout', 'around', 'for', 'this', 'rnd', 'round', 'entire', 'the')) continue
     // "FLO (sc, hdc, dc in next st) x 5": of all that the bracket holds.

@@ -102,3 +102,10 @@ export function shellSize(work: Work, stitch: StitchName['stitch']): number {
 /** Whether so many are what a count tells: in all, or of each of several ends or sides. */
 export const comesTo = ({ ofEach }: CountEntry, made: number, wanted: number): boolean =>
   made === wanted || (ofEach === true && wanted > 0 && made > wanted && made % wanted === 0)
+
+/** Stitches of one side, where all are alike: with what stands in corners, without, or with a part of it. */
+export function sidesOf({ made, corners, inCorners }: Tally): readonly number[] | null {
+  if (corners < 3 || made % corners !== 0 || inCorners % corners !== 0) return null
+  const [most, least] = [made / corners, (made - inCorners) / corners]
+  return Array.from({ length: most - least + 1 }, (_, less) => most - less)
+}

@@ -214,7 +214,7 @@ function readLabelHeading(
     const stitched = stitch !== null && (reader.at === named || reader.sees('/'))
     reader.at = to
     const abbreviation = bracket !== null && ABBREVIATES.test(bracket)
-    if (stitched && called > from)
+    if (called > from && (stitched || (!numbersBegan && usesLater(reader, called, named))))
       return {
         ...make('definition'),
         called,
@@ -247,6 +247,21 @@ const passToMake = (reader: Reader): boolean =>
     const named = reader.skip('a', 'an', 'the', 'each')
     return to || named || null
   }) === true
+
+/** "To work crossed pair: skip next st, dc in next st, …": a name of the text's own that what follows uses, and no piece. */
+function usesLater({ tokens, text }: Reader, called: number, named: number): boolean {
+  const [first, next] = [tokens[named + 1], tokens[named + 2]]
+  if (!first || named - called > 3 || first.kind === 'chains' || first.kinds.has('chain') || first.first)
+    return false
+  if (next?.kinds.has('chain') || ['ring', 'foundation'].some((kind) => first.kinds.has(kind))) return false
+  const name = text.slice(tokens[called]!.start, tokens[named - 1]!.end).toLowerCase()
+  return text
+    .slice(first.end, first.end + MOST_BETWEEN)
+    .toLowerCase()
+    .includes(name)
+}
+/** Characters between a name and its first use that are looked through. */
+const MOST_BETWEEN = 4000
 
 const WORKS = new Set([
   'instruction',

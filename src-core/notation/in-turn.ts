@@ -3,9 +3,22 @@ import type { Reader } from './reader'
 
 const BETWEEN = [',', '/', 'and', '&', '→']
 
+/** "16 [20, 24] sc": those of the rounds behind the first one stand in a bracket. */
+const readBracketed = (reader: Reader): number[] | null =>
+  reader.attempt(() => {
+    if (!reader.skip('[', '(')) return null
+    const counts: number[] = []
+    do {
+      const count = reader.number()
+      if (count === null) return null
+      counts.push(count)
+    } while (reader.skip(...BETWEEN))
+    return reader.skip(']', ')') ? counts : null
+  })
+
 /** Behind a number the others of a list before its noun; all of them. */
 export function readInTurn(reader: Reader, end: number, first: number): number[] {
-  const counts = [first]
+  const counts = [first, ...(readBracketed(reader) ?? [])]
   while (reader.at < end) {
     const more = reader.attempt(() => {
       if (!reader.skip(...BETWEEN)) return null

@@ -180,9 +180,15 @@ export const listsForEach = (items: readonly Item[]): boolean =>
 /** As many of a stitch on both sides of chains, before a space: "3 dc, ch 3, 3 dc in next corner" is one group. */
 function closesMirror(items: readonly Item[], least: number, item: Item): item is WorkItem {
   const [first, chain] = items.slice(Math.max(least, items.length - 2))
-  if (!intoSpace(item) && !intoStitch(item)) return false
-  if (chain?.type !== 'chain' || first?.type !== 'work' || first.place) return false
-  return (item.count ?? 1) > 1 && isAlike(first, item)
+  if (item.type !== 'work' || chain?.type !== 'chain' || first?.type !== 'work' || first.place) return false
+  // "Ch 4 (counts as tr), tr, ch 2, 2 tr in same st": the chain is the first of them.
+  const said = items.at(-3)
+  const begun = said?.type === 'statement' && said.says === 'counts' && said.stitch === first.stitch.stitch
+  const [part] = item.place?.parts ?? []
+  const same = begun && part?.which === 'same' && part.noun.kind === 'stitch'
+  if (!intoSpace(item) && !intoStitch(item) && !same) return false
+  const count = (first.count ?? 1) + (begun ? 1 : 0)
+  return (item.count ?? 1) > 1 && isAlike({ ...first, count }, item)
 }
 
 /** "1 hdc + 1 dc in next st", "sc + ch 2 + sc in next sp": signs between stitches bind them; takes those before the last one off the list. */

@@ -204,6 +204,11 @@ export function readPart(reader: Reader, around: boolean, inherited: Draft | nul
       if (!reader.skip('hook')) return null
       return finish({ which: 'from-hook', count: draft.count, each: false }, noun)
     }
+    // "1 dc into next ss between two petals": where those meet.
+    const slip = noun.kind === 'stitch' && noun.name?.stitch === 'sl st'
+    const meeting = slip && reader.sees('between') ? readGap(reader) : null
+    if (meeting)
+      return finish({ ...(draft ?? NEXT_ONE), which: meeting.which ?? draft?.which ?? 'next' }, meeting.noun)
     if (noun.kind === 'gap' && !draft) draft = { which: 'next', count: 1, each: false }
     if (noun.kind === 'stitch' || (noun.kind === 'space' && draft?.which !== 'each')) {
       const whole = noun.kind === 'stitch' && noun.name?.form === 'v-stitch'

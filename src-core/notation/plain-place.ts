@@ -13,7 +13,8 @@ export function plainPlace(said: Pick<PlacePart, 'which' | 'each' | 'noun' | 'ex
 
 /** "Dc next 3", "2 dc each st", "tr last 6": words with which a place may begin that has no "in". */
 export const opensBare = (reader: Reader): boolean =>
-  ['next', 'each', 'same'].includes(reader.key()) ||
+  // "Each corner is a ch-2 sp." is a sentence where it begins a paragraph.
+  (['next', 'each', 'same'].includes(reader.key()) && !reader.peek()!.paragraph) ||
   (reader.sees('last') && reader.peek(1)?.kind === 'number' && reader.peek(-1)?.kind === 'word')
 
 /** "Sc in 2nd ch from hook and across": each of the other chains. */

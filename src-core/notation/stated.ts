@@ -73,6 +73,8 @@ export function readStatement(reader: Reader, end: number): StatementItem | null
       if (negative) return statement({ says: 'does-not-count', stitch: null, cluster: false, chains: 0 })
       const some = chainsBesides(reader, start, reader.at + at)
       reader.at += at + 1
+      // "(this one does count, as a tr)".
+      if (reader.sees(',', 'as')) reader.at++
       reader.skip('as', 'for')
       passUnder(reader)
       reader.skip('the', 'a', 'an', 'your')

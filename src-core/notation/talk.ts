@@ -59,7 +59,9 @@ const WORKS = new Set([
   'decrease',
 ])
 
-const isTold = (item: Item): boolean => item.type === 'note' && item.effect === null && !item.unread
+const isTold = (item: Item): boolean =>
+  (item.type === 'note' && item.effect === null && item.unread !== 'work') ||
+  (item.type === 'count' && item.entries.length === 0)
 
 /** Where a round ends in its text: paragraphs behind it that only talk ("If you make one, show me!") are none of it. */
 export function endOfWork({ items, end }: Pick<RoundNode, 'items' | 'end'>, text: string): number {

@@ -82,7 +82,7 @@ export function readWhich(reader: Reader): Draft | null {
     if (reader.skip('last')) return { which: 'last', count: reader.number() ?? 1, each: true }
     if (reader.skip('first')) return { which: 'first', count: reader.number() ?? 1, each: true }
     const count = amountAhead(reader)
-    if (count !== null) return (reader.skip('next'), { which: 'next', count, each: true })
+    if (count !== null) return (reader.skip('next', 'rem'), { which: 'next', count, each: true })
     return { which: 'each', count: 1, each: true }
   }
   if (reader.skip('next')) return { which: 'next', count: amountIn(reader), each: false }
@@ -117,6 +117,7 @@ export function readWhich(reader: Reader): Draft | null {
   if (nth === 1) return { which: 'first', count: 1, each: false }
   if (nth !== null) return { which: 'nth', count: nth, each: false }
   const count = amountAhead(reader)
-  if (count !== null) return { which: 'next', count, each: false }
+  // "In the 5 remaining sps".
+  if (count !== null) return (reader.skip('rem'), { which: 'next', count, each: false })
   return null
 }

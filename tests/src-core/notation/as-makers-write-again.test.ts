@@ -1,0 +1,88 @@
+/** Ways of writing of later sets by fresh hands: chatter around rounds, and what terse designers leave out. */
+import { describe, expect, it } from 'vitest'
+import { readRounds } from '../../../src-core/notation/read'
+import { takeApart } from '../../../src-core/notation/take-apart'
+import { readsWays } from './ways-of-writing'
+import type { Way } from './ways-of-writing'
+
+const PETALS =
+  'Round 1: Magic ring, 1ch, 10dc into the ring, ss into first dc.\nRound 2: *3ch, 2tr into same dc, (2tr, 3ch, ss) into next dc, ss into next dc; repeat from * 4 more times.\n'
+
+const CASES: readonly Way[] = [
+  [
+    'words without their apostrophe',
+    'UK',
+    'r1 - magic loop, 2ch (doesnt count as a stitch, same all the way through), 10 htr in the loop, ss to top of first htr - 10 sts',
+    [[10]],
+  ],
+  [
+    'so many remaining spaces',
+    'UK',
+    'Rnd 1. In a magic ring: 1ch, [htr, 2ch] 6 times. Ss in top of first htr.\nRnd 2. Ss in first 2ch-sp. In same sp: 3ch (counts as 1tr), 1tr, 1ch, 2tr. [2tr, 1ch, 2tr] in each of the 5 remaining sps. Ss in top of 3ch.',
+    [
+      [6, { 'ch-2': 6 }],
+      [24, { 'ch-1': 6 }],
+    ],
+  ],
+  [
+    'the slip stitch between two petals',
+    'UK',
+    `${PETALS}Round 3: Fold the petals towards you. Join to the ss between any two petals, 1ch, 1dc into same place, 4ch, *1dc into next ss between two petals, 4ch; repeat from * 3 more times, ss into first dc.`,
+    [[10], [20, { 'ch-3': 10 }], [5, { 'ch-4': 5 }]],
+  ],
+  [
+    'a stitch of the text’s own, told by “To work …”',
+    'US',
+    'Notes: Work with right side facing.\nTo work crossed pair: Skip next st, dc in next st, dc in skipped st.\n\nRnd 1: Magic ring, ch 3 (counts as dc), 11 dc in ring; join with sl st in top of beg ch-3.\nRnd 2: Ch 1, [crossed pair, ch 1] 6 times; join with sl st in first dc.',
+    [[12], [12, { 'ch-1': 6 }]],
+  ],
+  [
+    'loops that an earlier round has left, named without a verb',
+    'US',
+    'Round 1: Magic ring, ch 1, 8 sc in the ring, sl st in the first sc.\nRound 2: Work in the FRONT loops only. [Sl st, ch 2, 3 dc, ch 2, sl st] all in the first front loop and in each front loop around.\nRound 3: Now the BACK loops of Round 1 that you didn’t use. [Sl st, ch 3, 3 tr, ch 3, sl st] all in the first back loop and in each back loop around.',
+    [[8], [24, { 'ch-2': 16 }], [24, { 'ch-3': 16 }]],
+  ],
+  [
+    'a corner without brackets whose first stitch is the chain, and a chain that “does count, as a tr”',
+    'US',
+    'Rnd 1: Magic ring, 36 sc in ring, sl st in first sc.\nRnd 2: Join in any st. Ch 4 (this one does count, as a tr), tr, ch 2, 2 tr in the same st; dc in next st, hdc in next 2 sts, sc in next 2 sts, hdc in next 2 sts, dc in next st; *2 tr, ch 2, 2 tr in next st; dc in next st, hdc in next 2 sts, sc in next 2 sts, hdc in next 2 sts, dc in next st; repeat from * twice more; sl st to top of ch 4.',
+    [[36], [48, { 'ch-2': 4 }]],
+  ],
+  [
+    'what stands between the asterisks again, behind dots, and what is left off of it',
+    'US',
+    'Rnd 1: Magic ring, 20 sc in ring.\nRnd 2: Ch 1, sc in joining st, *ch 6, sl st in 2nd ch from hook, sc in next ch, hdc in next ch, dc in next ch, tr in last ch, skip 3 sc, sc in next sc* … repeat between *s 4 more times, but leave off the sc of the last repeat and sl st in first sc instead.',
+    [[20], [25]],
+  ],
+  [
+    'counts of several rounds in brackets, before a paragraph that begins with “Each”',
+    'US',
+    'Rnd 1: Magic loop, ch 1, (sc, ch 2) 4 times in loop; join with sl st to first sc.\nRnds 2–3: Sl st to corner, ch 1, (sc, ch 2, sc) in same corner, (sc in next sc) across to next corner, *(sc, ch 2, sc) in corner, (sc in next sc) across to next corner; rep from * twice; join with sl st to first sc. (12 [20] sc, 4 corners)\n\nEach corner is a ch-2 sp.',
+    [
+      [4, { 'ch-2': 4 }],
+      [12, { 'ch-2': 4 }],
+      [20, { 'ch-2': 4 }],
+    ],
+  ],
+  [
+    'arches of the sides counted beside those of the corners',
+    'UK',
+    'Round 1: 8dc into a magic ring, ss to first dc.\nRound 2: 1ch, 1dc in same dc, [5ch (corner loop made), 1dc in next dc, 3ch (side arch made), 1dc in next dc] 3 times, 5ch, 1dc in next dc, 3ch, ss to first dc. (8dc, 4 corner loops, 4 side arches)',
+    [[8], [8, { 'ch-5': 4, 'ch-3': 4 }]],
+  ],
+]
+
+describe('ways of writing', () => readsWays(CASES))
+
+it('holds several rounds to the counts in their bracket', () => {
+  const text = CASES.find(([what]) => what.startsWith('counts of several'))![2]
+  const codes = (page: string) => readRounds(page, { terms: 'US' }).findings.map(({ code }) => code)
+  expect(codes(text)).toEqual([])
+  expect(codes(text.replace('12 [20]', '12 [18]'))).toContain('rounds/wrong-end-count')
+})
+
+it('takes no talk behind a round into it', () => {
+  const work = 'Ch 1, sc in each sc around, join. Fasten off and weave in the ends.'
+  const text = `Rnd 1: Magic ring, 8 sc in ring, join.\nRnd 2: ${work}\n\nIf you make one, do show me! I would love to see it.`
+  expect(takeApart(text, 'US').rounds.map((round) => round.work)[1]).toBe(work)
+})
