@@ -167,3 +167,12 @@ export const makesSteps = ({ names, items }: Definition): boolean =>
 /** "mc = magic circle". */
 export const makesRing = ({ items }: Definition): boolean =>
   items.length > 0 && items.every((item) => item.type === 'foundation' && item.ring === 'adjustable')
+
+/** Another pair of a list behind the first one: "ch = chain, sl st = slip stitch". */
+const LISTS_MORE = /[,;]\s*[\p{L}\d .-]{1,12}?\s*=/u
+const YARN = /^(yarn|colou?r|shade|thread) \w{1,2}$/i
+
+/** "ch = chain, sc = single crochet", "yarn A = blue, yarn B = white": lists that explain no stitch. */
+export const listsOnly = ({ names, description }: Definition, text: string): boolean =>
+  names.every((name) => YARN.test(name)) ||
+  (names.every(isKnown) && LISTS_MORE.test(text.slice(description.start, description.end)))

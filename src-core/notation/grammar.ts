@@ -4,7 +4,15 @@
  */
 import type { Terms } from '../../shared-types/project'
 import { said } from '../findings/finding'
-import { isKnown, makesGroup, makesRing, makesSteps, namesPost, readDefinition } from './definitions'
+import {
+  isKnown,
+  listsOnly,
+  makesGroup,
+  makesRing,
+  makesSteps,
+  namesPost,
+  readDefinition,
+} from './definitions'
 import { explainedWithin } from './explained'
 import { goesOn } from './goes-on'
 import { headingScopes } from './heading-scope'
@@ -126,7 +134,7 @@ export function parseRounds(
       const ring = makesRing(definition)
       if (ring) for (const name of definition.names) reader.rings.add(name)
       const known = definition.names.every(isKnown) && !makesGroup(definition) && !makesSteps(definition)
-      if ((!heading.worked && known) || namesPost(definition)) return
+      if ((!heading.worked && known) || namesPost(definition) || listsOnly(definition, text)) return
       explained.push(definition)
       if (!ring) reader.define(definition)
     }

@@ -206,7 +206,8 @@ export function readPart(reader: Reader, around: boolean, inherited: Draft | nul
     }
     // "1 dc into next ss between two petals": where those meet.
     const slip = noun.kind === 'stitch' && noun.name?.stitch === 'sl st'
-    const meeting = slip && reader.sees('between') ? readGap(reader) : null
+    const two = reader.sees('between') && /^(any|two|2)$/.test(reader.spelled(1))
+    const meeting = slip && two ? readGap(reader) : null
     if (meeting)
       return finish({ ...(draft ?? NEXT_ONE), which: meeting.which ?? draft?.which ?? 'next' }, meeting.noun)
     if (noun.kind === 'gap' && !draft) draft = { which: 'next', count: 1, each: false }

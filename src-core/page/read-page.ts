@@ -253,8 +253,10 @@ function addSegment(segment: Segment, terms: Terms, add: Add): void {
       return addNotes(label, lines, add)
     case 'free': {
       // "Crochet cotton no. 10; steel hook no. 7": materials without a heading.
+      // "Yarn A = blue, yarn B = white".
       const isList = ({ words }: Line) =>
-        /\bhooks?\b/i.test(words) && isYarn(words.replace(/[^,;]*\bhooks?\b[^,;]*/gi, ''))
+        /\b(?:yarn|colou?r) [A-H] ?[=:].*\b(?:yarn|colou?r) [A-H] ?[=:]/i.test(words) ||
+        (/\bhooks?\b/i.test(words) && isYarn(words.replace(/[^,;]*\bhooks?\b[^,;]*/gi, '')))
       const lists = lines.filter(isList)
       addMaterials(lists, false, add)
       addNotes('', lists, add)
