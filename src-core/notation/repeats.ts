@@ -178,17 +178,20 @@ export function runAround(
     const more = available - unitOf(end, kind)
     if (more >= 0 && more % unit === 0) continue
     const whole = Math.max(0, Math.floor(available / unit))
-    if (over === 0) {
+    if (available <= 0) {
+      const uses = `one repeat takes ${amountWords(unit, kind)}`
+      report(work, 'rounds/too-many-used', bodySpan(part.item), { uses, available: 0 })
+    } else if (over === 0) {
       const values = {
         unit: amountWords(unit, kind),
         last: amountWords(unitOf(end, kind), kind),
-        available: amountWords(Math.max(0, available), kind),
+        available: amountWords(available, kind),
       }
       report(work, 'rounds/last-repeat-does-not-fit', bodySpan(part.item), values, String(part.item.start))
     } else {
       const words = {
         unit: amountWords(unit, kind),
-        available: amountWords(Math.max(0, available), kind),
+        available: amountWords(available, kind),
         times: counted(whole, 'repeat'),
         over: amountWords(over, kind),
       }

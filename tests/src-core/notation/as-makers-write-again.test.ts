@@ -86,3 +86,18 @@ it('takes no talk behind a round into it', () => {
   const text = `Rnd 1: Magic ring, 8 sc in ring, join.\nRnd 2: ${work}\n\nIf you make one, do show me! I would love to see it.`
   expect(takeApart(text, 'US').rounds.map((round) => round.work)[1]).toBe(work)
 })
+
+it('tells a repeat behind which nothing is left', () => {
+  const text =
+    'Rnd 1: Magic ring, 12 sc in ring, join.\nRnd 2: Sc in each st around, *2 dc in next st, rep from * around.'
+  expect(readRounds(text, { terms: 'US' }).findings.map(({ message }) => message)).toEqual([
+    expect.stringContaining('one repeat takes 1 st; there are 0'),
+  ])
+})
+
+it('takes lists told with equals signs for no stitches', () => {
+  const lists =
+    'Abbreviations (US): ch = chain, sl st = slip stitch, sc = single crochet.\nYarn A = blue, yarn B = white'
+  const { special } = takeApart(`${lists}\n\nRnd 1: Magic ring, 8 sc in ring, join.`, 'US')
+  expect(special).toBe('')
+})
