@@ -7,7 +7,8 @@ import { settled } from '../settled'
 import { colourNamed } from './colour-names'
 import { withNamedYarns } from './named-yarns'
 import type { Named } from './named-yarns'
-import { colourName, proposalsFor, takeProposals, withPage } from './proposals'
+import { proposalsFor, takeProposals, withPage } from './proposals'
+import { colourName } from './project-yarns'
 import { unitsOf } from './units-of-page'
 
 /** Colour of rounds where the text names none. */

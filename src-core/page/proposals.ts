@@ -10,21 +10,18 @@ import type {
   StitchGauge,
   Terms,
   UnitSystem,
-  Yarn,
 } from '../../shared-types/project'
 import type { SizeName } from '../motif/stated'
 import { laidBlanketOf } from '../plans/layouts'
 import { settled, withGauge } from '../settled'
-import { inSpelling, saying } from '../stitches/spelling'
 import { translateStitch } from '../stitches/terms'
-import { colourNamed } from './colour-names'
+import { withYarn } from './project-yarns'
 import { piecesInto, withPiece } from './pieces'
 import { readPage } from './read-page'
 import type { PageFact } from './read-page'
 import { unitsOf } from './units-of-page'
 import { isLongAndWide } from './sizes'
 import type { SizeOf } from './sizes'
-import type { PageYarn } from './yarns'
 import { changeWords, labelOf, nowWords, valueWords } from './words'
 
 export interface Proposal {
@@ -175,73 +172,6 @@ const pageOf = (motif: Motif | undefined): Page | undefined =>
 
 function patched(project: Project, id: string, patch: (motif: Motif) => Motif): Project {
   return { ...project, motifs: project.motifs?.map((motif) => (motif.id === id ? patch(motif) : motif)) }
-}
-
-const sameName = (one: string | undefined, other: string | undefined): boolean =>
-  one?.trim().toLowerCase() === other?.trim().toLowerCase()
-
-/** The yarn of a project that a page means: the one of that name, or that is called by its colour alone ("Meadow, pink"). */
-export const yarnMeant = (project: Project, yarn: PageYarn): Yarn | undefined =>
-  project.yarns?.find(({ name }) => sameName(name, yarn.name)) ??
-  project.yarns?.find(({ name }) => sameName(name, yarn.name?.split(', ').at(-1)))
-
-function freeYarn(project: Project): string {
-  const taken = new Set(project.yarns?.map(({ id }) => id))
-  let number = taken.size + 1
-  while (taken.has(`y${number}`)) number++
-  return `y${number}`
-}
-
-/** A colour by its word ("yellow"), "MC" and "B" as names of colours: letters alone are for colourways. */
-export const colourName = (colour: string, terms: Terms): string =>
-  colourNamed(colour) === null ? letterName(colour, terms) : colour.toLowerCase()
-
-/** Of any name as of a letter, as files have it in which words were named so too. */
-export const letterName = (colour: string, terms: Terms): string =>
-  colour === 'MC'
-    ? saying(terms)`main colour`
-    : /^CC/.test(colour)
-      ? `contrast ${colour.slice(2)}`.trim()
-      : saying(terms)`colour ${colour}`
-
-/** Whether a yarn ("4 ply cotton, dusty rose") is the one of a colour that rounds name ("color dusty rose"). */
-function isCalled(yarn: string | undefined, slot: string): boolean {
-  const colour = slot.replace(/^color /, '').toLowerCase()
-  return colour.length > 2 && ` ${(yarn ?? '').toLowerCase()}`.endsWith(` ${colour}`)
-}
-
-/** The project with a yarn: one of that name changed, else one more, which the motif's colour of that letter takes. */
-function withYarn(
-  project: Project,
-  motifId: string,
-  { yarn, role }: Extract<PageFact, { kind: 'yarn' }>,
-  isOnly: boolean,
-): Project {
-  const there = yarnMeant(project, yarn)
-  const id = there?.id ?? freeYarn(project)
-  const known = there?.assumed?.filter((field) => !(field in yarn))
-  const yarns = there
-    ? project.yarns!.map((one) =>
-        one === there ? { ...one, ...yarn, ...(one.assumed && { assumed: known }) } : one,
-      )
-    : [...(project.yarns ?? []), { id, ...yarn }]
-  const name = role === null ? null : colourName(role, 'US')
-  return {
-    ...project,
-    yarns,
-    colourways: project.colourways?.map((way) => {
-      // A page with one yarn, and a motif with one colour: which is meant leaves no doubt.
-      const slots = Object.keys(way.yarns ?? {})
-      if (isOnly && way.motif === motifId && slots.length === 1) return { ...way, yarns: { [slots[0]!]: id } }
-      // The colour was named when the rounds were taken, as the project's terms spelled it then.
-      const slot =
-        slots.find((each) => inSpelling(each, 'US') === name) ??
-        slots.find((each) => isCalled(yarn.name, inSpelling(each, 'US')))
-      return slot !== undefined && way.motif === motifId
-        ? { ...way, yarns: { ...way.yarns, [slot]: id } }
-        : way
-    }),
-  }
 }
 
 /** A motif with sizes that its page states: nobody has measured one, but where they stand already, as measured. */
