@@ -32,7 +32,8 @@ const BAND = ['ballGrams', 'ballMetres'] as const
  */
 function withYarns(given: Project, motifId: string, named: Named): Project {
   const real = new Set((given.yarns ?? []).map(({ id }) => id))
-  const slots = Object.keys(given.colourways?.[0]?.yarns ?? {})
+  // A part that was taken out as a motif of its own has colours of its own.
+  const slotsOf = new Map(given.colourways?.map(({ id, yarns }) => [id, Object.keys(yarns ?? {})]))
   const open: Project = {
     ...given,
     colourways: given.colourways?.map(({ yarns, ...way }) => ({
@@ -50,7 +51,7 @@ function withYarns(given: Project, motifId: string, named: Named): Project {
     ...others,
     colourways: ways.map(({ yarns = {}, ...way }) => ({
       ...way,
-      yarns: Object.fromEntries(slots.map((slot) => [slot, yarns[slot] ?? next()])),
+      yarns: Object.fromEntries((slotsOf.get(way.id) ?? []).map((slot) => [slot, yarns[slot] ?? next()])),
     })),
   }
 }

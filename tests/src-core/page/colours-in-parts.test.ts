@@ -47,12 +47,8 @@ Rnd 2: Join dusty rose, ch 1, 2 sc in each sc around, sl st in first sc.
 Rnd 3: With red, ch 1, sc in each sc around, sl st in first sc.`
     expect(yarnsOf(text, 'US')).toEqual([
       [
-        ['color green', 'color dusty rose', 'color red'],
-        [
-          'color green: DK cotton, green',
-          'color dusty rose: DK cotton, dusty rose',
-          'color red: DK cotton, red',
-        ],
+        ['green', 'dusty rose', 'red'],
+        ['green: DK cotton, green', 'dusty rose: DK cotton, dusty rose', 'red: DK cotton, red'],
       ],
     ])
   })
