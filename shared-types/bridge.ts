@@ -255,6 +255,8 @@ export interface HostOperations {
   saveProjectAs(change: ProjectChange): Promise<Outcome<Keeping>>
   /** Opens a copy in a window of its own. */
   duplicateProject(change: ProjectChange): Promise<Outcome<null>>
+  /** The same without marks, and without what was weighed and counted while it was made. */
+  duplicateAsPlan(change: ProjectChange): Promise<Outcome<null>>
   newProject(what: NewProject): Promise<Outcome<null>>
   openProject(nothing?: null): Promise<Outcome<null>>
   openRecent(entry: { readonly id: string }): Promise<Outcome<null>>

@@ -9,6 +9,7 @@ export type CommandId =
   | 'save'
   | 'save-as'
   | 'duplicate'
+  | 'duplicate-plan'
   | 'take-from'
   | 'print'
   | 'export-map'
@@ -61,6 +62,7 @@ export const COMMANDS: readonly CommandEntry[] = [
   { id: 'save', label: 'Save', shortcut: 'Mod+S', menu: 'file', group: 2 },
   { id: 'save-as', label: 'Save As…', shortcut: 'Mod+Shift+S', menu: 'file', group: 2 },
   { id: 'duplicate', label: 'Duplicate', shortcut: 'Mod+Shift+D', menu: 'file', group: 2 },
+  { id: 'duplicate-plan', label: 'Duplicate as a New Plan', shortcut: null, menu: 'file', group: 2 },
   { id: 'take-from', label: 'Take a Motif or Yarn from…', shortcut: null, menu: 'file', group: 3 },
   { id: 'print', label: 'Print…', shortcut: 'Mod+P', menu: 'file', group: 4 },
   { id: 'export-map', label: 'Export as PDF…', shortcut: 'Mod+E', menu: 'file', group: 4 },

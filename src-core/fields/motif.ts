@@ -58,7 +58,7 @@ export const readingBounds = (laying: Laying, part: keyof Readings): Bounds =>
 
 /** Of written rounds, that one of them comes out with. */
 export const ACROSS = field('round', 'across', {
-  ...{ ...size, optional: true, placeholder: 'at its widest' },
+  ...{ ...size, optional: true, placeholder: 'not measured' },
   label: 'Widest measure after {name}',
   doc: 'diameter after that round, at its widest: from corner to corner, from tip to tip',
   change: 'change the measure of {name}',

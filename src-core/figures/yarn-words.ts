@@ -1,11 +1,11 @@
 /** What stands beside numbers of yarn on screen, on paper and in lists: what they were split by, what is assumed. */
-import type { Range, WeightSplit, YarnNeed, YarnNumber } from '../../shared-types/plan'
+import type { Forecast, Range, WeightSplit, YarnNeed, YarnNumber } from '../../shared-types/plan'
 import type { Terms, UnitSystem, Yarn } from '../../shared-types/project'
 import { wholeBalls } from '../materials/ledger'
 import { SPLIT_SPREAD } from '../materials/motif-yarn'
 import { termWord } from '../stitches/terms'
 import { formatMass, formatMassRange, formatNumber, formatRange, formatYarnLength } from '../units/format'
-import { listed, plural } from './words'
+import { counted, listed, plural } from './words'
 
 const SPLIT_WORDS: Readonly<Record<WeightSplit, string>> = {
   stitches: 'split by stitches',
@@ -139,6 +139,16 @@ export function buyingReason(
   if (toBuy > 1 || missing > ballGrams / 2) return ''
   const needed = `up to ${formatMass(missing, units)} ${onHand > 0 ? 'missing' : 'needed'}`
   return `${needed}, and a whole ${termWord('ball', terms)} is the least that is sold`
+}
+
+/** What there is to buy of a yarn that was weighed or counted again, and why: "120 g were left with 39 made, 400 g go into …". */
+export function againReason({ left, missing, over, at, plan }: Forecast, units: UnitSystem): string {
+  const need = left + missing - over
+  const goes = plan
+    ? `up to ${formatMass(plan.high, units)} go into what was left to make`
+    : `at that rate ${formatMass(Math.max(0, need), units)} go into what was left to make`
+  const end = missing > 0 ? `, so ${formatMass(missing, units)} are missing` : ''
+  return `${formatMass(left, units)} were left with ${counted(at, 'motif')} made; ${goes}${end}`
 }
 
 /** The same of all yarns, below a table: "Straw, 1 skein: up to 4.4 g needed, and …"; empty where nothing is to be said. */

@@ -5,17 +5,27 @@ export const JOIN_FINDINGS = {
   'joins/pieces': {
     severity: 'warning',
     message: 'the motifs fall into {pieces} separate pieces.',
-    mend: 'Rotate the motifs so that petals meet, allow a larger gap at the join, or choose another way of joining.',
+    mend: 'Rotate motifs that have petals so that these meet, allow a larger gap at the join, or choose another way of joining.',
   },
   'joins/one-node': {
     severity: 'warning',
     message: '{count} {count|motif hangs|motifs hang} on a single join point and will spin: {cells}.',
-    mend: 'Rotate the motifs, or join them at two petals.',
+    mend: 'Join them at two places: rotate motifs that have petals, or choose another arrangement.',
   },
   'joins/weak': {
     severity: 'note',
     message: 'neighbours meet at one point only; the fabric will be loose.',
     mend: 'Two points to each side hold better: rotate the motifs so that two petals face each neighbour.',
+  },
+  'joins/weak-round': {
+    severity: 'note',
+    message: 'circles meet at one point only, however they are rotated; the fabric will be loose.',
+    mend: 'Fillers in the openings join them at more points. In offset rows each circle has six neighbours, in straight rows four.',
+  },
+  'joins/weak-sides': {
+    severity: 'note',
+    message: 'neighbours meet at one point only; the fabric will be loose.',
+    mend: 'Join them all along their sides, or rotate them so that sides meet.',
   },
   'joins/stretched': {
     severity: 'note',

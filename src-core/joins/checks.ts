@@ -1,6 +1,6 @@
 /** M32: what there is to remark on the join points; whether they hold it together says `holding.ts`. */
 import type { Finding } from '../../shared-types/finding'
-import type { WideGaps } from '../../shared-types/plan'
+import type { MotifAccount, WideGaps } from '../../shared-types/plan'
 import { finding } from '../findings/finding'
 import { fineLengthValue } from '../findings/quantities'
 import type { Millimetres } from '../units/quantity'
@@ -11,6 +11,8 @@ interface ChecksInput {
   /** "row,place" of each motif. */
   readonly ids: readonly string[]
   readonly nodes: readonly Node[]
+  /** Of the motifs: with petals as soon as one has some. */
+  readonly shape: MotifAccount['shape']
   readonly petals: number
   /** Spread from which a node is reported, in mm. */
   readonly stretchLimit: Millimetres
@@ -40,11 +42,19 @@ export const gapesMostly = (wide: Pick<WideGaps, 'joins' | 'of'> | null | undefi
 export const isStretched = ({ spread }: Pick<Node, 'spread'>, limit: Millimetres): boolean =>
   spread > limit + 1e-6
 
+/** Said of neighbours that meet once, with what can be done about it. */
+const WEAK = {
+  petals: 'joins/weak',
+  leaf: 'joins/weak-sides',
+  straight: 'joins/weak-sides',
+  round: 'joins/weak-round',
+} as const
+
 /** Findings on the meeting points of one blanket. */
-export function checkNodes({ ids, nodes, petals, stretchLimit, isSewn }: ChecksInput): Finding[] {
+export function checkNodes({ ids, nodes, shape, petals, stretchLimit, isSewn }: ChecksInput): Finding[] {
   if (ids.length < 2) return []
   const findings: Finding[] = []
-  if (nodes.length > 0 && !meetTwice(nodes, ids.length)) findings.push(finding('joins/weak', 'joining'))
+  if (nodes.length > 0 && !meetTwice(nodes, ids.length)) findings.push(finding(WEAK[shape], 'joining'))
   const stretched = nodes.filter((node) => isStretched(node, stretchLimit))
   if (stretched.length > 0)
     findings.push(

@@ -235,6 +235,7 @@ export function join(
     ? checkNodes({
         ids: laid.placements.map((p) => p.id),
         nodes,
+        shape: (accounts.find(({ shape }) => shape === 'petals') ?? accounts[0])?.shape ?? 'petals',
         petals: Math.max(...accounts.map(({ petals }) => petals)),
         stretchLimit: limit,
         isSewn: rules.main.rule === 'seam',

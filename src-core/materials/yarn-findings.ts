@@ -132,11 +132,11 @@ export function yarnFindings(
   return [...findings, ...dyeLots(needs)]
 }
 
-/** How many balls are to be bought in one dye lot each: for the whole batch where it is made as a kit. */
+/** How many balls are to be bought in one dye lot each, of yarns of which more than one is: for the whole batch where it is made as a kit. */
 export function dyeLots(needs: readonly YarnNeed[], kit?: KitAccount): Finding[] {
   const lots = kit
     ? kit.run.flatMap(({ balls }) => (balls !== null && balls > 1 ? [balls] : []))
-    : needs.flatMap(({ toBuy, balls }) => ((toBuy ?? 0) > 0 && (balls ?? 0) > 1 ? [toBuy ?? 0] : []))
+    : needs.flatMap(({ toBuy }) => ((toBuy ?? 0) > 1 ? [toBuy ?? 0] : []))
   if (lots.length === 0) return []
   const count = lots.reduce((sum, balls) => sum + balls, 0)
   const yarns = numbered(lots.length, 'yarn')

@@ -42,6 +42,15 @@ export function colourNamed(name: string): string | null {
   return shaded(words, COLOURS.get(colour)!)
 }
 
+/**
+ * The colour that a pattern names a part of its motif by ("pink"; files have "color pink" too); null for what is named by
+ * its place ("rose petals") or by a letter.
+ */
+export function patternColour(slot: string): string | null {
+  const word = slot.replace(/^colou?r /i, '')
+  return colourNamed(word.match(/\p{L}+$/u)?.[0] ?? '') === null ? null : word.toLowerCase()
+}
+
 /** A colour as light or dark as the words beside its name say. */
 export function shaded(words: string, colour: string): string {
   const shade = SHADES.find(([sign]) => sign.test(words))

@@ -45,7 +45,7 @@ export function waitingWords(plan: Plan, id: string): string {
 
 /** Where there are fields to enter it in: what is on hand once some of it is made. */
 const ON_HAND_HINT =
-  'Under “on hand”, enter what you have now and with how many motifs made you counted it, or what you had at the beginning and have bought since.'
+  'Under “on hand”, enter what you have now, and how many motifs were made when you counted it. Or enter what you had at the beginning, with what you have bought since.'
 
 /** What is made and what of it is to be bought; empty where nothing is made. */
 export function madeYarnWords({ days, edging }: Pick<Progress, 'days' | 'edging'>, terms: Terms): string {

@@ -15,7 +15,9 @@ import type {
 import { CANCELLED, done, refused } from '../../shared-types/bridge'
 import { FONT_LIMITS } from '../../shared-types/fonts'
 import { PAPERS } from '../../shared-types/project'
+import type { Project } from '../../shared-types/project'
 import { finding, spelledValue } from '../../src-core/findings/finding'
+import { asNewPlan } from '../../src-core/progress/new-plan'
 import { oneLine } from '../../src-core/letters/one-line'
 import { isWriteRefusal, whyNotWritten } from '../documents/replace-file'
 import type { ProjectSession } from '../documents/session/session'
@@ -76,11 +78,11 @@ export const OPERATIONS: { readonly [Name in OperationName]: Operation<Name> } =
   },
   duplicateProject: {
     payload: change,
-    run: async (payload, { host, caller, session }) => {
-      const title = `Copy of ${session.keeping.name}`
-      const opened = await host.openText(retitled(payload.text, title), title, 'duplicate')
-      return shown(opened, caller)
-    },
+    run: (payload, call) => copyOf(payload.text, call),
+  },
+  duplicateAsPlan: {
+    payload: change,
+    run: (payload, call) => copyOf(changed(payload.text, asNewPlan), call),
   },
   newProject: {
     payload: z.union([
@@ -328,15 +330,36 @@ function cannotWrite(file: string, reason: string) {
 }
 
 /** The same text with another title; a text that is no project is left to the check that follows. */
-function retitled(projectText: string, title: string): string {
+const retitled = (projectText: string, title: string): string =>
+  changed(projectText, (project) => ({ ...project, title }))
+
+/** The text of a project after a change; as it is where it is none. */
+function changed(projectText: string, change: (project: Project) => Project): string {
   try {
     const project: unknown = JSON.parse(projectText)
     return typeof project === 'object' && project !== null
-      ? JSON.stringify({ ...project, title }, null, 2)
+      ? JSON.stringify(change(project as Project), null, 2)
       : projectText
   } catch {
     return projectText
   }
+}
+
+/** What a project calls itself; '' where it has no title. */
+function titleIn(projectText: string): string {
+  let title = ''
+  changed(projectText, (project) => {
+    if (typeof project.title === 'string') title = project.title.trim()
+    return project
+  })
+  return title
+}
+
+/** Opens a copy in a window of its own, called after the title, else after the file. */
+async function copyOf(projectText: string, { host, caller, session }: Call): Promise<Outcome<null>> {
+  const title = `Copy of ${titleIn(projectText) || session.keeping.name}`
+  const opened = await host.openText(retitled(projectText, title), title, 'duplicate')
+  return shown(opened, caller)
 }
 
 /** A request for paper: what has no title is called by its file there, as in the window. */

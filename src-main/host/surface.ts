@@ -40,6 +40,7 @@ export function makeBridge(transport: Transport): HostBridge {
     saveProject: ask('saveProject'),
     saveProjectAs: ask('saveProjectAs'),
     duplicateProject: ask('duplicateProject'),
+    duplicateAsPlan: ask('duplicateAsPlan'),
     newProject: ask('newProject'),
     openProject: ask('openProject'),
     openRecent: ask('openRecent'),

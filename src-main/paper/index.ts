@@ -232,10 +232,10 @@ function footer(job: Job, { sheet, name }: Draft, number: number, of: number, da
   const wide = (text: string): number => sheet.measure(text, TYPE.foot, 'regular')
   const right = footerRight(number, of)
   const { hand } = job.settled
-  const version = footerLeft('', date, hand)
+  const version = footerLeft('', date, job.terms, hand)
   const room = sheet.inner - wide(right) - wide(name) - wide(version) - 2 * FOOT_GAP
   const who = creditedTitle(job.title, job.designer)
-  const left = footerLeft(shorten(who, room, sheet.measure, TYPE.foot, 'regular'), date, hand)
+  const left = footerLeft(shorten(who, room, sheet.measure, TYPE.foot, 'regular'), date, job.terms, hand)
   sheet.rule(sheet.height - MARGIN - FOOTER + 2.4)
   sheet.text(left, sheet.left, y, style)
   const middle = (sheet.left + wide(left) + sheet.right - wide(right)) / 2

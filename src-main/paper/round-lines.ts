@@ -5,7 +5,8 @@ import { foundationWords } from '../../src-core/motif/rounds/foundation-words'
 import type { ReadMotif } from '../../src-core/motif/rounds/read-motif'
 import { isSpecialEntry } from '../../src-core/motif/rounds/special'
 import { translateText } from '../../src-core/notation/translate'
-import { colourSpelled, respelled } from '../../src-core/stitches/spelling'
+import { respelled } from '../../src-core/stitches/spelling'
+import { partName } from './words-colours'
 import { MOTIF_WORDS } from './words-motif'
 
 /** A line of the rounds: what it is, its colour, its words. */
@@ -28,7 +29,7 @@ export function roundLines(
       : [
           {
             name: MOTIF_WORDS.round(read.lines[i]?.number ?? i + 1),
-            slot: colourSpelled(round.slot ?? '', terms),
+            slot: partName(round.slot ?? '', terms),
             text: respelled(translateText(round.work, settled.terms, terms), settled.terms, terms),
           },
         ],

@@ -3,7 +3,8 @@ import type { MotifAccount, Provenance } from '../../shared-types/plan'
 import type { Hand, Motif, RoundsMotif, Terms, UnitSystem } from '../../shared-types/project'
 import type { ChartFigure, SegmentFigure } from '../../src-core/figures/chart'
 import type { Dimension } from '../../src-core/figures/motif-figure'
-import { colourSpelled, inSpelling, saying } from '../../src-core/stitches/spelling'
+import { inSpelling, saying } from '../../src-core/stitches/spelling'
+import { partName } from './words-colours'
 import { termWord } from '../../src-core/stitches/terms'
 import { capital, listed } from '../../src-core/figures/words'
 import { DEFAULT_VALLEY_SHARE } from '../../src-core/motif/constants'
@@ -80,7 +81,7 @@ export const MOTIF_WORDS = {
       ? ''
       : saying(
           terms,
-        )`Colours from the middle outward: ${listed(slots.map((slot) => colourSpelled(slot, terms)))}.`,
+        )`Colours from the middle outward: ${listed(slots.map((slot) => partName(slot, terms)))}.`,
   round: (number: number): string => `Round ${number}`,
   afterBlocking: 'After blocking',
   beforeBlocking: 'Before blocking',

@@ -1,4 +1,5 @@
 /** Every word of the assembly map, in English with the trade's US and UK words. */
+import { dayIn } from '../../src-core/progress/days'
 import { formatNumber } from '../../src-core/units/format'
 import type { MotifAccount, Plan } from '../../shared-types/plan'
 import type { EdgingEnds, Hand, Joining, Seam, Terms } from '../../shared-types/project'
@@ -17,6 +18,7 @@ import { shapeName } from '../../src-core/figures/sentence'
 import { joinsInGeneral } from '../../src-core/joining-round/joining-round'
 import { layoutKindOf } from '../../src-core/plans/layouts'
 import { listOf } from '../../src-core/joins/words'
+import { isColour, LETTERED, partName } from './words-colours'
 import { colourSpelled, saying } from '../../src-core/stitches/spelling'
 import { termWord } from '../../src-core/stitches/terms'
 
@@ -41,18 +43,9 @@ export const PAGE_NAMES = {
 
 export const UNTITLED = 'Untitled project'
 
-const MONTHS = [
-  'January', 'February', 'March', 'April', 'May', 'June', 'July', 'August', 'September', 'October', 'November',
-  'December',
-] as const // prettier-ignore
-
-/** "24 November 2026", in UTC so that the same date always prints the same. */
-const dateWords = (date: Date): string =>
-  `${date.getUTCDate()} ${MONTHS[date.getUTCMonth()]} ${date.getUTCFullYear()}`
-
-/** A sheet for the left hand says so on every page: it must not be mixed with the other one. */
-export const footerLeft = (title: string, date: Date, hand: Hand = 'right'): string =>
-  `${title} · version of ${dateWords(date)}${hand === 'left' ? ' · left-handed' : ''}`
+/** The day as every other one on paper, in UTC so that the same date always prints the same. A sheet for the left hand says so on every page: it must not be mixed with the other one. */
+export const footerLeft = (title: string, date: Date, terms: Terms, hand: Hand = 'right'): string =>
+  `${title} · version of ${dayIn(date.toISOString().slice(0, 10), terms)}${hand === 'left' ? ' · left-handed' : ''}`
 /** "Orchard wall throw by Ada Loop"; nothing is added where nobody is named. */
 export const creditedTitle = (title: string, designer: string): string =>
   designer === '' ? title : `${title} by ${designer}`
@@ -255,20 +248,17 @@ const small = (text: string): string =>
 /** What the part of a motif of one color is called, by the program or by most: beside its yarn it says nothing. */
 const ONLY_PART = /^(motif|all)$/i
 
-/** "Brick petals, Straw centre"; of a motif of one colour "Brick". */
+/** "Brick petals, Straw centre"; "pink: Cream" of a colour that the pattern names; of a motif of one colour "Brick". */
 export function slotWords(slots: readonly { slot: string; yarnName: string }[], terms: Terms): string {
   const [first, ...others] = slots
   if (first && ONLY_PART.test(first.slot) && others.length === 0) return first.yarnName
   return slots
     .map(({ slot, yarnName }) => {
-      const part = small(colourSpelled(slot, terms))
-      return LETTERED.test(slot) ? `${part}: ${yarnName}` : `${yarnName} ${part}`
+      const part = small(partName(slot, terms))
+      return isColour(slot) ? `${part}: ${yarnName}` : `${yarnName} ${part}`
     })
     .join(', ')
 }
-
-/** A colour that its pattern calls by a letter alone: "color A". */
-const LETTERED = /^colou?r ([A-Z])$/i
 
 /** Those of some parts whose letter is that of a colourway as well. */
 export function colourLetters(

@@ -4,6 +4,7 @@ import type { Motif, RoundsMotif, Terms } from '../../shared-types/project'
 import { workedRounds } from '../../src-core/accounts'
 import { chartKey, readableFigures } from '../../src-core/figures/chart'
 import { KEY_SYMBOL } from '../../src-core/figures/chart/key'
+import { keyMarks, mapGround } from '../../src-core/figures/map-ground'
 import type { Figure } from '../../src-core/figures/figure'
 import { joiningRounds } from '../../src-core/joining-round/joining-round'
 import { SHARED_PLACE, tellsShared, titleOf } from '../../src-core/joining-round/words'
@@ -15,6 +16,7 @@ import { respelled } from '../../src-core/stitches/spelling'
 import { roundLines } from '../paper/round-lines'
 import { escaped, SvgWriter, symbolNames, writeParts } from '../paper/svg'
 import { FIGURE_WORDS } from '../paper/words-figures'
+import { otherYarns } from '../paper/words-colours'
 import { MOTIF_WORDS, partWords, roundsHeading } from '../paper/words-motif'
 import { PHONE_WORDS as WORDS } from './words'
 
@@ -59,7 +61,9 @@ function motifPart(plan: Plan, motif: Motif, terms: Terms, prefix: string): stri
   return parts.filter((part) => part !== '').join('\n')
 }
 
-function roundsParts({ settled }: Plan, motif: RoundsMotif, terms: Terms): string[] {
+function roundsParts(plan: Plan, motif: RoundsMotif, terms: Terms): string[] {
+  const { settled } = plan
+  const others = otherYarns(settled, keyMarks(mapGround(plan, 'colour')), motif.id, terms)
   const { read } = workedRounds(settled, motif)
   const special = translateText(specialText(motif), settled.terms, terms).split('\n')
   const lines = roundLines({ settled, terms }, motif, read)
@@ -69,6 +73,7 @@ function roundsParts({ settled }: Plan, motif: RoundsMotif, terms: Terms): strin
       roundsHeading(motif, settled.terms, terms),
       lines.map(({ name, slot, text }): Entry => [slot === '' ? name : `${name} · ${slot}`, text]),
     ),
+    ...(others === '' ? [] : [`<p>${escaped(others)}</p>`]),
     entries(
       MOTIF_WORDS.abbreviations,
       abbreviationsUsed(read.reading.tree, terms).map(({ abbreviation, meaning }): Entry => [

@@ -30,6 +30,9 @@ export function runCommand(id: CommandId, state: WindowState, map: MapControl | 
     case 'duplicate':
       void state.ask(bridge.duplicateProject(state.change()))
       return
+    case 'duplicate-plan':
+      void state.ask(bridge.duplicateAsPlan(state.change()))
+      return
     case 'take-from':
       view.dialog = 'take'
       return

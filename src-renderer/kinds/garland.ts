@@ -103,12 +103,12 @@ export const GARLAND_KIND: KindOfLayout = {
       const { units } = settled(project)
       if (!garland) return ['a garland']
       const { items, swags, cord, spacing } = garland
-      const things = counted(items.length, 'thing')
+      const hanging = counted(items.length, 'item')
       const apart = `${formatLength(spacing, units)} apart`
       const hung = swags
         ? `${counted(swags.count, 'swag')} of ${formatLength(swags.span, units)}`
         : `straight, ${formatLength(cord.length, units)}`
-      return [`${things}, ${apart}`, hung]
+      return [`${hanging}, ${apart}`, hung]
     },
     /** How everything is fastened to the cord. */
     joins: (project, plan) => {

@@ -142,9 +142,22 @@ export interface Beginning {
   readonly first: FirstSizes
   /** The first colourway that a motif may have. */
   wayOf(motif: string): Colourway | undefined
+  /** All that it may have. */
+  waysOf(motif: string): readonly Colourway[]
 }
 
 const colourwayField = (way: Colourway | undefined) => (way ? { colourway: way.id } : {})
+
+/** The motifs one after the other, each time in its next colourway, until every colourway has come. */
+function inTurn(motifs: readonly Motif[], waysOf: Beginning['waysOf']): GarlandLayout['items'] {
+  const turns = Math.max(1, ...motifs.map(({ id }) => waysOf(id).length))
+  return Array.from({ length: turns }, (_, turn) =>
+    motifs.map(({ id }) => {
+      const ways = waysOf(id)
+      return { motif: id, ...colourwayField(ways[turn % ways.length]) }
+    }),
+  ).flat()
+}
 
 /** Corners of motifs that lie side on side in straight rows: squares and octagons. */
 const SQUARE = new Set([4, 8])
@@ -166,12 +179,12 @@ export const NEW_LAYOUTS = {
       ...(way && { cells: { fill: { pattern: 'one', colourways: [way.id], seed: 1 } } }),
     }
   },
-  garland: ({ motifs, yarns, first, wayOf }: Beginning): GarlandLayout => {
+  garland: ({ motifs, yarns, first, wayOf, waysOf }: Beginning): GarlandLayout => {
     const yarn = Object.values(wayOf(motifs[0]?.id ?? '')?.yarns ?? {}).at(-1) ?? yarns?.[0]?.id
     return {
       kind: 'garland',
       cord: { ...first.cord, worked: 'chain', ...(yarn && { yarn }) },
-      items: motifs.map(({ id }) => ({ motif: id, ...colourwayField(wayOf(id)) })),
+      items: inTurn(motifs, waysOf),
       spacing: { between: 'edges', mm: first.spacing },
     }
   },

@@ -76,6 +76,16 @@ export function readField(text: string, rules: FieldRules): Reading {
   return within(read, rules)
 }
 
+/** mm. Below this somebody who typed a bare number more likely meant centimetres (ours). */
+const TINY = 15
+
+/** Whether a bare number was taken for millimetres that may have been meant as centimetres. */
+export function mayMeanCm(text: string, value: number | undefined, rules: FieldRules): value is number {
+  const { kind, units, shown } = rules
+  if (kind !== 'length' || units !== 'metric' || / cm$/.test(shown ?? '')) return false
+  return value !== undefined && value > 0 && value < TINY && !/[\p{L}"″”'′]/u.test(text)
+}
+
 /** What was read, where it keeps to its bounds. */
 function within(
   { value }: { readonly value: number },

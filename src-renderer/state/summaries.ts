@@ -68,10 +68,12 @@ function shortly(project: Project, plan: Plan, findings: readonly Finding[]): st
       .map(({ target }) => findYarn(project, target?.yarn)?.name ?? 'a yarn')
     // Of the others there is none on hand, so that nothing runs out: they are to be bought all the same.
     const all = Math.max(names.length, plan.yarns.filter(({ toBuy }) => toBuy).length)
-    if (names.length === 1 && all > 1) return `${names[0]} and ${counted(all - 1, 'other')} run short`
-    return names.length > 2
-      ? `${counted(all, 'yarn')} run short`
-      : `${listed(names)} ${names.length > 1 ? 'run' : 'runs'} short`
+    const others = all > names.length ? `, ${counted(all - names.length, 'other')} to buy` : ''
+    const short =
+      names.length > 2
+        ? `${counted(names.length, 'yarn')} run short`
+        : `${listed(names)} ${names.length > 1 ? 'run' : 'runs'} short`
+    return short + others
   }
   return capital(firstSentence(worst.message))
 }

@@ -61,6 +61,7 @@ const PAYLOADS: Readonly<Record<string, Json>> = {
   saveProject: CHANGE,
   saveProjectAs: CHANGE,
   duplicateProject: CHANGE,
+  duplicateAsPlan: CHANGE,
   answerDisk: { revision: 1, text: JSON.stringify(EXAMPLES[1]), answer: 'keep-mine' },
   newProject: { from: 'example', name: 'throw' },
   openRecent: { id: 'kept-one' },

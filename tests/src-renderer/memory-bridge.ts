@@ -128,6 +128,7 @@ export function memoryHost(project: Project, choice: MemoryChoice = {}): MemoryH
     saveProject: keep,
     saveProjectAs: keep,
     duplicateProject: note('duplicateProject', () => done(null)),
+    duplicateAsPlan: note('duplicateAsPlan', () => done(null)),
     newProject: note('newProject', () => done(null)),
     openProject: note('openProject', () => done(null)),
     openRecent: note('openRecent', () => done(null)),

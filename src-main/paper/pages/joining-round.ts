@@ -5,6 +5,7 @@ import { SHARED_PLACE, tellsShared, titleOf } from '../../../src-core/joining-ro
 import type { Flow } from '../flow'
 import type { Job } from '../page'
 import { Sheet, TYPE } from '../setting'
+import { otherYarns } from '../words-colours'
 import { MOTIF_WORDS } from '../words-motif'
 
 const WIDEST_TEXT = 150
@@ -27,7 +28,9 @@ export function setJoiningRounds(job: Job, flow: Flow, account: MotifAccount): v
     flow.sheet.heightOf(titleOf(round, false), width, { weight: 'bold' }) +
     flow.sheet.heightOf(round.words, width) +
     BETWEEN
-  const advice = tellsShared(rounds) ? SHARED_PLACE : ''
+  const words = rounds.map((round) => round.words).join(' ')
+  const others = otherYarns(job.settled, job.ground.marks, account.id, job.terms, words)
+  const advice = [tellsShared(rounds) ? SHARED_PLACE : '', others].filter((text) => text !== '').join(' ')
   const head = (words: string): void => {
     flow.y = flow.sheet.heading(words, flow.sheet.left, flow.y)
   }

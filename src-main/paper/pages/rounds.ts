@@ -13,6 +13,7 @@ import type { Flow } from '../flow'
 import type { Job } from '../page'
 import { roundLines } from '../round-lines'
 import { Sheet, TYPE } from '../setting'
+import { otherYarns } from '../words-colours'
 import { MOTIF_WORDS, roundsHeading } from '../words-motif'
 
 /** Room for the names of rounds and colours, at most. */
@@ -43,9 +44,12 @@ export function setRounds(job: Job, flow: Flow, motif: RoundsMotif): void {
   const width = Math.min(WIDEST_TEXT, flow.sheet.inner - indent)
   const heightOf = ({ text, slots }: (typeof list)[number]): number =>
     Math.max(flow.sheet.heightOf(text, width), slots.length * Sheet.line(TYPE.body)) + 1.8
-  flow.need(Sheet.line(TYPE.heading) + 1.6 + (list[0] ? heightOf(list[0]) : 0))
+  const others = otherYarns(job.settled, job.ground.marks, motif.id, job.terms)
+  const told = others === '' ? 0 : flow.sheet.heightOf(others, WIDEST_TEXT) + 1.8
+  flow.need(Sheet.line(TYPE.heading) + 1.6 + told + (list[0] ? heightOf(list[0]) : 0))
   head(heading)
-  const told = partOf('L', null, { counted: true })
+  if (told > 0) flow.y = flow.sheet.paragraph(others, flow.sheet.left, flow.y, WIDEST_TEXT) + 1.8
+  const part = partOf('L', null, { counted: true })
   for (const line of list) {
     if (flow.need(heightOf(line))) head(MOTIF_WORDS.goesOn(heading))
     const { sheet, y } = flow
@@ -53,7 +57,7 @@ export function setRounds(job: Job, flow: Flow, motif: RoundsMotif): void {
       sheet.text(line.name, sheet.left, y, { weight: 'bold' })
       line.slots.forEach((slot, k) => sheet.text(slot, sheet.left + line.x, y + k * Sheet.line(TYPE.body)))
     }
-    sheet.labelled(told, name, () => sheet.paragraph(line.text, sheet.left + indent, y, width))
+    sheet.labelled(part, name, () => sheet.paragraph(line.text, sheet.left + indent, y, width))
     flow.y += heightOf(line)
   }
   setAbbreviations(flow, abbreviationsUsed(read.reading.tree, job.terms))

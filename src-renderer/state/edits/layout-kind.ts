@@ -41,9 +41,12 @@ export function setLayoutKind(project: Project, kind: LayoutKind, left: LeftLayo
   const { motifs = [], yarns, units } = project
   const main = mainMotif(project)
   const account = main ? accountOf(project, main).account : null
+  const waysOf = (motif: string) =>
+    (project.colourways ?? []).filter((way) => way.motif === motif || way.motif === undefined)
   const made = NEW_LAYOUTS[kind]({
     ...{ motifs, yarns, main, account, first: firstSizes(units) },
-    wayOf: (motif) => project.colourways?.find((way) => way.motif === motif || way.motif === undefined),
+    wayOf: (motif) => waysOf(motif)[0],
+    waysOf,
   })
   return { ...project, layout: { ...made, ...(kit && { kit }) } }
 }

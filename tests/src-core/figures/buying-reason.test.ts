@@ -1,6 +1,7 @@
 /** Why whole balls are bought: counted by hand, prices and weights of the band our own. */
+import { dyeLots } from '../../../src-core/materials/yarn-findings'
 import { describe, expect, it } from 'vitest'
-import { buyingReason, buyingRemark } from '../../../src-core/figures/yarn-words'
+import { againReason, buyingReason, buyingRemark } from '../../../src-core/figures/yarn-words'
 import type { YarnNeed } from '../../../shared-types/plan'
 
 const need = (expected: number, high: number, onHand: number, toBuy: number | null): YarnNeed => ({
@@ -46,5 +47,34 @@ describe('the reason for whole balls', () => {
     expect(buyingRemark([need(4, 4.4, 0, 1)], [FIFTY], 'metric', 'US')).toBe(
       'Straw, 1 skein: up to 4.4 g needed, and a whole skein is the least that is sold.',
     )
+  })
+})
+
+describe('the reason of a yarn that was weighed or counted again', () => {
+  const told = { yarn: 'y1', lastsTo: 87, enough: false, over: 0, rate: 0.8, start: 200, at: 39 }
+
+  it('is what was left and what goes into the rest, in numbers that fit', () => {
+    expect(againReason({ ...told, left: 120, missing: 280 }, 'metric')).toBe(
+      '120 g were left with 39 motifs made; at that rate 400 g go into what was left to make, so 280 g are missing',
+    )
+    expect(againReason({ ...told, left: 120, missing: 0, over: 20, enough: true }, 'metric')).toBe(
+      '120 g were left with 39 motifs made; at that rate 100 g go into what was left to make',
+    )
+    const plan = { low: 300, expected: 350, high: 400 }
+    expect(againReason({ ...told, left: 120, missing: 280, plan }, 'metric')).toBe(
+      '120 g were left with 39 motifs made; up to 400 g go into what was left to make, so 280 g are missing',
+    )
+  })
+})
+
+describe('one dye lot', () => {
+  const needs = (...toBuy: (number | null)[]) =>
+    toBuy.map((count, i) => ({ id: `y${i}`, toBuy: count, balls: 9 }) as unknown as YarnNeed)
+
+  it('is asked for of yarns of which more than one ball is to be bought, and counts those', () => {
+    expect(dyeLots(needs(1, 1, 0, null))).toEqual([])
+    expect(dyeLots(needs(1, 2, 3)).map(({ message }) => message)).toEqual([
+      expect.stringMatching(/^5 .* to buy in two yarns/),
+    ])
   })
 })

@@ -140,7 +140,27 @@ describe('opening from a window', () => {
     await ask('newProject', { from: 'blank' })
     await ask('duplicateProject', { revision: 1, text: projectText('Original') })
     const titles = caller.shown.map((id) => titleOf(world.host.session(id)?.text ?? ''))
-    expect(titles).toEqual(['Chosen', 'Example throw', '', 'Copy of Untitled'])
+    expect(titles).toEqual(['Chosen', 'Example throw', '', 'Copy of Original'])
+    await ask('duplicateProject', { revision: 1, text: projectText(' ') })
+    expect(titleOf(world.host.session(caller.shown.at(-1)!)?.text ?? '')).toBe('Copy of Untitled')
+  })
+
+  it('shows a duplicate as a new plan: nothing made, nothing weighed meanwhile, all else as it is', async () => {
+    const plan = {
+      motifs: [
+        { id: 'm1', kind: 'measured', outline: 'round', across: 80, weighed: { motifs: 10, grams: 62 } },
+      ],
+      yarns: [{ id: 'y1', onHandBalls: 4 }, { id: 'y2' }],
+      layout: { kind: 'blanket', motif: 'm1', columns: 3, rows: 3 },
+    }
+    const begun = {
+      yarns: [{ id: 'y1', onHandBalls: 4, onHandAt: 2, left: { grams: 120, at: 2 } }, { id: 'y2' }],
+      made: { '1,1': '2026-11-30', '1,2': '' },
+      joined: { '1,1': '2026-11-30' },
+    }
+    await ask('duplicateAsPlan', { revision: 1, text: projectText('Throw', { ...plan, ...begun }) })
+    const copy: unknown = JSON.parse(world.host.session(caller.shown.at(-1)!)?.text ?? '')
+    expect(copy).toEqual({ ...(JSON.parse(projectText('Copy of Throw', plan)) as object) })
   })
 
   it('takes from another project without opening it', async () => {

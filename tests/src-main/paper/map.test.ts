@@ -36,7 +36,7 @@ describe('the assembly map of a throw', () => {
 
   it('says on every page what it is, of which version, and which page of how many', () => {
     read.pages.forEach((page, i) => {
-      expect(page.words).toContain('Harbour window throw by Ida Moe · version of 24 November 2026')
+      expect(page.words).toContain('Harbour window throw by Ida Moe · version of November 24, 2026')
       expect(page.words).toContain(`page ${i + 1} of ${read.pages.length}`)
     })
     expect(read.labels?.[0]).toBe('1 Overview')

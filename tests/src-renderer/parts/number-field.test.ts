@@ -1,4 +1,4 @@
-import { fireEvent, render, screen } from '@testing-library/svelte'
+import { cleanup, fireEvent, render, screen } from '@testing-library/svelte'
 import { describe, expect, it, vi } from 'vitest'
 import NumberField from '../../../src-renderer/parts/NumberField.svelte'
 import { nudged, writeQuantity } from '../../../src-core/units/written'
@@ -38,6 +38,36 @@ describe('a number field', () => {
     expect(onpreview).toHaveBeenLastCalledWith(expect.closeTo(value, 9))
     await fireEvent.keyDown(input, { key: 'Enter' })
     expect(oncommit).toHaveBeenCalledExactlyOnceWith(expect.closeTo(value, 9))
+  })
+
+  it('says what a small bare number was taken for, and how centimeters are written', async () => {
+    const words = () => screen.queryByRole('status')?.textContent ?? ''
+    const { input } = field({ value: 78 })
+    await fireEvent.input(input, { target: { value: '8' } })
+    expect(words()).toBe('Read as 8 mm. If you mean centimeters, write 8 cm.')
+    for (const plain of ['8 cm', '8 mm', '80', '3 in']) {
+      await fireEvent.input(input, { target: { value: plain } })
+      expect(words()).toBe('')
+    }
+    await fireEvent.input(input, { target: { value: '9.5' } })
+    expect(words()).toBe('Read as 9.5 mm. If you mean centimeters, write 9.5 cm.')
+    await fireEvent.keyDown(input, { key: 'Escape' })
+    expect(words()).toBe('')
+  })
+
+  it('says nothing of it where a bare number is inches, centimeters or no length', async () => {
+    for (const props of [
+      { units: 'imperial', value: 78 },
+      { kind: 'span', value: 78 },
+      { kind: 'mass', value: 78 },
+      { value: 850 },
+    ] as const) {
+      const { input } = field(props)
+      await fireEvent.focus(input)
+      await fireEvent.input(input, { target: { value: '8' } })
+      expect(screen.queryByRole('status')).toBeNull()
+      cleanup()
+    }
   })
 
   it('reads a bare number in the unit that it shows', async () => {

@@ -122,6 +122,23 @@ describe('Limits', () => {
     expect(app.document.plan.yarns.every(({ toBuy }) => toBuy === 0)).toBe(true)
   })
 
+  it('say of which yarn nothing is on hand, and where one yarn alone is limited', async () => {
+    const [first, ...others] = SMALL.yarns!
+    const { onHandGrams: _, onHandBalls: __, ...none } = first!
+    const yarns = [none, ...others.map((yarn) => ({ ...yarn, onHandGrams: 5000 }))]
+    await inWindow(ColoursPlace, {}, { ...SMALL, yarns })
+    const words = () =>
+      screen
+        .queryByText(/^Nothing is on hand of/)
+        ?.textContent.replace(/\s+/g, ' ')
+        .trim()
+    expect(words()).toBeUndefined()
+    await fireEvent.click(screen.getByRole('checkbox', { name: 'Stay within the yarn on hand' }))
+    expect(words()).toBe(
+      'Nothing is on hand of Brick, so that nothing can be worked in it. To limit one yarn alone, clear the tick and enter its grams under “At most” below.',
+    )
+  })
+
   it('mirror the pattern', async () => {
     const { app } = await inWindow(ColoursPlace, {}, SMALL)
     await fireEvent.change(screen.getByLabelText('Mirror'), { target: { value: 'left-right' } })

@@ -23,7 +23,7 @@ describe('Motif', () => {
     await fill('Tip to tip, across', '9 cm')
     expect(app.document.project.motifs![0]).toMatchObject({ overTips: 90 })
     expect(app.document.undoLabel).toBe('change tip to tip')
-    await fireEvent.click(screen.getByRole('checkbox', { name: /^Measured after blocking/ }))
+    await fireEvent.click(screen.getByRole('checkbox', { name: /^Measured as it will stay/ }))
     expect(app.document.project.motifs![0]).toMatchObject({ blocked: false })
   })
 

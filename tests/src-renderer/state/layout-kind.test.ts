@@ -27,6 +27,25 @@ describe('what motifs are made into', () => {
     expect(panel.layout?.kit).toEqual(example('orchard-gate-garland').layout?.kit)
   })
 
+  it('hangs each motif in all of its colorways in turn', () => {
+    const way = (id: string, motif: string) => ({ id, code: id, motif, yarns: {} })
+    const motif = (id: string) => ({ id, kind: 'measured', outline: 'round', across: 60 })
+    const project = {
+      ...{ format: 'petalyard-project', version: 1, motifs: [motif('m1'), motif('m2')] },
+      colourways: [way('A', 'm1'), way('B', 'm1'), way('C', 'm1'), way('D', 'm2')],
+    } as Project
+    const { layout } = setLayoutKind(project, 'garland')
+    expect(layout).toMatchObject({
+      items: ['A', 'D', 'B', 'D', 'C', 'D'].map((colourway, i) => ({
+        ...{ motif: i % 2 === 0 ? 'm1' : 'm2', colourway },
+      })),
+    })
+    // Without colourways each comes once.
+    expect(setLayoutKind({ ...project, colourways: [] }, 'garland').layout).toMatchObject({
+      items: [{ motif: 'm1' }, { motif: 'm2' }],
+    })
+  })
+
   it('lays squares in straight rows, and what they are told by their stitches; petals in offset ones', () => {
     const corners = '(2 dc, ch 2, 2 dc) in each ch-2 sp'
     const join = 'join with sl st in top of beg ch-3'

@@ -198,7 +198,7 @@ describe('a garland kit', () => {
   it('is summed up place by place', () => {
     const lines = (place: Parameters<typeof placeSummary>[0]) => placeSummary(place, GATE, gate).lines
     expect(lines('motif')).toEqual(['Six-petal bloom of 68 mm', 'and 2 others'])
-    expect(lines('arrangement')).toEqual(['29 things, 34 mm apart', '3 swags of 70 cm'])
+    expect(lines('arrangement')).toEqual(['29 items, 34 mm apart', '3 swags of 70 cm'])
     expect(lines('joins')).toEqual(['two petals, 7 chains between', 'hanging straight down'])
     expect(lines('kit')).toEqual(['25 kits at €19.55 with tax', 'the batch costs €210.35'])
     // 5 motifs in each of 4 rows, of which a triangle leaves fewer.
@@ -251,7 +251,7 @@ describe('the list of places', () => {
     expect([planned.yarns, planned.findings]).toEqual([plan.yarns, plan.findings])
     // What there is none of does not run short, but is to be bought as well.
     expect(plan.yarns.map(({ toBuy }) => (toBuy ?? 0) > 0)).toEqual([true, true])
-    expect(summary.warning).toBe('Brick and 1 other run short')
+    expect(summary.warning).toBe('Brick runs short, 1 other to buy')
     const one = {
       ...SMALL,
       yarns: SMALL.yarns!.map((yarn, at) => (at === 0 ? yarn : { ...yarn, onHandGrams: 5000 })),
