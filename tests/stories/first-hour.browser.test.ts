@@ -85,7 +85,10 @@ describe('the first hour, in a window of 1024 × 700', () => {
     await hands.go('Arrangement')
     await hands.fill('Target width', '120 cm')
     await hands.fill('Target height', '150 cm')
-    const change = page.getByRole('button', { name: /^Change to \d+ motifs in a row/ })
+    const name = /^Change to \d+ motifs in a row/
+    // Far off the size, the same stands over the map.
+    await page.getByRole('region', { name: 'Target size' }).getByRole('button', { name }).waitFor()
+    const change = page.locator('#place-panel').getByRole('button', { name })
     await change.scrollIntoViewIfNeeded()
     expect(await isInView(change)).toBe(true)
     expect(await cut('#place-panel')).toEqual([])
