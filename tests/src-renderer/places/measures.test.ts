@@ -44,6 +44,27 @@ describe('the measures of a motif', () => {
   })
 })
 
+describe('the measures of written rounds', () => {
+  it('say how to lay the ruler on the shape that they make', async () => {
+    const work = [
+      '12 sc in ring',
+      '2 sc in each st around',
+      '*sc in next st, 2 sc in next st; rep from * around',
+    ]
+    const rounds = work.map((each) => ({ slot: 'centre', work: each }))
+    const circle: RoundsMotif = {
+      id: 'm1',
+      name: 'Disc',
+      kind: 'rounds',
+      foundation: { ring: 'adjustable' },
+      rounds,
+    }
+    await inWindow(MotifPlace, {}, { ...SMALL, motifs: [circle] })
+    expect(screen.getByText('Lay the motif flat and measure across the middle.')).toBeTruthy()
+    expect(screen.queryByText(/^Lay the motif flat\. Tip to tip/)).toBeNull()
+  })
+})
+
 describe('sizes that a way worked out for another gauge', () => {
   const looser = () => scaledProject(SMALL, 1.01)
   const first = (project: Project) => project.motifs![0] as MeasuredMotif
