@@ -36,11 +36,17 @@ export interface MeasuredRound {
 
 export type Lie = 'flat' | 'may-cup' | 'cups' | 'may-ruffle' | 'ruffles'
 
+/** What a figure with a length and a width is called; a leaf where nothing else is said. */
+export type FigureForm =
+  'oval' | 'heart' | 'block' | 'triangle' | 'half-circle' | 'half-hexagon' | 'half-octagon' | 'quarter-circle'
+
 /** The account of one motif. `outline` is closed, clockwise on screen (y down), about the centre, unturned. */
 export interface MotifAccount {
   readonly id: string
   readonly name: string
   readonly shape: 'petals' | 'round' | 'straight' | 'leaf'
+  /** Of a figure with a length and a width (`leaf`): what it is, other than a leaf. */
+  readonly form?: FigureForm
   /** What its rounds can be said to be, what they say by themselves first; absent where nothing is to be said. */
   readonly shapes?: readonly RoundShape[]
   /** Petals, or corners of a straight-sided motif; 0 for a round. */

@@ -1,6 +1,7 @@
 /** One motif with its measures on dimension lines and its petals numbered, as a sheet or a window shows it. */
 import type { MotifAccount } from '../../shared-types/plan'
 import type { Hand, Terms, UnitSystem } from '../../shared-types/project'
+import { stands } from '../motif/forms'
 import { numberedPlaces } from '../motif/numbering'
 import { layingOfAccount, rulerWords } from '../motif/ruler'
 import type { Laying, Readings } from '../motif/ruler'
@@ -46,7 +47,7 @@ export function motifDimensions(motif: MotifAccount, terms: Terms): Dimension[] 
     const { width, height } = boundsOf(motif.outline)
     return [
       { words: 'width', ...through(width), shown: 'across' },
-      { words: 'length', ...through(height), shown: 'down' },
+      { words: stands(motif) ? 'height' : 'length', ...through(height), shown: 'down' },
     ]
   }
   if (motif.shape === 'straight') {

@@ -1,4 +1,5 @@
 /** The project as a sentence, in parts: each part that a person can change names the field it tells. */
+import { formName } from '../motif/forms'
 import { knownSize } from '../motif/ruler'
 import type { MotifAccount, Plan } from '../../shared-types/plan'
 import type { Terms, UnitSystem } from '../../shared-types/project'
@@ -48,7 +49,7 @@ const SIDED: Readonly<Record<number, readonly [string, string]>> = {
 export function shapeName(motif: MotifAccount, many: boolean): string {
   if (motif.shape === 'petals') return `${numeral(motif.petals)}-petal ${many ? 'flowers' : 'flower'}`
   if (motif.shape === 'round') return many ? 'circles' : 'circle'
-  if (motif.shape === 'leaf') return many ? 'leaves' : 'leaf'
+  if (motif.shape === 'leaf') return formName(motif, many)
   const [one, several] = SIDED[motif.petals] ?? ['motif', 'motifs']
   return many ? several : one
 }

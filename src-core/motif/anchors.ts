@@ -3,7 +3,7 @@
  * are numbered in working direction from 12 o'clock: counter-clockwise seen from the right side for
  * right-handers, clockwise for left-handers.
  */
-import type { Anchor, AnchorKind, Point } from '../../shared-types/plan'
+import type { Anchor, AnchorKind, FigureForm, Point } from '../../shared-types/plan'
 import type { Hand } from '../../shared-types/project'
 import { directionOf, polar } from '../geometry/points'
 import type { Millimetres, Radians } from '../units/quantity'
@@ -161,19 +161,33 @@ export function roundAnchors(radius: Millimetres, directions: readonly Radians[]
 /** Twelve places round the clock. */
 export const CLOCK_DIRECTIONS: readonly Radians[] = Array.from({ length: 12 }, (_, i) => (i * Math.PI) / 6)
 
-/** Tip, stem end and the widest places of a leaf. */
+/** What the ends of figures are called that are no leaves, the upper one first. */
+const ENDS: Readonly<Record<FigureForm, readonly [string, string]>> = {
+  oval: ['first end', 'second end'],
+  heart: ['cleft', 'point'],
+  block: ['top edge', 'bottom edge'],
+  triangle: ['top', 'bottom'],
+  'half-circle': ['middle of the curve', 'middle of the straight edge'],
+  'half-hexagon': ['middle of the outer edge', 'middle of the straight edge'],
+  'half-octagon': ['middle of the outer edge', 'middle of the straight edge'],
+  'quarter-circle': ['middle of the curve', 'corner'],
+}
+
+/** Tip, stem end and the widest places of a leaf, or of another figure with a length and a width. */
 export function leafAnchors(
   length: Millimetres,
   width: Millimetres,
   widest: Millimetres,
   hand: Hand,
+  form?: FigureForm,
 ): Anchor[] {
   const first = workingSign(hand)
   const east = Math.PI / 2
+  const [above, below] = form ? ENDS[form] : ['tip', 'stem end']
   return [
-    anchor('tip', 'tip-1', 1, { x: 0, y: -length / 2 }, 'tip'),
+    anchor('tip', 'tip-1', 1, { x: 0, y: -length / 2 }, above),
     anchor('shoulder', 'shoulder-1', 1, { x: (first * width) / 2, y: widest }, 'first side', first * east),
-    anchor('tip', 'tip-2', 2, { x: 0, y: length / 2 }, 'stem end'),
+    anchor('tip', 'tip-2', 2, { x: 0, y: length / 2 }, below),
     anchor('shoulder', 'shoulder-2', 2, { x: (-first * width) / 2, y: widest }, 'second side', -first * east),
   ]
 }

@@ -7,6 +7,7 @@
 import type { MotifAccount } from '../../shared-types/plan'
 import { RULERS } from '../../shared-types/project'
 import type { Ruler, Terms } from '../../shared-types/project'
+import { figureLead } from './forms'
 import { saying } from '../stitches/spelling'
 import type { Millimetres } from '../units/quantity'
 
@@ -55,7 +56,7 @@ const leadReading = (account: MotifAccount): Millimetres =>
 export function leadMeasure(account: MotifAccount, terms: Terms): readonly [Millimetres, string] {
   if (account.shape === 'straight') return [account.overValleys, 'side to side']
   if (account.shape === 'round') return [account.overTips, 'across']
-  if (account.shape === 'leaf') return [account.overTips, 'long']
+  if (account.shape === 'leaf') return figureLead(account)
   return [leadReading(account), rulerWords(layingOfAccount(account), terms).lead]
 }
 

@@ -115,6 +115,7 @@ function typed(source: Motif | undefined, { words, reading }: Dimension): number
     'point to point': measures.pointToPoint,
     width: measures.width,
     length: measures.length,
+    height: measures.length,
   }
   return names[words]
 }

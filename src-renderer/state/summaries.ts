@@ -7,6 +7,7 @@ import type { Motif, Project } from '../../shared-types/project'
 import { isAssumed, isNeedKnown, lengthAlone, marked, NOT_KNOWN } from '../../src-core/figures/yarn-words'
 import { termWord } from '../../src-core/stitches/terms'
 import { weighedColours } from '../../src-core/materials/weighed-colours'
+import { figureLead } from '../../src-core/motif/forms'
 import { isOdd } from '../../src-core/motif/ruler'
 import {
   formatLength,
@@ -102,7 +103,10 @@ function gramsOfRounds(motif: Motif): (number | undefined)[] {
 export function leadingMeasure(account: MotifAccount): { readonly value: number; readonly words: string } {
   if (account.shape === 'straight') return { value: account.overValleys, words: 'side to side' }
   if (account.shape === 'round') return { value: account.overTips, words: 'across' }
-  if (account.shape === 'leaf') return { value: account.overTips, words: 'long' }
+  if (account.shape === 'leaf') {
+    const [value, words] = figureLead(account)
+    return { value, words }
+  }
   // No ruler lies from tip to tip over an odd number of petals: what is told is the circle through the tips.
   return { value: account.overTips, words: isOdd(account.petals) ? 'through its tips' : 'tip to tip' }
 }

@@ -42,12 +42,21 @@ const byNumber = (account: MotifAccount, kind: Anchor['kind'], number: number): 
 const top = (outline: Outline): Point =>
   outline.reduce((best, point) => (point.y < best.y ? point : best), outline[0] ?? { x: 0, y: 0 })
 
+/** Whether an outline is wider in its upper half. */
+function isWideAbove(outline: Outline): boolean {
+  const { top: from, bottom } = boxOf(outline)
+  const middle = (from + bottom) / 2
+  const widest = (points: Outline): number => points.reduce((most, { x }) => Math.max(most, Math.abs(x)), 0)
+  return widest(outline.filter(({ y }) => y < middle)) > widest(outline.filter(({ y }) => y > middle))
+}
+
 /** The places that a motif hangs by, about its centre and unturned. */
 function hangsBy(account: MotifAccount, wish: HangingWish): readonly Point[] {
   const { shape } = account
   if (shape === 'leaf') {
-    // A leaf grows from its stem.
-    return [byNumber(account, 'tip', 2) ?? { x: 0, y: boxOf(account.outline).bottom }]
+    // A leaf grows from its stem, a heart hangs by its cleft, a pennant by its wide edge.
+    const isByTop = account.form === 'heart' || (account.form === 'triangle' && isWideAbove(account.outline))
+    return [byNumber(account, 'tip', isByTop ? 1 : 2) ?? { x: 0, y: boxOf(account.outline).bottom }]
   }
   if (shape === 'round') {
     const radius = account.overTips / 2

@@ -1,4 +1,5 @@
 /** A motif in written rounds (M4–M17) → its account: radii, outline, anchors, stitches, yarn, how it lies. */
+import { workingSign } from '../anchors'
 import { measuredOrAimed } from '../measured'
 import type { Finding } from '../../../shared-types/finding'
 import type { MeasuredRound, MotifAccount, Point } from '../../../shared-types/plan'
@@ -16,6 +17,7 @@ import { checkRounds, flatnessOf, lieOf } from './checks'
 import { MOST_SYMBOLS } from './constants'
 import { drawingGauge } from './drawing'
 import type { LocatedElement, LocatedRound } from './ground'
+import { heartAccount, heartOf } from './heart'
 import { layersOf } from './layers'
 import { leafAccount } from './leaf-account'
 import { locateRound } from './locate'
@@ -168,6 +170,14 @@ function plainAccount(
 ): RoundsAccount {
   const located = locateAll(read, gauge, motif, motif.shape)
   const shape = shapeOf(located, gauge, context.hand, motif.shape)
+  const checked = checkRounds(motif, read, located, gauge, context.terms)
+  const heart = motif.shape ? null : heartOf(shape)
+  if (heart) {
+    const { turn, ...made } = heartAccount(heart, shape, motif, context, read, gauge, located, checked)
+    const beginning = { stitchWidth: gauge.width, ringChains: read.ringChains, stem: [], turn }
+    const draw = drawingOf(motif, context, read, gauge, located, beginning, heart.turn)
+    return { ...made, gauge, located, drawing: draw, beginning, read }
+  }
   const shapes = natural?.account?.shapes ?? shapesFor(located, shape)
   const common = tallest(read.worked)
   const scaled = calibrateSize(motif, shape, context.growth, gauge, common)
@@ -178,12 +188,14 @@ function plainAccount(
         ? statedSpread(gauge, common)
         : MEASURED_SPREAD
   const own = scaled.ratio === null ? gauge : scaleGauge(gauge, scaled.ratio)
-  const work = slotWork(read.worked, (round) => slotOf(motif, read, round), own, read.ringChains)
+  const work = slotWork(read.worked, (round) => slotOf(motif, read, round), own, {
+    ring: read.ringChains,
+  })
   const isMeasured = (motif.rounds ?? []).some(({ across = 0 }) => across > 0)
   const rounds = measuredRounds(located, scaled.ratio ?? 1, scaled.shape, isMeasured)
   const findings = [
     ...read.findings,
-    ...checkRounds(motif, read, located, gauge, context.terms),
+    ...checked,
     ...scaled.findings.map((entry) => ({
       ...entry,
       where: `motif ${motif.id}`,
@@ -215,13 +227,28 @@ function plainAccount(
     findings,
   }
   const beginning = { stitchWidth: gauge.width, ringChains: read.ringChains, stem: [], turn: shape.turn }
+  const draw = drawingOf(motif, context, read, gauge, located, beginning, 0)
+  return { account, findings, gauge: own, located, drawing: draw, beginning, read }
+}
+
+/** The rounds with room for every symbol, located when they are asked for; `more` is what they are turned by further. */
+function drawingOf(
+  motif: RoundsMotif,
+  { hand }: RoundsContext,
+  read: ReadMotif,
+  gauge: ResolvedGauge,
+  located: readonly LocatedRound[],
+  beginning: Beginning,
+  more: Radians,
+): () => Drawing {
   let drawing: Drawing | null = null
   const draw = (): Drawing => {
     const roomy = locateAll(read, drawingGauge(gauge, located), null, motif.shape)
-    const { turn } = shapeOf(roomy, gauge, context.hand, motif.shape)
+    const shape = shapeOf(roomy, gauge, hand, motif.shape)
+    const turn = shape.turn + workingSign(hand) * (heartOf(shape)?.turn ?? more)
     return { located: roomy, beginning: { ...beginning, turn } }
   }
-  return { account, findings, gauge: own, located, drawing: () => (drawing ??= draw()), beginning, read }
+  return () => (drawing ??= draw())
 }
 
 /** What the last round counts along each side; nothing where it has no sides, or these differ. */

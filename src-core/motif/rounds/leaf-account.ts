@@ -1,25 +1,101 @@
-/** The account of a leaf: rounds on a foundation chain that is worked along on both sides. */
-import { ruling } from '../ruling'
-import { againstRounds } from '../against-rounds'
-import { measuredOrAimed } from '../measured'
-import { areStated, statedFindings, statedSpread } from '../stated'
-import type { MotifAccount, Point } from '../../../shared-types/plan'
+/** The account of a leaf, an oval or a piece in rows: rounds on a foundation chain, along both sides or back and forth. */
+import type { FigureForm, Point } from '../../../shared-types/plan'
 import type { Hand, RoundsMotif } from '../../../shared-types/project'
-import { sizeSpread } from '../../stitches/gauge'
+import type { WorkedRound } from '../../notation/worked'
 import type { Outline } from '../../geometry/points'
 import type { ResolvedGauge } from '../../stitches/gauge'
 import type { Millimetres } from '../../units/quantity'
-import { leafAnchors } from '../anchors'
-import { MEASURED_SPREAD, OUTLINE_POINTS } from '../constants'
+import { OUTLINE_POINTS } from '../constants'
 import { leafOutline } from '../outlines'
 import type { RoundsAccount, RoundsContext } from './account'
+import { figureAccount } from './figure-account'
+import type { FigureSize } from './figure-account'
+import { formOfRows } from './forms-of-rows'
+import type { Humps } from './forms-of-rows'
 import { at } from './ground'
 import type { LocatedRound } from './ground'
 import { locateLeaf } from './leaf'
 import { envelope } from './profile'
-import { slotOf } from './read-motif'
 import type { ReadMotif } from './read-motif'
-import { slotWork, tallest } from './stitch-counts'
+
+/** How high the stitches of a round are at most on both sides of a chain, and the lowest of them. */
+function heightsOf({ elements }: WorkedRound, gauge: ResolvedGauge) {
+  const heights = { near: 0, far: 0, end: 0 }
+  for (const element of elements) {
+    if (!element.standing) continue
+    const height = gauge.height(element.countsAs ?? element.stitch)
+    const side = element.into[0]?.opposite ? 'far' : 'near'
+    heights[side] = Math.max(heights[side], height)
+    heights.end = heights.end === 0 ? height : Math.min(heights.end, height)
+  }
+  return heights
+}
+
+type Heights = ReturnType<typeof heightsOf>
+
+/** Whether the first round goes around both ends of its chain: several stitches stand in the last one of either side. */
+function goesAroundBothEnds({ elements }: WorkedRound): boolean {
+  const cells = elements.flatMap(({ standing, into: [place] }) =>
+    standing && place?.kind === 'chain' ? [place.cell] : [],
+  )
+  const among = (end: number): number => cells.filter((cell) => cell === end).length
+  return among(Math.min(...cells)) > 2 && among(Math.max(...cells)) > 2
+}
+
+/**
+ * By round: how long a figure along both sides of a chain has become. The chains that the hook skips stand for one end
+ * of the first round; one that goes around both has another.
+ */
+const lengthsAlong = (heights: readonly Heights[], chain: Millimetres, both: boolean): number[] => {
+  let length = chain
+  return heights.map(({ end }, i) => (length += (i === 0 ? Number(both) : 2) * end))
+}
+
+/** By row: how high a piece has become. A row stands on the one that it is worked into; a border goes all round. */
+function lengthsUp(worked: readonly WorkedRound[], heights: readonly Heights[], rows: number): number[] {
+  const levels: number[] = []
+  let high = 0
+  return heights.map(({ near, far }, i) => {
+    if (i < rows) {
+      const below = worked.findIndex(({ index }) => index === worked[i]!.onto)
+      const foot = i === 0 ? 0 : (levels[below >= 0 && below < i ? below : i - 1] ?? 0)
+      levels.push(foot + Math.max(near, far))
+      high = Math.max(high, levels[i]!)
+    } else high += near + (far || near)
+    return high
+  })
+}
+
+/** Stitches of a last row that differ by so many times make a scalloped edge (by eye). */
+const SCALLOPED = 1.5
+
+/** Stitches of a shell at least; more than two shells are an edging. */
+const SHELL = 4
+
+function humpsOf(rows: readonly WorkedRound[], gauge: ResolvedGauge): Humps {
+  const goesBack = rows.some(
+    ({ onto }, i) => i > 1 && rows.some(({ index }, k) => index === onto && k < i - 1),
+  )
+  if (goesBack) return 'two'
+  const elements = rows.at(-1)?.elements ?? []
+  const heights = elements.flatMap(({ standing, stitch, countsAs }) =>
+    standing ? [gauge.height(countsAs ?? stitch)] : [],
+  )
+  const isScalloped = Math.max(...heights) > SCALLOPED * Math.min(...heights)
+  const sizes = new Map<number, number>()
+  for (const { group, standing } of elements)
+    if (standing && group >= 0) sizes.set(group, (sizes.get(group) ?? 0) + 1)
+  const shells = [...sizes.values()].filter((size) => size >= SHELL).length
+  const mayBe = shells <= 2 && (isScalloped || elements.some(({ role }) => role === 'slip'))
+  return mayBe ? 'may-be' : 'none'
+}
+
+/** Blunt at both ends: what stands there is hardly lower than what stands along the sides. */
+const BLUNT = 0.69
+
+const isOval = (worked: readonly WorkedRound[], heights: readonly Heights[]): boolean =>
+  goesAroundBothEnds(worked[0]!) &&
+  heights.slice(0, 1).every(({ near, far, end }) => end >= BLUNT * Math.max(near, far))
 
 /** Length from the chain, width from the stitches of both sides. */
 export function leafAccount(
@@ -28,86 +104,32 @@ export function leafAccount(
   read: ReadMotif,
   gauge: ResolvedGauge,
 ): RoundsAccount {
-  const sides = read.worked.map((round) => {
-    const heights = { near: 0, far: 0, end: 0 }
-    for (const element of round.elements) {
-      if (!element.standing) continue
-      const height = gauge.height(element.countsAs ?? element.stitch)
-      const side = element.into[0]?.opposite ? 'far' : 'near'
-      heights[side] = Math.max(heights[side], height)
-      heights.end = heights.end === 0 ? height : Math.min(heights.end, height)
-    }
-    return heights
-  })
+  const heights = read.worked.map((round) => heightsOf(round, gauge))
   const { located, stem, rows } = locateLeaf(read.worked, read.stemChains, gauge)
-  const inRows = sides.slice(0, rows)
-  const around = sides.slice(rows)
+  const around = heights.slice(rows)
   const over = around.reduce((sum, { near, far }) => sum + near + (far || near), 0)
-  const ends = around.slice(rows > 0 ? 0 : 1).reduce((sum, { end }) => sum + 2 * end, 0)
-  const high = inRows.reduce((sum, { near, far }) => sum + Math.max(near, far), 0) + over
   const stitches = Math.max(0, ...read.worked.slice(0, rows).map((round) => round.stitches))
-  const along = (rows > 0 ? Math.max(chainsUsed(located), stitches) : read.stemChains) * gauge.width + ends
+  const ends = around.reduce((sum, { end }) => sum + 2 * end, 0)
+  const lengths =
+    rows > 0
+      ? lengthsUp(read.worked, heights, rows)
+      : lengthsAlong(heights, read.stemChains * gauge.width, goesAroundBothEnds(read.worked[0]!))
   // Rows are seen as they grow, from the chain up: across lies their chain.
-  const [length, width] = rows > 0 ? [high, along] : [along, high]
-  const measured = motif.measured
-  const grown = measured?.blocked === false ? 1 + context.growth : 1
-  const by = [ruling(measured ?? {}, 'leaf', 'tips'), ruling(measured ?? {}, 'leaf', 'dips')] as const
-  const own = {
-    length: ((by[0] && measured?.[by[0]]) ?? 0) * grown || length,
-    width: ((by[1] && measured?.[by[1]]) ?? 0) * grown || width,
+  const size = {
+    length: lengths.at(-1)!,
+    width: rows > 0 ? Math.max(chainsUsed(located), stitches) * gauge.width + ends : over,
   }
-  const ruled = own.length !== length || own.width !== width
-  const common = tallest(read.worked)
-  const named = by.flatMap((name) => name ?? [])
-  const isStated = ruled && areStated(motif, measured ?? {}, named)
-  const spread = !ruled ? sizeSpread(gauge, common) : isStated ? statedSpread(gauge, common) : MEASURED_SPREAD
-  const [known, expected] = own.length !== length ? [own.length, length] : [own.width, width]
-  const what = own.length !== length ? 'long' : 'wide'
-  const against =
-    ruled && !isStated
-      ? againstRounds({ what, measured: known / grown, expected: expected / grown }, gauge, common)
-      : null
-  const findings = [
-    ...read.findings,
-    ...(isStated ? statedFindings(known, expected, gauge, common) : against ? [against] : []).map(
-      (entry) => ({
-        ...entry,
-        where: `motif ${motif.id}`,
-        target: { motif: motif.id },
-      }),
-    ),
-  ]
-  const work = slotWork(read.worked, (round) => slotOf(motif, read, round), gauge)
-  const outline = rows > 0 ? rowsOutline(located, own, context.hand) : workedOutline(located, own)
-  const slots = [...new Set(read.worked.map((round) => slotOf(motif, read, round)))].reverse()
-  const account: MotifAccount = {
-    id: motif.id,
-    name: motif.name ?? motif.id,
-    shape: 'leaf',
-    petals: 2,
-    overTips: own.length,
-    overValleys: own.width,
-    outline,
-    anchors: leafAnchors(own.length, own.width, widestOf(outline), context.hand),
-    range: { low: own.length * (1 - spread), high: own.length * (1 + spread) },
-    provenance: !ruled ? gauge.provenance : isStated ? 'stated' : measuredOrAimed(motif.measured ?? {}),
-    rounds: read.worked.map((round) => ({
-      number: round.number,
-      outerRadius: own.length / 2,
-      stitches: round.stitches,
-      flatness: 1,
-      lies: null,
-    })),
-    ...work,
-    layers: slots.map((slot, i) => ({
-      slot,
-      outline: outline.map(({ x, y }) => ({
-        x: (x * (slots.length - i)) / slots.length,
-        y: (y * (slots.length - i)) / slots.length,
-      })),
-    })),
-    findings,
-  }
+  const outlineAt = (own: FigureSize): Outline =>
+    rows > 0 ? rowsOutline(located, own, context.hand) : workedOutline(located, own)
+  const form: FigureForm | null =
+    rows > 0
+      ? formOfRows(outlineAt(size), humpsOf(read.worked.slice(0, rows), gauge))
+      : isOval(read.worked, heights)
+        ? 'oval'
+        : null
+  const { account, findings } = figureAccount(motif, context, read, gauge, {
+    ...{ form, size, outlineAt, lengths, findings: [] },
+  })
   const beginning = {
     stitchWidth: gauge.width,
     ringChains: 0,
@@ -115,19 +137,7 @@ export function leafAccount(
     // Rows are drawn as they grow, from the chain up.
     turn: rows > 0 ? Math.PI / 2 : 0,
   }
-  return {
-    account,
-    findings,
-    located,
-    drawing: () => ({ located, beginning }),
-    beginning,
-    read,
-  }
-}
-
-interface LeafSize {
-  readonly length: Millimetres
-  readonly width: Millimetres
+  return { account, findings, located, drawing: () => ({ located, beginning }), beginning, read }
 }
 
 /** A running mean over so many of the outline's points to both sides takes the corners off single stitches. */
@@ -148,7 +158,7 @@ const extentOf = (values: readonly number[]): [number, number] => [Math.min(...v
  * The outline of what is worked: pointed where low stitches stand at the ends, an oval where they are all as high. Both
  * sides alike, tip and stem end where they are measured.
  */
-function workedOutline(located: readonly LocatedRound[], { length, width }: LeafSize): Outline {
+function workedOutline(located: readonly LocatedRound[], { length, width }: FigureSize): Outline {
   const radii = envelope(located)
   const step = radii.length / OUTLINE_POINTS
   const both = Array.from({ length: OUTLINE_POINTS }, (_, i) => {
@@ -167,7 +177,7 @@ function workedOutline(located: readonly LocatedRound[], { length, width }: Leaf
 }
 
 /** The outline of a piece in rows as it is, the chain below, as the hand sees it. */
-function rowsOutline(located: readonly LocatedRound[], { length, width }: LeafSize, hand: Hand): Outline {
+function rowsOutline(located: readonly LocatedRound[], { length, width }: FigureSize, hand: Hand): Outline {
   const sign = hand === 'left' ? -1 : 1
   const upright = located.map((round) => ({
     ...round,
@@ -195,7 +205,3 @@ function chainsUsed([first]: readonly LocatedRound[]): number {
   )
   return 1 + Math.max(0, ...cells)
 }
-
-/** How far from its middle a leaf is widest. */
-const widestOf = (outline: Outline): Millimetres =>
-  outline.reduce((widest, point) => (point.x > widest.x + 1e-9 ? point : widest)).y

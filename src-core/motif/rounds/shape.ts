@@ -33,6 +33,8 @@ export interface Shape {
   readonly outline: Outline
   readonly anchors: readonly Anchor[]
   readonly turn: Radians
+  /** Of a heart: the direction of its cleft. */
+  readonly cleft?: Radians
 }
 
 /** Petals, corners or a round: what the outermost rounds make, or what the motif is `said` to be. */
@@ -60,9 +62,10 @@ export function shapeOf(
   if (said === 'straight') return sidedShape(lobesOf(radii, asked), hand)
   const uneven = unevenOf(radii, asked)
   if (uneven) {
-    const { outline, anchors, turn, tip, valley } = unevenShape(uneven, hand)
+    const { tip, valley, cleft, ...made } = unevenShape(uneven, hand)
     const petals = uneven.tips.length
-    return { shape: 'petals', petals, overTips: 2 * tip, overValleys: 2 * valley, outline, anchors, turn }
+    const sizes = { overTips: 2 * tip, overValleys: 2 * valley }
+    return { shape: 'petals', petals, ...sizes, ...made, ...(cleft !== null && { cleft }) }
   }
   const lobes = lobesOf(radii, asked)
   return lobes.count === 0 ? roundShape(Math.max(...lobes.profile), hand) : petalShape(lobes, hand)

@@ -13,14 +13,14 @@ interface SlotWork {
 }
 
 /**
- * Stitch counts and metres of yarn by slot; `slotOf` names the colour of a round. `ringChains` are those of a ring
- * that the project gives, outside of the text: they belong to the first colour.
+ * Stitch counts and metres of yarn by slot; `slotOf` names the colour of a round. `ring` and `stem` are the chains of
+ * a ring or foundation chain that the project gives, outside of the text: they belong to the first colour.
  */
 export function slotWork(
   rounds: readonly WorkedRound[],
   slotOf: (round: WorkedRound) => string,
   gauge: ResolvedGauge,
-  ringChains = 0,
+  { ring = 0, stem = 0 }: { readonly ring?: number; readonly stem?: number } = {},
 ): SlotWork {
   const stitches = byName<Record<string, number>>()
   const metres = byName<Metres>()
@@ -31,11 +31,14 @@ export function slotWork(
       counts[stitch] = (counts[stitch] ?? 0) + count
       metres[slot] = (metres[slot] ?? 0) + (count * stitchYarn(stitch, gauge)) / 1000
     }
-    if (round.foundation && round.foundation.chains > 0) add('ch', round.foundation.chains)
-    else if (round === rounds[0] && ringChains > 1) {
-      add('ch', ringChains)
+    // A chain that a row makes and is worked along stands among what it works.
+    const isWorked = round.elements.some(({ role, into }) => role === 'stem' && into.length === 0)
+    if (round.foundation && round.foundation.chains > 0) {
+      if (!isWorked) add('ch', round.foundation.chains)
+    } else if (round === rounds[0] && ring > 1) {
+      add('ch', ring)
       add('sl st', 1)
-    }
+    } else if (round === rounds[0] && !isWorked && stem > 0) add('ch', stem)
     for (const element of round.elements)
       for (const [stitch, count] of stitchesOf(element)) add(stitch, count)
   }

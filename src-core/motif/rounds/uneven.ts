@@ -68,11 +68,50 @@ export function unevenOf(envelope: Float64Array, asked: number | null): Uneven |
   return alike ? null : { tips, dips, radii }
 }
 
+/** How far two sides of a heart may differ: in direction, and as a share in reach; how deep its cleft is (by eye). */
+const HEART: { readonly turn: Radians; readonly reach: number; readonly cleft: number } = {
+  turn: Math.PI / 7,
+  reach: 0.15,
+  cleft: 0.6,
+}
+
+/**
+ * The dip between the humps of a heart: the deepest of three, with the point opposite; where it is hardly deeper than the
+ * others, both humps have to be alike. Null for other figures.
+ */
+function cleftOf({ tips, dips }: Uneven): Radians | null {
+  if (tips.length !== 3) return null
+  const deepest = dips.reduce((best, dip, i) => (dip.radius < dips[best]!.radius ? i : best), 0)
+  const after = <T>(list: readonly T[], step: number): T => list[(deepest + step) % 3]!
+  const cleft = after(dips, 0)
+  const off = ({ angle }: Extreme): Radians => {
+    const way = (((angle - cleft.angle) % TURN) + TURN) % TURN
+    return way > Math.PI ? way - TURN : way
+  }
+  const areAlike = (one: Extreme, other: Extreme): boolean =>
+    Math.abs(off(one) + off(other)) < HEART.turn && Math.abs(one.radius / other.radius - 1) < HEART.reach
+  const [before, behind, point] = [after(tips, 0), after(tips, 1), after(tips, 2)]
+  const sides = [after(dips, 1), after(dips, 2)] as const
+  const isDeep = cleft.radius < HEART.cleft * Math.min(...sides.map(({ radius }) => radius))
+  const isOpposite = Math.PI - Math.abs(off(point)) < HEART.turn
+  return isOpposite && (isDeep || areAlike(before, behind)) ? cleft.angle : null
+}
+
 /** Outline and places to join at, the farthest tip at 12 o'clock. */
 export function unevenShape(
-  { tips, dips, radii }: Uneven,
+  uneven: Uneven,
   hand: Hand,
-): { outline: Point[]; anchors: Anchor[]; turn: Radians; tip: Millimetres; valley: Millimetres } {
+): {
+  outline: Point[]
+  anchors: Anchor[]
+  turn: Radians
+  tip: Millimetres
+  valley: Millimetres
+  /** Direction of a heart's cleft. */
+  cleft: Radians | null
+} {
+  const { tips, dips, radii } = uneven
+  const cleft = cleftOf(uneven)
   const first = tips.reduce((best, tip, i) => (tip.radius > tips[best]!.radius * 1.005 ? i : best), 0)
   const turn = -tips[first]!.angle
   const sign = hand === 'left' ? 1 : -1
@@ -108,5 +147,6 @@ export function unevenShape(
     turn,
     tip: tips[first]!.radius,
     valley: Math.min(...dips.map(({ radius }) => radius)),
+    cleft: cleft === null ? null : sign * (cleft + turn),
   }
 }

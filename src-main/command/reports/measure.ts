@@ -4,6 +4,7 @@ import type { Project, Terms } from '../../../shared-types/project'
 import { isStitchKey } from '../../../src-core/stitches/table'
 import { stitchAbbreviation } from '../../../src-core/stitches/terms'
 import { capital, LIE_WORDS } from '../../../src-core/figures/words'
+import { figureSizes, stands } from '../../../src-core/motif/forms'
 import { layingOfAccount, leadMeasure, readingsOf, rulerWords } from '../../../src-core/motif/ruler'
 import { formatNumber, formatYarnLength, lengthsIn } from '../../../src-core/units/format'
 import { listing, table } from '../text'
@@ -31,10 +32,7 @@ function sizesOf(motif: MotifAccount, terms: Terms): [string, number][] {
         ['Side to side', overValleys],
       ]
     case 'leaf':
-      return [
-        ['Length', overTips],
-        ['Width', overValleys],
-      ]
+      return figureSizes(motif).map(([name, mm]) => [capital(name), mm])
     case 'petals': {
       const laying = layingOfAccount(motif)
       const words = rulerWords(laying, terms)
@@ -101,7 +99,9 @@ function roundTable(motif: MotifAccount, length: (mm: number) => string, width: 
     formatNumber(round.flatness, 2),
     round.lies ? LIE_WORDS[round.lies] : '',
   ])
-  const right = ['Round', 'Across', 'Stitches', 'Fullness'].map((head) => ({ head, align: 'right' as const }))
+  // A figure with a length grows along it.
+  const across = motif.shape !== 'leaf' ? 'Across' : stands(motif) ? 'High' : 'Long'
+  const right = ['Round', across, 'Stitches', 'Fullness'].map((head) => ({ head, align: 'right' as const }))
   const columns = [...right, { head: 'How it lies', align: 'left' as const }]
   return ['', ...table(columns, rows, width)]
 }
