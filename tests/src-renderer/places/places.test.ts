@@ -212,6 +212,12 @@ describe('Arrangement', () => {
     expect(screen.queryByRole('textbox', { name: 'Motifs in a row' })).toBeNull()
   })
 
+  it('offers no rotation of circles, which lie the same however they are rotated', async () => {
+    const circle = { ...SMALL.motifs![0]!, outline: 'round' as const, across: 80 }
+    await inWindow(ArrangementPlace, {}, { ...SMALL, motifs: [circle] as typeof SMALL.motifs })
+    expect(screen.queryByRole('button', { name: 'Best rotation' })).toBeNull()
+  })
+
   it('finds the best rotation and says what it gains', async () => {
     const askew = { ...SMALL, layout: { ...SMALL.layout, kind: 'blanket' as const, motif: 'm1', turn: 17 } }
     const { app } = await inWindow(ArrangementPlace, {}, askew)
