@@ -78,6 +78,11 @@ export interface EdgingRound {
   readonly byLine?: readonly number[]
   /** Of a plain round with corners: stitches in each of its `corners`; it says how much a round grows. */
   readonly inCorner?: number
+  /**
+   * Of a plain round along an edge that goes in and out, in place of its corners: at how many places it has so many
+   * stitches more than one in one place (tips), or so many fewer, as they are worked together (dips, below zero).
+   */
+  readonly bends?: readonly { readonly count: number; readonly more: number }[]
   /** Outward corners, picots in it, and what is worked in it by US key: chains one by one, every leg of a decrease. */
   readonly corners?: number
   /** Only of written rounds. */
@@ -99,6 +104,8 @@ export interface EdgingMark {
 
 /** Written rounds along one line of an edging. */
 export interface EdgingLoop {
+  /** Stitches of the first round from mark to mark, where the written rounds are worked into a later one. */
+  readonly first?: readonly number[]
   /** Index into `edgingLines`. */
   readonly line: number
   /** Stitches that the written rounds are worked into, and from mark to mark. */

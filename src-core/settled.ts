@@ -16,6 +16,7 @@ import type {
   StitchGauge,
 } from '../shared-types/project'
 import type { Settled, SettledLayout } from '../shared-types/settled'
+import { lettered } from './colour/letters'
 import { KIT } from './fields/kit'
 import { finding } from './findings/finding'
 import { HANGS_BY } from './layout/garland/constants'
@@ -196,7 +197,7 @@ const settle = remembered((project: Project): Settled => {
     order: project.order ?? DEFAULTS.order,
     yarns: project.yarns ?? NO_YARNS,
     motifs: settledMotifs(project.motifs ?? NO_MOTIFS, project.gauge),
-    colourways: project.colourways ?? NO_COLOURWAYS,
+    colourways: project.colourways ? lettered(project.colourways) : NO_COLOURWAYS,
     layout: project.layout && settledLayout(project.layout),
     joining: fillJoining(project.joining),
     sheet: { ...fillSheet(project.sheet), terms: project.sheet?.terms ?? terms },

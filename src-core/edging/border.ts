@@ -17,6 +17,7 @@ import type { Millimetres } from '../units/quantity'
 import { bridgeStretches, plainGaps } from './bridge'
 import type { Bridged } from './bridge'
 import { EDGING } from './constants'
+import type { Bend } from './corners'
 import { ANY_NUMBER, fitStretches, kindsNamed, multipleFor, wholeSides } from './fit'
 import type { Multiple } from './fit'
 import { cornersAlong, openCornersAlong, openTipsAlong, tipsAlong } from './line-places'
@@ -128,11 +129,21 @@ function placesOf(
 ): LinePlace[] {
   const corners = isOpen ? openCornersAlong(line, ends[index] ?? []) : cornersAlong(line, outward)
   if (kinds.size === 0 || (kinds.size === 1 && kinds.has('corner'))) return corners
-  const [smooth, oneTip] = [EDGING.smooth * gauge.width, EDGING.oneTip * across]
-  const tips = isOpen ? openTipsAlong(line, index > 0, smooth, oneTip) : tipsAlong(line, smooth, oneTip)
-  const wanted = tips.filter(({ kind }) => kinds.has(kind))
+  const wanted = tipsOf(index, line, isOpen, { across }, gauge).filter(({ kind }) => kinds.has(kind))
   // Tips and dips are what is counted between; a corner is told by the tip that it stands at.
   return wanted.length > 0 ? wanted : kinds.has('corner') ? corners : []
+}
+
+/** The tips and dips of a line. */
+function tipsOf(
+  index: number,
+  line: Outline,
+  isOpen: boolean,
+  { across }: Pick<BorderEdge, 'across'>,
+  gauge: ResolvedGauge,
+): LinePlace[] {
+  const [smooth, oneTip] = [EDGING.smooth * gauge.width, EDGING.oneTip * across]
+  return isOpen ? openTipsAlong(line, index > 0, smooth, oneTip) : tipsAlong(line, smooth, oneTip)
 }
 
 /** A line of an edging without written rounds. */
@@ -145,6 +156,8 @@ export interface PlainLoop {
   readonly turns: number
   /** Where the first round bridges the dips: chains after each tip. */
   readonly gaps?: readonly number[]
+  /** Of a line that goes in and out: its tips and dips, in its order. */
+  readonly bends?: readonly Bend[]
 }
 
 const NO_KINDS: ReadonlySet<MarkKind> = new Set()
@@ -160,8 +173,12 @@ export function plainLoops(
     const isOpen = edge.isRound && index < OPEN_ENDS
     const turns = turnsOf(line, isOpen)
     const places = isOpen ? [] : placesOf(index, line, isOpen, NO_KINDS, edge, gauge)
-    const sides = stretchesOf(places, lengthOf(line, isOpen), turns, height, gauge, ANY_NUMBER)
+    const length = lengthOf(line, isOpen)
+    const sides = stretchesOf(places, length, turns, height, gauge, ANY_NUMBER)
+    const tips = tipsOf(index, line, isOpen, edge, gauge)
+    const bends = tips.map(({ turn, growth = 0, along }): Bend => ({ turn, growth, along: along / length }))
     return {
+      ...(bends.some(({ turn }) => turn < 0) && { bends }),
       ...{ stitches: sides.reduce((sum, side) => sum + side, 0), corners: places.length, turns },
       ...(edge.bridges && { gaps: plainGaps(line, isOpen, gauge) }),
     }

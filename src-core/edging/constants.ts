@@ -16,6 +16,8 @@ export const EDGING = {
   corners: { least: 3, most: 8 },
   /** Radians from which on a corner has a stitch in its middle: 80° (common practice). */
   sharp: (80 * Math.PI) / 180,
+  /** Radians up to which a turn is worked as the corner that it is: 120°; a sharper point is rounded off (ours). */
+  sharpest: (2 * Math.PI) / 3,
   /** mm. An edge that comes as near to the straight line along its tips touches it (ours: far less than a stitch is tall). */
   onLine: 0.5,
   /** Stitches across up to which a dip too deep for any stitch is closed by tall ones into both sides (common practice). */

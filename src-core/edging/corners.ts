@@ -2,6 +2,7 @@
 import type { ResolvedGauge } from '../stitches/gauge'
 import type { StitchKey } from '../stitches/table'
 import { EDGING } from './constants'
+import type { LinePlace } from './line-places'
 
 /**
  * A corner that turns by θ is 2·tan(θ/2)·h longer at a height of h: two sc more, four dc more, at a right angle, which
@@ -17,4 +18,35 @@ export function cornerIncrease(
   const turn = (2 * Math.PI) / corners
   const more = (2 * Math.tan(turn / 2) * gauge.height(stitch)) / gauge.width
   return turn >= EDGING.sharp ? 2 * Math.round(more / 2) : Math.round(more)
+}
+
+/** A tip or dip of a line that goes in and out, as a share of the line. */
+export interface Bend extends Pick<LinePlace, 'turn'> {
+  readonly growth: number
+  readonly along: number
+}
+
+/**
+ * The same of a line that goes in and out, at each tip by itself, and as many fewer in each dip: a tip of 60° takes two
+ * sc in one place, a dip of 60° two worked together.
+ */
+export function bendIncrease(
+  { turn, growth }: Pick<Bend, 'turn' | 'growth'>,
+  stitch: StitchKey,
+  gauge: Pick<ResolvedGauge, 'width' | 'height'>,
+): number {
+  const more = (growth * gauge.height(stitch)) / gauge.width
+  const isSharp = turn >= EDGING.sharp
+  return (isSharp ? 2 * Math.round(more / 2) : Math.round(more)) || 0
+}
+
+/** How many stitches more a plain round has at each place of a line where it grows or shrinks; null where it grows evenly. */
+export function increases(
+  { corners, bends }: { readonly corners: number; readonly bends?: readonly Bend[] },
+  stitch: StitchKey,
+  gauge: Pick<ResolvedGauge, 'width' | 'height'>,
+): number[] | null {
+  if (bends) return bends.map((bend) => bendIncrease(bend, stitch, gauge))
+  const each = cornerIncrease(corners, stitch, gauge)
+  return each === null ? null : Array.from({ length: corners }, () => each)
 }

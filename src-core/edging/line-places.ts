@@ -14,6 +14,8 @@ export interface LinePlace {
   readonly along: Millimetres
   /** Clockwise: outward tips are positive. */
   readonly turn: Radians
+  /** Of a tip or dip: what a line beside it at a height of 1 is longer for it, below zero in a dip. */
+  readonly growth?: number
   /** Turns that the line makes to the next place, and from the last one, beside halves of the turns at places. */
   readonly after?: Radians
   readonly before?: Radians
@@ -127,6 +129,10 @@ export function openTipsAlong(
     .filter(({ along }) => along >= 0 && along < length)
 }
 
+/** A line beside a corner that turns by θ is 2·tan(θ/2) times its height longer; a sharper one than this is blunted. */
+const mitre = (turn: Radians): number =>
+  2 * Math.tan(Math.min(EDGING.sharpest, Math.abs(turn)) / 2) * Math.sign(turn)
+
 /** The tips and dips of a closed line: what turns the same way within `oneTip` mm is one of them. */
 export function tipsAlong(line: Outline, smooth: Millimetres, oneTip: Millimetres): LinePlace[] {
   const plain = simplify(line, smooth)
@@ -161,7 +167,8 @@ export function tipsAlong(line: Outline, smooth: Millimetres, oneTip: Millimetre
     const from = run[0]!.along
     const middle = run.reduce((sum, each) => sum + ((each.along - from + length) % length) * each.turn, 0)
     const along = (from + (turn === 0 ? 0 : middle / turn) + length) % length
-    return { kind: turn > 0 ? 'tip' : 'dip', along, turn }
+    const growth = run.reduce((sum, each) => sum + mitre(each.turn), 0)
+    return { kind: turn > 0 ? 'tip' : 'dip', along, turn, growth }
   })
   return places.filter(({ turn }) => Math.abs(turn) >= EDGING.turn).sort((a, b) => a.along - b.along)
 }

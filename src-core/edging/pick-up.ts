@@ -10,6 +10,19 @@ export interface PickUp {
   readonly stitches: number
 }
 
+/** A line with the stitches of its first round: those that are picked up, whichever round the written ones begin on. */
+export function firstRoundOf(loop: EdgingLoop): EdgingLoop {
+  const { first, marks } = loop
+  if (!first) return loop
+  const at = first.map((_, i) => first.slice(0, i).reduce((sum, count) => sum + count, 0))
+  return {
+    ...loop,
+    stitches: first.reduce((sum, count) => sum + count, 0),
+    stretches: first,
+    marks: marks.map((mark, i) => ({ ...mark, at: at[i] ?? mark.at })),
+  }
+}
+
 /** Where every stitch of the set-up round of a loop stands on its line. */
 function places({ edgingLines, round }: Plan, loop: EdgingLoop): Point[] {
   const line = edgingLines[loop.line] ?? []

@@ -100,19 +100,40 @@ export const levelWords = (
   units: UnitSystem,
 ): string[] => dips.map((dip) => dipWords(dip, terms, units))
 
-/** ", 3 in each of the 4 corners"; empty where a plain round has none. */
-export const cornerWords = ({ corners = 0, inCorner }: EdgingRound): string =>
-  inCorner === undefined
-    ? ''
-    : `, ${formatNumber(inCorner)} in ${corners === 1 ? 'the corner' : `each of ${formatNumber(corners)} corners`}`
+/**
+ * ", 3 in each of 4 corners"; along an edge that goes in and out ", 2 in each of 24 tips and 2 together in each of 18
+ * dips"; empty where a plain round has none.
+ */
+export const cornerWords = (round: EdgingRound): string =>
+  round.bends
+    ? `, ${bendWords(round.bends, 'tip', 'dip')}`
+    : round.inCorner === undefined
+      ? ''
+      : `, ${formatNumber(round.inCorner)} in ${each(round.corners ?? 0, 'corner')}`
 
-/** The same over chains, where a corner is a tip or lies between two of them. */
-const bridgedCorners = ({ corners = 0, inCorner = 1 }: EdgingRound): string =>
-  `, ${formatNumber(inCorner)} in one place at ${corners === 1 ? 'the corner' : `each of ${formatNumber(corners)} corners`} (the outermost tip, or midway between the two outermost)`
+/** "each of 4 corners", "the corner"; of a line among several, whose own number is not known, "each corner". */
+const each = (count: number, name: string): string =>
+  count === 0 ? `each ${name}` : count === 1 ? `the ${name}` : `each of ${counted(count, name)}`
+
+/** "3 in each of 2 tips, 2 in each of 24 tips and 2 together in each of 18 dips". */
+const bendWords = (bends: NonNullable<EdgingRound['bends']>, tip: string, dip: string): string =>
+  listed(
+    bends.map(({ count, more }) =>
+      more > 0
+        ? `${formatNumber(more + 1)} in ${each(count, tip)}`
+        : `${formatNumber(1 - more)} together in ${each(count, dip)}`,
+    ),
+  )
+
+/** The same over chains, where a corner is a tip or lies between two of them; the line turns in and out at its tips. */
+const bridgedCorners = ({ corners = 0, inCorner = 1, bends }: EdgingRound): string =>
+  bends
+    ? `, ${bendWords(bends, 'outer tip', 'inner tip')}`
+    : `, ${formatNumber(inCorner)} in one place at ${each(corners, 'corner')} (the outermost tip, or midway between the two outermost)`
 
 /** How a plain round is worked into the one before it; where that bridges with chains, their number is not its own. */
 export const laterWords = (round: EdgingRound, stitch: string, before?: EdgingRound): string =>
-  round.inCorner === undefined
+  round.inCorner === undefined && !round.bends
     ? `${stitch} evenly into the round before`
     : before && before.chains > 0
       ? `${stitch} in each stitch and evenly over the chains${bridgedCorners(round)}`

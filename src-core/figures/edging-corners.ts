@@ -6,6 +6,7 @@ import { counted } from './words'
 import type { Plan, Point } from '../../shared-types/plan'
 import { alongOf, pointAlong } from '../edging/line-places'
 import { OPEN_ENDS } from '../edging/open-ends'
+import { firstRoundOf } from '../edging/pick-up'
 import { mapSize } from '../layout/placed'
 import { remembered } from '../memo'
 import type { Colour, FigureItem, GroupItem } from './figure'
@@ -26,7 +27,7 @@ export interface EdgeStretch extends Point {
   readonly from: number
   readonly to: number
   readonly out: Point
-  /** Stitches of the round that the written rounds are worked into. */
+  /** Stitches that are picked up. */
   readonly stitches: number
   /** The way it runs there, in radians from the x axis, so that words along it are never upside down. */
   readonly angle: number
@@ -50,7 +51,7 @@ export const edgingCorners = remembered((plan: Plan): EdgeCorners => {
   if (!edging?.loops) return NONE
   const corners: EdgeCorner[] = []
   const stretches: EdgeStretch[] = []
-  for (const { line, marks, stretches: counts } of edging.loops) {
+  for (const { line, marks, stretches: counts } of edging.loops.map(firstRoundOf)) {
     if (marks.length === 0 || marks.some(({ kind }) => kind !== 'corner')) continue
     const isOpen = plan.round !== undefined && line < OPEN_ENDS
     const about = ABOUT * Math.max(1, pitch.column)
@@ -122,7 +123,7 @@ export interface PlateLook {
   readonly paper: Colour
   /** Width of the lines of a square. */
   readonly line: number
-  /** Beside the border, where there is room all round; left out: on it, within the map. */
+  /** Beside the border, where there is room all round; left out: corners alone, on it and within the map. */
   readonly isBeside?: boolean
   readonly left: number
   readonly top: number
@@ -133,7 +134,10 @@ const PAD = 0.55
 /** Mean width of small letters per em, for "sts" (by eye; the plate has room to spare). */
 const LETTER_WIDTH = 0.48
 
-/** A square with its number at each corner; along each stretch that has room how many stitches it takes. */
+/**
+ * A square with its number at each corner; beside the border, along each stretch that has room, how many stitches it
+ * takes: on the border they would cover it.
+ */
 export function cornerPlates(plan: Plan, look: PlateLook): FigureItem[] {
   const { corners, stretches } = edgingCorners(plan)
   const { scale, type, ink, paper, line } = look
@@ -150,15 +154,14 @@ export function cornerPlates(plan: Plan, look: PlateLook): FigureItem[] {
     x: look.left + x * scale + out.x * by,
     y: look.top + y * scale + out.y * by,
   })
-  const counts = stretches.flatMap((stretch): GroupItem[] => {
+  const counts = (look.isBeside ? stretches : []).flatMap((stretch): GroupItem[] => {
     const text = stitchWords(stretch.stitches)
     const digits = String(stretch.stitches).length
     const wide = (digits * FIGURE_WIDTH + (text.length - digits) * LETTER_WIDTH) * type * MM_PER_POINT
     const across = wide / 2 + high * PAD
     if (stretch.length * scale < 2 * across + 4 * half) return []
     const [cos, sin] = [Math.cos(stretch.angle), Math.sin(stretch.angle)]
-    const reach = (a: number, b: number) => Math.abs(a) * across + Math.abs(b) * half
-    const { x, y } = look.isBeside ? beside(stretch, half) : inside(stretch, reach(cos, sin), reach(sin, cos))
+    const { x, y } = beside(stretch, half)
     return [
       {
         kind: 'group',
@@ -192,11 +195,20 @@ const within = (at: number, reach: number, length: number): number =>
 
 const stitchWords = (count: number): string => counted(count, 'st')
 
-/** What the plates mean; empty where there are none. */
-export function cornerWords(plan: Plan, edging: string): string {
+/** What the plates mean; empty where there are none. `withCounts`: what stands between them, beside the border. */
+export function cornerWords(plan: Plan, edging: string, withCounts: boolean): string {
   const { corners } = edgingCorners(plan)
   if (corners.length === 0) return ''
-  return `A number in a square is a corner of the ${edging}; between two corners stands how many stitches are picked up from one to the next.`
+  const counts = withCounts
+    ? '; between two corners stands how many stitches are picked up from one to the next'
+    : ''
+  return `A number in a square is a corner of the ${edging}${counts}.`
+}
+
+/** mm. How far plates of so large a type reach beyond the border. */
+export const plateReach = (type: number, line: number): number => {
+  const half = capitalDrop(type) * (1 + 2 * PAD)
+  return 2 * (half + line) * Math.SQRT2
 }
 
 /** The same in few words, under the map. */

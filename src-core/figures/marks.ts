@@ -1,6 +1,7 @@
 /** How each colourway is marked on paper: its letter, its ink texture, its yarns. */
 import type { MotifAccount, Plan } from '../../shared-types/plan'
 import type { Colourway } from '../../shared-types/project'
+import { codesOf } from '../colour/letters'
 import { unprintable } from '../letters/printable'
 import { texturesFor } from './ink-textures'
 import { areasShown } from './parts-shown'
@@ -25,9 +26,6 @@ export interface ColourwayMark {
   readonly halves: number
   readonly fillers: number
 }
-
-/** Colourway letters leave out I and O, which look like figures. */
-const LETTERS = 'ABCDEFGHJKLMNPQRSTUVWXYZ'
 
 /** Letters are printed in the motifs: more than so many characters have no room there. */
 const LONGEST_CODE = 3
@@ -112,7 +110,7 @@ function marksOf(
   const { colourways, yarns } = plan.settled
   const byId = new Map(yarns.map((yarn) => [yarn.id, yarn]))
   const textures = textureNumbers(plan)
-  const codes = codesOf(colourways, plan.covered)
+  const codes = codesOf(colourways, (way) => writtenCode(way, plan.covered))
   const left = new Set([...count, ...halves, ...fillers].map(({ colourway }) => colourway))
   const tally = (isOwn: (id: string) => boolean): Pick<ColourwayMark, Counted> => {
     const of = (pieces: Pieces): number => pieces.filter(({ colourway }) => isOwn(colourway)).length
@@ -144,19 +142,6 @@ type Yarns = ReadonlyMap<string, { readonly name?: string | undefined; readonly 
 /** The code that a colourway was given; none where paper cannot print it. */
 const writtenCode = ({ code = '' }: Colourway, covered: Plan['covered']): string =>
   unprintable(code, covered).length > 0 ? '' : [...code.trim()].slice(0, LONGEST_CODE).join('')
-
-/** The code of each colourway: its own, or a letter by its place in the file, or the next that no other has. */
-function codesOf(colourways: readonly Colourway[], covered: Plan['covered']): string[] {
-  const taken = new Set(colourways.map((way) => writtenCode(way, covered)))
-  return colourways.map((way, index) => {
-    const written = writtenCode(way, covered)
-    if (written) return written
-    const letters = Array.from({ length: LETTERS.length }, (_, i) => LETTERS[(index + i) % LETTERS.length]!)
-    const code = letters.find((letter) => !taken.has(letter)) ?? letters[0]!
-    taken.add(code)
-    return code
-  })
-}
 
 /** Letter, name and yarns of a colourway. */
 function markOf(

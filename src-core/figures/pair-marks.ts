@@ -1,4 +1,5 @@
 /** Two motifs that are joined in a way of their own, marked between them on the map: in the window and on paper alike. */
+import { counted } from './words'
 import type { Plan, PlacedMotif, Point } from '../../shared-types/plan'
 import type { PAIR_RULES } from '../../shared-types/project'
 import { tidyAddress } from '../layout/addresses'
@@ -108,7 +109,7 @@ export const pairLegend = (plan: Plan): readonly (keyof typeof PAIR_WORDS)[] => 
 const HOW: Readonly<Record<PairRule, (mark: PairMark) => string>> = {
   tips: () => 'at the tips',
   edges: () => 'along the edge',
-  bridge: ({ chains }) => `ch ${String(chains)} between`,
+  bridge: ({ chains }) => `${counted(chains, 'chain')} between`,
   apart: () => 'not joined',
 }
 

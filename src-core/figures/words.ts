@@ -65,20 +65,3 @@ export const LIE_WORDS: Readonly<Record<Lie, string>> = {
   'may-ruffle': 'may ruffle',
   ruffles: 'ruffles',
 }
-
-/** "rounds 3 and 4 lie flat, round 5 may cup": rounds that lie alike are told together; nothing where none is judged. */
-export function lieSentence(
-  rounds: readonly { readonly number: number; readonly lies: Lie | null }[],
-): string {
-  const kinds = new Map<Lie, number[]>()
-  for (const { number, lies } of rounds) if (lies) kinds.set(lies, [...(kinds.get(lies) ?? []), number])
-  return [...kinds]
-    .map(([lie, numbers]) =>
-      numbers.length === 1
-        ? `round ${numbers[0]} ${LIE_WORDS[lie]}`
-        : `rounds ${listed(numbers.map(String))} ${PLURALS[lie] ?? LIE_WORDS[lie]}`,
-    )
-    .join(', ')
-}
-
-const PLURALS: Readonly<Partial<Record<Lie, string>>> = { flat: 'lie flat', cups: 'cup', ruffles: 'ruffle' }

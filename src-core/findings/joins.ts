@@ -27,6 +27,12 @@ export const JOIN_FINDINGS = {
     message: 'neighbours meet at one point only; the fabric will be loose.',
     mend: 'Join them all along their sides, or rotate them so that sides meet.',
   },
+  'joins/corners-alone': {
+    severity: 'warning',
+    message:
+      'the motifs are joined at their corners alone: they hang by points, and nothing holds their sides together.',
+    mend: 'Join them along the sides too, or sew them, in an arrangement in which sides lie on sides.',
+  },
   'joins/stretched': {
     severity: 'note',
     message:

@@ -22,7 +22,7 @@ export const MATERIAL_FINDINGS = {
   'gauge/missing': {
     severity: 'note',
     message:
-      'edging or joining chains are counted with a rule of thumb, {width} to a stitch (±{spread} %), as there is no {gauge}.',
+      '{edging} or joining chains are counted with a rule of thumb, {width} to a stitch (±{spread} %), as there is no {gauge}.',
     mend: 'Enter the {gauge} of a swatch: stitches and rows over {over}, and the hook.',
   },
   'yarn/no-weight': {
@@ -143,29 +143,29 @@ export const MATERIAL_FINDINGS = {
   'yarn/weight-far-from-stitches': {
     severity: 'warning',
     message:
-      'by its weight the motif takes {percent} % of the yarn that its stitches come to, so one of the two is wrong. The motif is counted by its weight, edging and joins by their stitches.',
+      'by its weight the motif takes {percent} % of the yarn that its stitches come to, so one of the two is wrong. The motif is counted by its weight, {edging} and joins by their stitches.',
     mend: 'Check that one motif alone was weighed and that all its rounds are entered, then the {gauge}, and grams and metres on the {ball} band.',
   },
   'yarn/edging-stitch': {
     severity: 'warning',
-    message: "'{stitch}' is not a stitch that the edging can count; it is counted as sc (US terms).",
-    mend: "Name the edging's rounds by their stitch, in the project's terms.",
+    message: "'{stitch}' is not a stitch that the {edging} can count; it is counted as sc (US terms).",
+    mend: "Name the {edging}'s rounds by their stitch, in the project's terms.",
   },
   'yarn/no-edging-yarn': {
     severity: 'warning',
-    message: 'nothing says which yarn the edging is worked in, so its yarn is not counted.',
-    mend: 'Choose a yarn for the edging.',
+    message: 'nothing says which yarn the {edging} is worked in, so its yarn is not counted.',
+    mend: 'Choose a yarn for the {edging}.',
   },
   'yarn/edging-yarn-assumed': {
     severity: 'note',
-    message: 'no yarn is chosen for the edging; it is counted in “{yarn}”, which the motifs end with.',
-    mend: 'Choose a yarn for the edging.',
+    message: 'no yarn is chosen for the {edging}; it is counted in “{yarn}”, which the motifs end with.',
+    mend: 'Choose a yarn for the {edging}.',
   },
   'yarn/edging-yarn-of-several': {
     severity: 'note',
     message:
-      'no yarn is chosen for the edging, and the motifs end with several: it is counted in “{yarn}”, the last yarn of colourway {way}{most}.',
-    mend: 'Choose a yarn for the edging.',
+      'no yarn is chosen for the {edging}, and the motifs end with several: it is counted in “{yarn}”, the last yarn of colourway {way}{most}.',
+    mend: 'Choose a yarn for the {edging}.',
   },
   'yarn/no-joining-yarn': {
     severity: 'warning',

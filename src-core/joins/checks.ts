@@ -18,6 +18,8 @@ interface ChecksInput {
   readonly stretchLimit: Millimetres
   /** They are finished, and joined by seams. */
   readonly isSewn: boolean
+  /** All of them have straight sides, and are joined at nothing but their corners. */
+  readonly isAtCorners: boolean
 }
 
 /** Join points of which more than this share gape are said to gape as a whole (our own choice). */
@@ -51,10 +53,19 @@ const WEAK = {
 } as const
 
 /** Findings on the meeting points of one blanket. */
-export function checkNodes({ ids, nodes, shape, petals, stretchLimit, isSewn }: ChecksInput): Finding[] {
+export function checkNodes({
+  ids,
+  nodes,
+  shape,
+  petals,
+  stretchLimit,
+  isSewn,
+  isAtCorners,
+}: ChecksInput): Finding[] {
   if (ids.length < 2) return []
   const findings: Finding[] = []
-  if (nodes.length > 0 && !meetTwice(nodes, ids.length)) findings.push(finding(WEAK[shape], 'joining'))
+  if (nodes.length > 0 && isAtCorners) findings.push(finding('joins/corners-alone', 'joining'))
+  else if (nodes.length > 0 && !meetTwice(nodes, ids.length)) findings.push(finding(WEAK[shape], 'joining'))
   const stretched = nodes.filter((node) => isStretched(node, stretchLimit))
   if (stretched.length > 0)
     findings.push(

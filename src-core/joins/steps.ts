@@ -3,6 +3,7 @@
  * follow. On the motif in hand petals are counted from the one that it is begun with (`firstPetals`); on a joined
  * one the place is named by what can be seen there.
  */
+import { counted } from '../figures/words'
 import type { Anchor, JoinMember, MotifAccount, OrderJoin, OrderStep } from '../../shared-types/plan'
 import type { Hand } from '../../shared-types/project'
 import type { Placement } from '../layout/blanket'
@@ -194,7 +195,7 @@ function step(state: State, piece: number): OrderStep {
     }
     const host = meeting.earlier[0]!
     const chains = input.chainsOf?.(host.motif, piece) ?? 0
-    const across = chains > 0 ? ` across ch ${chains}` : ''
+    const across = chains > 0 ? ` across ${counted(chains, 'chain')}` : ''
     const phrase = phraseTo(state, host.motif, anchors[host.motif]![host.anchor]!, own) + across
     const members: JoinMember[] = meeting.earlier.map((member) => ({
       motif: placements[member.motif]!.id,

@@ -239,6 +239,14 @@ export function join(
         petals: Math.max(...accounts.map(({ petals }) => petals)),
         stretchLimit: limit,
         isSewn: rules.main.rule === 'seam',
+        isAtCorners:
+          accounts.every(({ shape }) => shape === 'straight') &&
+          nodes.every(({ members }) =>
+            members.every(({ motif, anchor }) => {
+              const kind = laid.placements[motif]?.kind ?? 0
+              return anchors[kind]?.[anchor]?.kind === 'corner'
+            }),
+          ),
       })
     : []
   return {

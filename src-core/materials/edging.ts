@@ -5,7 +5,7 @@
 import type { Finding } from '../../shared-types/finding'
 import type { EdgingAccount, EdgingRound, MotifAccount } from '../../shared-types/plan'
 import type { EdgingStyle, Terms } from '../../shared-types/project'
-import { cornerIncrease } from '../edging/corners'
+import { increases } from '../edging/corners'
 import type { Border, PlainLoop } from '../edging/border'
 import { deepDips, levelDips } from '../edging/level'
 import type { EdgeDip, Level } from '../edging/level'
@@ -115,28 +115,74 @@ function firstRound(
   }
 }
 
-/** By how much a later round of a stitch is longer than the one below it: at its corners, or by its height. */
-const growth = ({ corners, turns }: PlainLoop, stitch: StitchKey, gauge: ResolvedGauge): number => {
-  const each = cornerIncrease(corners, stitch, gauge)
-  return each === null ? (turns * 2 * Math.PI * gauge.height(stitch)) / gauge.width : corners * each
+/** By how much a later round of a stitch is longer than the one below it: at its corners or bends, or by its height. */
+const growth = (loop: PlainLoop, stitch: StitchKey, gauge: ResolvedGauge): number => {
+  const more = increases(loop, stitch, gauge)
+  return more === null
+    ? (loop.turns * 2 * Math.PI * gauge.height(stitch)) / gauge.width
+    : more.reduce((sum, each) => sum + each, 0)
 }
 
-/** The corners of a plain round and the stitches in each, where all lines have as many in one; nothing without any. */
+/**
+ * The corners of a plain round and the stitches in each, where all lines have as many in one; where any of them goes in
+ * and out, how many stitches more or fewer at how many places. Nothing without any.
+ */
 function inCorners(
-  loops: EdgingBase['loops'],
+  loops: EdgingBase['loops'] = [],
   stitch: StitchKey,
   gauge: ResolvedGauge,
-): Pick<EdgingRound, 'corners' | 'inCorner'> {
-  const each = new Set<number>()
-  let corners = 0
-  for (const loop of loops ?? []) {
-    const more = cornerIncrease(loop.corners, stitch, gauge)
-    if (!more) continue
-    each.add(more)
-    corners += loop.corners
-  }
-  return each.size === 1 ? { corners, inCorner: [...each][0]! + 1 } : {}
+): Pick<EdgingRound, 'corners' | 'inCorner' | 'bends'> {
+  const places = loops.flatMap((loop) => increases(loop, stitch, gauge) ?? []).filter((more) => more !== 0)
+  const kinds = [...new Set(places)].sort((a, b) => b - a)
+  const counts = kinds.map((more) => ({ more, count: places.filter((each) => each === more).length }))
+  if (loops.some(({ bends }) => bends)) return counts.length > 0 ? { bends: counts } : {}
+  const [only, ...others] = counts
+  return only && others.length === 0 ? { corners: only.count, inCorner: only.more + 1 } : {}
 }
+
+/**
+ * Stitches of the first round along each line where written rounds are worked into a later one: as many fewer as the
+ * rounds between have more, so that each side comes out at what its repeats come out even on. From mark to mark.
+ */
+function firstSides(
+  border: Border | null,
+  base: EdgingBase,
+  later: readonly StitchKey[],
+  gauge: ResolvedGauge,
+): readonly (readonly number[])[] | null {
+  const { loops } = base
+  if (!border || !loops || later.length === 0 || border.loops.length !== loops.length) return null
+  const told = border.loops.map(({ marks, stretches }, i) => {
+    const sides = [...stretches]
+    const from = (along: number) => (along - (marks[0]?.along ?? 0) + 1) % 1
+    const shift = (side: number, more: number) => (sides[(side + sides.length) % sides.length]! -= more)
+    for (const stitch of later) {
+      const loop = loops[i]!
+      const more = increases(loop, stitch, gauge)
+      if (!more) {
+        const evenly = Math.round(growth(loop, stitch, gauge))
+        sides.forEach((_, k) => shift(k, Math.floor((evenly + k) / sides.length)))
+      } else
+        more.forEach((each, k) => {
+          // At a corner half of it is on either side.
+          const along = loop.bends?.[k]?.along ?? marks[k % Math.max(1, marks.length)]?.along ?? 0
+          const at = marks.findIndex((mark) => isNear(mark.along, along))
+          const before = marks.findLastIndex((mark) => from(mark.along) <= from(along))
+          if (at < 0 || sides.length < 2) shift(Math.max(0, before), each)
+          else {
+            shift(at - 1, Math.trunc(each / 2))
+            shift(at, each - Math.trunc(each / 2))
+          }
+        })
+    }
+    return sides
+  })
+  // What is smaller than its own rounds grow by is no edge to count along.
+  return told.every((each) => each.every((count) => count >= 0)) ? told : null
+}
+
+/** Shares of a line that are one place, to a thousandth of it. */
+const isNear = (a: number, b: number): boolean => Math.abs(a - b - Math.round(a - b)) < 1e-3
 
 /**
  * Stitches, length and metres of every round of an edging, the written ones (M36) after the plain ones. A round's length is the base grown by 2π times
@@ -159,8 +205,13 @@ export function workEdging(
   const worked: EdgingRound[] = []
   let height = 0
   let loops = 0
+  const later = rounds.slice(1).map((written) => stitchOf(written, terms) ?? 'sc')
+  // Chains that bridge dips are as many as the gaps take, whatever is worked into them.
+  const sides = style === 'bridge' ? null : firstSides(border, base, later, gauge)
   /** Stitches along each line, whole or not. */
-  let counts = base.loops?.map(({ stitches }) => stitches)
+  let counts =
+    sides?.map((each) => each.reduce((sum, count) => sum + count, 0)) ??
+    base.loops?.map(({ stitches }) => stitches)
   const first = rounds[0] === undefined ? 'sc' : (stitchOf(rounds[0], terms) ?? 'sc')
   const gaps = style === 'bridge' ? gapsOf(base) : null
   const level = style === 'level' && base.dips ? levelDips(base.dips, first, gauge) : null
@@ -217,7 +268,7 @@ export function workEdging(
   const plain = { style, length: base.length, height, rounds: worked, yarn }
   const account = level && level.dips.length > 0 ? { ...plain, dips: level.dips } : plain
   return {
-    account: border ? { ...account, ...loopsOf(border, gauge) } : account,
+    account: border ? { ...account, ...loopsOf(border, sides, gauge) } : account,
     ...{ unknown, loops, filled: level?.filled ?? 0 },
     findings: level ? deepDips(level, first, terms, gauge) : [],
   }
@@ -226,10 +277,12 @@ export function workEdging(
 /** How written rounds lie, for words and drawings. */
 const loopsOf = (
   { loops, multiple }: Border,
+  sides: readonly (readonly number[])[] | null,
   gauge: ResolvedGauge,
 ): Pick<EdgingAccount, 'loops' | 'multiple' | 'gauge'> => ({
-  loops: loops.map(({ rounds, multiple: _, ...loop }) => ({
+  loops: loops.map(({ rounds, multiple: _, ...loop }, i) => ({
     ...loop,
+    ...(sides && { first: sides[i]! }),
     texts: rounds.map(({ text }) => text),
     made: rounds.map(({ made }) => made),
     repeats: rounds.map(({ repeats }) => repeats),

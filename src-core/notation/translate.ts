@@ -1,7 +1,7 @@
 /**
  * The same text in other terms, or with abbreviations for long words. Word by word, so that everything else stays as
- * the designer wrote it. US → UK → US gives back a text that uses US words only: each US word has one UK word of its
- * own ("sk" – "miss", "skip" – "miss out"), and figures, order and capitals are kept.
+ * the designer wrote it. US → UK → US gives back a text that uses US words only, but that "skip" comes back as "sk" and
+ * "Ch 3" at the beginning as "ch 3"; all else, figures and capitals are kept.
  */
 import type { Terms } from '../../shared-types/project'
 import { STITCH_KEYS } from '../stitches/table'
@@ -25,6 +25,9 @@ const WORD_PAIRS: readonly (readonly [string, string])[] = [
     const half = key === 'hdc' || key === 'dtr' || key === 'trtr' ? ([[short(us), short(uk)]] as const) : []
     return [[us, uk], [`${us}s`, `${uk}s`], ...half] as const
   }),
+  // Both are in print; what is printed is "miss".
+  ...['skip', 'sk'].map((us) => [us, 'miss out'] as const),
+  ['skips', 'misses out'],
   ...UK_WORDS,
   ['us terms', 'uk terms'],
   ['us terminology', 'uk terminology'],
@@ -58,6 +61,38 @@ function translateCompound(text: string, from: Terms): string | null {
 function translateChains(token: Token, from: Terms): string | null {
   const found = from === 'US' ? /^(ch)\.?(-)(\d+)$/i.exec(token.text) : /^(\d+)(-)(ch)$/i.exec(token.text)
   return found ? `${found[3]}${found[2]}${found[1]}` : null
+}
+
+/** Words before a number of chains that are there already and are worked into or passed over: "in each of next 3 ch". */
+const OF_CHAINS_THERE =
+  /^(?:next|each|every|first|last|remaining|rem|other|these|those|same|all|miss|missed|skip|skipped|sk|leave|in|into|over|across|along|on|past|from|the|through|both)$/
+const SPACES = /^(?:sps?|spaces?|loops?|lps?|arch(?:es)?)$/
+/** "in each ch 3 times". */
+const COUNTS = /^(?:times?|more|x|×)$/
+
+/**
+ * "ch 3" is how US patterns say that chains are made, "3 ch" how UK patterns do; chains that are there, "next 3 ch", are
+ * counted alike in both. A space is named as `translateChains` names it.
+ */
+function translateMade(
+  tokens: readonly Token[],
+  at: number,
+  from: Terms,
+  text: string,
+): { words: string; length: number } | null {
+  const [one, two] = [tokens[at]!, tokens[at + 1]]
+  const [chain, number] = from === 'US' ? [one, two] : [two, one]
+  if (!two || chain?.key !== 'ch' || number?.kind !== 'number' || number.hyphen) return null
+  if (text.slice(one.end, two.start) !== ' ') return null
+  const after = tokens[at + 2]?.key ?? ''
+  const [other, mark] = from === 'US' ? [`${number.text}`, 'ch'] : ['ch', number.text]
+  if (SPACES.test(after)) return { words: `${other}-${mark}`, length: 2 }
+  const before = tokens[at - 1]
+  const isApart = before === undefined || /[,;:.()*[\]]/.test(text.slice(before.end, one.start))
+  const isOfEach = before?.key === 'of' && /^(?:each|every|all)$/.test(tokens[at - 2]?.key ?? '')
+  if (COUNTS.test(after) || isOfEach || (!isApart && OF_CHAINS_THERE.test(before?.key ?? ''))) return null
+  const begins = /[.!?]\s+$/.test(text.slice(0, one.start))
+  return { words: `${begins && from === 'UK' ? 'Ch' : other} ${mark}`, length: 2 }
 }
 
 type Rewriter = (
@@ -97,6 +132,8 @@ export function translateText(text: string, from: Terms, to: Terms): string {
   if (from === to) return text
   return rewrite(text, (tokens, at) => {
     const token = tokens[at]!
+    const made = translateMade(tokens, at, from, text)
+    if (made) return made
     if (token.kind === 'chains') {
       const words = translateChains(token, from)
       return words === null ? null : { words, length: 1 }

@@ -86,7 +86,9 @@ export function projectOfPage(text: string, terms: Terms, name: string | undefin
       },
     ],
     // Which yarns there are is taken from the page.
-    colourways: [{ id: 'A', motif: id, yarns: Object.fromEntries(slots.map((each) => [each, ''])) }],
+    colourways: [
+      { id: 'A', code: 'A', motif: id, yarns: Object.fromEntries(slots.map((each) => [each, ''])) },
+    ],
     layout: { kind: 'blanket', motif: id },
   }
   const paged = withPage(begun, id, text, terms)

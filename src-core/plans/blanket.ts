@@ -276,7 +276,10 @@ export function createBlanketPlanner(): KindPlanner<SettledBlanket> {
     const leaving = leavingOrder(fill, assigned, project.yarns)
     const inUse = used(project.yarns, needed.yarns.map(({ id }) => id).join(' '))
     findings.push(...legibility(inUse, ways), ...letterFindings(ways))
-    findings.push(...joined.findings, ...assigned.findings, ...worked.findings)
+    // Fillers hold the sides of what meets at corners alone.
+    const heldBySides = added.placed.fillers.length > 0
+    const ofJoins = joined.findings.filter(({ code }) => !heldBySides || code !== 'joins/corners-alone')
+    findings.push(...ofJoins, ...assigned.findings, ...worked.findings)
     findings.push(...untoldHalves(added.findings, project.motifs), ...needed.findings, ...begun.findings)
     // What is to stand apart is not joined on purpose.
     if (rule.rule !== 'apart') findings.push(...holding.findings)

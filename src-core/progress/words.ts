@@ -14,7 +14,7 @@ export const hasBegun = ({ made, others, edging, forecast }: Progress): boolean 
   made + others > 0 || edging || forecast.length > 0
 
 /** "87 of 120 motifs made, 60 of them joined"; fillers and half motifs beside them. */
-export function madeWords(plan: Pick<PlanNumbers, 'progress' | 'motifs'>): string {
+export function madeWords(plan: Pick<PlanNumbers, 'progress' | 'motifs'>, terms: Terms): string {
   const { made, joined, joinedAs, others, left, edging } = plan.progress
   const of = `${formatNumber(made)} of ${counted(plan.motifs.length, 'motif')} made`
   const rest = others + left.others
@@ -26,7 +26,7 @@ export function madeWords(plan: Pick<PlanNumbers, 'progress' | 'motifs'>): strin
           `${formatNumber(others)} of ${counted(rest, 'filler or half motif', 'fillers and half motifs')} made`,
         ]
       : []),
-    ...(edging ? ['edging made'] : []),
+    ...(edging ? [`${termWord('edging', terms)} made`] : []),
   ].join(', ')
 }
 

@@ -151,6 +151,10 @@ export type TermWord = keyof typeof TERM_WORDS
 /** A word of the trade in the wished terms: skip → "skip" (US), "miss" (UK). */
 export const termWord = (word: TermWord, terms: Terms): string => TERM_WORDS[word][terms]
 
+/** Chains that are made, as the terms write them: "ch 5" (US), "5 ch" (UK). */
+export const chainsMade = (chains: string | number, terms: Terms): string =>
+  terms === 'UK' ? `${chains} ch` : `ch ${chains}`
+
 /** A chain space as the terms write it: "ch-5 sp" (US), "5-ch sp" (UK). */
 export const chainSpace = (chains: number, terms: Terms): string =>
   terms === 'UK' ? `${chains}-ch sp` : `ch-${chains} sp`

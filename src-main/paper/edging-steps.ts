@@ -1,7 +1,7 @@
 /** An edging with written rounds, step by step in words: for its page on paper and for the page for a phone. */
 import type { EdgingAccount, EdgingLoop } from '../../shared-types/plan'
 import { OPEN_ENDS } from '../../src-core/edging/open-ends'
-import { pickUps } from '../../src-core/edging/pick-up'
+import { firstRoundOf, pickUps } from '../../src-core/edging/pick-up'
 import {
   edgeTitle,
   endsEdged,
@@ -18,7 +18,7 @@ import { translateText } from '../../src-core/notation/translate'
 import { translateStitch } from '../../src-core/stitches/terms'
 import type { Job } from './page'
 import { cornerRound } from './words-corners'
-import { countWords, EDGING_PAGE, roundText, setUpWords } from './words-edging'
+import { countWords, EDGING_PAGE, laterRoundWords, roundText, setUpWords } from './words-edging'
 import { firstRoundWords } from './words-materials'
 
 /** What the words of an edging are made from. */
@@ -48,6 +48,8 @@ export function edgingSteps(job: EdgingJob): EdgingSteps | null {
   const several = new Set(edging.rounds.map(({ yarn }) => yarn)).size > 1
   const sections = edging.rounds.filter(({ yarn }, i, all) => yarn !== all[i - 1]?.yarn).length
   const setUp = plain.at(-1)!
+  // Picked up along each line by itself, unless chains bridge its dips first.
+  const isByLine = plain.length === 1 || loops.some(({ first }) => first)
   const writtenRounds = (blanketOf(settled)?.edging?.written ?? []).map(({ work }) => work)
   return {
     steps: [
@@ -55,7 +57,7 @@ export function edgingSteps(job: EdgingJob): EdgingSteps | null {
         .split('\n')
         .filter((each) => each.trim() !== '')
         .map((line) => [EDGING_PAGE.special, roundText(line, job)] as const),
-      ...plain.slice(0, -1).map((round) => {
+      ...(isByLine ? [] : plain.slice(0, -1)).map((round) => {
         const stitch = translateStitch(round.stitch, settled.terms, terms) ?? round.stitch
         const how =
           round.number === 1
@@ -76,10 +78,15 @@ export function edgingSteps(job: EdgingJob): EdgingSteps | null {
     lines: loops.map((loop, i) => ({
       heading: loops.length > 1 || plan.round ? edgeTitle(plan, loop, i, loops.length) : '',
       steps: [
-        [
-          EDGING_PAGE.round(setUp.number),
-          `${setUpWords(setUp, loop, pickUps(plan, loop), job, firstCorner(loops, i))}${setUp.number === 1 ? dipsToFill(edging, job) : ''}`,
-        ] as const,
+        ...(isByLine ? plain : [setUp]).map((round) => {
+          const line = { loop, first: firstCorner(loops, i), lines: loops.length }
+          const begun = firstRoundOf(loop)
+          const words =
+            round.number > 1
+              ? laterRoundWords(round, plain[round.number - 2], line, job, round === setUp)
+              : `${setUpWords(round, { ...line, loop: begun }, pickUps(plan, begun), job)}${dipsToFill(edging, job)}`
+          return [EDGING_PAGE.round(round.number), words] as const
+        }),
         ...written.map((round, k) => {
           const colour = several ? `${EDGING_PAGE.inYarn(yarnOf(round.yarn))}: ` : ''
           const wrong = wrongIn(plan, round)

@@ -112,6 +112,7 @@ function jobOf(plan: Plan, options: MapOptions, faces: Faces): Job {
     title: settled.title || UNTITLED,
     designer: settled.designer,
     house,
+    isPattern: options.sheets?.includes('title') || (options.titlePage ?? hasTitlePage({ settled, house })),
     leftOut: new Set(options.leaveOut ?? house.leaveOut),
     measure: measureWith(faces),
   }
@@ -199,7 +200,8 @@ const SHEET_OWNERS: Readonly<Record<SheetName, string>> = {
 }
 
 /** Whether a title page is printed where nobody asks for sheets by name. */
-const hasTitlePage = ({ settled, house }: Job): boolean => settled.sheet.titlePage ?? house.titlePage
+const hasTitlePage = ({ settled, house }: Pick<Job, 'settled' | 'house'>): boolean =>
+  settled.sheet.titlePage ?? house.titlePage
 
 function draftPages(
   job: Job,

@@ -22,6 +22,8 @@ export interface Job {
   /** Whose design it is; '' where nobody is named. */
   readonly designer: string
   readonly house: House
+  /** With a title page, for whoever buys it: what its designer has, buys and pays stays off the sheets. */
+  readonly isPattern: boolean
   /** Pages that are not printed. */
   readonly leftOut: ReadonlySet<OptionalPage>
   readonly measure: MeasureText

@@ -3,6 +3,8 @@ import type { EdgingLoop, EdgingRound, Plan } from '../../shared-types/plan'
 import { gapsToNext, spansOf } from '../../src-core/edging/bridge-spans'
 import type { BridgeSpan } from '../../src-core/edging/bridge-spans'
 import { capital, counted, listed, ordinal } from '../../src-core/figures/words'
+import type { Terms } from '../../shared-types/project'
+import { chainsMade } from '../../src-core/stitches/terms'
 import { formatNumber } from '../../src-core/units/format'
 
 /** Rounds have no tips: their places are those of the clock, as the joins tell them. */
@@ -14,13 +16,13 @@ export const inEveryTip = (plan: Pick<Plan, 'motif'>): string =>
   `in every free ${tipOf(plan)}${plan.motif?.shape === 'round' ? ', one at each hour of the clock' : ''}`
 
 /** "ch 7", "ch 8 in 12 gaps and ch 9 in 3". */
-function chainWords(spans: readonly BridgeSpan[], tips: string, isEven: boolean): string {
+function chainWords(spans: readonly BridgeSpan[], tips: string, isEven: boolean, terms: Terms): string {
+  const made = (chains: number): string => chainsMade(formatNumber(chains), terms)
   const [first] = spans
-  if (spans.length === 1) return `ch ${formatNumber(first!.chains)}`
+  if (spans.length === 1) return made(first!.chains)
   const each = listed(
     spans.map(
-      ({ chains, gaps }, i) =>
-        `ch ${formatNumber(chains)} in ${i === 0 ? counted(gaps, 'gap') : formatNumber(gaps)}`,
+      ({ chains, gaps }, i) => `${made(chains)} in ${i === 0 ? counted(gaps, 'gap') : formatNumber(gaps)}`,
     ),
   )
   const isNear = spans.at(-1)!.chains - first!.chains === 1
@@ -28,23 +30,29 @@ function chainWords(spans: readonly BridgeSpan[], tips: string, isEven: boolean)
 }
 
 /** "ch 7 between two tips of one motif; from one motif to the next ch 16". */
-function spanWords(spans: readonly BridgeSpan[], plan: Pick<Plan, 'motif'>, isEven: boolean): string {
+function spanWords(
+  spans: readonly BridgeSpan[],
+  plan: Pick<Plan, 'motif'>,
+  isEven: boolean,
+  terms: Terms,
+): string {
   const tips = tipsOf(plan)
   if (spans.every(({ chains }) => chains === spans[0]!.chains))
-    return `ch ${formatNumber(spans[0]!.chains)} between`
+    return `${chainsMade(formatNumber(spans[0]!.chains), terms)} between`
   const within = spans.filter(({ from }) => from === 'one')
   const next = spans.filter(({ from }) => from === 'next')
-  if (within.length === 0 || next.length === 0) return `between them ${chainWords(spans, tips, isEven)}`
-  return `between two ${tips} of one motif ${chainWords(within, tips, isEven)}; from one motif to the next ${chainWords(next, tips, isEven)}`
+  if (within.length === 0 || next.length === 0)
+    return `between them ${chainWords(spans, tips, isEven, terms)}`
+  return `between two ${tips} of one motif ${chainWords(within, tips, isEven, terms)}; from one motif to the next ${chainWords(next, tips, isEven, terms)}`
 }
 
 /** "; between two tips of one motif ch 7, from one motif to the next ch 16": of a round that plain rounds work into. */
-export function gapWords({ gaps }: EdgingRound, plan: Plan): string | null {
+export function gapWords({ gaps }: EdgingRound, plan: Plan, terms: Terms): string | null {
   if (!gaps) return null
   const lines = plan.edgingLines.flatMap((line, i) => (line.length > 1 ? [i] : []))
   const toNext = lines.flatMap((line) => gapsToNext(plan, line))
   const all = gaps.flat()
-  return toNext.length === all.length ? spanWords(spansOf(all, toNext), plan, false) : null
+  return toNext.length === all.length ? spanWords(spansOf(all, toNext), plan, false, terms) : null
 }
 
 /** Where a stretch is: "along the top", "from corner 1 to 2"; '' where there is but one. */
@@ -60,6 +68,7 @@ export function bridgedWords(
   stitch: string,
   place: PlaceWords,
   hasCorners: boolean,
+  terms: Terms,
 ): string | null {
   const { bridged } = loop
   const toNext = gapsToNext(plan, loop.line)
@@ -73,6 +82,7 @@ export function bridgedWords(
       ),
       plan,
       true,
+      terms,
     )
   const opening = ` One ${stitch} goes into every free ${tipOf(plan)} with chains between`
   if (!hasCorners) {

@@ -4,6 +4,7 @@ import type { EdgingAccount, EdgingLoop, EdgingRound } from '../../shared-types/
 import type { Terms } from '../../shared-types/project'
 import { cornerIncrease } from '../../src-core/edging/corners'
 import { OPEN_ENDS } from '../../src-core/edging/open-ends'
+import { cornerWords, laterWords } from '../../src-core/edging/words'
 import type { PickUp } from '../../src-core/edging/pick-up'
 import { capital, counted, listed, ordinal, plural } from '../../src-core/figures/words'
 import { nameAmong } from '../../src-core/figures/piece-words'
@@ -46,35 +47,78 @@ export function edgingAbout(edging: EdgingAccount, job: Job): string {
   return `${about} Its rounds come out even on a multiple of ${multiple.of} sts${plus}${where}: pick up exactly as many as stand here, and fit them in evenly.`
 }
 
-/** "Right side facing, …": where the set-up round's stitches are. */
-export function setUpWords(
-  setUp: EdgingRound,
-  loop: EdgingLoop,
-  picked: readonly PickUp[],
-  job: Job,
-  /** The number of the line's first corner, as the map has it. */
-  first = 1,
-): string {
+/** A line of an edging, as its words tell it. */
+interface ToldLine {
+  readonly loop: EdgingLoop
+  /** The number of its first corner, as the map has it. */
+  readonly first: number
+  /** How many lines there are. */
+  readonly lines: number
+}
+
+/** "Right side facing, …": where the stitches of the first round are, which are picked up. */
+export function setUpWords(setUp: EdgingRound, line: ToldLine, picked: readonly PickUp[], job: Job): string {
   const { terms, plan } = job
+  const { loop, first } = line
   const stitch = translateStitch(setUp.stitch, job.settled.terms, terms) ?? setUp.stitch
   const unit = setUp.chains > 0 ? `${stitch} and chains` : stitch
   const corners = loop.marks.filter(({ kind }) => kind === 'corner').length
-  const sides = sideWords(loop, corners, first, plan.round !== undefined)
   const isCornered = corners > 0 && corners === loop.marks.length
-  const at = isCornered ? `corner ${first}` : 'a corner'
   const isMidway = (loop.bridged?.marks[0]?.chain ?? 0) > 0
   const join = isMidway ? ' (join the yarn in the last tip before it)' : ''
-  const start = corners > 0 ? `, counted from the corner stitch at ${at}${join}` : ''
   const place = (i: number): string => placeWords(loop, corners, first, plan.round !== undefined, i)
-  const bridged = setUp.chains > 0 ? bridgedWords(loop, plan, stitch, place, isCornered) : null
+  const bridged = setUp.chains > 0 ? bridgedWords(loop, plan, stitch, place, isCornered, terms) : null
   const how =
     bridged ??
-    `${corners > 0 ? cornerStitch(setUp, loop, corners, job) : ''}${motifWords(picked, corners, (motif) => nameAmong(plan, { kind: 'motif', motif }))}`
-  return `Right side facing, work ${formatNumber(loop.stitches)} ${unit} along the edge${start}${sides}.${how}`
+    `${corners > 0 || setUp.bends ? cornerStitch(setUp, line, corners, job) : ''}${motifWords(picked, corners, (motif) => nameAmong(plan, { kind: 'motif', motif }))}`
+  return `Right side facing, work ${formatNumber(loop.stitches)} ${unit} along the edge${countedFrom(line, corners, plan, join)}.${how}`
 }
 
-/** How many stitches lying flat takes in a corner, and which of them is the one that is counted from. */
-function cornerStitch(setUp: EdgingRound, loop: EdgingLoop, corners: number, { plan, settled }: Job): string {
+/** ", counted from the corner stitch at corner 1: 208 along the top …": how the stitches of a round lie between corners. */
+function countedFrom(
+  { loop, first }: ToldLine,
+  corners: number,
+  { round }: Pick<Job['plan'], 'round'>,
+  join = '',
+): string {
+  const at = corners > 0 && corners === loop.marks.length ? `corner ${first}` : 'a corner'
+  const start = corners > 0 ? `, counted from the corner stitch at ${at}${join}` : ''
+  return `${start}${sideWords(loop, corners, first, round !== undefined)}`
+}
+
+/** A later plain round along one line: worked into the stitches of the round before it, and no more along the edge. */
+export function laterRoundWords(
+  round: EdgingRound,
+  before: EdgingRound | undefined,
+  line: ToldLine,
+  job: Job,
+  /** Written rounds are worked into it: its stitches are counted from corner to corner. */
+  isSetUp: boolean,
+): string {
+  const { loop, lines } = line
+  const stitch = translateStitch(round.stitch, job.settled.terms, job.terms) ?? round.stitch
+  const how = laterWords(lines > 1 ? ofOneLine(round) : round, stitch, before)
+  if (!isSetUp) return `${how}: ${formatNumber(round.byLine?.[loop.line] ?? round.stitches)} ${stitch}.`
+  const corners = loop.marks.filter(({ kind }) => kind === 'corner').length
+  const isMidway = (before?.chains ?? 0) > 0
+  const which = corners > 0 ? whichStitch(round, loop, corners, job, isMidway) : ''
+  return `${how}: ${formatNumber(loop.stitches)} ${stitch}${countedFrom(line, corners, job.plan)}.${which}`
+}
+
+/** Where there are several lines, corners and bends are known of all of them together. */
+const ofOneLine = (round: EdgingRound): EdgingRound => ({
+  ...round,
+  ...(round.corners !== undefined && { corners: 0 }),
+  ...(round.bends && { bends: round.bends.map(({ more }) => ({ more, count: 0 })) }),
+})
+
+/** How many stitches lying flat takes in a corner; null where nothing is worked more there. */
+function inOneCorner(
+  setUp: EdgingRound,
+  loop: EdgingLoop,
+  corners: number,
+  { plan, settled }: Job,
+): number | null {
   const { gauge } = plan.edging!
   // Notches of an open end turn by right angles, as the corners of a rectangle do.
   const turning = plan.round && loop.line < OPEN_ENDS ? SIDES.length : corners
@@ -83,11 +127,38 @@ function cornerStitch(setUp: EdgingRound, loop: EdgingLoop, corners: number, { p
     gauge && setUp.chains === 0
       ? cornerIncrease(turning, key, { width: gauge.width, height: (each) => gauge.heights[each] ?? 0 })
       : null
-  if (more === null || more <= 0) return ' The corner stitch stands alone at its corner.'
-  const all = more + 1
-  const which =
-    all === 2 ? 'first of them' : all === 3 ? 'middle one' : `${ordinal(Math.ceil(all / 2))} of them`
-  return ` Work ${formatNumber(all)} into one place at each corner, so that it lies flat; the ${which} is the corner stitch.`
+  return more === null || more <= 0 ? null : more + 1
+}
+
+const nthOf = (all: number): string =>
+  all === 2 ? 'first of them' : all === 3 ? 'middle one' : `${ordinal(Math.ceil(all / 2))} of them`
+
+/** " The corner stitch is the middle one of the 3 in the corner." */
+function whichStitch(
+  setUp: EdgingRound,
+  loop: EdgingLoop,
+  corners: number,
+  job: Job,
+  /** The round before it bridges dips: a corner may lie between two tips. */
+  isMidway = false,
+): string {
+  if (isMidway && setUp.bends)
+    return ' The corner stitch is that in the outermost tip at its corner, or midway between the two outermost.'
+  if (setUp.bends) return ' The corner stitch is the first of those in the outermost tip at its corner.'
+  const all = inOneCorner(setUp, loop, corners, job)
+  return all === null ? '' : ` The corner stitch is the ${nthOf(all)} in each corner.`
+}
+
+/** How many stitches lying flat takes in a corner, and which of them is the one that is counted from. */
+function cornerStitch(setUp: EdgingRound, { loop, lines }: ToldLine, corners: number, job: Job): string {
+  if (setUp.bends) {
+    const which = corners > 0 ? whichStitch(setUp, loop, corners, job) : ''
+    const bends = cornerWords(lines > 1 ? ofOneLine(setUp) : setUp).replace(/^, /, '')
+    return ` Work ${bends}, so that it lies flat.${which}`
+  }
+  const all = inOneCorner(setUp, loop, corners, job)
+  if (all === null) return ' The corner stitch stands alone at its corner.'
+  return ` Work ${formatNumber(all)} into one place at each corner, so that it lies flat; the ${nthOf(all)} is the corner stitch.`
 }
 
 /** "along the top", "from corner 1 to 2": where a stretch of a line with corners is. */

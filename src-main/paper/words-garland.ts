@@ -8,7 +8,7 @@ import { formatLength, formatMass, formatNumber, formatYarnLength } from '../../
 import { breakEvenWords, fillIn, lossWords, sellerCheck, sparesWords } from '../../src-core/figures/kit-words'
 import { joiningWords } from '../../src-core/figures/sentence'
 import { saying } from '../../src-core/stitches/spelling'
-import { termWord } from '../../src-core/stitches/terms'
+import { termWord, chainsMade } from '../../src-core/stitches/terms'
 import { capital, counted, listed, numbered } from '../../src-core/figures/words'
 import type { Job } from './page'
 import { piecesWords } from './words-order'
@@ -128,7 +128,7 @@ export function cordWords(
   const yarn = cordYarn(settled)
   const body = `${formatNumber(cord.chains)} for the cord (${bothLengths(cord.length, units)})`
   const parts = tie === null ? body : `${tie} for a tie, ${body}, ${tie} for the other tie`
-  return `${yarn ? `In ${yarn}: ` : ''}ch ${formatNumber(cord.whole.chains ?? 0)}: ${parts}.${beadsFirst(garland)}${fastened}${gives}`
+  return `${yarn ? `In ${yarn}: ` : ''}${chainsMade(formatNumber(cord.whole.chains ?? 0), terms)}: ${parts}.${beadsFirst(garland)}${fastened}${gives}`
 }
 
 /** Facts under the account of a run, label and value. */

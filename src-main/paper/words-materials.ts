@@ -13,7 +13,7 @@ import { fillersByMotif, openingWords } from '../../src-core/figures/filler-list
 import { counted, listed } from '../../src-core/figures/words'
 import { HALF_SHARE } from '../../src-core/layout/constants'
 import { saying } from '../../src-core/stitches/spelling'
-import { termWord, translateStitch } from '../../src-core/stitches/terms'
+import { termWord, translateStitch, chainsMade } from '../../src-core/stitches/terms'
 import { formatMass, formatNumber, formatSize, formatYarnLength } from '../../src-core/units/format'
 import type { Job } from './page'
 import { gapWords, inEveryTip } from './words-bridge'
@@ -25,8 +25,10 @@ export const MATERIAL_WORDS = {
   /** The weight that is needed in the project's unit first, then in the other one. */
   columns: (balls: string, units: UnitSystem): string[] => {
     const other = units === 'metric' ? 'in oz' : 'in g'
-    return ['Yarn', 'needed', other, 'in m', 'in yd', balls, 'on hand', 'to buy', 'cost']
+    return [...['Yarn', 'needed', other, 'in m', 'in yd', balls], ...MATERIAL_WORDS.own]
   },
+  /** Of these columns, those that are the matter of who makes it: no pattern that is sold has them. */
+  own: ['on hand', 'to buy', 'cost'],
   /** The same of what lies in a kit. */
   inKit: (units: UnitSystem): string[] => [
     'Yarn',
@@ -66,7 +68,9 @@ export const MATERIAL_WORDS = {
   buying: (terms: Terms): string =>
     saying(
       terms,
-    )`The ${termWord('balls', terms)} are counted from the high end of each range. Buy each colour in one dye lot. Finish ten motifs, weigh and measure them, and plan again: from then on the numbers are yours.`,
+    )`The ${termWord('balls', terms)} are counted from the high end of each range. Buy each colour in one dye lot.`,
+  /** To who can plan it again. */
+  again: 'Finish ten motifs, weigh and measure them, and plan again: from then on the numbers are yours.',
 } as const
 
 const EDGING_STYLES: Readonly<Record<string, string>> = {
@@ -86,16 +90,21 @@ export function fillerWords({ plan, units }: Job): string {
     .join('; ')
 }
 
+/** "100 g (3.5 oz), 200 m (219 yd)": what one ball is, as far as somebody entered it; else ''. */
+export const ballSize = ({ ballGrams, ballMetres }: Yarn): string =>
+  [
+    ...(ballGrams ? [`${formatMass(ballGrams, 'metric')} (${formatMass(ballGrams, 'imperial')})`] : []),
+    ...(ballMetres
+      ? [`${formatYarnLength(ballMetres, 'metric')} (${formatYarnLength(ballMetres, 'imperial')})`]
+      : []),
+  ].join(', ')
+
 /** "One skein of Cream is 100 g (3.5 oz), 200 m (219 yd); of Moss and Sage 50 g (1.8 oz), 125 m (137 yd)." */
 export function ballSizes(yarns: readonly Yarn[], ball: string): string {
   const bySize = new Map<string, string[]>()
-  for (const { id, name, ballGrams, ballMetres } of yarns) {
-    const sizes = [
-      ...(ballGrams ? [`${formatMass(ballGrams, 'metric')} (${formatMass(ballGrams, 'imperial')})`] : []),
-      ...(ballMetres
-        ? [`${formatYarnLength(ballMetres, 'metric')} (${formatYarnLength(ballMetres, 'imperial')})`]
-        : []),
-    ].join(', ')
+  for (const yarn of yarns) {
+    const { id, name } = yarn
+    const sizes = ballSize(yarn)
     if (sizes !== '') bySize.set(sizes, [...(bySize.get(sizes) ?? []), name || id])
   }
   const told = [...bySize].map(
@@ -114,7 +123,9 @@ export function firstRoundWords(
   const { style, rounds } = edging
   const { stitches, chains } = rounds[0]!
   if (style === 'bridge' && chains > 0) {
-    const between = gapWords(rounds[0]!, plan) ?? `ch ${formatNumber(Math.round(chains / stitches))} between`
+    const between =
+      gapWords(rounds[0]!, plan, terms) ??
+      `${chainsMade(formatNumber(Math.round(chains / stitches)), terms)} between`
     return `${stitch} ${inEveryTip(plan)}, ${between}`
   }
   if (style === 'bridge') return `${stitch} ${inEveryTip(plan)}`

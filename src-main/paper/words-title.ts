@@ -20,6 +20,10 @@ export const TITLE_WORDS = {
   inside: 'Inside',
   /** Of a fibre that every yarn is of. */
   allOf: (fibre: string): string => `all ${unbroken(fibre)}`,
+  /** Of balls that are all of one size. */
+  eachBall: (ball: string, size: string): string => `one ${ball} is ${size}`,
+  /** Behind the number of balls, or where none is known: " of 100 g (3.5 oz), 200 m (219 yd)". */
+  ballOf: (ball: string, size: string): string => (ball === '' ? ` of ${size}` : `, one ${ball} is ${size}`),
   more: (count: number): string => `and ${count} more`,
   by: (designer: string): string => `Designed by ${designer}`,
 } as const

@@ -90,7 +90,9 @@ function run(state: WindowState, act: Act | null): void {
   state.document.change(act.label, act.edit)
   const { label } = act
   // A plan that is still on its way knows nothing of these marks yet.
-  state.document.whenPlanned(() => state.say(`${capital(label)}: ${madeWords(state.document.plan)}.`))
+  state.document.whenPlanned(() =>
+    state.say(`${capital(label)}: ${madeWords(state.document.plan, state.document.settled.terms)}.`),
+  )
 }
 
 /** Marks pieces as made or joined, or takes the marks away where the first has one; with `isOn`, as it says. */

@@ -8,7 +8,7 @@ import type { WorkedElement } from '../../notation/worked'
 import { inSpelling } from '../../stitches/spelling'
 import { STITCH_KEYS } from '../../stitches/table'
 import type { StitchKey } from '../../stitches/table'
-import { stitchAbbreviation, stitchName } from '../../stitches/terms'
+import { stitchAbbreviation, stitchName, chainsMade } from '../../stitches/terms'
 import type { FigureItem } from '../figure'
 import { drawPath, INK } from '../figure'
 import { workingArrow } from '../join-detail'
@@ -98,7 +98,7 @@ function kindOf(entry: LocatedElement, terms: Terms): Kind {
 }
 
 function beginningKind(element: WorkedElement, terms: Terms): Kind {
-  const chains = `ch ${element.count} at the beginning of a round`
+  const chains = `${chainsMade(element.count, terms)} at the beginning of a round`
   const counts = element.countsAs
     ? `, counts as ${stitchAbbreviation(element.countsAs, terms)}`
     : element.standing

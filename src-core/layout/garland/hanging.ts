@@ -3,7 +3,7 @@ import type { Anchor, MotifAccount, Point } from '../../../shared-types/plan'
 import type { Terms } from '../../../shared-types/project'
 import { boxOf, directionOf, distance, moveOutline, polar, turnOutline } from '../../geometry/points'
 import type { Outline } from '../../geometry/points'
-import { stitchAbbreviation } from '../../stitches/terms'
+import { stitchAbbreviation, chainsMade } from '../../stitches/terms'
 import { degrees } from '../../units/quantity'
 import type { Degrees, Millimetres } from '../../units/quantity'
 import { CHAINS_BETWEEN } from './constants'
@@ -144,7 +144,7 @@ export function fasteningWords(
   }
   const sc = stitchAbbreviation('sc', terms)
   if (hanging.places === 1) return `${sc} in ${first}`
-  const chains = hanging.chains > 0 ? `ch ${hanging.chains}, ` : ''
+  const chains = hanging.chains > 0 ? `${chainsMade(hanging.chains, terms)}, ` : ''
   return `${sc} in ${first}, ${chains}${sc} in ${second}`
 }
 

@@ -1,6 +1,6 @@
 /** What a motif begins with, as patterns write it before round 1, in the chosen terms and for the chosen hand. */
 import type { Hand, RoundsMotif, Terms } from '../../../shared-types/project'
-import { stitchAbbreviation } from '../../stitches/terms'
+import { stitchAbbreviation, chainsMade } from '../../stitches/terms'
 import type { ReadMotif } from './read-motif'
 import { usableRounds } from './usable'
 
@@ -34,10 +34,11 @@ function wordsOf(
   if (foundation.chain !== undefined) {
     // A stitch is worked into from the hook's side: right-handed work goes from right to left.
     const way = hand === 'left' ? 'left to right' : 'right to left'
-    return `ch ${foundation.chain}, worked on both sides: first along it from ${way}, then back along its other side`
+    return `${chainsMade(foundation.chain, terms)}, worked on both sides: first along it from ${way}, then back along its other side`
   }
   if (foundation.ring === 'adjustable') return 'make an adjustable ring (magic ring)'
-  if (foundation.ring === 'stitch') return 'ch 1 loosely; round 1 is worked into this chain'
+  if (foundation.ring === 'stitch')
+    return `${chainsMade(1, terms)} loosely; round 1 is worked into this chain`
   if (foundation.ring !== 'chain' || !foundation.chains) return ''
-  return `ch ${foundation.chains}, join with ${stitchAbbreviation('sl st', terms)} to form a ring`
+  return `${chainsMade(foundation.chains, terms)}, join with ${stitchAbbreviation('sl st', terms)} to form a ring`
 }

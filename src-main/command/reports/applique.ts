@@ -1,4 +1,5 @@
 /** `petalyard plan` of an appliqué for people: the panel, the distances, and every item in its place. */
+import { lettered } from '../../../src-core/colour/letters'
 import type { AppliquePlan, MotifAccount, PanelAccount, Plan } from '../../../shared-types/plan'
 import type { Project, UnitSystem } from '../../../shared-types/project'
 import {
@@ -58,7 +59,7 @@ function overlapWords(plan: Plan, overlaps: AppliquePlan['overlaps']): string {
 export function itemSection(project: Project, plan: Plan, width: number): string[] {
   const units = unitsOf(project)
   const accounts = new Map(plan.accounts.map((account): [string, MotifAccount] => [account.id, account]))
-  const ways = new Map((project.colourways ?? []).map((way) => [way.id, way.code || way.name || way.id]))
+  const ways = new Map(lettered(project.colourways ?? []).map(({ id, code }) => [id, code ?? id]))
   const length = lengthsIn(
     units,
     plan.motifs.flatMap(({ x, y }) => [x, y]),

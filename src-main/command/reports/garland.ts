@@ -1,4 +1,6 @@
 /** `petalyard plan` of a garland: the cord, how it hangs, and what is fastened where. */
+import { chainsMade } from '../../../src-core/stitches/terms'
+import { lettered } from '../../../src-core/colour/letters'
 import { counted } from '../../../src-core/figures/words'
 import type { GarlandAccount, Plan } from '../../../shared-types/plan'
 import type { Project } from '../../../shared-types/project'
@@ -55,7 +57,7 @@ export function cordSection(
 ): string[] {
   const units = unitsOf(project)
   const names = new Map((project.motifs ?? []).map((motif) => [motif.id, motif.name || motif.id]))
-  const codes = new Map((project.colourways ?? []).map((way) => [way.id, way.code ?? '']))
+  const codes = new Map(lettered(project.colourways ?? []).map(({ id, code }) => [id, code ?? '']))
   const along = lengthsIn(
     units,
     items.map((item) => item.along),
@@ -68,7 +70,7 @@ export function cordSection(
     item.bead || (names.get(item.motif) ?? item.motif),
     codes.get(item.colourway) ?? '',
     along(item.along),
-    ...(worked ? [`ch ${formatNumber(item.chains ?? 0)}`] : []),
+    ...(worked ? [chainsMade(formatNumber(item.chains ?? 0), termsOf(project))] : []),
     item.words,
   ])
   const left = { align: 'left' } as const

@@ -115,7 +115,7 @@ function blanketFacts(project: Project, plan: Plan): [string, string][] {
   const pairs: [string, string][] = [
     ['Size', formatSize(size.width, size.height, units) + spread],
     ['', sensitivityWords(size.sensitivity, units)],
-    ['Motifs', motifWords(project, plan)],
+    ['Motifs', motifWords(plan)],
   ]
   const leaving = leavingWords(plan)
   if (leaving) pairs.push(['', leaving])
@@ -133,7 +133,7 @@ function blanketFacts(project: Project, plan: Plan): [string, string][] {
     )
   }
   if (plan.fillers.length > 0) pairs.push(['Fillers', fillerWords(project, plan)])
-  if (plan.halves.length > 0) pairs.push(['Halves', halfWords(project, plan)])
+  if (plan.halves.length > 0) pairs.push(['Halves', halfWords(plan)])
   if (plan.arrangement) {
     const rows = pitch.rows.map(length)
     const down = rows[0] === rows[1] ? length(pitch.row) : `${rows.join(' and ')} alternating`
@@ -165,7 +165,7 @@ function edgingFacts(
   ]
   return [
     [
-      'Edging',
+      capital(termWord('edging', settled.terms)),
       `${names.join(', ')}: ${counted(stitches, 'stitch', 'stitches')}${chains > 0 ? ` and ${counted(chains, 'chain')}` : ''}, ${length(height)} wide${isRound ? `, ${ENDS_WORDS[blanketOf(settled)?.edging?.ends ?? 'both']}` : ''}`,
     ],
     ...plainFacts(plain, endsEdged({ round: isRound, settled })),
@@ -186,7 +186,7 @@ function edgingFacts(
 
 /** What plain rounds have in each corner and along each line, where there are corners or several lines. */
 function plainFacts(plain: readonly EdgingRound[], ends: EdgingEnds | null): [string, string][] {
-  if (plain.every(({ inCorner, byLine }) => inCorner === undefined && byLine === undefined)) return []
+  if (plain.every(({ inCorner, bends, byLine }) => !(inCorner ?? bends ?? byLine))) return []
   return plain.map((round) => [
     '',
     `Round ${round.number}: ${counted(round.stitches, 'stitch', 'stitches')}${cornerWords(round)}${plainByLine(round, ends)}`,
@@ -201,17 +201,16 @@ const kindWords = (plan: Plan): [string, string][] =>
   })
 
 /** "A 40, B 40". */
-function byColourway(project: Project, counts: Readonly<Record<string, number>>): string {
-  const ways = project.colourways ?? []
-  const codes = new Map(ways.map((colourway) => [colourway.id, colourway.code || colourway.name]))
+function byColourway({ settled }: Plan, counts: Readonly<Record<string, number>>): string {
+  const ways = settled.colourways
+  const codes = new Map(ways.map(({ id, code }) => [id, code]))
   // As everywhere in the order of the project, with what has none at the end.
   const rank = new Map(ways.map(({ id }, i) => [id, i]))
   const last = ways.length
   return Object.entries(counts)
     .sort(([a], [b]) => (rank.get(a) ?? last) - (rank.get(b) ?? last))
     .map(
-      ([id, count]) =>
-        `${codes.get(id) || id || saying(termsOf(project))`no colourway`} ${formatNumber(count)}`,
+      ([id, count]) => `${codes.get(id) || id || saying(settled.terms)`no colourway`} ${formatNumber(count)}`,
     )
     .join(', ')
 }
@@ -226,20 +225,20 @@ function fillerWords(project: Project, plan: Plan): string {
   return fillersByMotif(plan)
     .map((own) => {
       const { account, fillers, joins } = own
-      const code = byColourway(project, howOften(fillers))
+      const code = byColourway(plan, howOften(fillers))
       const openings = openingWords(own, unitsOf(project))
       return `${formatNumber(fillers.length)} of ${account.name || account.id}, ${openings}, joined ${counted(joins, 'time')}: ${code}`
     })
     .join('; ')
 }
 
-function halfWords(project: Project, plan: Plan): string {
+function halfWords(plan: Plan): string {
   const counts = howOften(plan.halves)
-  return `${counted(plan.halves.length, 'half motif')} at the ends of rows: ${byColourway(project, counts)}`
+  return `${counted(plan.halves.length, 'half motif')} at the ends of rows: ${byColourway(plan, counts)}`
 }
 
-function motifWords(project: Project, plan: Plan): string {
-  const kinds = byColourway(project, plan.counts.byColourway)
+function motifWords(plan: Plan): string {
+  const kinds = byColourway(plan, plan.counts.byColourway)
   const where = plan.arrangement ? ` in ${ARRANGEMENT_WORDS[plan.arrangement]}` : ''
   return `${formatNumber(plan.counts.motifs)}${where}${kinds === '' ? '' : `: ${kinds}`}`
 }

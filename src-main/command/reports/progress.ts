@@ -27,7 +27,7 @@ export function progressSection(plan: Plan, width: number, isWhole: boolean): st
   const log = days.map(({ day, pieces }) => `${dayWords(day, terms)}: ${formatNumber(pieces)}`)
   const pace = paceWords(progress, terms)
   const pairs: [string, string][] = [
-    ['Made', madeWords(plan)],
+    ['Made', madeWords(plan, terms)],
     ['Left', leftWords(progress)],
     ...(left ? [['Yarn', left] satisfies [string, string]] : []),
     ...(log.length > 0

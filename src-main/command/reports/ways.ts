@@ -1,4 +1,5 @@
 /** `petalyard fit --exactly` for people: what to change so that the size comes out as asked for. */
+import { lettered } from '../../../src-core/colour/letters'
 import type { Project } from '../../../shared-types/project'
 import type { SizeWay, WishedSize } from '../../../shared-types/ways'
 import { openingsWords } from '../../../src-core/figures/holding-words'
@@ -36,10 +37,10 @@ export function waysReport(
   const begun = isBegun(project) ? ['', ...paragraph(MADE_STAYS, '')] : []
   if (ways.length === 0) return [heading, '', NOTHING_NEARER, ...begun]
   const nameOf = (id: string) => printable(project.yarns?.find((yarn) => yarn.id === id)?.name ?? id)
-  const wayOf = (id: string) => project.colourways?.find((way) => way.id === id)
+  const wayOf = (id: string) => lettered(project.colourways ?? []).find((way) => way.id === id)
   const names = {
     yarn: nameOf,
-    colourway: (id: string) => printable(wayOf(id)?.code ?? wayOf(id)?.name ?? id),
+    colourway: (id: string) => printable(wayOf(id)?.code ?? id),
   }
   const { terms } = settled(project)
   const blocks = ways.map((way) => {

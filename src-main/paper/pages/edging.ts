@@ -1,6 +1,6 @@
 /** An edging with written rounds, for this blanket: stitches to pick up by side and motif, rounds, counts at their ends. */
 import type { Point } from '../../../shared-types/plan'
-import { cornerPlates, cornerWords } from '../../../src-core/figures/edging-corners'
+import { cornerPlates, cornerWords, plateReach } from '../../../src-core/figures/edging-corners'
 import { drawPath, INK, PAPER, QUIET_INK } from '../../../src-core/figures/figure'
 import type { Figure, Paint } from '../../../src-core/figures/figure'
 import { SMALLEST_TYPE } from '../../../src-core/figures/lettering'
@@ -72,20 +72,26 @@ const EDGE = { down: 62, most: 120, line: 0.25 } as const
 /** The edge with its corners and the stitches between them; nothing where no words count corners. */
 function cornerFigure(job: Job, flow: Flow, width: number, down: number): void {
   const { plan, ground, terms } = job
-  const words = cornerWords(plan, termWord('edging', terms))
+  const words = cornerWords(plan, termWord('edging', terms), true)
   if (words === '') return
   const size = mapSize(plan)
-  const scale = Math.min(width / size.width, down / size.height)
+  // Squares and counts stand round it.
+  const around = plateReach(SMALLEST_TYPE, EDGE.line)
+  const scale = Math.min((width - 2 * around) / size.width, (down - 2 * around) / size.height)
   const line = (outline: readonly Point[], paint: Paint) =>
-    drawPath(polygonPath(outline.map(({ x, y }) => ({ x: x * scale, y: y * scale }))), paint)
+    drawPath(
+      polygonPath(outline.map(({ x, y }) => ({ x: around + x * scale, y: around + y * scale }))),
+      paint,
+    )
   const figure: Figure = {
-    width: size.width * scale,
-    height: size.height * scale,
+    width: size.width * scale + 2 * around,
+    height: size.height * scale + 2 * around,
     items: [
       ...ground.edge.map((outline) => line(outline, { stroke: INK, width: EDGE.line })),
       ...plan.edgingLines.map((outline) => line(outline, { stroke: QUIET_INK, width: EDGE.line / 2 })),
       ...cornerPlates(plan, {
-        ...{ scale, type: SMALLEST_TYPE, ink: INK, paper: PAPER, line: EDGE.line, left: 0, top: 0 },
+        ...{ scale, type: SMALLEST_TYPE, ink: INK, paper: PAPER, line: EDGE.line },
+        ...{ left: around, top: around, isBeside: true },
       }),
     ],
   }

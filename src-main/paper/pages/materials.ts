@@ -117,17 +117,22 @@ function yarnTable(job: Job): { columns: readonly Column[]; rows: Row[] } {
   if (job.plan.kit) return kitTable(job, job.plan.kit)
   const yarns = new Map(job.settled.yarns.map((yarn) => [yarn.id, yarn]))
   const balls = termWord('balls', job.terms)
-  const headings = MATERIAL_WORDS.columns(balls, job.units)
+  const all = MATERIAL_WORDS.columns(balls, job.units)
+  const headings = job.isPattern ? all.slice(0, -MATERIAL_WORDS.own.length) : all
   const columns = headings.map((heading, i) => ({
     heading,
     align: i === 0 ? ('left' as const) : ('right' as const),
   }))
   const rows: Row[] = job.plan.yarns.map((need) => {
     const yarn = yarns.get(need.id)
-    return { cells: yarnRow(job, need, yarn), mark: yarnSwatch(yarn?.colour, job.style) }
+    return {
+      cells: yarnRow(job, need, yarn).slice(0, headings.length),
+      mark: yarnSwatch(yarn?.colour, job.style),
+    }
   })
   // Nobody knows what it comes to where one of them is not known.
-  if (rows.length > 1 && job.plan.yarns.every(isNeedKnown)) rows.push({ cells: totalRow(job), bold: true })
+  if (rows.length > 1 && job.plan.yarns.every(isNeedKnown))
+    rows.push({ cells: totalRow(job).slice(0, headings.length), bold: true })
   return { columns, rows }
 }
 
@@ -216,14 +221,14 @@ export const plannedGauge = ({ plan, settled }: Job): StitchGauge | undefined =>
 }
 
 /** Where numbers of the table come from: a weight that was split, a band that nobody entered. */
-function yarnRemarks({ plan, settled, terms }: Job): [string, string][] {
+function yarnRemarks({ plan, settled, terms, isPattern }: Job): [string, string][] {
   const names = new Map(settled.yarns.map((yarn) => [yarn.id, yarn.name || yarn.id]))
   const split = splitRemark(plan.yarns, (id) => names.get(id) ?? id)
-  const unpriced = sumRemark(plan.yarns, (id) => names.get(id) ?? id)
+  const unpriced = isPattern ? '' : sumRemark(plan.yarns, (id) => names.get(id) ?? id)
   const isStarred = plan.yarns.some((need) => need.assumed)
   const used = plan.yarns.flatMap((need) => settled.yarns.find(({ id }) => id === need.id) ?? [])
   const again = (isCounted: boolean): string[] =>
-    plan.progress.forecast.flatMap((each) =>
+    (isPattern ? [] : plan.progress.forecast).flatMap((each) =>
       (each.plan !== undefined) === isCounted ? [names.get(each.yarn) ?? each.yarn] : [],
     )
   const [weighed, counted] = [again(false), again(true)]
@@ -241,6 +246,9 @@ function yarnRemarks({ plan, settled, terms }: Job): [string, string][] {
     ...(isStarred ? [['Assumed', starWords(termWord('ball', terms))] as [string, string]] : []),
   ]
 }
+
+/** A yarn for who has nothing of it. */
+const bought = ({ again: _, ...need }: YarnNeed): YarnNeed => ({ ...need, onHand: 0, toBuy: need.balls })
 
 /** Label and words, in the order in which they are asked for. */
 function facts(job: Job, notes: readonly string[]): [string, string][] {
@@ -286,10 +294,11 @@ function facts(job: Job, notes: readonly string[]): [string, string][] {
   }
   list.push(['Allowed for', MATERIAL_WORDS.waste(formatNumber(settled.allowance.wastePercent, 1))])
   list.push(...yarnRemarks(job))
-  const made = madeYarnWords(plan.progress, terms)
+  const made = job.isPattern ? '' : madeYarnWords(plan.progress, terms)
   if (made) list.push(['Made', made])
-  const why = buyingRemark(plan.yarns, settled.yarns, units, terms)
-  list.push(['Buying', `${MATERIAL_WORDS.buying(terms)}${why && ` ${why}`}`])
+  const why = buyingRemark(job.isPattern ? plan.yarns.map(bought) : plan.yarns, settled.yarns, units, terms)
+  const again = job.isPattern ? '' : MATERIAL_WORDS.again
+  list.push(['Buying', [MATERIAL_WORDS.buying(terms), again, why].filter(Boolean).join(' ')])
   return list
 }
 

@@ -7,7 +7,7 @@ import { motifDimensions, motifFigure } from '../../../src-core/figures/motif-fi
 import type { Part } from '../../../src-core/figures/part'
 import { blanketOf } from '../../../src-core/plans/layouts'
 import { partOf } from '../../../src-core/figures/part'
-import { capital, lieSentence } from '../../../src-core/figures/words'
+import { capital } from '../../../src-core/figures/words'
 import { halfNotes } from '../../../src-core/layout/halves'
 import { leadMeasure } from '../../../src-core/motif/ruler'
 import { formatLength } from '../../../src-core/units/format'
@@ -223,7 +223,6 @@ const drawn = (job: Job, { account, marks }: MotifOnPaper, { width, across }: Se
 function notesOf(job: Job, each: MotifOnPaper, setting: Setting): string[] {
   const { account } = each
   const { scale } = drawn(job, each, setting)
-  const lies = lieSentence(account.rounds)
   const [lead, leadWords] = leadMeasure(account, job.terms)
   const share = lead / account.overTips || 1
   return [
@@ -237,7 +236,6 @@ function notesOf(job: Job, each: MotifOnPaper, setting: Setting): string[] {
     scale > LIFE_SIZE ? MOTIF_WORDS.lifeSize : MOTIF_WORDS.scaled(scale),
     MOTIF_WORDS.numbering(job.settled.hand, account.shape, job.terms),
     ...onMap(job, account),
-    lies === '' ? '' : `${capital(lies)}.`,
     MOTIF_WORDS.colours(
       [...account.layers].reverse().map((layer) => layer.slot),
       job.terms,

@@ -39,7 +39,7 @@ export function progressPages(job: Job): Draft[] {
   // The drawings of cords and panels have no ticks.
   const ticks = plan.motif ? ` ${tickSentence(plan)}` : ''
   const told = [
-    `${madeWords(plan)}.${ticks}`,
+    `${madeWords(plan, job.terms)}.${ticks}`,
     `Left: ${leftWords(progress)}.`,
     ...(pace ? [pace] : []),
     ...(yarn ? [`Yarn still to be used: ${yarn}.`] : []),

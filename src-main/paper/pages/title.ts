@@ -13,7 +13,7 @@ import type { Draft, Job } from '../page'
 import { accents, newSheet } from '../page'
 import { Sheet, shorten, TYPE } from '../setting'
 import { PAGE_NAMES } from '../words'
-import { MATERIAL_WORDS } from '../words-materials'
+import { ballSize, MATERIAL_WORDS } from '../words-materials'
 import { SKILL_WORDS, TITLE_WORDS, writtenWords, yarnWords } from '../words-title'
 import { hookWords } from '../../../src-core/stitches/hooks'
 import { gaugeWords, plannedGauge } from './materials'
@@ -195,25 +195,35 @@ function plainFacts(job: Job): [string, string][] {
 
 /**
  * The yarns with what they come to, in a kit with what lies in it, `most` of them by name. A fibre that all of them are
- * of is told once.
+ * of, and the size of ball that all of them come in, are told once.
  */
 function yarnFacts({ plan, settled, units, terms }: Job, most: number): string[] {
   const yarns = new Map(settled.yarns.map((yarn) => [yarn.id, yarn]))
   const wound = new Map(plan.kit?.perKit.map(({ yarn, grams }) => [yarn, formatMass(grams, units)]))
   const fibres = new Set(plan.yarns.map(({ id }) => yarns.get(id)?.fibre?.trim() ?? ''))
   const all = plan.yarns.length > 1 && fibres.size === 1 ? [...fibres][0]! : ''
+  const ball = (many: number): string => termWord(many === 1 ? 'ball' : 'balls', terms)
+  const sizeOf = (id: string): string => (plan.kit ? '' : ballSize(yarns.get(id) ?? { id }))
+  const sizes = new Set(plan.yarns.map(({ id }) => sizeOf(id)))
+  const size = plan.yarns.length > 1 && sizes.size === 1 ? [...sizes][0]! : ''
   const told = plan.yarns.map((need) => {
     const yarn = yarns.get(need.id)
     const balls =
       need.balls === null || !isNeedKnown(need) || isAssumed(need, 'balls')
         ? ''
-        : `, ${counted(need.balls, termWord('ball', terms), termWord('balls', terms))}`
-    const amount = plan.kit ? (wound.get(need.id) ?? NOT_KNOWN) : `${amountWords(need, units)}${balls}`
+        : `, ${counted(need.balls, ball(1), ball(2))}`
+    const own = size === '' ? sizeOf(need.id) : ''
+    const each = own === '' ? '' : TITLE_WORDS.ballOf(balls === '' ? ball(1) : '', own)
+    const amount = plan.kit ? (wound.get(need.id) ?? NOT_KNOWN) : `${amountWords(need, units)}${balls}${each}`
     return yarnWords(yarn?.name || need.id, amount, all === '' ? (yarn?.fibre?.trim() ?? '') : '')
   })
   const shown =
     told.length <= most ? told : [...told.slice(0, most - 1), TITLE_WORDS.more(told.length - most + 1)]
-  return all === '' ? shown : [...shown, TITLE_WORDS.allOf(all)]
+  return [
+    ...shown,
+    ...(size === '' ? [] : [TITLE_WORDS.eachBall(ball(1), size)]),
+    ...(all === '' ? [] : [TITLE_WORDS.allOf(all)]),
+  ]
 }
 
 /** Copyright, and who sells or publishes it. */

@@ -52,52 +52,6 @@ describe('M36 stitches of the border’s own', () => {
   })
 })
 
-describe('M35 plain rounds with corners', () => {
-  const counts = (project: Project) => edgingOf(project).rounds.map(({ stitches }) => stitches)
-  const corners = (project: Project) =>
-    edgingOf(project).rounds.map(({ corners: many, inCorner }) => [many, inCorner])
-
-  it.each([
-    [8, 5],
-    [7, 11],
-    [30, 40],
-  ])('M35 agree with the same border in words: %i × %i squares', (columns, rows) => {
-    const plain = counts(squares(columns, rows, { rounds: ['sc', 'sc'] }))
-    expect(plain).toEqual(counts(squares(columns, rows, ofKind('plain'))))
-    // Three in one place at each of four corners are two more there.
-    expect(plain[1]! - plain[0]!).toBe(4 * 2)
-  })
-
-  it('M35 three sc, three hdc and five dc in a right angle, one more sc at each of six corners', () => {
-    const rectangle = squares(8, 5, { rounds: ['sc', 'hdc', 'dc', 'sc'] })
-    expect(corners(rectangle)).toEqual([
-      [4, 3],
-      [4, 3],
-      [4, 5],
-      [4, 3],
-    ])
-    const [first, ...later] = counts(rectangle)
-    expect(later).toEqual([first! + 8, first! + 8 + 16, first! + 8 + 16 + 8])
-    const rings = hexagons(3, { rounds: ['sc', 'sc'] })
-    expect(corners(rings)).toEqual([
-      [6, 2],
-      [6, 2],
-    ])
-    expect(counts(rings)[1]! - counts(rings)[0]!).toBe(6)
-  })
-
-  it('M35 a bridged first round keeps its chains, and the next is as long as round the edge', () => {
-    const bridged = edgingOf(squares(8, 5, { style: 'bridge', rounds: ['sc', 'sc'] }))
-    expect(bridged.rounds[0]!.inCorner).toBeUndefined()
-    expect(bridged.rounds[1]).toMatchObject({ corners: 4, inCorner: 3 })
-  })
-
-  it('M35 yarn goes with the stitches that are told', () => {
-    const { rounds } = edgingOf(squares(8, 5, { rounds: ['sc', 'dc'] }))
-    expect(rounds[1]!.metres).toBeCloseTo((rounds[1]!.stitches * stitchYarn('dc', gauge)) / 1000, 9)
-  })
-})
-
 describe('M36 the set-up round', () => {
   it('M36 picks stitches up at the gauge and brings every side to the multiple of its repeat', () => {
     const { loops, multiple, rounds } = edgingOf(squares(8, 5, ofKind('shell')))

@@ -48,22 +48,33 @@ describe('M36 the corners of an edging', () => {
     expect(edgingCorners(shawl).corners).toHaveLength(shawl.edging!.loops![0]!.marks.length)
   })
 
-  it('are drawn in squares within the map, their counts where a side has room', () => {
+  it('are drawn in squares within the map; counts, which would cover the border there, stand beside it alone', () => {
     const plan = planProject(squares(8, 5, ofKind('shell')))
-    const items = cornerPlates(plan, LOOK)
-    const { texts, paths } = record({ items })
-    const [loop] = plan.edging!.loops!
-    for (const wanted of ['1', '2', '3', '4', ...loop!.stretches.map((count) => `${count} sts`)])
-      expect(texts.map(({ text }) => text)).toContain(wanted)
+    const { texts, paths } = record({ items: cornerPlates(plan, LOOK) })
+    expect(texts.map(({ text }) => text)).toEqual(['1', '2', '3', '4'])
     for (const [x, y] of paths.flatMap(({ points }) => points)) {
       expect(x).toBeGreaterThanOrEqual(-1e-6)
       expect(x).toBeLessThanOrEqual(plan.size.width * LOOK.scale + 1e-6)
       expect(y).toBeGreaterThanOrEqual(-1e-6)
       expect(y).toBeLessThanOrEqual(plan.size.height * LOOK.scale + 1e-6)
     }
-    const small = record({ items: cornerPlates(plan, { ...LOOK, scale: 0.02 }) })
+    const beside = record({ items: cornerPlates(plan, { ...LOOK, isBeside: true }) })
+    const [loop] = plan.edging!.loops!
+    for (const wanted of ['1', '2', '3', '4', ...loop!.stretches.map((count) => `${count} sts`)])
+      expect(beside.texts.map(({ text }) => text)).toContain(wanted)
+    const small = record({ items: cornerPlates(plan, { ...LOOK, isBeside: true, scale: 0.02 }) })
     expect(small.texts.map(({ text }) => text)).toEqual(['1', '2', '3', '4'])
-    expect(cornerWords(plan, 'border')).toContain('corner of the border')
+    expect(cornerWords(plan, 'border', false)).toBe('A number in a square is a corner of the border.')
+    expect(cornerWords(plan, 'border', true)).toContain('how many stitches are picked up')
+  })
+
+  it('have the stitches that are picked up between them, also where words begin on a later round', () => {
+    const plan = planProject(squares(8, 5, ofKind('shell', 'US', ['sc', 'sc', 'sc'])))
+    const [loop] = plan.edging!.loops!
+    // Three sc in each of four corners: two more on each side in every round.
+    expect(edgingCorners(plan).stretches.map(({ stitches }) => stitches)).toEqual(
+      loop!.stretches.map((count) => count - 2 * 2),
+    )
   })
 
   it('lie beside the border where there is room, and cover nothing of it', () => {
@@ -88,7 +99,7 @@ describe('M36 the corners of an edging', () => {
       const plan = planProject(project)
       expect(edgingCorners(plan)).toEqual({ corners: [], stretches: [] })
       expect(cornerPlates(plan, LOOK)).toEqual([])
-      expect(cornerWords(plan, 'border')).toBe('')
+      expect(cornerWords(plan, 'border', true)).toBe('')
     }
   })
 })

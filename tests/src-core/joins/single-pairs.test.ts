@@ -59,7 +59,7 @@ describe('M30 a pair with a joining rule of its own', () => {
     const joins = plan.order.flatMap(({ joins }) => joins).filter(({ chains }) => chains)
     expect(joins).toHaveLength(between(own, '1,1', '1,2').length)
     expect(joins[0]!.chains).toBe(5)
-    expect(joins[0]!.words).toMatch(/ across ch 5$/)
+    expect(joins[0]!.words).toMatch(/ across 5 chains$/)
     const grams = (of: Project) => planProject(of).yarns.reduce((sum, { parts }) => sum + parts.joins, 0)
     expect(grams(own)).toBeGreaterThan(grams(grid()))
   })

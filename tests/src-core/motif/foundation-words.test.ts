@@ -19,7 +19,7 @@ function words(
 describe('the foundation in words', () => {
   it('says how the ring is made, in the chosen terms', () => {
     expect(words({ ring: 'chain', chains: 8 })).toBe('ch 8, join with sl st to form a ring')
-    expect(words({ ring: 'chain', chains: 8 }, FIRST, 'UK')).toBe('ch 8, join with ss to form a ring')
+    expect(words({ ring: 'chain', chains: 8 }, FIRST, 'UK')).toBe('8 ch, join with ss to form a ring')
     expect(words({ ring: 'adjustable' })).toBe('make an adjustable ring (magic ring)')
     expect(words({ ring: 'stitch' }, 'ch 1, 6 sc in ch')).toMatch(/^ch 1 loosely/)
   })

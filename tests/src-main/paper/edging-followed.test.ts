@@ -99,7 +99,10 @@ describe('an edging in written rounds', () => {
   it('has as many stitches to pick up as its sides have, and repeats that use them all', async () => {
     const { rounds, pages } = await printed('orchard-floor-blanket')
     const words = pages.find((page) => page.startsWith('Edging'))!
-    const second = /Round 2 .*?work (\d+) htr along the edge(.*?)Round 3/.exec(words)!
+    const second =
+      /Round 2 htr in each stitch and evenly over the chains, .*?: (\d+) htr, counted(.*?)Round 3/.exec(
+        words,
+      )!
     const picked = Number(second[1])
     const sides = [...second[2]!.matchAll(/(\d+) (?:along|up|down) the (?:top|right side|bottom|left side)/g)]
     expect(sides).toHaveLength(4)

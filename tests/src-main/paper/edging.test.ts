@@ -90,7 +90,7 @@ describe('the page on an edging', () => {
     expect(told).toContain(`(${byLine![0]} at the mouth, ${byLine![1]} at the bottom)`)
   })
 
-  it('draws the edge with its corners and the stitches between them, as on the map', () => {
+  it('draws the edge with its corners as on the map, and beside it the stitches between them', () => {
     const project = squares(8, 5, ofKind('shell'))
     const { plan, words } = wordsOf(project)
     const pages = mapPages(plan, { date: DATE })
@@ -98,8 +98,10 @@ describe('the page on an edging', () => {
     const onMap = record(map!.figure).texts.map(({ text }) => text)
     for (const count of plan.edging!.loops![0]!.stretches) {
       expect(words).toContain(`${count} sts`)
-      expect(onMap).toContain(`${count} sts`)
+      // There the counts would cover the border.
+      expect(onMap).not.toContain(`${count} sts`)
     }
+    for (const corner of ['1', '2', '3', '4']) expect(onMap).toContain(corner)
     for (const told of [words, onMap.join(' ')])
       expect(told).toContain('A number in a square is a corner of the border')
     const plain = planProject(squares(8, 5, { rounds: ['sc'] }))
@@ -203,21 +205,50 @@ describe('the page on an edging', () => {
     )
   })
 
-  // Six sc more in a round lie flat at six corners, eight at four (§flat-circle, common practice for squares): one and
-  // two more at each. Twelve dc more are two at each of six.
+  // Eight sc more in a round lie flat at four corners (common practice for squares): two more at each. At the tips of
+  // hexagons, by 60°, a sc takes one more and a dc two, in the dips between them as many fewer; three rings of them have
+  // 6 · 3 + 6 tips at the edge and 6 · 3 dips.
   it.each([
     [
       'hexagons',
       'sc',
-      'Work 2 into one place at each corner, so that it lies flat; the first of them is the',
+      'Work 2 in each of 24 tips and 2 together in each of 18 dips, so that it lies flat. The corner',
     ],
-    ['hexagons', 'dc', 'Work 3 into one place at each corner, so that it lies flat; the middle one is the'],
+    [
+      'hexagons',
+      'dc',
+      'Work 3 in each of 24 tips and 3 together in each of 18 dips, so that it lies flat. The corner',
+    ],
     ['squares', 'sc', 'Work 3 into one place at each corner, so that it lies flat; the middle one is the'],
     ['squares', 'dc', 'Work 5 into one place at each corner, so that it lies flat; the 3rd of them is the'],
   ] as const)('says what lying flat takes at the corners of %s in %s', (of, stitch, told) => {
     const edging = ofKind('shell', 'US', [stitch])
     const { words } = wordsOf(of === 'squares' ? squares(8, 5, edging) : hexagons(3, edging))
     expect(words).toContain(told)
+  })
+
+  it('picks stitches up once: a second plain round is worked into the first, and says the same number everywhere', () => {
+    for (const project of [
+      squares(8, 5, ofKind('shell', 'US', ['sc', 'sc'])),
+      hexagons(3, ofKind('shell', 'US', ['sc', 'sc'])),
+    ]) {
+      const { words, plan } = wordsOf(project)
+      const [first, second] = plan.edging!.rounds
+      expect(words.match(/along the edge/g)).toHaveLength(1)
+      expect(words).toMatch(
+        new RegExp(`Round 1 Right side facing, work ${first!.stitches} sc along the edge, counted`),
+      )
+      expect(words).toMatch(
+        new RegExp(`Round 2 sc in each stitch, [^:]*: ${second!.stitches} sc, counted from the corner`),
+      )
+      expect(words.match(/ That is /g)).toHaveLength(1)
+      const materials = mapPages(plan, { date: DATE })
+        .filter(({ section }) => section === 'materials')
+        .flatMap(({ figure }) => record(figure).texts.map(({ text }) => text))
+        .join(' ')
+      expect(materials).toContain(`: ${first!.stitches} sc. Round 2: sc in each stitch`)
+      expect(materials).toContain(`: ${second!.stitches} sc. Round 3 in words`)
+    }
   })
 
   it('names the yarn of each round where there are several, and all ends', () => {

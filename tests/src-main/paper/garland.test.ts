@@ -61,7 +61,7 @@ describe('the sheets of a garland kit', () => {
     const us = await read(example)
     expect(us.pages[1]!.words.match(/sc in petal 1, ch 7, sc in next petal/g)).toHaveLength(14)
     const uk = await read(example, { terms: 'UK' })
-    expect(uk.pages[1]!.words).toContain('dc in petal 1, ch 7, dc in next petal')
+    expect(uk.pages[1]!.words).toContain('dc in petal 1, 7 ch, dc in next petal')
     expect(uk.pages[0]!.words).toContain('never on or across a cot')
   })
 

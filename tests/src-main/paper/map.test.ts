@@ -71,7 +71,7 @@ describe('the assembly map of a throw', () => {
     expect(squares('edges', 'US')).toBe(
       `${last}${corners}; along sides, after the 3rd, 6th and 9th dc of the side, drop lp, insert hook in corresponding dc of neighbor, draw lp through.`,
     )
-    expect(squares('tips', 'UK')).toContain('ch 1, ss in corresponding 2-ch sp of neighbour, ch 1')
+    expect(squares('tips', 'UK')).toContain('1 ch, ss in corresponding 2-ch sp of neighbour, 1 ch')
     const petals = planProject(
       blanketOf({ rounds: flower(6, 'ch 5'), layout: { arrangement: 'offset-rows' } }),
     )
@@ -87,7 +87,7 @@ describe('the assembly map of a throw', () => {
     expect(words).toContain(`: ${stitches} sc and ${chains} chains.`)
     expect(words).toContain('One skein of')
     expect(words).toContain(
-      `Round 2: dc in each stitch and evenly over the chains, 5 in one place at each of 4 corners (the outermost tip, or midway between the two outermost): ${plan.edging!.rounds[1]!.stitches} dc.`,
+      `Round 2: dc in each stitch and evenly over the chains, 3 in each of 14 outer tips and 3 together in each of 8 inner tips: ${plan.edging!.rounds[1]!.stitches} dc.`,
     )
   })
 

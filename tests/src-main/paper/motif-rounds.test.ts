@@ -62,7 +62,7 @@ describe('the page of a motif in written rounds', () => {
     const uk = wordsOf(await printed(example('dovecote-runner')))
     expect(uk).toContain('Joining round Not joined to a neighbour yet: motif 1 Work Round 4 as written.')
     expect(uk).toContain('Joined at petals 7 and 8: 17 motifs')
-    expect(uk).toContain('ch 1, ss in corresponding picot of neighbour, ch 1, ss in first ch of picot')
+    expect(uk).toContain('1 ch, ss in corresponding picot of neighbour, 1 ch, ss in first ch of picot')
     const us = wordsOf(await printed(example('dovecote-runner'), 'US'))
     expect(us).toContain('ch 1, sl st in corresponding picot of neighbor, ch 1, sl st in first ch of picot')
     expect(us).not.toMatch(/picot of neighbour/)
@@ -107,11 +107,13 @@ describe('the page of a motif in written rounds', () => {
       'Instructions Make an adjustable ring in the color of the center. Rnd 1: ch 1, 12 sc',
     )
     const uk = wordsOf(await printed(example('orchard-gate-garland'), 'UK'))
-    expect(uk).toContain('Rnd 1: ch 1, 12 dc in ring')
+    expect(uk).toContain('Rnd 1: 1 ch, 12 dc in ring')
   })
 
-  it('says how the rounds lie', async () => {
-    expect(wordsOf(await printed(example('limekiln-cushion')))).toContain('Rounds 3 and 4 lie flat.')
+  it('says nothing of how its rounds lie: that is for the designer, and the sheets are for who works by them', async () => {
+    const words = wordsOf(await printed(example('limekiln-cushion')))
+    expect(words).toContain('Colors from the middle outward')
+    expect(words).not.toMatch(/lies? flat|\b(?:may )?(?:cups?|ruffles?)\b/)
   })
 
   it('explains special stitches that the text defines', async () => {
