@@ -23,6 +23,7 @@ import type { Figure, FigureItem, MeasureText, Path } from './figure'
 import { drawPath, drawText, INK, MM_PER_POINT, translation } from './figure'
 import { capitalDrop } from './lettering'
 import { breakLines } from './lines'
+import { listed } from './words'
 import { arcPath, arrowHead, boundsOf, linePath } from './path'
 
 export { chartKey } from './chart/key'
@@ -105,6 +106,14 @@ export function segmentFigures(
     return [{ ...figure, repeats: segment.repeats }]
   })
 }
+
+/** "Round 3 is not drawn: its stitches do not work out yet.": what stands under a chart; empty where it has every round. */
+export const leftOutWords = (left: readonly number[]): string =>
+  left.length === 0
+    ? ''
+    : left.length === 1
+      ? `Round ${left[0]} is not drawn: its stitches do not work out yet.`
+      : `Rounds ${listed(left.map(String))} are not drawn: their stitches do not work out yet.`
 
 /** Charts that can be worked from: what is printed too small to be read is followed by its repeats, larger. */
 export function readableFigures(

@@ -5,6 +5,7 @@ import { CHILD_OPENING } from '../joins/constants'
 import { isForHands } from '../joins/for-child'
 import { holds } from '../joins/holding'
 import { formatFineLength, formatLength, formatNumber } from '../units/format'
+import { MM_PER_INCH } from '../units/quantity'
 import type { Degrees, Millimetres } from '../units/quantity'
 import { counted } from './words'
 
@@ -36,6 +37,12 @@ export function wideWords(wide: WideGaps | undefined, units: UnitSystem): string
   const gap = joins === 1 ? 'has a gap' : 'have gaps'
   return `${which} ${gap} of up to ${formatFineLength(widest, units)}; gaps of up to ${formatFineLength(closes, units)} draw closed as you join`
 }
+
+/** Less is no gap that a hand sees, nor one that a tape shows: a sixteenth of an inch (ours). */
+const LEAST_GAP: Millimetres = MM_PER_INCH / 16
+
+/** Whether the largest gap at the joins is worth a word. */
+export const isGapTold = (gap: Millimetres): boolean => gap >= LEAST_GAP
 
 /** An opening under a mm across is closed by the join itself. */
 export const openingsWords = (across: Millimetres, units: UnitSystem): string =>

@@ -70,10 +70,9 @@ export function spacePhrase(
   others: readonly number[],
   side: 'left' | 'right' | 'middle' | null,
 ): string {
-  const meeting = `where ${marksOf([host, ...others])} meet`
-  return side === null
-    ? `join into the space ${meeting}`
-    : `join into the ${side} one of the spaces ${meeting}, seen from ${numberMark(host)}`
+  const shared = `shared by ${marksOf([host, ...others])}`
+  const which = side === null ? '' : side === 'middle' ? 'middle ' : `${side}-hand `
+  return `join into the ${which}space ${shared}${side === null ? '' : `, seen from ${numberMark(host)}`}`
 }
 
 interface JoinPhrase {

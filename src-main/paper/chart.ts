@@ -1,7 +1,14 @@
 /** The charts of a motif by themselves: with title, caption and key, as one page that fits them. */
 import type { RoundsMotif, Terms } from '../../shared-types/project'
 import type { Settled } from '../../shared-types/settled'
-import { chartKey, chartKeyFigure, readableFigures, segmentFigures } from '../../src-core/figures/chart'
+import { breakLines } from '../../src-core/figures/lines'
+import {
+  chartKey,
+  chartKeyFigure,
+  leftOutWords,
+  readableFigures,
+  segmentFigures,
+} from '../../src-core/figures/chart'
 import type { Figure, FigureItem, MeasureText } from '../../src-core/figures/figure'
 import { drawText, placeFigure } from '../../src-core/figures/figure'
 import { partOf } from '../../src-core/figures/part'
@@ -64,10 +71,26 @@ export function chartPicture(
     place(figure, MARGIN + (width - figure.width) / 2, y, FIGURE_WORDS.chart(figure, printed))
     y += figure.height + 2
   }
-  const keyLeft = MARGIN + Math.max(width, captionWidth(figures.map(partWords), isCaptioned, measure)) + GAP
+  const missing = leftOutWords(drawing.left)
+  const lines = missing === '' ? [] : breakLines(missing, Math.max(width, LEAST_WORDS), measure, TYPE.table)
+  for (const line of lines) {
+    y += Sheet.line(TYPE.table)
+    items.push({ ...drawText(line, MARGIN, y, TYPE.table), part: partOf('P') })
+  }
+  const keyLeft =
+    MARGIN +
+    Math.max(
+      width,
+      lines.length > 0 ? LEAST_WORDS : 0,
+      captionWidth(figures.map(partWords), isCaptioned, measure),
+    ) +
+    GAP
   place(key, keyLeft, top, FIGURE_WORDS.chartKey(entries.map(({ words }) => words)))
   return { width: keyLeft + KEY_WIDTH + MARGIN, height: Math.max(y, top + key.height) + MARGIN, items }
 }
+
+/** mm, of the words under a narrow chart. */
+const LEAST_WORDS = 60
 
 /** The longest caption, so that it never runs into the key. */
 const captionWidth = (captions: readonly string[], isCaptioned: boolean, measure: MeasureText): number =>

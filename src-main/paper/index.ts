@@ -15,7 +15,7 @@ import { isSparse } from './below'
 import type { Draft, Job, MapPage, SectionName } from './page'
 import { cardPages } from './pages/card'
 import { withCautions } from './pages/cautions'
-import { edgingPages } from './pages/edging'
+import { withEdging } from './pages/edging'
 import { garlandPages } from './pages/garland'
 import { withJoins } from './pages/joins'
 import { labelPages, MOST_LABELS } from './pages/labels'
@@ -167,7 +167,7 @@ function blanketPages(job: Job, fills: Filling): Draft[] {
     ...notePages(job, later),
     ...(sheets ? sheetPages(job, sheets) : []),
   ]
-  const made = [...withJoins(job, map), ...orderPages(job), ...edgingPages(job)]
+  const made = withEdging(job, [...withJoins(job, map), ...orderPages(job)])
   const pages = withMaterials(job, made, later ? shortNotes(job) : [], fills)
   return withCautions(job, withMotifs(job, pages, blanketMotifs(job)))
 }

@@ -2,7 +2,7 @@
 import type { Plan } from '../../shared-types/plan'
 import type { Motif, RoundsMotif, Terms } from '../../shared-types/project'
 import { workedRounds } from '../../src-core/accounts'
-import { chartKey, readableFigures } from '../../src-core/figures/chart'
+import { chartKey, leftOutWords, readableFigures } from '../../src-core/figures/chart'
 import { KEY_SYMBOL } from '../../src-core/figures/chart/key'
 import { keyMarks, mapGround } from '../../src-core/figures/map-ground'
 import type { Figure } from '../../src-core/figures/figure'
@@ -99,7 +99,8 @@ function chartPart({ settled }: Plan, motif: RoundsMotif, terms: Terms, prefix: 
   const { hand } = settled
   const drawing = workedRounds(settled, motif).drawing()
   if (!drawing) return ''
-  const { located, beginning } = drawing
+  const { located, beginning, left } = drawing
+  const missing = leftOutWords(left)
   const figures = readableFigures(located, beginning, { hand, ...ROOM })
   const advice = beginning.stem.length > 0 ? MOTIF_WORDS.leafAdvice : MOTIF_WORDS.chartAdvice(hand, terms)
   const charts = figures.map((figure, i) => {
@@ -116,6 +117,7 @@ function chartPart({ settled }: Plan, motif: RoundsMotif, terms: Terms, prefix: 
     `<h3>${MOTIF_WORDS.chart}</h3>`,
     `<p>${escaped(advice)}</p>`,
     ...charts,
+    ...(missing === '' ? [] : [`<p>${escaped(missing)}</p>`]),
     `<h3>${MOTIF_WORDS.key}</h3>`,
     `<ul class="key symbols">\n${symbols.join('\n')}\n</ul>`,
   ].join('\n')

@@ -1,7 +1,7 @@
 /** The symbol chart of a motif for the window: pure, drawn beside it, and small enough for a message. */
 import type { Project } from '../../shared-types/project'
 import { workedRounds } from '../../src-core/accounts'
-import { chartFigures, segmentFigures } from '../../src-core/figures/chart'
+import { chartFigures, leftOutWords, segmentFigures } from '../../src-core/figures/chart'
 import type { ChartFigure, SegmentFigure } from '../../src-core/figures/chart'
 import type { FigureItem } from '../../src-core/figures/figure'
 import type { Span } from '../../src-core/notation/tokens'
@@ -35,6 +35,8 @@ export interface RoundsChart {
   readonly whole: readonly ShownChart[]
   /** One repeat of each, larger; none where nothing repeats. */
   readonly repeats: readonly ShownChart[]
+  /** What is said under it of rounds that are not drawn; empty where all are. */
+  readonly missing: string
 }
 
 /** Room of the drawing in mm; on screen it is scaled to the room that there is. */
@@ -51,6 +53,7 @@ export function drawRounds(project: Project, motifId: string): RoundsChart | nul
   return {
     whole: chartFigures(located, beginning, options).map(shown),
     repeats: segmentFigures(located, beginning, options).map(shown),
+    missing: leftOutWords(drawing.left),
   }
 }
 

@@ -55,6 +55,25 @@ export interface RoundsAccount {
 export interface Drawing {
   readonly located: readonly LocatedRound[]
   readonly beginning: Beginning
+  /** Numbers of rounds whose stitches do not work out, in their order: nobody knows where these lie, and none is drawn. */
+  readonly left: readonly number[]
+}
+
+/** Findings of rounds of which every stitch is counted all the same. */
+const COUNTED =
+  /^rounds\/(?:stitches-left|spaces-left|chains-left|chain-worked-twice|loop-already-used|join-|wrong-end-count|wrong-terms|no-such-colour|too-long)/
+
+/** A drawing without the rounds that do not work out; null where nothing is left of it. */
+function withoutWrong(drawing: Drawing | null, findings: readonly Finding[]): Drawing | null {
+  const wrong = new Set(
+    findings.flatMap(({ severity, code, target }) =>
+      severity === 'error' && code.startsWith('rounds/') && !COUNTED.test(code) ? (target?.round ?? []) : [],
+    ),
+  )
+  if (!drawing || wrong.size === 0) return drawing
+  const located = drawing.located.filter(({ round }) => !wrong.has(round.number))
+  const left = drawing.located.flatMap(({ round }) => (wrong.has(round.number) ? round.number : []))
+  return located.length > 0 ? { ...drawing, located, left } : null
 }
 
 /** What a motif begins with, as the chart draws it. */
@@ -149,7 +168,14 @@ function accountOf(given: RoundsMotif, context: RoundsContext, natural: RoundsAc
       : plainAccount(motif, context, read, gauge, natural)
   const apart = others.map((round) => otherPiece(motif, whole, round))
   const findings = [...told.findings, ...apart]
-  return { ...told, account: told.account && { ...told.account, findings }, findings, read: whole }
+  let drawing: Drawing | null | undefined
+  return {
+    ...told,
+    account: told.account && { ...told.account, findings },
+    findings,
+    drawing: () => (drawing === undefined ? (drawing = withoutWrong(told.drawing(), findings)) : drawing),
+    read: whole,
+  }
 }
 
 /** A piece that the motif's rounds go on to make after the motif itself. */
@@ -246,7 +272,7 @@ function drawingOf(
     const roomy = locateAll(read, drawingGauge(gauge, located), null, motif.shape)
     const shape = shapeOf(roomy, gauge, hand, motif.shape)
     const turn = shape.turn + workingSign(hand) * (heartOf(shape)?.turn ?? more)
-    return { located: roomy, beginning: { ...beginning, turn } }
+    return { located: roomy, beginning: { ...beginning, turn }, left: [] }
   }
   return () => (drawing ??= draw())
 }

@@ -137,7 +137,7 @@ export function leafAccount(
     // Rows are drawn as they grow, from the chain up.
     turn: rows > 0 ? Math.PI / 2 : 0,
   }
-  return { account, findings, located, drawing: () => ({ located, beginning }), beginning, read }
+  return { account, findings, located, drawing: () => ({ located, beginning, left: [] }), beginning, read }
 }
 
 /** A running mean over so many of the outline's points to both sides takes the corners off single stitches. */

@@ -22,7 +22,7 @@ import type {
   YarnNumber,
 } from '../../../shared-types/plan'
 import type { EdgingEnds, Project } from '../../../shared-types/project'
-import { holdingWords } from '../../../src-core/figures/holding-words'
+import { holdingWords, isGapTold } from '../../../src-core/figures/holding-words'
 import {
   formatLength,
   lengthsIn,
@@ -247,7 +247,9 @@ function joinWords(project: Project, plan: Plan): string {
   const rule = joiningWords(plan.settled, plan.motif, plan.joins)
   if (plan.joins.length === 0) return `none (${rule})`
   const widest = plan.joins.reduce((most, node) => Math.max(most, node.spread), 0)
-  const gap = `largest gap at the join ${formatLength(widest, unitsOf(project))}`
+  const gap = isGapTold(widest)
+    ? `largest gap at the join ${formatLength(widest, unitsOf(project))}`
+    : 'no gap at any join'
   const { counts, settled } = plan
   const points = counts.sides ? pointsAlone(counts) : joinPoints(plan).length
   const alone = points > 0 || !counts.sides ? counted(points, 'join point') : ''

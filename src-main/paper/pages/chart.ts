@@ -1,6 +1,12 @@
 /** The symbol chart of a motif with its key: on the motif's page where it can be read there, else as large as a page is. */
 import type { RoundsMotif } from '../../../shared-types/project'
-import { chartKey, chartKeyFigure, READABLE, readableFigures } from '../../../src-core/figures/chart'
+import {
+  chartKey,
+  chartKeyFigure,
+  leftOutWords,
+  READABLE,
+  readableFigures,
+} from '../../../src-core/figures/chart'
 import { workedRounds } from '../../../src-core/accounts'
 import type { Flow } from '../flow'
 import type { Job } from '../page'
@@ -84,5 +90,10 @@ export function setChart(job: Job, flow: Flow, motif: RoundsMotif): void {
     flow.y = target.figure(figure, left, flow.y, FIGURE_WORDS.chart(figure, job.terms)) + 1
   })
   if (flow.sheet === keySheet) flow.y = Math.max(flow.y, keyTop + keyHeight)
+  const missing = leftOutWords(drawing.left)
+  if (missing !== '') {
+    flow.need(flow.sheet.heightOf(missing, flow.sheet.inner))
+    flow.y = flow.sheet.paragraph(missing, flow.sheet.left, flow.y, flow.sheet.inner)
+  }
   flow.y += 3
 }

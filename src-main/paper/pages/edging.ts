@@ -8,6 +8,7 @@ import { partOf } from '../../../src-core/figures/part'
 import { polygonPath } from '../../../src-core/figures/path'
 import { mapSize } from '../../../src-core/layout/placed'
 import { termWord } from '../../../src-core/stitches/terms'
+import { withPart } from '../below'
 import { Flow } from '../flow'
 import type { Draft, Job } from '../page'
 import { edgingSteps } from '../edging-steps'
@@ -20,23 +21,29 @@ const WIDTH = 165
 const LABEL = 26
 const AIR = 2.2
 
-/** The pages, with the edge as large as they have room for; none where no round is written. */
-export function edgingPages(job: Job): Draft[] {
-  const drafts = pagesWith(job, EDGE.down)
+/** The pages with those of an edging whose rounds are written: below what ends them where that leaves a page half empty. */
+export function withEdging(job: Job, before: readonly Draft[]): Draft[] {
+  if (!job.plan.edging?.loops?.length) return [...before]
+  return withPart(job, before, (top) => edgingPages(job, top))
+}
+
+/** Its pages from a height on, with the edge as large as they have room for. */
+function edgingPages(job: Job, top: number): Draft[] {
+  const drafts = pagesWith(job, EDGE.down, top)
   const [{ sheet, end = 0 } = { sheet: null }] = drafts
   if (!sheet || drafts.length > 1) return drafts
-  const larger = pagesWith(job, Math.min(EDGE.most, EDGE.down + sheet.bottom - end))
+  const larger = pagesWith(job, Math.min(EDGE.most, EDGE.down + sheet.bottom - end), top)
   return larger.length > 1 ? drafts : larger
 }
 
-function pagesWith(job: Job, down: number): Draft[] {
+function pagesWith(job: Job, down: number, top: number): Draft[] {
   const { plan, terms } = job
   const { edging } = plan
   const loops = edging?.loops ?? []
   if (!edging || loops.length === 0) return []
   const title = edgingTitle(terms)
   const sheet = newSheet(job)
-  const flow = new Flow(job, sheet, sheet.title(title), title)
+  const flow = new Flow(job, sheet, sheet.titleAt(title, top), title)
   const width = Math.min(WIDTH, sheet.inner)
   let list = partOf('L')
   const put = (label: string, text: string): void => {

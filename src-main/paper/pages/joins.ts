@@ -27,6 +27,7 @@ import {
   sidesAdvice,
   stepSentence,
 } from '../words'
+import { isGapTold } from '../../../src-core/figures/holding-words'
 import { FIGURE_WORDS } from '../words-figures'
 import { stepTitle } from '../words-order'
 
@@ -36,9 +37,6 @@ const WIDTH = 165
 const AIR = { above: 6, below: 4 } as const
 /** A drawing with less height than this many mm beside what stands there already goes on a page of its own. */
 const LEAST_DRAWING = 60
-
-/** A gap under this many mm is none that a hand could tell. */
-const NO_GAP = 0.5
 
 type Choice = NonNullable<ReturnType<typeof chooseJoinDetail>>
 
@@ -147,7 +145,7 @@ function setFoot(job: Job, sheet: Sheet, top: number, choice: Choice): number {
   const notes: string[] = []
   if (hosts && kinds.some((kind) => kind.members > 2)) notes.push(sharedPointAdvice)
   if (plan.motif?.shape === 'straight') notes.push(sidesAdvice(hosts))
-  if (gap >= NO_GAP) notes.push(gapWords(formatLength(gap, job.units)))
+  if (isGapTold(gap)) notes.push(gapWords(formatLength(gap, job.units)))
   if (notes.length > 0) y = sheet.paragraph(notes.join(' '), x, y, width)
   return Math.max(left, right, y)
 }
