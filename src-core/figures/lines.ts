@@ -49,6 +49,27 @@ export function breakLines(
   return (measure.manyScripts ? withDirection(lines, text) : lines).map(plain)
 }
 
+/** Fewest words that a line keeps which gives its last one to the next. */
+const KEEPS = 3
+
+/** Lines of a paragraph of which the last is no single short word: one of the line before stands with it. */
+export function withoutOrphan(lines: readonly string[]): readonly string[] {
+  const [last = '', before = ''] = lines.toReversed()
+  const words = keepUnits(before).split(' ')
+  const [kept, moved] = [words.slice(0, -1), words.at(-1)!]
+  const isLost = last !== '' && last.length <= ORPHAN && !last.includes(' ')
+  // Lines that are written from the right have marks of their own.
+  const isFit = moved.length + 1 + last.length <= FITS * before.length && !MARKED.test(before + last)
+  if (!isLost || !isFit || words.length <= KEEPS) return lines
+  return [...lines.slice(0, -2), plain(kept.join(' ')), plain(`${moved} ${last}`)]
+}
+
+/** Characters of a word that stands alone on a last line, up to which it looks lost there (by eye). */
+const ORPHAN = 6
+/** Share of the line before that both words take at most, by their characters. */
+const FITS = 0.8
+const MARKED = /[\u200e\u200f\u2066-\u2069]/
+
 function cutWord(
   word: string,
   width: number,

@@ -10,7 +10,7 @@ import { instructionLines } from '../motif/instructions'
 import { readMotif } from '../motif/rounds/read-motif'
 import type { ReadMotif } from '../motif/rounds/read-motif'
 import { capital, headingWords, itemWords } from '../notation/restyle'
-import { translateText } from '../notation/translate'
+import { editionText } from '../notation/translate'
 import type { WorkedRound } from '../notation/worked'
 import { stitchAbbreviation } from '../stitches/terms'
 import { agrees, meant, read } from './agrees'
@@ -96,7 +96,7 @@ function joiningRound(plan: Plan, situation: Situation, terms: Terms): JoiningRo
   const unplaced = name === null ? byPlaces(worked) : inRound(name, matchingPlaces(situation))
   const sides = along !== null && (name === null ? sidesAlone(along, worked) : inRound(name, along))
   const plain = joins.length === 0 ? asWritten(name, worked) : sides || unplaced
-  const words = told ? translateText(told.words, own, terms) : plain
+  const words = told ? editionText(told.words, own, terms) : plain
   return {
     ...{ motif: account.id, name: account.name, kind, labels, joins: joins.length },
     title: inTerms(situationTitle(situation), terms),
@@ -158,7 +158,7 @@ export const joinsInGeneral = remembered((plan: Plan, id: string, terms: Terms):
   const { round, places } = joinable
   const closed = closedChains(round)
   const told = generalWords(located, { round, leading: places.leading, closed, terms: own, chains })
-  return inTerms(translateText(told, own, terms), terms)
+  return inTerms(editionText(told, own, terms), terms)
 }, 2)
 
 /** Every join with the element that it falls on. */

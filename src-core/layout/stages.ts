@@ -242,10 +242,9 @@ export function join(
         isAtCorners:
           accounts.every(({ shape }) => shape === 'straight') &&
           nodes.every(({ members }) =>
-            members.every(({ motif, anchor }) => {
-              const kind = laid.placements[motif]?.kind ?? 0
-              return anchors[kind]?.[anchor]?.kind === 'corner'
-            }),
+            members.every(
+              ({ motif, anchor: at }) => anchors[laid.placements[motif]?.kind ?? 0]?.[at]?.kind === 'corner',
+            ),
           ),
       })
     : []

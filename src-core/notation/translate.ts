@@ -1,7 +1,8 @@
 /**
  * The same text in other terms, or with abbreviations for long words. Word by word, so that everything else stays as
- * the designer wrote it. US → UK → US gives back a text that uses US words only, but that "skip" comes back as "sk" and
- * "Ch 3" at the beginning as "ch 3"; all else, figures and capitals are kept.
+ * the designer wrote it. US → UK → US gives back a text that uses US words only: each US word has one UK word of its
+ * own ("sk" – "miss", "skip" – "miss out"), and figures, order and capitals are kept. What is printed for readers of the
+ * other terms (`editionText`) has chains and skips as these write them, and is not put back.
  */
 import type { Terms } from '../../shared-types/project'
 import { STITCH_KEYS } from '../stitches/table'
@@ -132,8 +133,6 @@ export function translateText(text: string, from: Terms, to: Terms): string {
   if (from === to) return text
   return rewrite(text, (tokens, at) => {
     const token = tokens[at]!
-    const made = translateMade(tokens, at, from, text)
-    if (made) return made
     if (token.kind === 'chains') {
       const words = translateChains(token, from)
       return words === null ? null : { words, length: 1 }
@@ -147,6 +146,15 @@ export function translateText(text: string, from: Terms, to: Terms): string {
     const words = translateCompound(token.text, from)
     return words === null ? null : { words, length: 1 }
   })
+}
+
+/** A text for readers of the other terms, as patterns are published there; its own words where both are the same. */
+export function editionText(text: string, from: Terms, to: Terms): string {
+  if (from === to) return text
+  const told = rewrite(translateText(text, from, to), (tokens, at, all) =>
+    translateMade(tokens, at, from, all),
+  )
+  return to === 'UK' ? told.replace(/\b(miss|misses) out\b/gi, '$1') : told
 }
 
 /**

@@ -147,7 +147,7 @@ make making makes raise | verb instruction
 put puts putting placing | verb
 crochet | verb
 + now then also always | verb
-skip sk skips skipping miss missing misses pass passing | skip instruction short stop | sk = skip | skip = miss, sk = miss, skips = misses, skipping = missing
+skip sk skips skipping miss missing misses pass passing | skip instruction short stop | sk = skip | sk = miss, skip = miss out, skips = misses out, skipping = missing
 leave
 leaving | aside
 rep reps repeat repeats repeating repeated | instruction counted stop | rep = repeat

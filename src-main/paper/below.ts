@@ -3,7 +3,7 @@ import type { Draft, Job } from './page'
 import { newSheet } from './page'
 
 /** mm between what ends a page and the title of what begins below it, with a rule in the middle. */
-const BETWEEN = 10
+export const BETWEEN = 10
 
 /**
  * The pages with those of one more part. `set` sets the part from a height on, on sheets of its own. It begins below

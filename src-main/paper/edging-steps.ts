@@ -14,7 +14,7 @@ import {
 import { counted } from '../../src-core/figures/words'
 import { MATERIAL_CONSTANTS } from '../../src-core/materials/constants'
 import { blanketOf } from '../../src-core/plans/layouts'
-import { translateText } from '../../src-core/notation/translate'
+import { editionText } from '../../src-core/notation/translate'
 import { translateStitch } from '../../src-core/stitches/terms'
 import type { Job } from './page'
 import { cornerRound } from './words-corners'
@@ -98,7 +98,7 @@ export function edgingSteps(job: EdgingJob): EdgingSteps | null {
           const hasSides = !(plan.round && loop.line < OPEN_ENDS)
           const atCorners =
             k === 0 ? cornerRound(loop, writtenRounds[0] ?? '', firstCorner(loops, i), hasSides) : ''
-          const told = translateText(atCorners, settled.terms, terms)
+          const told = editionText(atCorners, settled.terms, terms)
           const words = `${colour}${roundText(text, job)} (${countWords(loop, k)})${told}`
           return [EDGING_PAGE.round(round.number), words] as const
         }),

@@ -4,7 +4,7 @@ import type { Settled } from '../../shared-types/settled'
 import { foundationWords } from '../../src-core/motif/rounds/foundation-words'
 import type { ReadMotif } from '../../src-core/motif/rounds/read-motif'
 import { isSpecialEntry } from '../../src-core/motif/rounds/special'
-import { translateText } from '../../src-core/notation/translate'
+import { editionText } from '../../src-core/notation/translate'
 import { respelled } from '../../src-core/stitches/spelling'
 import { partName } from './words-colours'
 import { MOTIF_WORDS } from './words-motif'
@@ -30,7 +30,7 @@ export function roundLines(
           {
             name: MOTIF_WORDS.round(read.lines[i]?.number ?? i + 1),
             slot: partName(round.slot ?? '', terms),
-            text: respelled(translateText(round.work, settled.terms, terms), settled.terms, terms),
+            text: respelled(editionText(round.work, settled.terms, terms), settled.terms, terms),
           },
         ],
   )

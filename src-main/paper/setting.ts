@@ -1,7 +1,7 @@
 /** Setting type on a sheet: sizes, margins, lines and paragraphs. Lengths in mm, type in points, y down. */
 import type { Figure, FigureItem, MeasureText, TextAnchor, TextWeight } from '../../src-core/figures/figure'
 import { drawPath, drawText, INK, MM_PER_POINT, placeFigure } from '../../src-core/figures/figure'
-import { breakLines, plain } from '../../src-core/figures/lines'
+import { breakLines, plain, withoutOrphan } from '../../src-core/figures/lines'
 import type { Furniture, Part, Role } from '../../src-core/figures/part'
 import { partOf, roleWithin } from '../../src-core/figures/part'
 import { linePath } from '../../src-core/figures/path'
@@ -140,7 +140,8 @@ export class Sheet {
   paragraph(text: string, x: number, y: number, width: number, style: TextStyle = {}): number {
     const { size = TYPE.body, weight = 'regular' } = style
     const told = { ...style, as: this.partFor(style.as) }
-    for (const line of breakLines(text, width, this.measure, size, weight)) y = this.text(line, x, y, told)
+    for (const line of withoutOrphan(breakLines(text, width, this.measure, size, weight)))
+      y = this.text(line, x, y, told)
     return y
   }
 

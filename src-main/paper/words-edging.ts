@@ -8,7 +8,7 @@ import { cornerWords, laterWords } from '../../src-core/edging/words'
 import type { PickUp } from '../../src-core/edging/pick-up'
 import { capital, counted, listed, ordinal, plural } from '../../src-core/figures/words'
 import { nameAmong } from '../../src-core/figures/piece-words'
-import { translateText } from '../../src-core/notation/translate'
+import { editionText } from '../../src-core/notation/translate'
 import { canonicalStitch, termWord, translateStitch } from '../../src-core/stitches/terms'
 import { formatLength, formatNumber } from '../../src-core/units/format'
 import type { Job as WholeJob } from './page'
@@ -242,7 +242,7 @@ export function motifWords(
 
 /** The words of a written round for one line, in the terms that are printed. */
 export const roundText = (text: string, job: Job): string =>
-  translateText(text, job.settled.terms, job.terms).replace(/[.\s]*$/, '.')
+  editionText(text, job.settled.terms, job.terms).replace(/[.\s]*$/, '.')
 
 /** "(924 sts: 154 repeats.)" */
 export function countWords({ made, repeats, picots }: EdgingLoop, index: number): string {

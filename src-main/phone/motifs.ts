@@ -11,7 +11,7 @@ import { SHARED_PLACE, tellsShared, titleOf } from '../../src-core/joining-round
 import { instructionLines } from '../../src-core/motif/instructions'
 import { specialText } from '../../src-core/motif/rounds/special'
 import { abbreviationsUsed } from '../../src-core/notation/abbreviations'
-import { translateText } from '../../src-core/notation/translate'
+import { editionText } from '../../src-core/notation/translate'
 import { respelled } from '../../src-core/stitches/spelling'
 import { roundLines } from '../paper/round-lines'
 import { escaped, SvgWriter, symbolNames, writeParts } from '../paper/svg'
@@ -50,7 +50,7 @@ export function motifParts(plan: Plan, terms: Terms): string {
 function motifPart(plan: Plan, motif: Motif, terms: Terms, prefix: string): string {
   const { settled } = plan
   const translated = (text: string): string =>
-    respelled(translateText(text, settled.terms, terms), settled.terms, terms)
+    respelled(editionText(text, settled.terms, terms), settled.terms, terms)
   const written = motif.kind === 'rounds' && (motif.rounds ?? []).length > 0 ? motif : null
   const parts = [
     paragraphs(MOTIF_WORDS.instructions, instructionLines(motif).map(translated)),
@@ -65,7 +65,7 @@ function roundsParts(plan: Plan, motif: RoundsMotif, terms: Terms): string[] {
   const { settled } = plan
   const others = otherYarns(settled, keyMarks(mapGround(plan, 'colour')), motif.id, terms)
   const { read } = workedRounds(settled, motif)
-  const special = translateText(specialText(motif), settled.terms, terms).split('\n')
+  const special = editionText(specialText(motif), settled.terms, terms).split('\n')
   const lines = roundLines({ settled, terms }, motif, read)
   return [
     paragraphs(MOTIF_WORDS.special, special),

@@ -8,7 +8,7 @@ import { partOf } from '../../../src-core/figures/part'
 import { polygonPath } from '../../../src-core/figures/path'
 import { mapSize } from '../../../src-core/layout/placed'
 import { termWord } from '../../../src-core/stitches/terms'
-import { withPart } from '../below'
+import { BETWEEN, isSparse, withPart } from '../below'
 import { Flow } from '../flow'
 import type { Draft, Job } from '../page'
 import { edgingSteps } from '../edging-steps'
@@ -21,10 +21,20 @@ const WIDTH = 165
 const LABEL = 26
 const AIR = 2.2
 
-/** The pages with those of an edging whose rounds are written: below what ends them where that leaves a page half empty. */
+/**
+ * The pages with those of an edging whose rounds are written: on one of its own, but below what runs over from the pages
+ * before where that would leave a page nearly empty, and there is room for all of it.
+ */
 export function withEdging(job: Job, before: readonly Draft[]): Draft[] {
   if (!job.plan.edging?.loops?.length) return [...before]
-  return withPart(job, before, (top) => edgingPages(job, top))
+  const { top } = newSheet(job)
+  const last = before.at(-1)
+  // What begins on a page is marked there.
+  const runsOver = last?.bookmarks.length === 0 && isSparse([last, last])
+  const isWhole = runsOver && edgingPages(job, last.end! + BETWEEN).length === 1
+  return isWhole
+    ? withPart(job, before, (from) => edgingPages(job, from))
+    : [...before, ...edgingPages(job, top)]
 }
 
 /** Its pages from a height on, with the edge as large as they have room for. */

@@ -7,6 +7,7 @@ import { newSheet } from '../page'
 import { TYPE } from '../setting'
 import type { Column, Row } from '../table'
 import { Table } from '../table'
+import { editionText } from '../../../src-core/notation/translate'
 import { PAGE_NAMES } from '../words'
 import { CORD_WORDS, cordWords } from '../words-garland'
 import { cardPages } from './card'
@@ -27,7 +28,8 @@ function wordsOf(job: Job, garland: GarlandAccount, item: GarlandItem): string {
   const from = job.settled.terms
   if (from === job.terms || garland.cord.chains === null) return item.words
   const sc = (terms: typeof from): string => `${stitchAbbreviation('sc', terms)} in `
-  return item.words.replaceAll(sc(from), sc(job.terms))
+  // Beads have names of their own.
+  return item.words.startsWith(sc(from)) ? editionText(item.words, from, job.terms) : item.words
 }
 
 /** What is fastened where, from the first tie to the last. */

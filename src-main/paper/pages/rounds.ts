@@ -7,7 +7,7 @@ import { instructionLines } from '../../../src-core/motif/instructions'
 import { specialText } from '../../../src-core/motif/rounds/special'
 import { abbreviationsUsed } from '../../../src-core/notation/abbreviations'
 import type { Abbreviation } from '../../../src-core/notation/abbreviations'
-import { translateText } from '../../../src-core/notation/translate'
+import { editionText } from '../../../src-core/notation/translate'
 import { respelled } from '../../../src-core/stitches/spelling'
 import type { Flow } from '../flow'
 import type { Job } from '../page'
@@ -33,7 +33,7 @@ export function setRounds(job: Job, flow: Flow, motif: RoundsMotif): void {
   }
   const { read } = workedRounds(job.settled, motif)
   const { measure } = flow.sheet
-  setParagraphs(flow, MOTIF_WORDS.special, translateText(specialText(motif), written, job.terms).split('\n'))
+  setParagraphs(flow, MOTIF_WORDS.special, editionText(specialText(motif), written, job.terms).split('\n'))
   const list = roundLines(job, motif, read).map(({ name, slot, text }) => {
     const x = measure(`${name}  `, TYPE.body, 'bold')
     const slots = slot === '' ? [] : breakLines(slot, WIDEST_LABEL - LABEL_GAP - x, measure, TYPE.body)
@@ -66,7 +66,7 @@ export function setRounds(job: Job, flow: Flow, motif: RoundsMotif): void {
 /** The designer's words on how a motif is worked, a line each, in the terms that are printed. */
 export const instructionsOf = ({ settled, terms }: Job, motif: Motif): string[] =>
   instructionLines(motif).map((line) =>
-    respelled(translateText(line, settled.terms, terms), settled.terms, terms),
+    respelled(editionText(line, settled.terms, terms), settled.terms, terms),
   )
 
 /** The designer's words on how a motif is worked, below what stands there. */

@@ -1,6 +1,6 @@
 /** Where lines break: a count stays with what it counts. */
 import { expect, it } from 'vitest'
-import { breakLines } from '../../../src-core/figures/lines'
+import { breakLines, withoutOrphan } from '../../../src-core/figures/lines'
 import type { MeasureText } from '../../../src-core/figures/figure'
 
 /** Every letter one mm wide. */
@@ -18,4 +18,22 @@ it.each([
   expect(lines.length).toBeGreaterThan(1)
   expect(lines.some((line) => line.includes(whole))).toBe(true)
   expect(lines.join(' ')).toBe(text)
+})
+
+it('a short word is not left alone on the last line of a paragraph, a number not torn from its unit for it', () => {
+  const lines = broken('before the border of sc, 37 in with it.', 36)
+  expect(lines).toEqual(['before the border of sc, 37 in with', 'it.'])
+  expect(withoutOrphan(lines)).toEqual(['before the border of sc, 37 in', 'with it.'])
+  expect(withoutOrphan(['a border that is as wide as 37 in', 'too.'])).toEqual([
+    'a border that is as wide as',
+    '37 in too.',
+  ])
+  // Long words, several, and lines of few words stay.
+  for (const stays of [
+    ['One skein is of this one', 'substitute.'],
+    ['One skein is of this', 'one too.'],
+    ['All cotton', 'too.'],
+    ['Alone.'],
+  ])
+    expect(withoutOrphan(stays)).toEqual(stays)
 })

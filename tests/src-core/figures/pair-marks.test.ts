@@ -36,7 +36,7 @@ describe('M30 marks of single pairs', () => {
     expect(pairLegend(plan)).toEqual(['joined', 'apart'])
     const [a, b, c, d] = ['2,2', '2,3', '1,1', '2,1'].map((id) => at(id).label)
     expect(pairSentence(plan)).toBe(
-      `Two strokes between two motifs: joined in their own way; one stroke between them: not joined to each other (${a} and ${b}, ch 4 between; ${c} and ${d}, not joined).`,
+      `Two strokes between two motifs: joined in their own way; one stroke between them: not joined to each other (${a} and ${b}, 4 chains between; ${c} and ${d}, not joined).`,
     )
     const lines = (index: number) =>
       record({

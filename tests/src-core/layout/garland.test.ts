@@ -173,7 +173,7 @@ describe('M51: as it hangs', () => {
     expect(of('square').garland!.items[0]!.words).toMatch(/^sc in corner 1, ch 1\d, sc in next corner$/)
     expect(
       planProject({ ...base({ items: [{ motif: 'six' }] }), terms: 'UK' }).garland!.items[0]!.words,
-    ).toBe('dc in petal 1, ch 3, dc in next petal')
+    ).toBe('dc in petal 1, 3 ch, dc in next petal')
     expect(of('six', { cord: { length: 900, worked: 'bought' } }).garland!.items[0]!.words).toBe(
       'sew petal 1 and the next petal to the cord',
     )

@@ -1,9 +1,9 @@
 /** The same text in the other terms: chains as publishers there write them (common practice, no source). */
 import { describe, expect, it } from 'vitest'
-import { translateText } from '../../../src-core/notation/translate'
+import { editionText } from '../../../src-core/notation/translate'
 
-const uk = (text: string) => translateText(text, 'US', 'UK')
-const us = (text: string) => translateText(text, 'UK', 'US')
+const uk = (text: string) => editionText(text, 'US', 'UK')
+const us = (text: string) => editionText(text, 'UK', 'US')
 
 describe('chains in the other terms', () => {
   it.each([
@@ -30,7 +30,7 @@ describe('chains in the other terms', () => {
       'miss 2 sts',
       'miss 2 sts',
       'sk 2 sts',
-      'sk 2 sts',
+      'skip 2 sts',
     ])
   })
 })

@@ -13,7 +13,8 @@ import { DATE } from './projects'
 
 function wordsOf(project: Parameters<typeof planProject>[0], terms?: 'US' | 'UK') {
   const plan = planProject(project)
-  const pages = mapPages(plan, { date: DATE, ...(terms && { terms }) })
+  // What the order of work leaves of its last page is not looked at here.
+  const pages = mapPages(plan, { date: DATE, leaveOut: ['order'], ...(terms && { terms }) })
   const page = pages.find(({ section }) => section === 'edging')
   const texts = page ? record(page.figure).texts.map(({ text }) => text) : []
   return { plan, page, words: texts.join(' ') }
@@ -127,6 +128,22 @@ describe('the page on an edging', () => {
     }
   })
 
+  it('begins below the last rows of the order of work where these would leave a page nearly empty', () => {
+    const found = [4, 5, 6, 7, 8, 9, 10, 11, 12].flatMap((rows) => {
+      const plan = planProject(squares(8, rows, ofKind('shell')))
+      const pages = mapPages(plan, { date: DATE })
+      const page = pages.find(({ sections }) => sections.includes('edging'))!
+      // It is on one page, whole.
+      expect(pages.filter(({ sections }) => sections.includes('edging'))).toHaveLength(1)
+      const words = record(page.figure).texts.map(({ text }) => text)
+      expect(words).toContain('Border')
+      expect(words.join(' ')).toContain('Fasten off after the last round')
+      return page.section === 'order' ? [rows] : []
+    })
+    expect(found.length).toBeGreaterThan(0)
+    expect(found.length).toBeLessThan(9)
+  })
+
   it('explains the stitches of its own before its rounds', () => {
     const { words } = wordsOf(
       squares(8, 5, {
@@ -201,7 +218,7 @@ describe('the page on an edging', () => {
       'sc in every free place, one at each hour of the clock, between two places of one motif ch 6; from one motif to the next ch 3: 202 sc',
     )
     expect(said('estuary-dusk-shawl')).toContain(
-      'dc in every free tip, between two tips of one motif ch 8; from one motif to the next ch 15 in 36 gaps and ch 18 in 8, more where the tips stand farther apart: 58 dc',
+      'dc in every free tip, between two tips of one motif 8 ch; from one motif to the next 15 ch in 36 gaps and 18 ch in 8, more where the tips stand farther apart: 58 dc',
     )
   })
 

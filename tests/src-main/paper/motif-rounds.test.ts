@@ -62,7 +62,7 @@ describe('the page of a motif in written rounds', () => {
     const uk = wordsOf(await printed(example('dovecote-runner')))
     expect(uk).toContain('Joining round Not joined to a neighbour yet: motif 1 Work Round 4 as written.')
     expect(uk).toContain('Joined at petals 7 and 8: 17 motifs')
-    expect(uk).toContain('1 ch, ss in corresponding picot of neighbour, 1 ch, ss in first ch of picot')
+    expect(uk).toContain('ch 1, ss in corresponding picot of neighbour, ch 1, ss in first ch of picot')
     const us = wordsOf(await printed(example('dovecote-runner'), 'US'))
     expect(us).toContain('ch 1, sl st in corresponding picot of neighbor, ch 1, sl st in first ch of picot')
     expect(us).not.toMatch(/picot of neighbour/)

@@ -10,7 +10,7 @@ import { unpacked, wordsOf } from '../../../src-main/phone/packed'
 import { phonePage } from '../../../src-main/phone/page'
 import { edgingTitle } from '../../../src-main/paper/words-edging'
 import { escaped } from '../../../src-main/paper/svg'
-import { translateText } from '../../../src-core/notation/translate'
+import { editionText } from '../../../src-core/notation/translate'
 
 const VERSION = { version: '1.0.0' }
 function made(project: Project) {
@@ -74,7 +74,7 @@ describe('the page for a phone', () => {
         if (loops.length < 2) expect(part).toContain(stitches.toLocaleString('en'))
       }
       for (const text of loops.flatMap(({ texts }) => texts))
-        expect(part).toContain(escaped(translateText(text, settled.terms, terms)))
+        expect(part).toContain(escaped(editionText(text, settled.terms, terms)))
     },
   )
 
@@ -124,7 +124,7 @@ describe('the page for a phone', () => {
       const told = [...part.matchAll(/<dt>Round (\d+)[^<]*<\/dt>\n<dd>([^<]*)<\/dd>/g)]
       expect(told.map(([, number]) => Number(number))).toEqual(rounds!.map((_, i) => i + 1))
       rounds!.forEach(({ work }, i) => {
-        expect(told[i]![2]).toBe(escaped(translateText(work, project.terms ?? 'US', terms)))
+        expect(told[i]![2]).toBe(escaped(editionText(work, project.terms ?? 'US', terms)))
       })
       expect(part).toMatch(
         /<svg class="chart" viewBox="0 0 \d+ \d+" role="img" aria-label="Symbol chart of rounds 1/,

@@ -240,7 +240,7 @@ describe('terms', () => {
 
   it('are switched in written rounds', () => {
     const us = 'ch 1, sc in ch-3 sp, sk 2, FPdc in next dc, sl st to join'
-    const uk = '1 ch, dc in 3-ch sp, miss 2, FPtr in next tr, ss to join'
+    const uk = 'ch 1, dc in 3-ch sp, miss 2, FPtr in next tr, ss to join'
     const written = (work: string): Project => ({
       ...SMALL,
       terms: work === us ? 'US' : 'UK',
