@@ -24,7 +24,7 @@ describe('chains in the other terms', () => {
     expect(uk('Ch 4, join. Ch 3, dc in ch 2 sp.')).toBe('4 ch, join. 3 ch, tr in 2-ch sp.')
     expect(us('3 ch, 2 tr into ring. 3 ch, tr in 2 ch sp')).toBe('ch 3, 2 dc into ring. Ch 3, dc in ch-2 sp')
     expect(us('1 dc in each of next 3 tr, 2 ch, miss out 2 tr')).toBe(
-      '1 sc in each of next 3 dc, ch 2, sk 2 dc',
+      '1 sc in each of next 3 dc, ch 2, skip 2 dc',
     )
     expect([uk('sk 2 sts'), uk('skip 2 sts'), us('miss 2 sts'), us('miss out 2 sts')]).toEqual([
       'miss 2 sts',
