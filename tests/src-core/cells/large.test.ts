@@ -165,12 +165,12 @@ describe('M19: a large motif in the place of k × k small ones', () => {
     const wordsAt = (id: string) => told.order.find(({ motif }) => motif === id)?.words
     // Worked in row 3, after the row above it and the small one to its left.
     expect(wordsAt('3,3')).toContain(
-      'side 3, 1/3 of the way along: join into the right one of the spaces where 3 and 4 meet, seen from 3',
+      'side 3, 1/3 of the way along: join into the right-hand space shared by 3 and 4, seen from 3',
     )
     expect(wordsAt('3,3')).toContain('side 4, 2/3 of the way along: join to 8, next free corner')
     expect(wordsAt('3,5')).toContain('corner 4: join to the place of 9 that lies opposite')
     // Two small ones side by side share one place of it.
-    expect(wordsAt('5,3')).toContain('corner 3: join into the space where 9 and 14 meet')
+    expect(wordsAt('5,3')).toContain('corner 3: join into the space shared by 9 and 14')
   })
 
   it('joins into the side of a large motif agree for left and right hand', () => {

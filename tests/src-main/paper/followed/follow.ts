@@ -269,9 +269,7 @@ export class Follower {
       }
       const anchors = this.ownPlaces(own, name)
       const same =
-        /^into the (?:space|(left|right) one of the spaces) where ([\d, and]+) meet(?:, seen from (\d+))?$/.exec(
-          told,
-        )
+        /^into the (?:(left|right)-hand )?space shared by ([\d, and]+?)(?:, seen from (\d+))?$/.exec(told)
       const free = /^to any free (?:petal|corner) of (\d+)$/.exec(told)
       const side =
         /^to (\d+) at (\d+) places, (?:evenly along the side|each to the one that lies opposite)$/.exec(told)
