@@ -52,6 +52,13 @@ const WEAK = {
   round: 'joins/weak-round',
 } as const
 
+/** Without what fillers mend: they hold the sides of what meets at corners alone. */
+export const besideFillers = (
+  { findings }: { readonly findings: readonly Finding[] },
+  { fillers }: { readonly fillers: readonly unknown[] },
+): readonly Finding[] =>
+  fillers.length > 0 ? findings.filter(({ code }) => code !== 'joins/corners-alone') : findings
+
 /** Findings on the meeting points of one blanket. */
 export function checkNodes({
   ids,

@@ -15,7 +15,7 @@ import { isByYarn } from '../colour/limits'
 import * as borders from '../edging/border'
 import { plainRounds, writtenRounds } from '../edging/written'
 import { bySeverity, finding } from '../findings/finding'
-import { wideGaps } from '../joins/checks'
+import { besideFillers, wideGaps } from '../joins/checks'
 import type { Rule } from '../joins/rule'
 import { sidesTold, sumOfSides } from '../joins/sides'
 import { createAdditions, openingsIn, tally } from '../layout/additions'
@@ -276,10 +276,7 @@ export function createBlanketPlanner(): KindPlanner<SettledBlanket> {
     const leaving = leavingOrder(fill, assigned, project.yarns)
     const inUse = used(project.yarns, needed.yarns.map(({ id }) => id).join(' '))
     findings.push(...legibility(inUse, ways), ...letterFindings(ways))
-    // Fillers hold the sides of what meets at corners alone.
-    const heldBySides = added.placed.fillers.length > 0
-    const ofJoins = joined.findings.filter(({ code }) => !heldBySides || code !== 'joins/corners-alone')
-    findings.push(...ofJoins, ...assigned.findings, ...worked.findings)
+    findings.push(...besideFillers(joined, added.placed), ...assigned.findings, ...worked.findings)
     findings.push(...untoldHalves(added.findings, project.motifs), ...needed.findings, ...begun.findings)
     // What is to stand apart is not joined on purpose.
     if (rule.rule !== 'apart') findings.push(...holding.findings)
