@@ -23,6 +23,8 @@ export function closesRound(work: Work, place: Place | null, slip: boolean): boo
   if (!part || place.parts.length > 1 || !hasBody(work)) return false
   const own = part.round && 'number' in part.round && part.round.number === work.number
   if ((part.round && !own) || part.which === 'same') return false
+  // "Ch 4 (counts as dc, ch 1), dc in first dc": of the row before; no stitch is there yet to close it in.
+  if (!slip && !work.elements.some(({ role }) => role === 'stitch')) return false
   // "dc in top of turning ch" ends a row in the first stitch of the row before.
   // "Sl st in beg-CL".
   const { name } = part.noun.kind === 'stitch' ? part.noun : { name: null }

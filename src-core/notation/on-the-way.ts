@@ -9,6 +9,7 @@ const GOES = new Set([
   'go',
   'move',
   'travel',
+  'hop',
   'walk',
   'proceed',
   'work',
@@ -38,6 +39,13 @@ const readSlipTo = (reader: Reader, start: number): WorkItem | null =>
     return place && { type: 'work', count: 1, stitch, place, ...reader.span(start) }
   })
 
+/** "(Hop) into the first space with a ss": the stitch is told behind the place. */
+function readWayWith(reader: Reader, start: number): WorkItem | null {
+  const place = reader.sees('to') || reader.sees('into') ? readPlace(reader) : null
+  const stitch = place && reader.skip('with', 'by', 'using', 'in') ? readSlip(reader) : null
+  return place && stitch && { type: 'work', count: 1, stitch, place, ...reader.span(start) }
+}
+
 /** "With slip stitches go to the middle tr of the first petal", "move with sl sts to next ch-1 sp", "travel in ss to …". */
 export function readWay(reader: Reader): WorkItem | null {
   const start = reader.at
@@ -53,7 +61,7 @@ export function readWay(reader: Reader): WorkItem | null {
     while (reader.skip('on', 'along', 'over', 'across', 'up', 'forward')) continue
     const stitch =
       before ?? reader.attempt(() => (reader.skip('with', 'by', 'using', 'in'), readSlip(reader)))
-    if (!stitch) return null
+    if (!stitch) return readWayWith(reader, start)
     while (reader.skip('on', 'along', 'over', 'across')) continue
     if (!reader.sees('to') && !reader.sees('into') && !reader.sees('in')) return null
     const place = readPlace(reader)

@@ -81,7 +81,7 @@ export function readOwn(reader: Reader): { noun: Noun; base: boolean; round?: Pl
     // "in top of same st" is the one that was worked in.
     if (SAME.has(reader.key(reader.sees('top', 'of', 'the') ? 3 : 2))) return null
     const ordinal = reader.ordinal()
-    const article = reader.sees('of', 'the') ? 1 : 0
+    const article = reader.sees('of', 'the') || reader.sees('of', 'your') ? 1 : 0
     let chain = 0
     let base = false
     if (ordinal === null && reader.skipA('own-chain')) {
@@ -104,7 +104,9 @@ export function readOwn(reader: Reader): { noun: Noun; base: boolean; round?: Pl
           (reader.key(1 + article) === 'turning' && reader.isA('chain', 2 + article)) ||
           // "3d of ch 4".
           (reader.isA('chain', 1 + article) && reader.peek(2 + article)?.kind === 'number') ||
-          (reader.peek(1 + article)?.kind === 'number' && reader.isA('chain', 2 + article)))
+          // "the third of the four chains".
+          ((reader.peek(1 + article)?.kind === 'number' || reader.isA('number', 1 + article)) &&
+            reader.isA('chain', 2 + article)))
       if (!short) {
         if (!reader.isA('chain') && !ofChain(reader)) return null
         reader.at++
@@ -122,7 +124,8 @@ export function readOwn(reader: Reader): { noun: Noun; base: boolean; round?: Pl
         if (['same', 'next', 'each', 'every', 'any'].includes(reader.key())) return null
       }
     } else return null
-    while (reader.skip('the', 'beg', 'first', 'starting', 'turning', 'same', 'last', 'next', '1st')) continue
+    while (reader.skip('the', 'your', 'beg', 'first', 'starting', 'turning', 'same', 'last', 'next', '1st'))
+      continue
     // "top of the skipped chs".
     reader.skip('skipped', 'skip')
     // "top of the 3 missed ch".
@@ -148,9 +151,9 @@ export function readOwn(reader: Reader): { noun: Noun; base: boolean; round?: Pl
     } else if (reader.skipA('chain')) {
       of = reader.number() ?? 0
       if (reader.isA('space')) return null
-    } else if (token?.kind === 'number' && reader.isA('chain', 1)) {
-      of = token.value
-      reader.at += 2
+    } else if ((token?.kind === 'number' || reader.isA('number')) && reader.isA('chain', 1)) {
+      of = reader.number() ?? 0
+      reader.at++
     } else if (base && reader.skipA('counted')) {
       // "At base of first point", "at foot of first petal": where the round began.
       of = 0

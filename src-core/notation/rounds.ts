@@ -1,4 +1,5 @@
 /** One round after the other: each finds what the one before left, and leaves what it makes. */
+import { nextSpaces } from './bare-next'
 import { finishRound, settleSources } from './account'
 import type { RoundAccount } from './account'
 import { findBeginning, otherReading } from './beginning'
@@ -254,12 +255,23 @@ const workCovering: RoundWorker = (reading, tree, node, number, items) => {
   return other.errors === 0 && !other.work.open ? other : made
 }
 
+const passesStitches = ({ work }: Attempt): boolean =>
+  work.findings.some(({ code }) => code === 'rounds/stitches-passed')
+
+/** Works one round; where a bare "next" behind a space is a space, if only that comes out even. */
+const workNext: RoundWorker = (reading, tree, node, number, items) => {
+  const made = workCovering(reading, tree, node, number, items)
+  const spaced = made.errors === 0 && !passesStitches(made) ? null : nextSpaces(items, tree.text)
+  if (!spaced || node.broken) return made
+  const other = workAsBegun(reading, tree, node, number, spaced)
+  return other.errors === 0 && !other.work.open ? other : made
+}
+
 /** Works one round; where stitches stand loose before a space, they are gathered into it if only that comes out even. */
 export const workRound: RoundWorker = (reading, tree, node, number, items) => {
-  const made = workCovering(reading, tree, node, number, items)
-  const passes = ({ work }: Attempt) => work.findings.some(({ code }) => code === 'rounds/stitches-passed')
+  const made = workNext(reading, tree, node, number, items)
   const lists = listsForEach(items)
-  if ((made.errors === 0 && !passes(made) && !lists) || node.broken) return made
+  if ((made.errors === 0 && !passesStitches(made) && !lists) || node.broken) return made
   const gathered = reading.gathered.get(items) ?? gatherLoose(items, tree.text)
   if (!gathered) return made
   const other = workAsBegun(reading, tree, node, number, gathered.items)
@@ -267,7 +279,8 @@ export const workRound: RoundWorker = (reading, tree, node, number, items) => {
     (lists && misfits(other) <= misfits(made)) ||
     misfits(other) < misfits(made) ||
     (misfits(other) === misfits(made) &&
-      (other.errors < made.errors || (other.errors === made.errors && passes(made) && !passes(other))))
+      (other.errors < made.errors ||
+        (other.errors === made.errors && passesStitches(made) && !passesStitches(other))))
   if (!better || other.work.open) return made
   reading.gathered.set(items, gathered)
   const [group] = gathered.groups

@@ -56,8 +56,11 @@ export function readStatement(reader: Reader, end: number): StatementItem | null
     const told = tail < 0 ? keys : keys.slice(0, tail)
     if (told.length <= 4 && told.some((key) => key === 'not' || key === 'no') && told.at(-1) === 'st')
       return statement({ says: 'does-not-count', stitch: null, cluster: false, chains: 0 })
-    // "for first dc", right behind the chains.
-    if ((keys[0] === 'for' || keys[0] === 'as') && ONE.has(keys[1] ?? '')) keys[0] = 'counts'
+    // "for first dc", "for dc and ch 2", right behind the chains.
+    const forOne = ONE.has(keys[1] ?? '') || (isBehindChain(reader, start) && isStitchAt(reader, start + 1))
+    if ((keys[0] === 'for' || keys[0] === 'as') && forOne) keys[0] = 'counts'
+    // "4 ch (your first tr plus 1 ch)".
+    if (keys[0] === 'your' && keys[1] === 'first' && isBehindChain(reader, start)) keys[1] = 'counts'
     const count = keys.indexOf('counts')
     const stands = keys.findIndex((key, index) => key === 'stands' && STANDS_FOR.has(keys[index + 1] ?? ''))
     // "3 ch (1 tr)", "6 ch (1 tr, 3 ch)".
@@ -276,7 +279,10 @@ export function readCounts(reader: Reader, end: number, bare: boolean, loose = f
     }
     if (entries.length === 0 || reader.at !== end) return null
     // "Each side now has 14 dc and 11 ch-1 spaces": none of it is of the whole round.
-    const told = sides ? entries.map((entry) => ({ ...entry, noun: sides.noun })) : entries
+    // "Each side has 15 sts: 60 sts in total": what stands behind the colon is.
+    const until = reader.tokens.slice(start, end).findLast(({ key }) => key === ':')?.start
+    const ofSide = (entry: CountEntry) => sides !== null && (until === undefined || entry.start < until)
+    const told = entries.map((entry) => (ofSide(entry) ? { ...entry, noun: sides!.noun } : entry))
     return { type: 'count', entries: told, ...reader.span(start) }
   })
 }

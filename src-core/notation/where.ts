@@ -175,6 +175,8 @@ export function passSameAs(reader: Reader): boolean {
     if (reader.peek()?.kind === 'chains') reader.at++
     else if (reader.skipA('own-chain')) return { beginning: true }
     else if (!reader.skipA('stitch') && !readStitch(reader)) return null
+    // "In place where ss was worked".
+    reader.skip('was', 'is')
     reader.skip('made', 'worked')
     return { beginning: first }
   })

@@ -102,7 +102,8 @@ export function readWhich(reader: Reader): Draft | null {
   // "*In this space 3 dc, …": in each lap the next one.
   const opens = /^[*([]$/.test(reader.key(-2)) && reader.sees('this') && reader.isA('space', 1)
   if (opens && reader.skip('this')) return NEXT_ONE
-  if (reader.skip('same') || passPointed(reader)) return { which: 'same', count: 1, each: false }
+  const here = reader.sees('place', 'where')
+  if (here || reader.skip('same') || passPointed(reader)) return { which: 'same', count: 1, each: false }
   if (reader.skip('first')) return { which: 'first', count: amountIn(reader), each: false }
   const end = reader.sees('end') && (reader.isA('chain', 1) || reader.isA('stitch', 1))
   if (reader.skip('last') || (end && reader.skip('end')))

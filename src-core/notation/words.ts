@@ -175,7 +175,7 @@ counts count counted counting | tells
 + are | explains tells
 stands stand acts act serves serve equals equal represents represent replaces replace replacing replacement worth
 made formed completed complete
-not doesn't doesnt don't dont didn't didnt isn't isnt never
+not won't wont doesn't doesnt don't dont didn't didnt isn't isnt never
 place spot | aside
 + mark marker move tighten keep keeping hold holding fold folding push bring take taking carry bend bending flip flipping lift lifting lay tilt ease | aside
 + being sure careful covering crocheting drop dropping note stuff see this these your if when | aside

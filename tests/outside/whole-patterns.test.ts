@@ -61,6 +61,7 @@ const NOT_YET: Readonly<Record<string, readonly string[]>> = {
     'h3716',
     'h3802',
     'h3813',
+    'h4005',
   ],
 }
 

@@ -70,6 +70,42 @@ const CASES: readonly Way[] = [
     'Round 1: 8dc into a magic ring, ss to first dc.\nRound 2: 1ch, 1dc in same dc, [5ch (corner loop made), 1dc in next dc, 3ch (side arch made), 1dc in next dc] 3 times, 5ch, 1dc in next dc, 3ch, ss to first dc. (8dc, 4 corner loops, 4 side arches)',
     [[8], [8, { 'ch-5': 4, 'ch-3': 4 }]],
   ],
+  [
+    'chains “for dc and ch 2”',
+    'US',
+    'Rnd 1: Magic ring, 20 dc in ring, join.\nRnd 2: Ch 5 (for dc and ch 2), * dc in next dc, ch 2; repeat from * around, join to 3rd st of ch-5 (20 sps).',
+    [[20], [20, { 'ch-2': 20 }]],
+  ],
+  [
+    'a row that begins with a mesh in its first stitch',
+    'US',
+    'Row 1: Ch 9, dc in 4th ch from hook and in each ch across, turn. (7 dc)\nRow 2: Ch 4 (counts as dc, ch 1), dc in first dc, [ch 1, sk next dc, dc in next dc] twice, ch 1, sk next dc, (dc, ch 1, dc) in top of turning ch, turn. (6 dc, 5 ch-1 sps)',
+    [[7], [6, { 'ch-1': 5 }]],
+  ],
+  [
+    'the chain that was made, called the maker’s own, and a space hopped into',
+    'UK',
+    'Round 1: Magic ring, 3ch (counts as tr), 15 tr in ring, ss to top of 3ch.\nRound 2. 4ch (your first tr plus 1ch). *1tr in next st, 1ch.* Repeat all the way round, then ss into the third of your four chains.\nRound 3. Hop into the first space with a ss. 3ch (counts as 1tr), 1tr in the same space, 1ch. *2tr in the next 1ch space, 1ch.* Repeat all the way round, ss to the top of the 3ch.',
+    [[16], [16, { 'ch-1': 16 }], [32, { 'ch-1': 16 }]],
+  ],
+  [
+    'the place where the joining was worked',
+    'UK',
+    'Round 1: Magic ring, 3ch (counts as first tr throughout), 11tr in ring, ss in 3rd of 3ch.\nRound 2: 3ch, 1tr in place where ss was worked, 2tr in next tr, 1ch, [2tr in each of next 2tr, 1ch] 5 times, ss in 3rd of 3ch. [24tr, 6 1ch-sps]',
+    [[12], [24, { 'ch-1': 6 }]],
+  ],
+  [
+    'a chain that “won’t count”',
+    'US',
+    'Round 1 – Make a magic ring and ch 2 (it won’t count as a stitch). Work 12 dc in the ring, then sl st in the first dc. You have 12 dc.',
+    [[12]],
+  ],
+  [
+    'a bare “next” behind a space, and the whole behind the count of a side',
+    'UK',
+    'Round 1: Magic ring, 32 tr in ring, ss to first tr.\nRound 2: 3ch (counts as 1tr), 1tr in same st, 1ch, miss 1, *2tr in next st, 1ch, miss 1 st; rep from * around, ss to top of 3ch.\nRound 3: Ss into next tr and into 1ch space. 4ch (counts as 1dtr), (2dtr, 2ch, 3dtr) in that same space, 3tr in the next space, 3htr in the next, 3tr in the next. *(3dtr, 2ch, 3dtr) in the next space, 3tr in the next space, 3htr in the next, 3tr in the next.* Repeat from * to * twice more, ss to top of 4ch. Each side has 15 sts: 60 sts in total.',
+    [[32], [32, { 'ch-1': 16 }], [60, { 'ch-2': 4 }]],
+  ],
 ]
 
 describe('ways of writing', () => readsWays(CASES))

@@ -1,0 +1,30 @@
+/** "3 tr in next space, 3 htr in the next": behind a space the next one may be a space as well. */
+import type { Item, Noun, Place } from './tree'
+
+const SPACE: Noun = { kind: 'space', chains: null, corner: false }
+const BARE = /\bnext$/i
+
+/** The items of a round with each bare "next" behind a space meaning a space; null where there is none. */
+export function nextSpaces(items: readonly Item[], text: string): readonly Item[] | null {
+  let behindSpace = false
+  let found = false
+  const inPlace = (place: Place): Place => {
+    const [part] = place.parts
+    if (!part || place.parts.length > 1) return place
+    const { noun } = part
+    const bare =
+      noun.kind === 'stitch' && noun.name === null && BARE.test(text.slice(part.start, part.end).trim())
+    if (bare && behindSpace && part.which === 'next' && part.count === 1) {
+      found = true
+      return { ...place, parts: [{ ...part, noun: SPACE }] }
+    }
+    behindSpace = noun.kind === 'space' || noun.kind === 'corner'
+    return place
+  }
+  const one = (item: Item): Item => {
+    const placed = 'place' in item && item.place ? { ...item, place: inPlace(item.place) } : item
+    return 'items' in placed ? { ...placed, items: placed.items.map(one) } : placed
+  }
+  const after = items.map(one)
+  return found ? after : null
+}
