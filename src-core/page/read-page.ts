@@ -115,7 +115,10 @@ function addMeasure(line: Line, terms: Terms, of: 'gauge' | 'size' | 'free', add
   if (isOverCorners(words)) return false
   const rounds = roundsGaugeIn(words)
   if (rounds) return put({ kind: 'rounds-gauge', gauge: rounds })
-  const size = of === 'size' || MOTIF_WORDS.test(words) ? sizeIn(words) : null
+  // "It is about 8 cm across with my 4 mm hook": the hook's millimetres are no size.
+  const plain = words.replace(/[\d.,]+ ?mm\b(?=[^,;]{0,20}\bhook)/gi, '')
+  const isMotif = MOTIF_WORDS.test(words) || /\b(it|they|these|mine|each)\b/i.test(words)
+  const size = of === 'size' || isMotif ? sizeIn(plain) : null
   return size ? put({ kind: 'size', size }) : false
 }
 

@@ -107,3 +107,12 @@ it('a designer is named before a year, too', () => {
       'Ada Birch',
     ])
 })
+
+it('a size told in passing is that of the motif, whatever the hook', () => {
+  const told = (line: string) =>
+    only(facts(`Buttercup\n\nHello all! ${line}`), 'size').map(({ size }) => size)
+  expect(told('It is about 8 cm / 3" across with my 4 mm hook and DK cotton.')).toEqual([
+    { of: 'motif', sizes: [['across', 80]], blocked: null },
+  ])
+  expect(told('I made these with my 4 mm hook.')).toEqual([])
+})
