@@ -6,6 +6,7 @@ import type { MeasuredRound, MotifAccount, Point } from '../../../shared-types/p
 import type { Hand, RoundShape, RoundsMotif, Terms } from '../../../shared-types/project'
 import type { WorkedRound } from '../../notation/worked'
 import { finding } from '../../findings/finding'
+import type { Outline } from '../../geometry/points'
 import { remembered } from '../../memo'
 import { resolveGauge, scaleGauge, sizeSpread } from '../../stitches/gauge'
 import type { ResolvedGauge } from '../../stitches/gauge'
@@ -17,6 +18,8 @@ import { checkRounds, flatnessOf, lieOf } from './checks'
 import { MOST_SYMBOLS } from './constants'
 import { drawingGauge } from './drawing'
 import type { LocatedElement, LocatedRound } from './ground'
+import { figureAccount } from './figure-account'
+import { halfOf, isHalf } from './half'
 import { heartAccount, heartOf } from './heart'
 import { layersOf } from './layers'
 import { leafAccount } from './leaf-account'
@@ -196,6 +199,18 @@ function plainAccount(
 ): RoundsAccount {
   const located = locateAll(read, gauge, motif, motif.shape)
   const shape = shapeOf(located, gauge, context.hand, motif.shape)
+  if (!motif.shape && isHalf(located)) {
+    const doubled = { ...gauge, width: 2 * gauge.width }
+    const { outline, width, height, form } = halfOf(locateAll(read, doubled, null, undefined))
+    const outlineAt = (own: { readonly length: Millimetres; readonly width: Millimetres }): Outline =>
+      outline.map(({ x, y }) => ({ x: (x * own.width) / width, y: (y * own.length) / height }))
+    const lengths = located.map((round) => (height * round.radius) / located.at(-1)!.radius)
+    const size = { length: height, width }
+    const made = figureAccount(motif, context, read, gauge, { form, size, outlineAt, lengths, findings: [] })
+    const beginning = { stitchWidth: gauge.width, ringChains: read.ringChains, stem: [], turn: shape.turn }
+    const draw = drawingOf(motif, context, read, gauge, located, beginning, 0)
+    return { ...made, gauge, located, drawing: draw, beginning, read }
+  }
   const checked = checkRounds(motif, read, located, gauge, context.terms)
   const heart = motif.shape ? null : heartOf(shape)
   if (heart) {

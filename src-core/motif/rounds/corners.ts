@@ -88,6 +88,10 @@ function runsOf(round: WorkedRound): Run[] {
   return runs
 }
 
+/** How many groups in one place have a loop in their middle. */
+export const loopedGroups = (round: WorkedRound): number =>
+  runsOf(round).filter(({ loops }) => loops.length > 0).length
+
 /** Groups in one place with a loop in their middle, or a stitch where no loops are. */
 function groupCorners(
   round: WorkedRound,

@@ -3,7 +3,8 @@ import { describe, expect, it } from 'vitest'
 import type { RoundsMotif } from '../../../shared-types/project'
 import { shapeName } from '../../../src-core/figures/sentence'
 import { leadMeasure } from '../../../src-core/motif/ruler'
-import { workedMotif } from './written-motif'
+import { roundsAccount } from '../../../src-core/motif/rounds/account'
+import { GAUGE, workedMotif } from './written-motif'
 
 const made = (foundation: RoundsMotif['foundation'], ...rounds: string[]) => {
   const { account, located } = workedMotif(rounds, foundation)
@@ -108,5 +109,54 @@ describe('M14 a heart in a ring', () => {
       '(sc, hdc, 4 dc, hdc, sc) in each ch-4 sp around, join with sl st in first sc',
     )
     expect([account.shape, account.form, account.petals]).toEqual(['petals', undefined, 3])
+  })
+})
+
+describe('M14 half a motif, in rows from a ring', () => {
+  const first = (groups: number) =>
+    `ch 3 (counts as dc), 2 dc in ring, *ch 2, 3 dc in ring; rep from * ${groups - 2} more times`
+  const next = (end: number, side: number) =>
+    `turn, ch 3 (counts as dc), dc in first dc, dc in next ${end} dc, (dc, ch 2, dc) in next ch-2 sp, dc in next ${side} dc, (dc, ch 2, dc) in next ch-2 sp, dc in next ${end} dc, 2 dc in top of ch-3`
+  const RING: RoundsMotif['foundation'] = { ring: 'adjustable' }
+  const half = (...rounds: string[]) => {
+    const motif = {
+      id: 'm',
+      kind: 'rounds',
+      gauge: GAUGE,
+      foundation: RING,
+      rounds: rounds.map((work) => ({ work })),
+    }
+    return roundsAccount(motif as RoundsMotif, { hand: 'right', terms: 'US', growth: 0 }).account!
+  }
+
+  it('is half a circle, twice as wide as high', () => {
+    const account = half(
+      'ch 3 (counts as dc), 6 dc in ring (7)',
+      'turn, ch 3 (counts as dc), dc in first dc, 2 dc in each of next 6 dc (14)',
+      'turn, ch 3 (counts as dc), dc in first dc, *dc in next dc, 2 dc in next dc; rep from * 5 more times, dc in last dc (21)',
+    )
+    expect([account.form, shapeName(account, true)]).toEqual(['half-circle', 'half circles'])
+    expect(account.overValleys).toBeCloseTo(2 * account.overTips, 6)
+    // Three rounds of dc, each 1.91 stitches high, squatter as these rows are, about a small ring.
+    expect(account.overTips).toBeGreaterThan(3 * 1.6 * WIDTH)
+    expect(account.overTips).toBeLessThan(3 * 1.91 * WIDTH + WIDTH)
+  })
+
+  it('is half a hexagon with two corners between its ends', () => {
+    const account = half(first(3), next(2, 3), next(4, 5))
+    expect(account.form).toBe('half-hexagon')
+    // From corner to corner over half of side to side.
+    expect(account.overValleys / account.overTips).toBeCloseTo(4 / Math.sqrt(3), 2)
+  })
+
+  it('is no circle that goes on in a spiral, nor one turned after each joined round', () => {
+    const disc = [
+      'ch 1, 6 sc in ring',
+      '2 sc in each sc around (12)',
+      '*sc in next sc, 2 sc in next sc; rep from * 5 more times (18)',
+    ]
+    expect(half(...disc).form).toBeUndefined()
+    const joined = disc.map((work, i) => `${i > 0 ? 'turn, ch 1, ' : ''}${work}, join with sl st in first sc`)
+    expect(half(...joined).form).toBeUndefined()
   })
 })
