@@ -67,6 +67,31 @@ export function withinTest(source: Source, noun: Noun): { name: string; test: Pl
   return { name: `within ${noun.nth} ${noun.run} ${noun.size}`, test: (_, index) => picked.has(index) }
 }
 
+/** "Sc in each rem sc of same group": where each run between two spaces has more in it than one place holds, that is a group. */
+function groupsAreRuns(work: Work, source: Source, { start, end, noun }: PlacePart): boolean {
+  if (
+    noun.kind !== 'within' ||
+    noun.size !== undefined ||
+    !/\bgroup\b/i.test(work.tree.text.slice(start, end))
+  )
+    return false
+  const known = longRuns.get(source) ?? hasLongRuns(source)
+  longRuns.set(source, known)
+  return known
+}
+
+const longRuns = new WeakMap<Source, boolean>()
+function hasLongRuns(source: Source): boolean {
+  const runs = runsOf(source, null)
+  return (
+    runs.length > 2 &&
+    runs.every((run) => {
+      const groups = run.map((at) => source.places[at]!.group).filter((group) => source.isGroup(group))
+      return new Set(groups).size === 1 && groups.length < run.length
+    })
+  )
+}
+
 /** The nth stitch or space of the next petal, shell or group. */
 export function withinTargets(work: Work, part: PlacePart, taking: Taking): Target[] {
   spend(work, part)
@@ -117,6 +142,7 @@ export function withinTargets(work: Work, part: PlacePart, taking: Taking): Targ
   const first = source.find('stitch', 'in group', inGroup)
   const start = first >= 0 ? first : source.find('space', 'in group', inGroup)
   const grouped = source.has('stitch', 'grouped', ({ group }) => source.isGroup(group))
+  if (groupsAreRuns(work, source, part)) return inRun(work, source, part, noun, taking)
   if (start < 0 && !grouped) return inRun(work, source, part, noun, taking)
   if (start < 0) {
     const sizes = source.places.map(({ group }) => (source.isGroup(group) ? likeIn(group).length : 0))

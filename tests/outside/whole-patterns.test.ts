@@ -60,7 +60,6 @@ const NOT_YET: Readonly<Record<string, readonly string[]>> = {
     'h3124',
     'h3716',
     'h3802',
-    'h3813',
     'h4005',
   ],
 }

@@ -106,6 +106,16 @@ const CASES: readonly Way[] = [
     'Round 1: Magic ring, 32 tr in ring, ss to first tr.\nRound 2: 3ch (counts as 1tr), 1tr in same st, 1ch, miss 1, *2tr in next st, 1ch, miss 1 st; rep from * around, ss to top of 3ch.\nRound 3: Ss into next tr and into 1ch space. 4ch (counts as 1dtr), (2dtr, 2ch, 3dtr) in that same space, 3tr in the next space, 3htr in the next, 3tr in the next. *(3dtr, 2ch, 3dtr) in the next space, 3tr in the next space, 3htr in the next, 3tr in the next.* Repeat from * to * twice more, ss to top of 4ch. Each side has 15 sts: 60 sts in total.',
     [[32], [32, { 'ch-1': 16 }], [60, { 'ch-2': 4 }]],
   ],
+  [
+    'the rest of a group that is a run between two spaces',
+    'US',
+    'Rnd 1: In adjustable ring work [2 sc, ch 2] 6 times.\nRnd 2: *Sk first sc of next group, sc in each rem sc of same group, 2 sc in ch-2 sp, ch 2; rep from * 5 more times.\nRnd 3: *Sk first sc of next group, sc in each rem sc of same group, 2 sc in ch-2 sp, ch 2; rep from * 5 more times.',
+    [
+      [12, { 'ch-2': 6 }],
+      [18, { 'ch-2': 6 }],
+      [24, { 'ch-2': 6 }],
+    ],
+  ],
 ]
 
 describe('ways of writing', () => readsWays(CASES))
