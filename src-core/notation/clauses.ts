@@ -184,6 +184,16 @@ export function readAmount(reader: Reader, plainNumber = false): Amount | null {
   })
 }
 
+/** "Once more from * to *", "5 more times from * to *": how often, before what is worked again. */
+const readAmountFirst = (reader: Reader): Amount | null =>
+  reader.attempt(() => {
+    const amount = readAmount(reader)
+    const mark = () => reader.skip('*', 'star')
+    return amount && amount.amount !== null && reader.skip('from') && mark() && passUpTo(reader) && mark()
+      ? amount
+      : null
+  })
+
 /**
  * How often a part between two asterisks is worked, behind the second: "6 times", "repeat 4 more times", "repeat in
  * every sp around", "rep *-* in total 6 times", "repeat between the stars all the way round, 12 times altogether".
@@ -195,6 +205,8 @@ export function readClosedAmount(reader: Reader): Amount | null {
   return reader.attempt((): Amount | null => {
     // "*…* … repeat between *s 4 more times".
     while (reader.skip('…')) continue
+    const first = readAmountFirst(reader)
+    if (first) return first
     reader.attempt(() => (reader.skip('and') && reader.sees('do')) || null)
     const again =
       passPartBetween(reader) ||

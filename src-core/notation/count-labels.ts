@@ -78,8 +78,10 @@ const passAltogether = (reader: Reader): boolean =>
 const passTotal = (reader: Reader): boolean =>
   reader.attempt(() => {
     const start = reader.at
-    // "We've 16 dc".
-    const short = /^(we|you|i|it)['’](ve|ll|s)$/.test(reader.spelled()) && ++reader.at > start
+    // "We've 16 dc", "now it's 30 dc".
+    const isShort = (ahead: number) => /^(we|you|i|it)['’](ve|ll|s)$/i.test(reader.peek(ahead)?.text ?? '')
+    if (isShort(1)) reader.skip('now', 'so', 'then')
+    const short = isShort(0) && ++reader.at > start
     if (passAltogether(reader)) return true
     const opens = short || reader.seesAny(WHO)
     while (reader.at - start < LONGEST && reader.seesAny(WHO)) reader.at++

@@ -54,6 +54,13 @@ const passTies = (reader: Reader): boolean =>
     return true
   }) === true
 
+/** "In yarn A make a magic ring": passes the word before the yarn. */
+const passInYarn = (reader: Reader): boolean =>
+  /^(colou?r|yarn|shade)$/.test(reader.spelled(1)) &&
+  COLOUR_LETTERS.test(reader.peek(2)?.text ?? '') &&
+  (reader.isA('verb', 3) || reader.key(3) === ',') &&
+  reader.skip('in')
+
 /** "Sl st Cloud into a ch-2 sp", "ss B to any sp": the yarn is joined by it where a round begins; passes the stitch. */
 const passSlipsOn = (reader: Reader): boolean =>
   reader.attempt(() => {
@@ -81,7 +88,7 @@ export function readColour(reader: Reader): ColourItem | null {
       if (change) {
         reader.skip('color', 'yarn')
         if (!reader.skip('to') && !reader.sees(',') && !reader.sees('.') && !reader.sees(';')) return null
-      } else if (!isColourAlone(reader) && !reader.skip('with', 'using')) return null
+      } else if (!isColourAlone(reader) && !reader.skip('with', 'using') && !passInYarn(reader)) return null
       reader.skip('the')
       reader.skip('new', 'next')
       const colour = readColourName(reader) ?? (change ? null : readMaterial(reader))

@@ -15,6 +15,16 @@ const readTwoNamed = (reader: Reader): boolean =>
     return one() && reader.skip('and') && (one() || isNext()) ? true : null
   }) === true
 
+/** "(Space between) this point and next point", "(this) petal and the next"; passes both. */
+const passTwoGroups = (reader: Reader): boolean =>
+  reader.attempt(() => {
+    const one = () => reader.skipA('group') || reader.skipA('counted') || reader.skipA('landmark')
+    reader.skip('this', 'the', 'that')
+    if (!one() || !reader.skip('and')) return null
+    reader.skip('the')
+    return reader.skip('next') ? (one(), true) : null
+  }) === true
+
 /** "(two clusters) of 2 dc", "(this group) and the next", "(next group) and the one after". */
 function passGroupEnd(reader: Reader): void {
   reader.attempt(() => (reader.skip('of') && (reader.number(), readStitch(reader))) || null)
@@ -60,6 +70,7 @@ export function readGap(reader: Reader): { noun: Noun; which: Which | null } | n
     // "sp before next V-st" lies between the one before and that one.
     if (!reader.skip('between', 'before', 'after')) return null
     reader.skip('the', 'this')
+    if (passTwoGroups(reader)) return { noun: { kind: 'gap', of: 'group' }, which: 'next' }
     if (readTwoNamed(reader)) return { noun: { kind: 'gap', of: 'stitch' }, which: 'next' }
     // "The gap before the next corner", "between the corners", "after the first corner".
     const byCorner = reader.attempt(() => {

@@ -163,6 +163,10 @@ export function missing(
   return targetAt(work, source, { kind: 'unknown', round: source?.state.index ?? -2, index: -1 })
 }
 
+/** A ring among the materials, which lie within so many characters from the beginning. */
+const BOUGHT_RING = /\b(plastic|brass|metal|curtain|bone|rubber|wooden|key) rings?\b/i
+const HEAD = 4000
+
 /** The ring: where nothing has been made, it is made as the text names it. */
 export function ringTarget(work: Work, part: PlacePart): Target {
   const { base } = work
@@ -170,7 +174,8 @@ export function ringTarget(work: Work, part: PlacePart): Target {
     // "6 sc in magic ring" makes the ring as it names it.
     const chains = part.noun.kind === 'ring' ? (part.noun.chains ?? 0) : 0
     const named = part.noun.kind === 'ring' && (part.noun.yarn || chains > 0)
-    if (!named) report(work, 'rounds/no-ring', part, {}, 'once')
+    const bought = BOUGHT_RING.test(work.tree.text.slice(0, HEAD))
+    if (!named && !bought) report(work, 'rounds/no-ring', part, {}, 'once')
     if (base.kind === 'none') {
       work.base = { kind: 'ring', chains }
       if (named) work.foundation = { kind: 'ring', chains }

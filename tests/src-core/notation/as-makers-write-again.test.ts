@@ -116,6 +116,24 @@ const CASES: readonly Way[] = [
       [24, { 'ch-2': 6 }],
     ],
   ],
+  [
+    'a round begun “in yarn A”',
+    'UK',
+    'Round 1: In yarn A make a magic ring, 1ch, 6dc in ring, ss to first dc. (6 dc)',
+    [[6]],
+  ],
+  [
+    'how often before the asterisks, and “now it’s” before a count',
+    'US',
+    'Rnd 1: Magic circle, ch 3 (counts as dc), 3 dc into the circle, ch 2, *4 dc into the circle, ch 2*, once more from * to *. Sl st to the top of the ch 3. Now it’s 12 dc.',
+    [[12, { 'ch-2': 3 }]],
+  ],
+  [
+    'a bought ring, and the space between this point and the next',
+    'US',
+    'You need thread and a 1-inch plastic ring.\nRnd 1: Attach thread to ring with a slip knot, ch 1, 36 sc over ring, sl st in first sc.\nRnd 2: Ch 1, sc in same sc, [ch 7, skip 5 sc, sc in next sc] 5 times, ch 7, skip last 5 sc, sl st in first sc.\nRnd 3: Sl st in first loop, ch 1, (sc, hdc, dc, 2 tr, ch 2, 2 tr, dc, hdc, sc) in each loop around, sl st in first sc.\nRnd 4: Sl st in next 4 sts and in ch-2 sp, ch 1, [(sc, ch 6, sc) in ch-2 sp, ch 5, sc in space between this point and next point, ch 5] 6 times, sl st in first sc.',
+    [[36], [6, { 'ch-7': 6 }], [60, { 'ch-2': 6 }], [18, { 'ch-6': 6, 'ch-5': 12 }]],
+  ],
 ]
 
 describe('ways of writing', () => readsWays(CASES))
