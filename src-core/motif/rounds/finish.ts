@@ -22,6 +22,7 @@ import {
   topWidth,
   unwrap,
 } from './ground'
+import { fanEdge } from './fan-edge'
 import type { LocatedElement, LocatedRound, Petal, Seat } from './ground'
 import { alongFrom, picotChain, picotLean } from './picots'
 import { betweenEnds } from './sector'
@@ -191,7 +192,7 @@ export function finish(
     around: cornered?.around ?? TURN,
     stacked: 0,
     stackedAt: [],
-    petals: petalsOf(stood, arches, elements),
+    petals: petalsOf(stood, arches, elements, gauge),
     length,
     tight,
   }
@@ -352,7 +353,9 @@ function petalsOf(
   stood: readonly Stood[],
   arches: ReadonlyMap<number, { arch: Arch; tip: boolean; apex: Point }>,
   elements: readonly LocatedElement[],
+  gauge: ResolvedGauge,
 ): Petal[] {
+  const order = [...stood].sort((one, other) => one.element.index - other.element.index)
   const found = new Map<number, Stood[]>()
   for (const entry of stood) if (entry.petal >= 0) gather(found, entry.petal, entry)
   const tipsOf = new Map<number, LocatedElement[]>()
@@ -368,6 +371,12 @@ function petalsOf(
     // Between N tops lie N − 1 steps; the outer halves of the first and the last stitch make up the N-th.
     edge *= line.length / Math.max(1, line.length - 1)
     const along = members.reduce((sum, entry) => sum + (entry.along ?? 0), 0)
-    return { stitches: members.length, edge: along || edge, chains: members[0]!.loop ?? 0 }
+    // Laid out in its sector a shell may be pressed; fanned out it has the room that its neighbours leave.
+    const fanned = along ? 0 : fanEdge(members, order, gauge)
+    return {
+      stitches: members.length,
+      edge: along || Math.max(edge, fanned),
+      chains: members[0]!.loop ?? 0,
+    }
   })
 }
