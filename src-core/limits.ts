@@ -50,6 +50,12 @@ export const PROJECT_LIMITS: readonly Limit[] = [
     reason: 'the openings between every few of them that can meet are worked out',
   },
   {
+    what: 'places in the list of motifs that alternate',
+    most: 60,
+    count: (project) => blanket(project).alternate?.motifs?.length ?? 0,
+    reason: 'each place of the list meets each other one, whichever motif stands there',
+  },
+  {
     what: 'different motifs put in by hand',
     most: 200,
     count: (project) => new Set(Object.values(blanket(project).cells?.motifs ?? {})).size,

@@ -59,8 +59,6 @@ export function readStatement(reader: Reader, end: number): StatementItem | null
     // "for first dc", "for dc and ch 2", right behind the chains.
     const forOne = ONE.has(keys[1] ?? '') || (isBehindChain(reader, start) && isStitchAt(reader, start + 1))
     if ((keys[0] === 'for' || keys[0] === 'as') && forOne) keys[0] = 'counts'
-    // "4 ch (your first tr plus 1 ch)".
-    if (keys[0] === 'your' && keys[1] === 'first' && isBehindChain(reader, start)) keys[1] = 'counts'
     const count = keys.indexOf('counts')
     const stands = keys.findIndex((key, index) => key === 'stands' && STANDS_FOR.has(keys[index + 1] ?? ''))
     // "3 ch (1 tr)", "6 ch (1 tr, 3 ch)".

@@ -32,12 +32,6 @@ export const letterName = (colour: string, terms: Terms): string =>
       ? `contrast ${colour.slice(2)}`.trim()
       : saying(terms)`colour ${colour}`
 
-/** Whether a yarn ("4 ply cotton, dusty rose") is the one of a colour that rounds name ("color dusty rose"). */
-function isCalled(yarn: string | undefined, slot: string): boolean {
-  const colour = slot.replace(/^color /, '').toLowerCase()
-  return colour.length > 2 && ` ${(yarn ?? '').toLowerCase()}`.endsWith(` ${colour}`)
-}
-
 /** The project with a yarn: one of that name changed, else one more, which the motif's colour of that letter takes. */
 export function withYarn(
   project: Project,
@@ -62,9 +56,7 @@ export function withYarn(
       const slots = Object.keys(way.yarns ?? {})
       if (isOnly && way.motif === motifId && slots.length === 1) return { ...way, yarns: { [slots[0]!]: id } }
       // The colour was named when the rounds were taken, as the project's terms spelled it then.
-      const slot =
-        slots.find((each) => inSpelling(each, 'US') === name) ??
-        slots.find((each) => isCalled(yarn.name, inSpelling(each, 'US')))
+      const slot = slots.find((each) => inSpelling(each, 'US') === name)
       return slot !== undefined && way.motif === motifId
         ? { ...way, yarns: { ...way.yarns, [slot]: id } }
         : way

@@ -317,8 +317,10 @@ const commandLines: Target = {
       )
       if (after !== file) return
       const foreign = LEAKS.exec(file) !== null
+      // What was typed is told as it was typed.
+      const typed = words.some((word) => /NaN|\[object /.test(word))
       must(
-        foreign || !/\bNaN\b|\[object /.test(said),
+        foreign || typed || !/\bNaN\b|\[object /.test(said),
         () => `${words.join(' ')} says: ${/.*(NaN|\[object ).*/.exec(said)?.[0]}`,
       )
     }),

@@ -41,6 +41,12 @@ const LARGE: Readonly<Record<string, (count: number) => Project>> = {
     const alternate = { motifs: project.motifs.map(({ id }) => id) }
     return { ...project, layout: { ...blanket(project), alternate } }
   },
+  'places in the list of motifs that alternate': (count) => {
+    const motifs = many(throwOf().motifs!, 2)
+    const alternate = { motifs: Array.from({ length: count }, (_, i) => motifs[i % 2]!.id) }
+    const project = { ...throwOf(), motifs }
+    return { ...project, layout: { ...blanket(project), alternate } }
+  },
   'different motifs put in by hand': (count) => {
     const project = { ...throwOf(), motifs: many(throwOf().motifs!, count) }
     const motifs = Object.fromEntries(

@@ -281,7 +281,7 @@ const CASES: readonly Way[] = [
   [
     'chains that are no stitch, said for what follows as well',
     'US',
-    'Rnd 1: Magic ring, ch 1, 8 sc in ring, sl st to first sc.\nRnd 2: Attach B to any sc with a sl st, ch 2 (not a stitch, here and below), [hdc in next sc, ch 2] 8 times beginning in the same sc, sl st to first hdc.\nRnd 3: Attach C to any ch-2 sp with a sl st, ch 2, [(hdc, ch 2, hdc) in ch-2 sp, ch 1] 8 times, sl st to first hdc.',
+    'PUFF: [yo, insert hook, pull up a long loop] 3 times in same place, yo, pull through all 7 loops on hook.\n\nRnd 1: Magic ring, ch 1, 8 sc in ring, sl st to first sc.\nRnd 2: Attach B to any sc with a sl st, ch 2 (not a stitch, here and below), [puff in next sc, ch 2] 8 times beginning in the same sc, sl st to first puff. {8 puffs, 8 ch-2 sps}\nRnd 3: Attach C to any ch-2 sp with a sl st, ch 2, [(puff, ch 2, puff) in ch-2 sp, ch 1] 8 times, sl st to first puff.',
     [[8], [8, { 'ch-2': 8 }], [16, { 'ch-2': 8, 'ch-1': 8 }]],
   ],
   [
@@ -361,6 +361,25 @@ it('takes a cluster of a chain and two legs for explained', () => {
 it('tells a stitch within petals that have none of its kind', () => {
   const text = `Rnd 1: Magic ring, [sc in ring, ch 4] 5 times, join.\nRnd 2: In each loop make sc, hdc, 5 dc, hdc, sc. Join.\nRnd 3: Sl st to center dc of first petal, sc in same place, *ch 10, sc in center tr of next petal; rep from * 3 more times, ch 10, sl st in first sc.`
   expect(told(text)).toEqual([['rounds/no-such-stitch', expect.stringContaining('no tr')]])
+})
+
+it('warns of no ring where one is among the materials', () => {
+  const text =
+    'You need thread and a 1-inch plastic ring.\nRnd 1: Attach thread to ring, ch 1, 36 sc over ring, sl st in first sc.'
+  expect(told(text).map(([code]) => code)).not.toContain('rounds/no-ring')
+  expect(told(text.replace('plastic ', '')).map(([code]) => code)).toContain('rounds/no-ring')
+})
+
+it('counts a stitch with its whole name before how it is made as the one that it is', () => {
+  const text = (count: number) =>
+    `ftr = front treble: 1tr worked into the free front loop of the dc stated\n\nRound 1: Magic ring, 1ch, 8dc into ring, ss to first dc.\nRound 2: 1ch, *1dc in next dc, 1ftr in next dc; rep from * 3 more times, ss to first dc. [4dc, ${count}ftr]`
+  const { findings, worked, tree } = readRounds(text(4), { terms: 'UK' })
+  expect(tree.definitions.map(({ form }) => form)).toEqual(['special'])
+  expect(findings).toEqual([])
+  expect(worked[1]!.elements.filter(({ stitch }) => stitch === 'dc')).toHaveLength(4)
+  expect(readRounds(text(5), { terms: 'UK' }).findings.map(({ code }) => code)).toEqual([
+    'rounds/wrong-end-count',
+  ])
 })
 
 it('tells a popcorn where there are puffs', () => {
