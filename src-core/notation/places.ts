@@ -3,11 +3,13 @@ import { passAsThere, passAsideBefore } from './as-there'
 import { passOfThisPart, readElsewhere } from './elsewhere'
 import { readGap } from './gap-nouns'
 import { readExtent } from './extents'
+import { passMissedOne } from './missed'
 import { readLoop, readNoun, readRound, sizeAhead, sizedSpaceAhead } from './nouns'
 import { atBase, readOwn } from './own-places'
 import { opensBare, plainPlace, readAcross } from './plain-place'
 import { passWorkedInto, readLoopOf, readSingled, readWithin } from './within'
 import {
+  belowAhead,
   endsPlace,
   isBunch,
   passBehind,
@@ -21,6 +23,7 @@ import {
   passTopOfSame,
   passWhere,
   passWhereJoined,
+  passWhichMissed,
   readBetween,
   POST_FOLLOWS,
   goesRoundStitch,
@@ -38,14 +41,6 @@ import type { Draft } from './which-words'
 const atCorner = (reader: Reader): boolean =>
   reader.sees('at') &&
   [1, 2, 3].some((ahead) => reader.key(ahead) === 'corner' && !reader.isA('stitch', ahead + 1))
-
-/** Whether a stitch is told by what lies above it. */
-const belowAhead = (reader: Reader): boolean => {
-  const at = reader.at
-  const found = passBelow(reader)
-  reader.at = at
-  return found
-}
 
 /** A chain that is told by where it lies. */
 const WHICH_GROUP = /\b(next|each|every|any|first|last|following|same)\b/i
@@ -112,6 +107,7 @@ export function readPart(reader: Reader, around: boolean, inherited: Draft | nul
       asBeginning = true
       return finish({ which: 'same', count: 1, each: false }, begun)
     }
+    if (passMissedOne(reader)) return finish(NEXT_ONE, { kind: 'stitch', name: null }, null, true)
     const after = readNounAfter(reader)
     if (after) return finish(NEXT_ONE, after)
     const gapAlone = readGap(reader)
@@ -199,6 +195,8 @@ export function readPart(reader: Reader, around: boolean, inherited: Draft | nul
       if (draft.which === 'same') asBeginning = passSameAs(reader)
       return finish(draft, { kind: 'stitch', name: null }, named ?? readRound(reader), unworked)
     }
+    // "In the st you missed".
+    unworked ||= noun.kind === 'stitch' && passWhichMissed(reader)
     if (noun.kind === 'chain' && draft?.which === 'nth' && reader.skip('from')) {
       reader.skip('the', 'your')
       if (!reader.skip('hook')) return null

@@ -1,5 +1,5 @@
 /** Follows the items of a round, one after the other, the way hands would. */
-import { crossingSteps } from './crossing'
+import { runOver } from './crossing'
 import { oneOver } from './bunches'
 import { cellsLeft, startAlongChain, turnAlongChain } from './chain-targets'
 import { checkTop, closeRound, closesChain, closesRound, endsLap, picotChains, stepsDown } from './closing'
@@ -51,11 +51,7 @@ function runWork(work: Work, item: WorkItem, every: EveryItem | null, next: Item
   const place = item.place ?? (work.here ? null : explainedPlace(work, name))
   const count = item.count ?? 1
   spend(work, item)
-  const crossing = crossingSteps(work, item)
-  if (crossing) {
-    for (let at = 0; at < count; at++) runItems(work, crossing)
-    return
-  }
+  if (runOver(work, item, runItems)) return
   if (place?.parts[0]!.which === 'elsewhere') {
     checkNeighbor(work, place.parts[0]!)
     // The chains on both sides of a join to another motif stay one space.

@@ -87,6 +87,30 @@ export const passBelow = (reader: Reader): boolean =>
     return true
   }) === true
 
+/** Whether a stitch is told by what lies above it. */
+export const belowAhead = (reader: Reader): boolean => {
+  const at = reader.at
+  const found = passBelow(reader)
+  reader.at = at
+  return found
+}
+
+/** "(The st) you missed", "that was skipped", "just passed over", "you left unworked", "missed just now"; passes it. */
+export const passWhichMissed = (reader: Reader): boolean =>
+  reader.attempt(() => {
+    const which = reader.skip('that', 'which')
+    const you = /^(you|we|i)$/.test(reader.spelled()) && ++reader.at > 0
+    while ((which || you) && /^(was|were|is|are|has|have|had|been)$/.test(reader.spelled())) reader.at++
+    reader.skip('just', 'first', 'previously', 'earlier')
+    const left = you && reader.skip('left')
+    const over = !left && reader.spelled() === 'passed' && ++reader.at > 0 && reader.skip('over', 'by')
+    if (!left && !over && !reader.skip('skipped')) return null
+    while (reader.skip('over', 'out', 'before', 'earlier', 'behind', 'just', 'now', 'unworked', 'empty'))
+      continue
+    // "In the st you left a marker in".
+    return endsPlace(reader) || reader.sees('then') ? true : null
+  }) === true
+
 /** "top of same st", "the top of that same dc": passes what stands before "same". */
 export const passTopOfSame = (reader: Reader): void => {
   reader.attempt(() => {

@@ -3,6 +3,7 @@ import { readNoun, sizeAhead } from './nouns'
 import { passPointed } from './own-places'
 import type { Reader } from './reader'
 import type { Noun, Which } from './tree'
+import { endsPlace } from './where'
 
 export interface Draft {
   which: Which
@@ -35,7 +36,9 @@ export const readNounAfter = (reader: Reader): Noun | null =>
   reader.attempt(() => {
     reader.skip('the')
     const noun = reader.isA('stitch') || reader.isA('space') ? readNoun(reader) : null
-    return noun && reader.skip('after') && reader.skip('that', 'it', 'this') ? noun : null
+    return noun && reader.skip('after') && (reader.skip('that', 'it', 'this') || endsPlace(reader))
+      ? noun
+      : null
   })
 
 /** "next 5", "each of next 3", "every 3rd", "same", "first", "2nd … from hook". */
