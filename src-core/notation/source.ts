@@ -55,6 +55,7 @@ export class Source {
     copy.gapUsed.set(this.gapUsed)
     for (const [name, at] of this.cursors) copy.cursors.set(name, at)
     for (const name of this.exhausted) copy.exhausted.add(name)
+    copy.known = this.known
     copy.overStitches = this.overStitches
     copy.overSpaces = this.overSpaces
     copy.overGaps = this.overGaps
@@ -323,7 +324,17 @@ export class Source {
     return found
   }
 
-  private readonly known = new Map<string, boolean>()
+  /** The sizes of the spaces of the round, the largest first; looked for once, since each lap may ask. */
+  get spaceSizes(): readonly number[] {
+    this.sizes ??= [
+      ...new Set(this.places.filter(({ kind }) => kind === 'space').map(({ chains }) => chains)),
+    ].sort((a, b) => b - a)
+    return this.sizes
+  }
+
+  /** What was asked of the round's places; forks share it, since the places stay. */
+  private known = new Map<string, boolean>()
+  private sizes: readonly number[] | null = null
 }
 
 const alike = (a: LeftPlace, b: LeftPlace): boolean => a.chains === b.chains && a.group >= 0 === b.group >= 0

@@ -288,10 +288,10 @@ export function stitchTest(work: Work, source: Source, part: PlacePart): { name:
 }
 
 /** "3 dc in ch-4 sp" of a row that began with ch 4 (counts as dc and ch 1): the space behind that chain; −1 where others are meant. */
-function begunSpace({ places, state }: Source, chains: number): number {
+function begunSpace({ places, state, spaceSizes }: Source, chains: number): number {
   const [first, second] = places
   if (!state.ordered || state.joined || first?.kind !== 'stitch' || second?.kind !== 'space') return -1
-  if (places.some((place) => place.kind === 'space' && place.chains === chains)) return -1
+  if (spaceSizes.includes(chains)) return -1
   const rise = first.stitch === null ? 0 : STITCHES[first.stitch].beginningChains
   return rise > 0 && rise + second.chains === chains ? 1 : -1
 }
@@ -315,17 +315,8 @@ export function spaceTest(work: Work, source: Source, noun: Noun): { name: strin
 }
 
 /** "ch-5 sps and ch-1 sps": what spaces there are. */
-export function spacesThere(source: Source): string {
-  const kinds = [
-    ...new Set(source.places.filter((place) => place.kind === 'space').map((place) => place.chains)),
-  ]
-  return kinds.length === 0
-    ? 'only sts'
-    : kinds
-        .sort((a, b) => b - a)
-        .map((chains) => `${spaceKey(chains)} sps`)
-        .join(' and ')
-}
+export const spacesThere = ({ spaceSizes }: Source): string =>
+  spaceSizes.length === 0 ? 'only sts' : spaceSizes.map((chains) => `${spaceKey(chains)} sps`).join(' and ')
 
 /** "Sl st in corner ch-5 sp of First Motif": where the text makes that motif as well, its last round has such a space. */
 export function checkNeighbor(work: Work, part: PlacePart): void {
