@@ -16,6 +16,9 @@ interface CountedPiece {
   readonly isHalf: boolean
 }
 
+const sameOnes = (some: readonly number[], others: readonly number[]): boolean =>
+  some.every((one) => others.includes(one)) && others.every((one) => some.includes(one))
+
 export class MadeJoins {
   readonly #made: Made[][]
 
@@ -45,16 +48,18 @@ export class MadeJoins {
   besides(piece: number, target: Anchor, counted: CountedPiece): 'left' | 'right' | 'middle' | null {
     // Places along a side lie opposite what they meet: nobody chooses among them.
     if (target.kind === 'side' || target.kind === 'shoulder') return null
-    const setOf = (labels: readonly number[]): string => [...new Set(labels)].sort((a, b) => a - b).join(' ')
-    const own = setOf(this.at(piece, target))
-    const places = new Map(this.#made[piece]!.map(({ anchor }) => [anchor.id, anchor]))
-    const sides = [...places.values()]
-      .filter(({ kind, petal }) => kind === target.kind && petal !== target.petal)
-      .filter((anchor) => setOf(this.at(piece, anchor)) === own)
-      .map((anchor) => this.#leftward(target.petal, anchor.petal, counted))
-    if (sides.length === 0) return null
-    if (sides.every((side) => side > 0)) return 'left'
-    return sides.every((side) => side < 0) ? 'right' : 'middle'
+    const own = this.at(piece, target)
+    let left = false
+    let right = false
+    for (const { anchor } of this.#made[piece]!) {
+      if (anchor.kind !== target.kind || anchor.petal === target.petal) continue
+      if (!sameOnes(this.at(piece, anchor), own)) continue
+      const side = this.#leftward(target.petal, anchor.petal, counted)
+      if (side >= 0) left = true
+      if (side <= 0) right = true
+    }
+    if (!left && !right) return null
+    return left && right ? 'middle' : left ? 'left' : 'right'
   }
 
   /** How many petals one lies to the left of another, the shorter way round; left is counter-clockwise. */

@@ -21,6 +21,9 @@ const finite = (value: unknown, of: string): void => {
   must(found === null, () => `${of}: ${found}`)
 }
 
+/** Motifs of the largest plan that is made a second and a third time. */
+const MADE_AGAIN = 10_000
+
 const projects: Target = {
   name: 'projects',
   perRound: 4,
@@ -32,13 +35,16 @@ const projects: Target = {
     const before = JSON.stringify(project)
     const plan = planProject(project)
     finite(plan, 'a number of the plan')
-    const again = createPlanner().plan(JSON.parse(before) as typeof project)
-    must(JSON.stringify(plan) === JSON.stringify(again), () => 'the plan differs the second time')
     finite(measureProject(project), 'a measure')
-    must(
-      checkProject(project).every(({ where }) => where !== ''),
-      () => 'a finding without a place',
-    )
+    // Thirty thousand motifs are planned once: whether it is the same again is asked of fewer.
+    if (plan.motifs.length <= MADE_AGAIN) {
+      const again = createPlanner().plan(JSON.parse(before) as typeof project)
+      must(JSON.stringify(plan) === JSON.stringify(again), () => 'the plan differs the second time')
+      must(
+        checkProject(project).every(({ where }) => where !== ''),
+        () => 'a finding without a place',
+      )
+    }
     planReport(project, plan, 80, true)
     must(JSON.stringify(project) === before, () => 'the project was changed by planning it')
   },
