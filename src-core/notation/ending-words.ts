@@ -5,6 +5,7 @@ import { readPlace } from './places'
 import type { Reader } from './reader'
 import type { Item, Place, RepeatEnding } from './tree'
 import { NO_NAME } from './stitch-name'
+import { readStopBehind } from './stop-behind'
 import { passStopAtDouble } from './stop-at-double'
 import { readStitch } from './vocabulary'
 
@@ -200,6 +201,8 @@ export function readEnding(
 ): { atDouble: boolean; ending: RepeatEnding | null } | null {
   const start = reader.at
   if (passStopAtDouble(reader)) return { atDouble: true, ending: null }
+  const behind = readStopBehind(reader)
+  if (behind) return { atDouble: false, ending: behind }
   const elsewhere = readLastElsewhere(reader, sequence) ?? readInstead(reader, sequence)
   if (elsewhere) return { atDouble: false, ending: elsewhere }
   return reader.attempt(() => {

@@ -55,7 +55,7 @@ function followsFirstChain(reader: Reader): boolean {
   const chain = reader.tokens.slice(Math.max(0, at - pair + 1), at + 1)
   if (!chain.some(({ kind, kinds }) => kind === 'chains' || kinds.has('chain'))) return false
   const before = reader.tokens[at - pair]
-  return before === undefined || chain[0]!.first || before.key === ':'
+  return before === undefined || chain[0]!.first || /^[:–—-]$/.test(before.key)
 }
 
 /**

@@ -99,7 +99,7 @@ export function readGap(reader: Reader): { noun: Noun; which: Which | null } | n
         reader.at++
         if (!readStitch(reader)) return null
       } else reader.number()
-      return reader.skipA('group') || reader.skip('corner') || null
+      return reader.skipA('group') || reader.skip('corner', 'block') || null
     })
     if (group) passGroupEnd(reader)
     if (group) return { noun: { kind: 'gap', of: 'group' }, which }

@@ -36,8 +36,9 @@ const readLeft = (reader: Reader, sure = false): Left | null =>
       }
       return { count: null, sure: true }
     }
-    // "Leave the other stitch alone".
-    if (reader.skip('other') && reader.skipA('stitch')) return { count: 1, sure: true }
+    // "Leave the other stitch alone", "leave the other sts for now".
+    if (reader.skip('other') && reader.skipA('stitch'))
+      return { count: /s$/i.test(reader.spelled(-1)) ? null : 1, sure: true }
     const from = reader.at
     if (sure && !LAST.test(reader.peek()?.text ?? '')) return null
     const part = readPlace(reader, true)?.parts[0]
@@ -91,7 +92,10 @@ export function readLeftOpen(reader: Reader): SkipItem | null {
   if (leaves) return leaves
   return reader.attempt((): SkipItem | null => {
     const left = readLeft(reader, true)
-    if (!left || !reader.skip('are', 'is', 'stay', 'remain', 'stays', 'remains')) return null
+    if (!left) return null
+    // "The remaining stitches wait."
+    if (reader.skip('wait', 'waits')) return endsThere(reader) ? item(reader, start, left.count) : null
+    if (!reader.skip('are', 'is', 'stay', 'remain', 'stays', 'remains')) return null
     const said = reader.skip('not') ? reader.skipA('verb') : reader.skip('left', 'unworked', 'skipped')
     reader.skip('unworked')
     return said && endsThere(reader) ? item(reader, start, left.count) : null

@@ -51,6 +51,27 @@ const passHands = (reader: Reader): boolean =>
     return reader.skip('and', 'then') || reader.key(-1) === ',' || null
   }) === true
 
+const HOLD = /^(keep|hold|bring|push|pull|fold|bend|press|flip|tip)$/
+const PETALS = /^(petals?|leaf|leaves|points?|scallops?|shells?|loops|flower|ruffles?|frill|them)$/
+
+/** "Fold the small petals toward you and (work in …)": where they lie meanwhile, before a verb of working; passes it. */
+const passHeld = (reader: Reader): boolean =>
+  reader.attempt(() => {
+    if (!HOLD.test(reader.spelled())) return null
+    let named = false
+    for (let words = 0; words < MOST_WORDS; words++) {
+      reader.at++
+      const token = reader.peek()
+      if (token?.kind !== 'word') return null
+      if (named && reader.sees('and')) return reader.isA('verb', 1) && ++reader.at > 0 ? true : null
+      const petals = PETALS.test(reader.spelled())
+      if (petals) named = true
+      else if (!ABOUT.has(token.key) && !/^(small|big|large|little|round|inner|outer)$/.test(token.key))
+        return null
+    }
+    return null
+  }) === true
+
 /** Passes them where an instruction follows, behind a comma or a verb of working. */
 export const passManner = (reader: Reader): boolean =>
   reader.attempt(() => {
@@ -58,7 +79,7 @@ export const passManner = (reader: Reader): boolean =>
     const before = reader.tokens[reader.at - 1]
     if (before && !/^([,;:.*([]|and|then|now)$/.test(before.key)) return null
     if (reader.sees('for')) return passPurpose(reader) || null
-    if (passHands(reader)) return true
+    if (passHands(reader) || passHeld(reader)) return true
     // "Now work [4 tr into the ring, 3 ch] twice".
     const now = reader.sees('now') && reader.isA('verb', 1) && /^[([*]$/.test(reader.key(2))
     if (now) return (reader.at += 2) > 0

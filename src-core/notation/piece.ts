@@ -3,7 +3,8 @@ import { counted } from '../figures/words'
 import { FREE } from './source'
 import type { Source } from './source'
 import type { Stem } from './state'
-import type { PlacePart } from './tree'
+import { placeParts } from './tree'
+import type { Item, PlacePart } from './tree'
 import { baseSource, report, targetAt } from './work'
 import type { Target, Work } from './work'
 import type { WorkedElement, WorkedRound } from './worked'
@@ -120,3 +121,11 @@ export function turnUnder(work: Work): boolean {
 }
 /** The chain under a piece in rows, among the elements of a round that comes back along it. */
 export const UNDER = -3
+
+/** "*sc in each of 3 row ends, (sc, ch 2, sc) in tip, …; rep from * 4 more times": round pieces alike, of which the text makes one. */
+export function goesRoundPieces(work: Work, items: readonly Item[]): boolean {
+  const along = [...placeParts(items)].some(({ noun }) => noun.kind === 'row-end')
+  if (!along || work.base.kind !== 'round' || work.base.state.joined) return false
+  work.overReported = true
+  return true
+}

@@ -303,7 +303,9 @@ const describedBy = ({ text, definitions, usual }: Omit<RoundsTree, 'repeats'>):
   ...definitions.map(
     ({ names, description }) => `${names.join()} ${text.slice(description.start, description.end)}`,
   ),
-  ...usual.map(({ chains, statement }) => `${chains} ${statement.says} ${statement.stitch}`),
+  ...usual.map(
+    ({ chains, statement: { says, stitch, notIn } }) => `${chains} ${says} ${stitch} ${notIn?.join() ?? ''}`,
+  ),
 ]
 
 /** How many rounds at the beginning are those of a course, word for word and in the same places. */

@@ -1,8 +1,15 @@
 /** How the last repeat differs: cut at `**`, put differently, or closed over the first stitch. */
 import { spanOf } from './tokens'
+import type { Span } from './tokens'
 import { isSlip, NO_NAME } from './stitch-name'
-import type { Item, RepeatEnding, StarItem, WorkItem } from './tree'
+import type { GroupItem, Item, RepeatEnding, StarItem, WorkItem } from './tree'
 import type { StitchName } from './stitch-name'
+
+/** Where the text stands that goes around: from the asterisk or bracket to the end of its body. */
+export function bodySpan(item: GroupItem | StarItem): Span {
+  const last = item.items[item.items.length - 1]
+  return last && item.type === 'star' ? { ...item, end: last.end } : item
+}
 
 /** How often a star runs in all, where it says so; null where it goes around. */
 export function starTimes({ repeat, closed }: StarItem): number | null {
@@ -32,6 +39,7 @@ export function lastItems(star: StarItem): readonly Item[] | null {
   const ending = clause?.ending
   if (!ending) return star.items
   if (ending.mode === 'early') return endedEarly(star, ending.items)
+  if (ending.mode === 'after' || ending.mode === 'before') return upToNamed(star, ending)
   const back = onlyCloses(star) && endsInJoining(ending.items)
   if (ending.mode === 'append' && !back) return [...openForEnding(star.items, ending.items), ...ending.items]
   if (ending.mode === 'omit') return withoutLast(star.items, stitchesIn(ending.items[0]))
@@ -63,6 +71,23 @@ export function lastItems(star: StarItem): readonly Item[] | null {
     if (left) body.push(left)
   }
   return [...body, ...ending.items]
+}
+
+/** Whether an item is what is named: that chain, that stitch, or what goes into that space. */
+function isNamed(item: Item, named: Item): boolean {
+  if (named.type === 'chain') return item.type === 'chain' && item.count === named.count
+  if (named.type !== 'work' || !('place' in item)) return false
+  const noun = named.place?.parts[0]?.noun
+  if (!noun) return item.type === 'work' && isAlike(named.stitch, item.stitch)
+  const into = item.place?.parts[0]?.noun
+  if (into?.kind !== noun.kind) return into?.kind === 'space' && into.corner && noun.kind === 'corner'
+  return into.kind !== 'space' || noun.kind !== 'space' || (noun.chains ?? into.chains) === into.chains
+}
+
+/** "…, ending last rep after the popcorn": the repeat up to the last item that is so named; whole where it has none. */
+function upToNamed({ items }: StarItem, { mode, items: [named] }: RepeatEnding): readonly Item[] {
+  const at = named ? items.findLastIndex((item) => isNamed(item, named)) : -1
+  return at < 0 ? items : items.slice(0, mode === 'after' ? at + 1 : at)
 }
 
 /** "*Shell in next sp, sc in next sc; …, ending last rep with shell in last sp": the repeat ends early, with that item. */

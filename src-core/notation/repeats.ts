@@ -20,7 +20,9 @@ import {
   lapsUpTo,
 } from './laps'
 import type { Lap } from './laps'
-import { endsAlike, endsEarly, endsInFirst, lastItems, onlyCloses, starTimes, works } from './repeat-endings'
+import { goesRoundPieces } from './piece'
+import { bodySpan, endsAlike, endsEarly, endsInFirst, lastItems } from './repeat-endings'
+import { onlyCloses, starTimes, works } from './repeat-endings'
 import { cornerPlaces } from './source'
 import { isSlip } from './stitch-name'
 import type { ItemRunner } from './stitching'
@@ -31,12 +33,6 @@ import { countItems, statedStitches } from './told-counts'
 import type { GroupItem, Item, RepeatClause, StarItem } from './tree'
 import { baseSource, report, sourceOf, spend } from './work'
 import type { Work } from './work'
-
-/** Where the text stands that goes around: from the asterisk or bracket to the end of its body. */
-function bodySpan(item: GroupItem | StarItem): Span {
-  const last = item.items[item.items.length - 1]
-  return last && item.type === 'star' ? { ...item, end: last.end } : item
-}
 
 function lastBody(work: Work, star: StarItem): readonly Item[] {
   // A round that hangs from the stitch of the joining ends in it by itself.
@@ -217,7 +213,7 @@ function checkAmount(
 ): void {
   // In a place that is named around it ("in ring, *…") a repeat uses nothing more of the round before.
   if (work.here || rest.some((item) => item.type === 'again')) return
-  if (sweeps(star.items) || landmarksIn(star.items) > 0) return
+  if (sweeps(star.items) || landmarksIn(star.items) > 0 || goesRoundPieces(work, star.items)) return
   const first = lapOf(work, star.items, run)
   // A first lap may take the stitch where the yarn was joined besides.
   const lap = times > 2 ? lapOf(first.after, star.items, run) : first

@@ -148,11 +148,13 @@ function starWords(style: Style, star: StarItem, placed: boolean): string {
     const items = sequence(style, clause.ending.items, placed).join(', ')
     const mode = clause.ending.mode
     ending =
-      mode === 'append'
-        ? `, ending with ${items}`
-        : mode === 'omit'
-          ? `, omitting last ${items} on last rep`
-          : `, ending last rep with ${items}`
+      mode === 'after' || mode === 'before'
+        ? `, ending last rep ${mode} ${lower(wordsOf(style, clause.ending.items[0]!))}`
+        : mode === 'append'
+          ? `, ending with ${items}`
+          : mode === 'omit'
+            ? `, omitting last ${items} on last rep`
+            : `, ending last rep with ${items}`
   }
   return `*${body.join(', ').replace(/, \*\*/g, '**')}; rep from * ${amount}${ending}`
 }

@@ -17,6 +17,7 @@ import { pieceOf, stemsOf } from './piece'
 import { runItems } from './run'
 import { SHARED, countedState, stateOf } from './state'
 import { statedSpaces, statedStitches } from './told-counts'
+import { usualIn } from './usual-chains'
 import type { RoundState } from './state'
 import type { Item, RoundNode, RoundsTree } from './tree'
 import type { Loop } from './stitch-name'
@@ -319,7 +320,7 @@ export type RoundWorker = (
 
 /** Works one round; where beginning chains are not explained, the reading that fits is taken. */
 const workAsBegun: RoundWorker = (reading, tree, node, number, items) => {
-  const beginning = findBeginning(items, reading.base.kind === 'none', reading.usual)
+  const beginning = findBeginning(items, reading.base.kind === 'none', usualIn(reading.usual, number))
   keepUsual(reading, tree.text, beginning, items)
   const first = attempt(reading, tree, node, number, items, beginning)
   if (!beginning || node.broken) return first

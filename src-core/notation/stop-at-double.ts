@@ -57,3 +57,11 @@ export const passAtEach = (reader: Reader): boolean =>
     const named = reader.skip('corner', 'sides', 'side', 'edges', 'edge', 'group') || reader.skipA('space')
     return (named || reader.key(-1) === 'corner') && (each || between) ? true : null
   }) === true
+
+/** "(On) the last repeat", "the last time": passes it. */
+export const passLastLap = (reader: Reader): boolean =>
+  reader.attempt(() => {
+    reader.skip('on', 'in', 'at', 'for')
+    reader.skip('the')
+    return reader.skip('last') && reader.skip('rep', 'times', 'one', 'lap') ? true : null
+  }) === true

@@ -150,7 +150,8 @@ export interface RepeatClause extends Span {
   readonly amountSpan: Span
 }
 export interface RepeatEnding extends Span {
-  readonly mode: 'append' | 'replace' | 'omit' | 'early'
+  /** `after`, `before`: the repeat goes as far as the item that is named. */
+  readonly mode: 'append' | 'replace' | 'omit' | 'early' | 'after' | 'before'
   readonly items: readonly Item[]
 }
 /** "then rep from * to ** once more". */
@@ -203,6 +204,8 @@ export interface StatementItem extends Span {
   readonly stitch: StitchKey | null
   readonly cluster: boolean
   readonly chains: number
+  /** "… except in Rows 4 and 5": the rounds of which the contrary is said. */
+  readonly notIn?: readonly number[]
 }
 export interface CountEntry extends Span {
   readonly count: number

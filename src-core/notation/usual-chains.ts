@@ -1,5 +1,6 @@
 /** What a text says once of the chains that all its rounds begin with. */
 import type { Reader } from './reader'
+import { LIMITS } from './limits'
 import { ONE, readStatement } from './stated'
 import type { Token } from './tokens'
 import type { StatementItem, UsualChain } from './tree'
@@ -133,18 +134,56 @@ export function usualChains(reader: Reader, from: number, to: number): UsualChai
       reader.at = start + counts - (words[counts]!.is === 'is' ? 1 : 0)
       const closed = closing(words, counts)
       const read = told < 0 ? null : readStatement(reader, closed < 0 ? end : start + closed)
+      // "… where the ch-1 is just for height" counts as nothing.
+      if (shared && !read && words[told]!.is === 'for') continue
       const statement = told < 0 || (!read && shared) ? bareStatement(reader, end, shared) : read
       // "The ch 3 at the beginning is the hardest part" tells of no stitch.
       const isTold = statement !== null && (words[counts]!.is !== 'is' || statement.stitch !== null)
       reader.at = stitches[index] ?? reader.at
       const own = stitches.length > 0 ? (readStitch(reader)?.stitch ?? null) : undefined
       const meant = !statement || own === undefined ? statement : { ...statement, stitch: own, chains: 0 }
-      if (isTold) found.push({ chains, statement: negative ? { ...meant!, says: 'does-not-count' } : meant! })
+      if (!isTold) continue
+      const notIn = exceptedRounds(words.slice(counts))
+      const said = negative ? ({ ...meant!, says: 'does-not-count' } as const) : meant!
+      found.push({ chains, statement: notIn.length > 0 ? { ...said, notIn } : said })
     }
     start = Math.max(end, start + 1)
     if (reader.tokens[end]?.first === false) start = end + 1
   }
   return found
+}
+
+const EXCEPT = /^(except|excepting|excluding|save|apart|not|other)$/i
+
+/** "… except in Rows 4 and 5", "… but not in Rnd 1": the rounds that are taken out. */
+function exceptedRounds(words: readonly Token[]): readonly number[] {
+  const except = words.findIndex(({ text }) => EXCEPT.test(text))
+  const named = words.findIndex(({ kinds }, at) => at > except && kinds.has('round'))
+  if (except < 0 || named < 0 || named - except > 4) return []
+  const rounds: number[] = []
+  for (let at = named + 1; at < words.length; at++) {
+    const { kind, value, key } = words[at]!
+    if (kind === 'number' && /^([-–—]|to)$/.test(words[at - 1]!.key) && rounds.length > 0)
+      for (let next = rounds.at(-1)! + 1; next <= Math.min(value, LIMITS.rounds); next++) rounds.push(next)
+    else if (kind === 'number') rounds.push(value)
+    else if (!/^(,|and|&|or|to|[-–—])$/.test(key)) break
+  }
+  return rounds
+}
+
+/** What is usual in a round: where it is taken out, the contrary. */
+export function usualIn(
+  usual: ReadonlyMap<number, StatementItem>,
+  round: number,
+): ReadonlyMap<number, StatementItem> {
+  if (![...usual.values()].some(({ notIn }) => notIn?.includes(round))) return usual
+  return new Map(
+    [...usual].map(([chains, said]) => {
+      if (!said.notIn?.includes(round)) return [chains, said]
+      const says = said.says === 'counts' ? ('does-not-count' as const) : ('counts' as const)
+      return [chains, { ...said, says }]
+    }),
+  )
 }
 
 /** Words for a loop, and words that say it of all rounds. */
