@@ -4,6 +4,7 @@
  */
 import { chance } from './flowers'
 import type { Shape } from './flowers'
+import { bytesOf } from './tones'
 
 export type Colour = readonly [number, number, number]
 
@@ -136,15 +137,15 @@ export function photograph(scene: Scene): { width: number; height: number; data:
       }
   const blurred = blur(light, width, height, scene.blur)
   const data = new Uint8Array(4 * width * height)
+  const byteOf = bytesOf((seen) =>
+    seen < 0.0031308 ? 12.92 * seen : 1.055 * Math.pow(seen, 1 / 2.4) - 0.055,
+  )
   for (let at = 0; at < width * height; at++) {
     for (let channel = 0; channel < 3; channel++) {
       // The sum of three even chances is near enough to a bell.
       const hiss = (random() + random() + random() - 1.5) * 2 * scene.noise
       const value = blurred[3 * at + channel]! / PARTS ** 2
-      const seen = Math.min(1, Math.max(0, value + hiss * Math.sqrt(0.05 + Math.max(0, value))))
-      data[4 * at + channel] = Math.round(
-        255 * (seen < 0.0031308 ? 12.92 * seen : 1.055 * Math.pow(seen, 1 / 2.4) - 0.055),
-      )
+      data[4 * at + channel] = byteOf(value + hiss * Math.sqrt(0.05 + Math.max(0, value)))
     }
     data[4 * at + 3] = 255
   }

@@ -9,6 +9,7 @@ import { SHEET_SIZES } from '../../../src-core/photo/sheet-sizes'
 import type { SheetName } from '../../../src-core/photo/sheet-sizes'
 import { dice, FORMS, laid } from './desk-motifs'
 import type { Form } from './desk-motifs'
+import { bytesOf } from './tones'
 
 type Rgb = readonly [number, number, number]
 
@@ -269,8 +270,9 @@ function developed(
       for (let at = 0; at < count; at++)
         for (let c = 0; c < 3; c++) {
           let sum = 0
+          const isWithin = at >= reach && at + reach < count
           for (let k = -reach; k <= reach; k++) {
-            const held = Math.min(count - 1, Math.max(0, at + k))
+            const held = isWithin ? at + k : Math.min(count - 1, Math.max(0, at + k))
             sum += weights[k + reach]! * from[line * stride + held * next + c]!
           }
           to[line * stride + at * next + c] = sum / total
@@ -278,16 +280,14 @@ function developed(
     return to
   }
   const seen = smear(smear(light, 3, wide, tall, 3 * wide), 3 * wide, tall, wide, 3)
+  const byteOf = bytesOf((held) => (held <= 0.0031308 ? 12.92 * held : 1.055 * held ** (1 / 2.4) - 0.055))
   const data = new Uint8Array(4 * wide * tall)
   for (let pixel = 0; pixel < wide * tall; pixel++) {
     for (let c = 0; c < 3; c++) {
       const value = exposure * seen[3 * pixel + c]!
       // A bell of two chances (Box and Muller).
       const bell = Math.sqrt(-2 * Math.log(1 - roll())) * Math.cos(2 * Math.PI * roll())
-      const held = Math.min(1, Math.max(0, value + noise * bell * Math.sqrt(0.05 + value)))
-      data[4 * pixel + c] = Math.round(
-        255 * (held <= 0.0031308 ? 12.92 * held : 1.055 * held ** (1 / 2.4) - 0.055),
-      )
+      data[4 * pixel + c] = byteOf(value + noise * bell * Math.sqrt(0.05 + value))
     }
     data[4 * pixel + 3] = 255
   }

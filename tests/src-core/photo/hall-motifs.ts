@@ -267,7 +267,8 @@ export function blurred(
       }
     }
     const many = 2 * by + 1
-    return to.map((each) => each / many)
+    for (let at = 0; at < to.length; at++) to[at] = to[at]! / many
+    return to
   }
   let result = values
   if (by < 1) return result

@@ -108,8 +108,8 @@ function handOf(x0: number, y0: number, from: number, between: Between) {
   return (px: number, py: number): number => {
     let least = Infinity
     for (const { x, y, c, s, end, wide } of rods) {
-      const [u, v] = [(px - x) * c + (py - y) * s, (py - y) * c - (px - x) * s]
-      least = Math.min(least, Math.hypot(Math.max(0, u - end), v) - wide)
+      const [u, v] = [Math.max(0, (px - x) * c + (py - y) * s - end), (py - y) * c - (px - x) * s]
+      least = Math.min(least, Math.sqrt(u * u + v * v) - wide)
     }
     return least
   }
@@ -144,14 +144,21 @@ export async function hall(number: number, long = 1040): Promise<Hall> {
   const [stands, slope, sunk] = [between(0.3, 1.6), between(12, 40), between(0.01, 0.05)]
   const lamp = between(0, 2 * Math.PI)
   const [lx, ly] = [Math.cos(lamp), Math.sin(lamp)]
-  const offFold = (x: number, y: number) =>
-    folds.map((share) => (isAcross ? y - (share * size.height) / 2 : x - (share * size.width) / 2))
-  const liftAt = (x: number, y: number) => offFold(x, y).reduce((sum, off) => sum + stands * Math.exp(-Math.abs(off) / slope), 0) // prettier-ignore
-  const foldLight = (x: number, y: number) =>
-    offFold(x, y).reduce((by, off) => {
+  const lines = folds.map((share) => (share * (isAcross ? size.height : size.width)) / 2)
+  const liftAt = (x: number, y: number) => {
+    let sum = 0
+    for (const line of lines) sum += stands * Math.exp(-Math.abs((isAcross ? y : x) - line) / slope)
+    return sum
+  }
+  const foldLight = (x: number, y: number) => {
+    let by = 1
+    for (const line of lines) {
+      const off = (isAcross ? y : x) - line
       const lean = -Math.sign(off) * (stands / slope) * Math.exp(-Math.abs(off) / slope)
-      return by * (1 - 1.3 * lean * (isAcross ? ly : lx)) * (1 - sunk * Math.exp(-((off / 0.35) ** 2)))
-    }, 1)
+      by = by * (1 - 1.3 * lean * (isAcross ? ly : lx)) * (1 - sunk * Math.exp(-((off / 0.35) ** 2)))
+    }
+    return by
+  }
 
   // Two lights, and the hand over a corner of the sheet: it takes one of them away.
   const [bend, falls, share] = [between(-0.25, 0.25), between(0.0002, 0.0012), between(0.35, 0.65)]
@@ -237,7 +244,9 @@ export async function hall(number: number, long = 1040): Promise<Hall> {
         const off = u0 * u0 + v0 * v0
         const bent = 1 + k1 * off + k2 * off * off
         const [u, v] = [u0 * bent, v0 * bent]
-        const [dx, dy, dz] = [0, 1, 2].map((c) => alongOf[c]! + u * rightOf[c]! + v * downOf[c]!) as unknown as Rgb // prettier-ignore
+        const dx = alongOf[0] + u * rightOf[0] + v * downOf[0]
+        const dy = alongOf[1] + u * rightOf[1] + v * downOf[1]
+        const dz = alongOf[2] + u * rightOf[2] + v * downOf[2]
         const base = -eye[2] / dz
         const [bx, by] = [eye[0] + base * dx, eye[1] + base * dy]
         const lift = Math.abs(bx) < size.width / 2 + 3 && Math.abs(by) < size.height / 2 + 3 ? liftAt(bx, by) : 0 // prettier-ignore
@@ -277,14 +286,22 @@ function phoned(seen: Float32Array, wide: number, tall: number, roll: Roll, betw
         if (weight > 0.002) kernel.set(16 * (j + 8) + i + 8, (kernel.get(16 * (j + 8) + i + 8) ?? 0) + weight)
       }
   }
-  const taps = [...kernel].map(([key, weight]) => [(key & 15) - 8, (key >> 4) - 8, weight] as const)
-  const total = taps.reduce((sum, [, , weight]) => sum + weight, 0)
+  const across = Int32Array.from(kernel.keys(), (key) => (key & 15) - 8)
+  const down = Int32Array.from(kernel.keys(), (key) => (key >> 4) - 8)
+  const weights = Float64Array.from(kernel.values())
+  // Nearly every place has all of its neighbours within the picture.
+  const steps = across.map((i, k) => down[k]! * wide + i)
+  const reach = Math.max(...across.map(Math.abs), ...down.map(Math.abs))
+  const total = weights.reduce((sum, weight) => sum + weight, 0)
   const raw = [0, 1, 2].map((c) => {
     const own = channel(c)
     return own.map((_, place) => {
       const [x, y] = [place % wide, Math.floor(place / wide)]
       let sum = 0
-      for (const [i, j, weight] of taps) sum += weight * own[at(x + i, y + j)]!
+      if (x >= reach && y >= reach && x < wide - reach && y < tall - reach)
+        for (let k = 0; k < weights.length; k++) sum += weights[k]! * own[place + steps[k]!]!
+      else
+        for (let k = 0; k < weights.length; k++) sum += weights[k]! * own[at(x + across[k]!, y + down[k]!)]!
       const value = (gain * sum) / total
       const bell = roll() + roll() + roll() + roll() - 2
       return Math.max(1e-4, value + bell * 1.7 * hiss * Math.sqrt(0.02 + value))

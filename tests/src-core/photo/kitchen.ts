@@ -9,6 +9,7 @@ import { SHEET_SIZES } from '../../../src-core/photo/sheet-sizes'
 import type { SheetName } from '../../../src-core/photo/sheet-sizes'
 import { dice, lay, MAKES } from './kitchen-motifs'
 import type { Laid } from './kitchen-motifs'
+import { bytesOf } from './tones'
 
 export interface Kitchen {
   readonly name: string
@@ -270,11 +271,9 @@ export function kitchen(number: number, wide = 720): Kitchen {
         // Three places of a pixel, none above another.
         const u = (column + (part - 1) / 3 - (wide - 1) / 2) / focal
         const v = (row + (((part * 2) % 3) - 1) / 3 - (tall - 1) / 2) / focal
-        const [dx, dy, dz] = [0, 1, 2].map((c) => forward[c]! + u * right[c]! + v * down[c]!) as [
-          number,
-          number,
-          number,
-        ]
+        const dx = forward[0]! + u * right[0]! + v * down[0]!
+        const dy = forward[1]! + u * right[1]! + v * down[1]!
+        const dz = forward[2]! + u * right[2]! + v * down[2]!
         const t = -eye.z / dz
         lightAt(
           eye.x + t * dx,
@@ -289,19 +288,17 @@ export function kitchen(number: number, wide = 720): Kitchen {
   const softer = halo > 0 ? soften(seen, wide, tall, between(1, 2.2)) : seen
   const [hiss, exposure] = [between(0.002, 0.012), between(0.8, 1.1)]
   const steep = between(0, 0.35)
+  const byteOf = bytesOf((value) => {
+    const shown = value > 0.0031308 ? 1.055 * value ** (1 / 2.4) - 0.055 : 12.92 * value
+    return shown + steep * shown * (1 - shown) * (shown - 0.45)
+  })
   const data = Buffer.alloc(4 * wide * tall, 255)
   for (let pixel = 0; pixel < wide * tall; pixel++)
     for (let c = 0; c < 3; c++) {
       const at = 3 * pixel + c
-      let value = exposure * (seen[at]! + halo * (seen[at]! - softer[at]!))
-      value = Math.min(
-        1,
-        Math.max(0, value + hiss * 3.4 * (random() - 0.5) * Math.sqrt(0.03 + Math.max(0, value))),
-      )
-      const shown = value > 0.0031308 ? 1.055 * value ** (1 / 2.4) - 0.055 : 12.92 * value
-      data[4 * pixel + c] = Math.round(
-        255 * Math.min(1, shown + steep * shown * (1 - shown) * (shown - 0.45)),
-      )
+      const value = exposure * (seen[at]! + halo * (seen[at]! - softer[at]!))
+      const noisy = value + hiss * 3.4 * (random() - 0.5) * Math.sqrt(0.03 + Math.max(0, value))
+      data[4 * pixel + c] = byteOf(noisy)
     }
   const quality = Math.round(between(60, 92))
   const picture = decode(encode({ width: wide, height: tall, data }, quality).data, { useTArray: true })

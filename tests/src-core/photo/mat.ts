@@ -8,6 +8,7 @@ import { decode, encode } from 'jpeg-js'
 import { SHEET_SIZES } from '../../../src-core/photo/sheet-sizes'
 import type { SheetName } from '../../../src-core/photo/sheet-sizes'
 import { MAT_FORMS, matMotif } from './mat-motifs'
+import { bytesOf } from './tones'
 
 type Rgb = readonly [number, number, number]
 
@@ -210,7 +211,7 @@ export function mat(number: number, wide = 1000): Mat {
       const [x, y] = [(column - ACROSS / 2) / per, (row - DOWN / 2) / per]
       const [lx, ly] = [lamp.x - x, lamp.y - y]
       const far = lx * lx + ly * ly + lamp.high ** 2
-      let fromLamp = lamp.weight * (lamp.high ** 2 / far) ** 1.5
+      let fromLamp = lamp.weight * (lamp.high ** 2 / far) * Math.sqrt(lamp.high ** 2 / far)
       let fromSky = (1 - lamp.weight) * (1 - sky.falls * (x * Math.cos(sky.towards) + y * Math.sin(sky.towards))) // prettier-ignore
       if (own[into]! < 1 && Math.hypot(x - at.x, y - at.y) < motif.most + 8) {
         const open = 1 - own[into]!
@@ -285,13 +286,13 @@ function kept(
     seen = next
   }
   const data = new Uint8Array(4 * wide * tall).fill(255)
+  const byteOf = bytesOf((noisy) => noisy ** (1 / 2.2))
   // Noise is drawn from a bag: what makes it anew for each is slow.
   const bag = Float32Array.from({ length: 8191 }, () => phone.roll() + phone.roll() + phone.roll() - 1.5)
   for (let pixel = 0, drawn = 0; pixel < wide * tall; pixel++)
     for (let c = 0; c < 3; c++, drawn += 1 + (pixel % 7)) {
       const value = phone.exposure * seen[3 * pixel + c]!
-      const noisy = value + 2 * phone.hiss * bag[drawn % 8191]! * Math.sqrt(0.05 + value)
-      data[4 * pixel + c] = Math.round(255 * Math.min(1, Math.max(0, noisy)) ** (1 / 2.2))
+      data[4 * pixel + c] = byteOf(value + 2 * phone.hiss * bag[drawn % 8191]! * Math.sqrt(0.05 + value))
     }
   return decode(encode({ width: wide, height: tall, data }, 60).data, { useTArray: true })
 }

@@ -10,6 +10,7 @@ import type { SheetName } from '../../../src-core/photo/sheet-sizes'
 import { encodeJpeg } from '../../../src-main/photo/codecs'
 import { decodePicture } from '../../../src-main/photo/decode'
 import { LACES, laceOf } from './pantry-motifs'
+import { bytesOf } from './tones'
 
 type Rgb = readonly [number, number, number]
 
@@ -78,7 +79,8 @@ function woodOf(roll: () => number, own: Rgb) {
     const far = Math.hypot(off - board.side, depth) + 1.2 * bent(along / 190, across / 50)
     const ring = far / board.ring
     // Late wood grows dark and ends at once.
-    const late = (ring - Math.floor(ring)) ** 3
+    const part = ring - Math.floor(ring)
+    const late = part * part * part
     const light = gap * board.tone * (1 - strong * late + 0.018 * fibre(along / 40, across * 0.7))
     into[0] = own[0] * light
     into[1] = own[1] * light * (1 - 0.12 * strong * late)
@@ -346,6 +348,7 @@ function developed(
       if (weight > 0) kernel.push([i, j, weight])
     }
   const total = kernel.reduce((sum, [, , weight]) => sum + weight, 0)
+  const byteOf = bytesOf((held) => (held <= 0.0031308 ? 12.92 * held : 1.055 * held ** (1 / 2.4) - 0.055))
   const data = new Uint8Array(4 * wide * tall).fill(255)
   const sums = new Float64Array(3)
   const across = Int32Array.from(kernel, ([i]) => i)
@@ -370,11 +373,8 @@ function developed(
       for (let c = 0; c < 3; c++) {
         const value = (exposure * (1 + (1 - c) * warm) * sums[c]!) / total
         const bell = Math.sqrt(-2 * Math.log(1 - roll())) * Math.cos(6.2832 * roll())
-        const noisy = Math.min(
-          1,
-          Math.max(0, value + bell * Math.sqrt(Math.max(0, value) / full + read * read)),
-        )
-        data[4 * (y * wide + x) + c] = Math.round(255 * (noisy <= 0.0031308 ? 12.92 * noisy : 1.055 * noisy ** (1 / 2.4) - 0.055)) // prettier-ignore
+        const noisy = value + bell * Math.sqrt(Math.max(0, value) / full + read * read)
+        data[4 * (y * wide + x) + c] = byteOf(noisy)
       }
     }
   return { width: wide, height: tall, data }

@@ -9,6 +9,7 @@ import { SHEET_SIZES } from '../../../src-core/photo/sheet-sizes'
 import type { SheetName } from '../../../src-core/photo/sheet-sizes'
 import { crochet, draws, SHAPES } from './porch-motifs'
 import type { Crocheted } from './porch-motifs'
+import { bytesOf } from './tones'
 
 export interface Porch {
   readonly name: string
@@ -260,6 +261,9 @@ export function porch(number: number, wide = 800): Porch {
   return { name: `${number} porch ${shape} ${petals} ${sheet} ${isDark ? 'dark' : 'white'} ${tableName}${bars ? ' bars' : ''}`, sheet, motif, picture } // prettier-ignore
 }
 
+/** Light beyond which the shoulder of the phone's curve lies flat; a power of two, which takes no digit away. */
+const BRIGHTEST = 4
+
 interface Chance {
   readonly between: (least: number, most: number) => number
   readonly random: () => number
@@ -287,7 +291,12 @@ function developed(light: Float32Array, wide: number, tall: number, { between, r
     for (let x = 0; x < wide; x++) {
       const c = colourOf(x, y)
       let sum = 0
-      for (const [dx, dy, share] of offs) sum += share * light[3 * (inside(y + dy, tall) * wide + inside(x + dx, wide)) + c]! // prettier-ignore
+      const isWithin = x > 1 && y > 1 && x < wide - 2 && y < tall - 2
+      for (let k = 0; k < offs.length; k++) {
+        const off = offs[k]!
+        const place = isWithin ? (y + off[1]) * wide + x + off[0] : inside(y + off[1], tall) * wide + inside(x + off[0], wide) // prettier-ignore
+        sum += off[2] * light[3 * place + c]!
+      }
       const value = (exposure * glow[c]! * sum) / all
       const bell = random() + random() + random() + random() - 2
       raw[y * wide + x] = Math.max(0, value + hiss * 1.7 * bell * Math.sqrt(0.03 + value))
@@ -312,6 +321,12 @@ function developed(light: Float32Array, wide: number, tall: number, { between, r
   const steep = between(0, 0.5)
   const balance = glow.map((each) => 1 / (1 + 0.7 * (each - 1)))
   const data = Buffer.alloc(4 * wide * tall, 255)
+  const byteOf = bytesOf((share) => {
+    const value = BRIGHTEST * share
+    const shoulder = value > 0.8 ? 0.8 + 0.2 * Math.tanh((value - 0.8) / 0.2) : value
+    const shown = shoulder > 0.0031308 ? 1.055 * shoulder ** (1 / 2.4) - 0.055 : 12.92 * shoulder
+    return shown + steep * (shown * shown * (3 - 2 * shown) - shown)
+  })
   const luma = Float32Array.from({ length: wide * tall }, (_, at) => {
     return 0.25 * full[3 * at]! + 0.6 * full[3 * at + 1]! + 0.15 * full[3 * at + 2]!
   })
@@ -326,11 +341,8 @@ function developed(light: Float32Array, wide: number, tall: number, { between, r
         // Colour is evened out over neighbours, light is not.
         const all =
           full[3 * at + c]! + full[3 * l + c]! + full[3 * r + c]! + full[3 * u + c]! + full[3 * d + c]!
-        const value = Math.max(0, balance[c]! * (own + (all - own - near) / 5 + sharpen * (own - near / 4)))
-        const shoulder = value > 0.8 ? 0.8 + 0.2 * Math.tanh((value - 0.8) / 0.2) : value
-        const shown = shoulder > 0.0031308 ? 1.055 * shoulder ** (1 / 2.4) - 0.055 : 12.92 * shoulder
-        const curve = shown + steep * (shown * shown * (3 - 2 * shown) - shown)
-        data[4 * at + c] = Math.round(255 * Math.min(1, Math.max(0, curve)))
+        const value = balance[c]! * (own + (all - own - near) / 5 + sharpen * (own - near / 4))
+        data[4 * at + c] = byteOf(value / BRIGHTEST)
       }
     }
   return decode(encode({ width: wide, height: tall, data }, Math.round(between(62, 95))).data, {

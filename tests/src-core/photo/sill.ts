@@ -8,6 +8,7 @@ import { decode, encode } from 'jpeg-js'
 import { SHEET_SIZES } from '../../../src-core/photo/sheet-sizes'
 import type { SheetName } from '../../../src-core/photo/sheet-sizes'
 import { SILL_FORMS, sillMotif } from './sill-motifs'
+import { bytesOf } from './tones'
 
 type Rgb = readonly [number, number, number]
 
@@ -166,7 +167,7 @@ export function sill(number: number, wide = 1000): Sill {
       ;[tone, by] = ground(x, y)
       by = 1 + faint * (by - 1)
     }
-    const near = Math.hypot(x - at.x, y - at.y) < motif.most + 8
+    const near = (x - at.x) ** 2 + (y - at.y) ** 2 < (motif.most + 8) ** 2
     const light = sky * (near ? 1 - 0.25 * on(cover, x + 0.6 * sx, y + 0.6 * sy) : 1) + sun.weight * (near ? 1 - litBy(x, y) : 1) // prettier-ignore
     for (let c = 0; c < 3; c++) colour[c] = tone[c]! * by * light
     return false
@@ -199,12 +200,13 @@ export function sill(number: number, wide = 1000): Sill {
         const off = (px * px + py * py) / corner
         const bent = 1 + pinch * off
         const [u, v] = [(px * bent) / focal, (py * bent) / focal]
-        const ray = [0, 1, 2].map((c) => forward[c]! + u * right[c]! + v * down[c]!)
-        const hit = (z: number) => {
-          const t = (z - eye[2]!) / ray[2]!
-          return look(eye[0]! + t * ray[0]!, eye[1]! + t * ray[1]!, z > 0)
-        }
-        if (!hit(lift)) hit(0)
+        const rx = forward[0]! + u * right[0]! + v * down[0]!
+        const ry = forward[1]! + u * right[1]! + v * down[1]!
+        const rz = forward[2]! + u * right[2]! + v * down[2]!
+        const over = (lift - eye[2]!) / rz
+        const under = (0 - eye[2]!) / rz
+        if (!look(eye[0]! + over * rx, eye[1]! + over * ry, true))
+          look(eye[0]! + under * rx, eye[1]! + under * ry, false)
         const dim = (1 - 0.32 * off * off) / 4
         for (let c = 0; c < 3; c++) light[3 * (row * wide + column) + c]! += colour[c]! * dim
       }
@@ -232,19 +234,25 @@ function seenBy(
   const raw = new Float32Array(wide * tall)
   const [hiss, gain] = [between(0.003, 0.014), between(0.85, 1.2)]
   const colourAt = (x: number, y: number) => ((x + y) & 1 ? 1 : y & 1 ? 2 : 0)
+  // Nine looks into the spot that a place is blurred to: they turn alike wherever it is.
+  const looks = Array.from({ length: 9 }, (_, k) => {
+    const [angle, moved] = [2.4 * k, shake * (k / 8 - 0.5)]
+    return [Math.sqrt((k + 0.5) / 9), Math.cos(angle), Math.sin(angle), moved * Math.cos(way), moved * Math.sin(way)] // prettier-ignore
+  })
+  const spot = Float64Array.from(looks.flat())
+  const [fx, fy] = [Math.cos(focus), Math.sin(focus)]
   for (let y = 0; y < tall; y++)
     for (let x = 0; x < wide; x++) {
       const c = colourAt(x, y)
       // Red and blue are drawn a little larger and smaller.
       const by = 1 + (c - 1) * edge
       const [mx, my] = [wide / 2 + (x - wide / 2) * by, tall / 2 + (y - tall / 2) * by]
-      const aside = ((x - wide / 2) * Math.cos(focus) + (y - tall / 2) * Math.sin(focus)) / wide
+      const aside = ((x - wide / 2) * fx + (y - tall / 2) * fy) / wide
       const r = soft * (0.4 + Math.abs(aside + 0.2))
       let sum = 0
-      for (let k = 0; k < 9; k++) {
-        const [far, angle] = [r * Math.sqrt((k + 0.5) / 9), 2.4 * k]
-        const moved = shake * (k / 8 - 0.5)
-        sum += at(mx + far * Math.cos(angle) + moved * Math.cos(way), my + far * Math.sin(angle) + moved * Math.sin(way), c) // prettier-ignore
+      for (let k = 0; k < spot.length; k += 5) {
+        const far = r * spot[k]!
+        sum += at(mx + far * spot[k + 1]! + spot[k + 3]!, my + far * spot[k + 2]! + spot[k + 4]!, c)
       }
       const value = (gain * sum) / 9
       raw[y * wide + x] = value + hiss * 2 * (roll() + roll() + roll() - 1.5) * Math.sqrt(0.03 + value)
@@ -252,9 +260,11 @@ function seenBy(
   const [warm, strong] = [between(-0.12, 0.12), between(0, 0.5)]
   const tint = [1 + warm, 1, 1 - warm]
   const full = new Float32Array(3 * wide * tall)
+  const [sum, count] = [new Float64Array(3), new Float64Array(3)]
   for (let y = 0; y < tall; y++)
     for (let x = 0; x < wide; x++) {
-      const [sum, count] = [[0, 0, 0], [0, 0, 0]] // prettier-ignore
+      sum.fill(0)
+      count.fill(0)
       for (let j = Math.max(0, y - 1); j <= Math.min(tall - 1, y + 1); j++)
         for (let i = Math.max(0, x - 1); i <= Math.min(wide - 1, x + 1); i++) {
           const c = colourAt(i, j)
@@ -265,14 +275,16 @@ function seenBy(
       for (let c = 0; c < 3; c++) full[3 * (y * wide + x) + c] = (tint[c]! * sum[c]!) / count[c]!
     }
   const data = new Uint8Array(4 * wide * tall).fill(255)
+  // The phone's curve: a little steeper in the middle than 1/2.2.
+  const byteOf = bytesOf((sharp) => {
+    const curved = sharp ** (1 / 2.2)
+    return 0.88 * curved + 0.12 * curved * curved * (3 - 2 * curved)
+  })
   for (let pixel = 0; pixel < wide * tall; pixel++)
     for (let c = 0; c < 3; c++) {
       const value = full[3 * pixel + c]!
       const beside = (full[3 * (pixel - 1) + c] ?? value) + (full[3 * (pixel + 1) + c] ?? value) + (full[3 * (pixel - wide) + c] ?? value) + (full[3 * (pixel + wide) + c] ?? value) // prettier-ignore
-      const sharp = Math.min(1, Math.max(0, value + strong * (value - beside / 4)))
-      // The phone's curve: a little steeper in the middle than 1/2.2.
-      const curved = sharp ** (1 / 2.2)
-      data[4 * pixel + c] = Math.round(255 * (0.88 * curved + 0.12 * curved * curved * (3 - 2 * curved)))
+      data[4 * pixel + c] = byteOf(value + strong * (value - beside / 4))
     }
   return decode(encode({ width: wide, height: tall, data }, Math.round(between(55, 92))).data, {
     useTArray: true,
