@@ -41,9 +41,10 @@ async function runTests(missing, args, how) {
 async function runAll(missing) {
   // The builds are those that stories start: made once here, not by each of them that finds none.
   const build = checkSources([['build']])
-  // How a file is formatted hangs on itself alone; what its lint says, on the types of others as well.
+  // How a file is formatted, and what its lint says, hangs on itself alone: no rule asks for types.
+  const lint = ['lint', ...remembered('eslint')]
   const format = ['format:check', ...remembered('prettier')]
-  const looks = checkSources([['types'], ['lint'], format], { aside: true })
+  const looks = checkSources([['types'], lint, format], { aside: true })
   const built = await build
   const stories = runTests(missing, ['--project', 'stories'])
   const looked = await looks
