@@ -25,6 +25,8 @@ export interface Beginning {
   readonly said: boolean
   /** The text says what it is: it is read in no other way. */
   readonly told: boolean
+  /** What follows is held on the hook and drawn together: one stitch with or without the chains. */
+  readonly held: boolean
   /** The stitch that follows, for the words of a finding. */
   readonly next: StitchKey | null
 }
@@ -45,6 +47,7 @@ type Atom =
     }
   | { readonly kind: 'statement'; readonly item: StatementItem }
   | { readonly kind: 'described' }
+  | { readonly kind: 'held' }
   | { readonly kind: 'other' }
   | { readonly kind: 'ring' }
 
@@ -60,6 +63,7 @@ function* atoms(
     else if (item.type === 'work') yield { kind: 'work', item, group, repeated }
     else if (item.type === 'statement') yield { kind: 'statement', item }
     else if (item.type === 'described') yield { kind: 'described' }
+    else if (item.type === 'note' && item.effect === 'held') yield { kind: 'held' }
     else if (item.type === 'foundation' || item.type === 'join') yield { kind: 'ring' }
     // "Join with sc in any ch-2 sp, (ch 2, sc) in same sp": the round has begun.
     else if (item.type === 'colour' && item.stitch && !isSlip(item.stitch)) yield { kind: 'other' }
@@ -187,6 +191,12 @@ function laterBunch(
   return legs === null ? null : { legs, stitch, only }
 }
 
+/** "2 ch, leaving the last loop of each on hook 1 tr in each of next 3 tr": whether what comes first is drawn together. */
+function isHeld(rest: readonly Atom[]): boolean {
+  const [first, second] = rest.filter(({ kind }) => kind !== 'statement')
+  return first?.kind === 'held' || (first?.kind === 'work' && second?.kind === 'held')
+}
+
 /** The beginning chains of a round and what they stand for; null where it has none. */
 export function findBeginning(
   items: readonly Item[],
@@ -195,7 +205,8 @@ export function findBeginning(
 ): Beginning | null {
   const found = findChain(items, startsFresh)
   if (!found) return null
-  const { chain, rest } = found
+  const { chain } = found
+  const rest = found.rest.filter(({ kind }) => kind !== 'held')
   const { item } = chain
   const statements: StatementItem[] = []
   let at = 0
@@ -218,6 +229,7 @@ export function findBeginning(
     unsaid: false,
     said: false,
     told: false,
+    held: isHeld(found.rest),
     next: stitch,
     ...more,
   })
@@ -322,18 +334,19 @@ export function findBeginning(
     if (extra > 0) return counts('hdc', extra)
     return make('turning', { unsaid: !firstNamed })
   }
+  if (item.count === 2 && isHeld(found.rest)) return counts(stitch, 0)
   if (item.count === 2) return make('turning', { unsaid: !firstNamed })
   return STITCHES[stitch].beginningCounts ? counts(stitch, extra) : make('turning')
 }
 
 /** The other way to read beginning chains of which the text says nothing. */
 export function otherReading(beginning: Beginning): Beginning | null {
-  const { as, item, next } = beginning
+  const { as, item, next, held } = beginning
   if (beginning.told) return null
   if (as === 'leg' && item.count >= 2) return { ...beginning, as: 'turning' }
   if (next === null || next === 'sc' || next === 'sl st' || next === 'ch') return null
   if (as === 'turning' && item.count >= 2) return { ...beginning, as: 'counts', stitch: next, extra: 0 }
-  if (as === 'counts' && !beginning.unsaid && item.count >= 3)
+  if (as === 'counts' && !beginning.unsaid && (item.count >= 3 || held))
     return { ...beginning, as: 'turning', extra: 0 }
   return null
 }

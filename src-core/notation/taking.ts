@@ -235,7 +235,7 @@ const BUNCHES = new Set(['together', 'cluster', 'puff', 'popcorn', 'bobble'])
 const APART = new Set(['puff', 'popcorn', 'bobble'])
 
 /** Whether a stitch left by a round answers to a name. */
-function answersTo(place: LeftPlace, name: StitchName): boolean {
+export function answersTo(place: LeftPlace, name: StitchName): boolean {
   if (place.stitch === null) return true
   if (name.form === 'plain') return place.stitch === name.stitch
   if (name.form === 'special') return name.stitch === null || place.stitch === name.stitch

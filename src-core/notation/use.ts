@@ -4,7 +4,7 @@ import { amountWords } from './laps'
 import { SKIPPED, TRAVELLED, WORKED, cornerPlaces } from './source'
 import type { Source } from './source'
 import { spaceKey } from './state'
-import { roundWords } from './taking'
+import { answersTo, roundWords } from './taking'
 import type { Span } from './tokens'
 import { baseSource, report } from './work'
 import type { Work } from './work'
@@ -245,22 +245,20 @@ function passedAlike({ places, used }: Source, missed: number): boolean {
 /** "Sc in next dc, *ch 4, dc in next sc": chains lead over other stitches, each time over as many, to the next one of that name. */
 function passedToNamed(work: Work, { places, used, state }: Source): boolean {
   if (!state.ordered || !state.joined) return false
-  const named = new Set(
-    [...placeParts(work.node.items)].flatMap(({ noun, which }) =>
-      which === 'next' && noun.kind === 'stitch' && noun.name ? [noun.name.stitch] : [],
-    ),
+  const named = [...placeParts(work.node.items)].flatMap(({ noun, which }) =>
+    which === 'next' && noun.kind === 'stitch' && noun.name ? [noun.name] : [],
   )
-  const stitches = places.flatMap(({ kind, stitch }, at) =>
-    kind === 'stitch' ? [{ stitch, use: used[at]! }] : [],
-  )
+  const stitches = places.flatMap((place, at) => (place.kind === 'stitch' ? [{ place, use: used[at]! }] : []))
   const isPassed = (at: number) => stitches[(at + stitches.length) % stitches.length]!.use < TRAVELLED
   const lengths = stitches.flatMap((_, from) => {
     if (!isPassed(from) || isPassed(from - 1)) return []
     let to = from
     while (to < from + stitches.length && isPassed(to)) to++
-    const { stitch: next } = stitches[to % stitches.length]!
-    const isOther = stitches.slice(from, to).every(({ stitch }) => stitch !== null && stitch !== next)
-    return [isOther && next !== null && named.has(next) ? to - from : 0]
+    const { place: next } = stitches[to % stitches.length]!
+    // "*9 ch, 1 dc into next cluster": told apart by its form where both are made of the same stitch.
+    const name = next.stitch === null ? undefined : named.find((each) => answersTo(next, each))
+    const isOther = stitches.slice(from, to).every(({ place }) => name && !answersTo(place, name))
+    return [isOther ? to - from : 0]
   })
   return lengths.length > 1 && lengths[0]! > 0 && lengths.every((length) => length === lengths[0])
 }

@@ -35,7 +35,6 @@ const NOT_YET: Readonly<Record<string, readonly string[]>> = {
     'h536',
     'h723',
     'h1121',
-    'h1203',
     'h1313',
     'h1503',
     'h1902',

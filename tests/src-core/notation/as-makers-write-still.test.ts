@@ -88,3 +88,63 @@ it('goes back only into what this round has skipped', () => {
   const codes = readRounds(text, { terms: 'US' }).findings.map(({ code }) => code)
   expect(codes).toContain('rounds/too-many-used')
 })
+
+const HELD: readonly Way[] = [
+  [
+    'chains that begin a cluster over three stitches, loops counted',
+    'UK',
+    '1st Row. — Magic ring, 3 ch. (to stand for 1 tr.), 3 tr. into ring, * 1 ch., 4 tr. into ring; repeat from * 4 times more, 1 ch., 1 s.s. into top of 3 ch.\n2nd Row. — 2 ch., leaving the last loop of each on hook work 1 tr. into each of next 3 tr., thread over and draw through all 4 loops on hook (first cluster made), * 5 ch., 1 d.c. into next sp., 5 ch., leaving the last loop of each on hook work 1 tr. into each of next 4 tr., thread over and draw through all 5 loops on hook (a cluster made); repeat from * 4 times more, 5 ch., 1 d.c. into next sp., 5 ch., 1 s.s. into top of first cluster.\n3rd Row. — 1 ch., 1 d.c. into first cluster, * 9 ch., 1 d.c. into next cluster; repeat from * 4 times more, 9 ch., 1 s.s. into first d.c.',
+    [
+      [24, { 'ch-1': 6 }],
+      [12, { 'ch-5': 12 }],
+      [6, { 'ch-9': 6 }],
+    ],
+  ],
+  [
+    'the loops kept told behind the stitches',
+    'US',
+    'Rnd 1: Magic ring, 15 sc in ring, join.\nRnd 2: Ch 2, dc in each of next 2 sc keeping last lp of each on hook, yo and draw through all 3 lps on hook, ch 4, [dc in each of next 3 sc keeping last lp of each on hook, yo and draw through all 4 lps on hook, ch 4] 4 times; join with sl st in top of first cluster.',
+    [[15], [5, { 'ch-4': 5 }]],
+  ],
+  [
+    'chains that stand behind none of the stitches of their cluster',
+    'US',
+    'Rnd 1: Magic ring, 15 sc in ring, join.\nRnd 2: Ch 2, holding back the last loop of each, dc in same sc and in next 2 sc, yo and draw through all 4 loops, ch 4, *holding back the last loop of each, dc in next 3 sc, yo and draw through all 4 loops, ch 4; rep from * 3 more times; join in top of first cluster.',
+    [[15], [5, { 'ch-4': 5 }]],
+  ],
+  [
+    'clusters that all go over three, with chains before the first',
+    'US',
+    'Rnd 1: Magic ring, 15 sc in ring, join.\nRnd 2: Ch 2, *holding back the last loop of each, dc in next 3 sc, yo and draw through all 4 loops, ch 4; rep from * 4 more times; join in top of first cluster.',
+    [[15], [5, { 'ch-4': 5 }]],
+  ],
+  [
+    'clusters in one place',
+    'US',
+    'Rnd 1: Magic ring, 6 sc in ring, join.\nRnd 2: Ch 2, holding back the last loop of each, 2 dc in same sc, yo and draw through all loops, ch 2, *holding back the last loop of each, 3 dc in next sc, yo and draw through all 4 loops, ch 2; rep from * 4 more times; join in top of first cluster.',
+    [[6], [6, { 'ch-2': 6 }]],
+  ],
+]
+
+describe('clusters that chains begin', () => {
+  readsWays(HELD)
+  it.each(HELD)('nothing is asked of the chains: %s', (_, terms, text) => {
+    expect(readRounds(text, { terms }).findings.map(({ code }) => code)).toEqual([])
+  })
+})
+
+it('asks of two chains before stitches that are not drawn together', () => {
+  const text =
+    'Rnd 1: Magic ring, 15 sc in ring, join.\nRnd 2: Ch 2, dc in each of next 14 sc, join.\nRnd 3: Ch 1, sc in each st around, join.'
+  expect(readRounds(text, { terms: 'US' }).findings.map(({ code }) => code)).toContain(
+    'rounds/ch2-not-stated',
+  )
+})
+
+describe('loops over stitches of another form', () => {
+  const round = (times: number) =>
+    `Rnd 1: Magic ring, [3-dc cluster in ring, ch 3, dc in ring, ch 3] 4 times; join with sl st in first cluster.\nRnd 2: Ch 1, sc in first cluster, [ch 7, sc in next cluster] ${times} times, ch 7; join with sl st in first sc.`
+  const codes = (text: string) => readRounds(text, { terms: 'US' }).findings.map(({ code }) => code)
+  it('pass one between each two', () => expect(codes(round(3))).toEqual([]))
+  it('leave none of them out', () => expect(codes(round(2))).toEqual(['rounds/stitches-left']))
+})
