@@ -71,7 +71,18 @@ export interface MotifAccount {
   readonly layers: readonly MotifLayer[]
   /** Of straight sides: what its last round counts along each; left out where its words do not tell. */
   readonly side?: MotifSide
+  /** Of a round: what its last round makes to be joined in; left out where its words do not tell, or these are too many to count. */
+  readonly spaces?: MotifSpaces
   readonly findings: readonly Finding[]
+}
+
+/** Spaces or picots that lie evenly round a motif. */
+export interface MotifSpaces {
+  readonly count: number
+  /** Sign of a step in working direction, angles being clockwise. */
+  readonly way: 1 | -1
+  /** Direction of one of them, clockwise from the top, in radians. */
+  readonly at: number
 }
 
 /** A side from corner to corner. */

@@ -139,6 +139,12 @@ export interface WideGaps {
   readonly closes: number
 }
 
+/** Join points at which a motif lies between two of its spaces, and how many there are of all. */
+export interface BetweenSpaces {
+  readonly joins: number
+  readonly of: number
+}
+
 /** Sides that are sewn to others, or joined to them stitch for stitch: how many, how long and of how many stitches together. */
 export interface JoinedSides {
   readonly count: number
@@ -171,6 +177,8 @@ export interface CommonPlan extends Holds {
     readonly sides?: JoinedSides
     /** Of these between motifs, those whose gap is wider than what closes by itself; left out where none is. */
     readonly wide?: WideGaps
+    /** Of these between motifs, those at which one lies between two of its spaces; left out where none does. */
+    readonly between?: BetweenSpaces
   }
   readonly pitch: { readonly column: number; readonly row: number; readonly rows: readonly [number, number] }
   readonly arrangement: Arrangement | null
@@ -291,6 +299,8 @@ export interface FitArrangement extends Holds {
   readonly joins?: number
   /** Join points whose gap is wider than what closes by itself; left out where none is. */
   readonly wide?: WideGaps
+  /** Join points at which a motif lies between two of its spaces: joined across a chain; left out where none is. */
+  readonly between?: BetweenSpaces
   /** For a child: how wide across the widest opening is that stays, in mm. */
   readonly opening?: number
   /** Of motifs with straight sides: how wide across the openings are that it leaves between them, in mm; left out where they close. */

@@ -1,5 +1,5 @@
 /** How an arrangement holds and how it is rotated, in words. */
-import type { FitArrangement, Holds, WideGaps } from '../../shared-types/plan'
+import type { BetweenSpaces, FitArrangement, Holds, WideGaps } from '../../shared-types/plan'
 import type { UnitSystem } from '../../shared-types/project'
 import { CHILD_OPENING } from '../joins/constants'
 import { isForHands } from '../joins/for-child'
@@ -36,6 +36,17 @@ export function wideWords(wide: WideGaps | undefined, units: UnitSystem): string
       : `${formatNumber(joins)} of ${counted(of, 'join point')}`
   const gap = joins === 1 ? 'has a gap' : 'have gaps'
   return `${which} ${gap} of up to ${formatFineLength(widest, units)}; gaps of up to ${formatFineLength(closes, units)} draw closed as you join`
+}
+
+/** "32 of 63 join points lie between two spaces: joined there across a chain"; empty where none does. */
+export function betweenWords(between: BetweenSpaces | undefined): string {
+  if (!between) return ''
+  const { joins, of } = between
+  const which =
+    joins === of
+      ? `all ${counted(of, 'join point')}`
+      : `${formatNumber(joins)} of ${counted(of, 'join point')}`
+  return `${of === 1 ? 'its join point' : which} ${joins === 1 ? 'lies' : 'lie'} between two spaces: joined there across a chain`
 }
 
 /** Less is no gap that a hand sees, nor one that a tape shows: a sixteenth of an inch (ours). */

@@ -4,6 +4,7 @@ import type { Hand } from '../../shared-types/project'
 import { accountAt } from '../layout/placed'
 import type { PlacedPiece } from '../layout/placed'
 import { numberedPlaces } from '../motif/numbering'
+import { spacesMet } from '../motif/spaces'
 import type { Figure, FigureItem, Paint, TextItem } from './figure'
 import { drawPath, drawText, INK, MM_PER_POINT, PAPER, QUIET_INK } from './figure'
 import { workingArrow } from './join-detail'
@@ -136,7 +137,9 @@ function petalNumbers(
   const reach = (PETAL_TYPE * FIGURE_WIDTH + 2) * MM_PER_POINT + DOT
   // A half motif lacks the places beyond its cut.
   const there = new Set([...step.free, ...step.joins.map(({ anchor }) => anchor)])
-  const numbered = numberedPlaces(account, own).filter(({ anchor }) => there.has(anchor.id))
+  const numbered = numberedPlaces(account, own).filter(
+    ({ anchor }) => account.spaces !== undefined || there.has(anchor.id),
+  )
   const aside = own.side ? (keptHalf({ side: own.side }) === 'right' ? ASIDE : -ASIDE) : 0
   const places = numbered.map(({ anchor, number }) => {
     const [p] = turnAndScale([anchor], own.turn, scale)
@@ -154,7 +157,8 @@ function petalNumbers(
   const isCrowded = (list: readonly Place[]): boolean =>
     list.some((one, i) => list.some((other, k) => k > i && isOn(one, other)))
   const joined = new Set(step.joins.map(({ anchor }) => anchor))
-  const few = places.filter(({ id, number }) => number === 1 || joined.has(id))
+  const met = spacesMet(account, joined, own.firstPetal)
+  const few = places.filter(({ id, number }) => number === 1 || joined.has(id) || met.has(number))
   // Where even these stand too close, as many of them as do not touch: the first, and what is joined from there on.
   const fitting = few.reduce<readonly Place[]>(
     (list, place) => (list.some((other) => isOn(place, other, TOUCHING)) ? list : [...list, place]),

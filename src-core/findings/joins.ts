@@ -22,6 +22,12 @@ export const JOIN_FINDINGS = {
     message: 'circles meet at one point only, however they are rotated; the fabric will be loose.',
     mend: 'Fillers in the openings join them at more points. In offset rows each circle has six neighbours, in straight rows four.',
   },
+  'joins/between-spaces': {
+    severity: 'warning',
+    message:
+      '{joins} of {of} {of|join point|join points} {joins|lies|lie} between two spaces of a motif, which has {spaces} {spaces|space|spaces}, and not at one: there neighbours can only be joined across a chain.',
+    mend: 'In straight rows motifs with 4, 8, 12 … spaces meet space to space, in offset rows and rings those with 6, 12, 18 …: choose the arrangement that suits yours, or work the joining chains where the instructions tell them.',
+  },
   'joins/weak-sides': {
     severity: 'note',
     message: 'neighbours meet at one point only; the fabric will be loose.',

@@ -161,6 +161,9 @@ export const joinsInGeneral = remembered((plan: Plan, id: string, terms: Terms):
   return inTerms(editionText(told, own, terms), terms)
 }, 2)
 
+/** Chains of a joining chain where a motif lies between two spaces of another, beneath which both dip (ours). */
+const BETWEEN_SPACES = 1
+
 /** Every join with the element that it falls on. */
 function joinsAt(
   plan: Plan,
@@ -168,7 +171,7 @@ function joinsAt(
   { places }: Joinable,
   chains: ChainStyle,
 ): LocatedJoin[] {
-  return joins.flatMap(({ anchor, number, shared, host, chains: own }) => {
+  return joins.flatMap(({ anchor, number, shared, host, chains: own, isAcross }) => {
     const bridged = ruleBetween(plan, account.id, host.motif) === 'bridge'
     const elements = elementsFor(places, account, anchor, first)
     return (elements.length > 0 ? elements : [null]).map((element) => ({
@@ -178,7 +181,7 @@ function joinsAt(
       join: {
         into: intoWords(plan, host, chains),
         shared,
-        bridge: own ?? (bridged ? bridgeChains(plan, account.id, host.motif) : 0),
+        bridge: own ?? (bridged ? bridgeChains(plan, account.id, host.motif) : isAcross ? BETWEEN_SPACES : 0),
       },
     }))
   })

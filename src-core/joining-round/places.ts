@@ -7,6 +7,7 @@ import type { Hand } from '../../shared-types/project'
 import { directionOf } from '../geometry/points'
 import { workingSign } from '../motif/anchors'
 import { countedFrom } from '../motif/numbering'
+import { spaceAt } from '../motif/spaces'
 import type { RoundsAccount } from '../motif/rounds/account'
 import { angleOf, radiusOf, unwrap } from '../motif/rounds/ground'
 import type { LocatedElement, LocatedRound } from '../motif/rounds/ground'
@@ -37,7 +38,7 @@ export function joinPlaces(told: RoundsAccount, account: MotifAccount, hand: Han
   const turn = told.beginning?.turn
   if (turn === undefined || told.located.length === 0 || account.shape === 'leaf') return null
   const sign = workingSign(hand)
-  if (account.shape === 'round') return roundPlaces(told.located, account.anchors.length, sign)
+  if (account.shape === 'round') return roundPlaces(told.located, account, sign)
   const leading = account.anchors.filter(isLeading)
   if (leading.length < 2) return null
   const angles = leading.map((anchor) => sign * directionOf(anchor) - turn)
@@ -86,11 +87,16 @@ function elementAt(round: LocatedRound, angle: Radians, step: Radians): WorkedEl
   return nearest(loops) ?? nearest(outer)
 }
 
-/** A round motif is joined at its loops where it has enough of them, else at its stitches. */
-function roundPlaces(located: readonly LocatedRound[], count: number, sign: 1 | -1): JoinPlaces | null {
+/** A round motif is joined at its loops where they are counted or it has enough of them, else at its stitches. */
+function roundPlaces(
+  located: readonly LocatedRound[],
+  { anchors: { length: count }, spaces }: Pick<MotifAccount, 'anchors' | 'spaces'>,
+  sign: 1 | -1,
+): JoinPlaces | null {
   const round = located.at(-1)!
   const standing = round.round.elements.filter(isStanding)
   const loops = standing.filter(isLoop)
+  if (spaces && loops.length === spaces.count) return { round, leading: loops, sign, own: null }
   const leading = loops.length >= count ? loops : standing
   return leading.length >= count ? { round, leading, sign, own: null } : null
 }
@@ -109,11 +115,18 @@ function shareOf({ kind, id }: Anchor): { readonly share: number; readonly after
  */
 export function elementsFor(
   places: JoinPlaces,
-  { anchors, shape }: MotifAccount,
+  account: MotifAccount,
   anchor: Anchor,
   first: number,
 ): readonly WorkedElement[] {
   const { leading, own } = places
+  const { anchors, shape } = account
+  const space = spaceAt(account, directionOf(anchor), first)
+  if (space && leading.length === account.spaces?.count) {
+    if (space.next === null) return listOfOne(leading[space.number - 1])
+    // What stands between two spaces: of several stitches the one in the middle.
+    return listOfOne(alongPetal(betweenTips(places, space.number - 1).way, 1 / 2))
+  }
   if (shape === 'round') return listOfOne(roundElement(places, anchors, anchor, first))
   const count = leading.length
   const at = own?.get(anchor.petal) ?? countedFrom(anchor.petal, first, count) - 1

@@ -9,6 +9,7 @@ import { directionOf } from '../geometry/points'
 import { accountAt } from '../layout/placed'
 import { remembered } from '../memo'
 import { countOf, countedFrom } from '../motif/numbering'
+import { liesBetween, spaceAt, spaceWords } from '../motif/spaces'
 
 /** One place where a motif is joined. */
 export interface SituationJoin {
@@ -18,7 +19,11 @@ export interface SituationJoin {
   /** Others are joined there already. */
   readonly shared: boolean
   /** Motif that it is joined to, and the place of that. */
-  readonly host: { readonly motif: string; readonly anchor: string }
+  readonly host: { readonly motif: string; readonly anchor: string; readonly isBetween?: true }
+  /** The space that it is joined in, or the two that it lies between, in words; left out where none are counted. */
+  readonly space?: string
+  /** One of the two lies between two spaces: they meet across a joining chain. */
+  readonly isAcross?: true
   /** Chains of a joining rule that the two have for themselves. */
   readonly chains?: number
   /** The side is joined all along. */
@@ -102,11 +107,16 @@ function joinOf(
   const other = host && pieces.get(host.motif)
   if (!anchor || !other || !AS_YOU_GO.has(ruleBetween(plan, account.id, other.account.id))) return null
   const number = countedFrom(anchor.petal, first, countOf(account.anchors))
+  const there = other.account.anchors.find((each) => each.id === host.anchor)
+  const isBetween = there !== undefined && liesBetween(other.account, there)
+  const space = spaceAt(account, directionOf(anchor), first)
   return {
     ...{ anchor, number, shared: members.length > 1 },
     ...(chains > 0 && { chains }),
     ...(along && { along }),
-    host: { motif: other.account.id, anchor: host.anchor },
+    ...(space && { space: spaceWords(space) }),
+    ...((isBetween || (space && space.next !== null)) && { isAcross: true }),
+    host: { motif: other.account.id, anchor: host.anchor, ...(isBetween && { isBetween }) },
   }
 }
 
@@ -120,9 +130,11 @@ function keyOf(
   const begin = account.anchors.find(({ petal }) => petal === first)
   const isRound = account.shape === 'round'
   const places = joins.map(({ anchor, number, shared, host, along, chains = '' }) => {
-    // On a round motif it is the way from the first place that counts.
-    const at = isRound && begin ? stepsOn(anchor, begin) : number
-    return `${kindOf(anchor.id)} ${at} ${shared} ${host.motif} ${along ?? kindOf(host.anchor)} ${chains}`.trimEnd()
+    const space = spaceAt(account, directionOf(anchor), first)
+    // On a round motif it is the space that counts, or else the way from the first place.
+    const at = space ? spaceWords(space) : isRound && begin ? stepsOn(anchor, begin) : number
+    const there = `${along ?? kindOf(host.anchor)}${host.isBetween ? ' between' : ''}`
+    return `${kindOf(anchor.id)} ${at} ${shared} ${host.motif} ${there} ${chains}`.trimEnd()
   })
   // Petals that are not alike cannot stand for each other.
   const own = account.shape === 'petals' && !isAlike(account) ? first : 0

@@ -32,9 +32,28 @@ function shouldersWords(joins: readonly SituationJoin[]): string[] {
   ]
 }
 
+/** "spaces 4 and 6", "space 4 and between spaces 5 and 6". */
+function spacesWords(joins: readonly SituationJoin[]): string {
+  const isSpace = ({ space = '' }: SituationJoin): boolean => space.startsWith('space ')
+  const named = (list: readonly SituationJoin[]): string =>
+    several(
+      'space',
+      list.map(({ space = '' }) => Number(space.slice('space '.length))),
+    )
+  const [near, across] = [false, true].map((is) =>
+    joins.filter((join) => isSpace(join) && (join.isAcross ?? false) === is),
+  )
+  return listOf([
+    ...(near!.length > 0 ? [named(near!)] : []),
+    ...(across!.length > 0 ? [`${named(across!)} with a joining chain`] : []),
+    ...joins.filter((join) => !isSpace(join)).flatMap(({ space }) => space ?? []),
+  ])
+}
+
 /** "petals 5 and 6", "corners 1, 2 and 3 and sides 1 and 2", "3 places". */
 function placesWords({ account, joins }: Pick<Situation, 'account' | 'joins'>): string {
   const { shape } = account
+  if (account.spaces) return spacesWords(joins)
   if (shape !== 'petals' && shape !== 'straight') return counted(joins.length, 'place')
   const of = (kinds: readonly string[]): number[] =>
     numbersOf(joins.filter(({ anchor }) => kinds.includes(anchor.kind)))
@@ -76,12 +95,15 @@ export function situationTitle({ account, joins }: Pick<Situation, 'account' | '
   if (sides && points.length === 0) return `Joined stitch for stitch ${sides}`
   if (sides) return `Joined stitch for stitch ${sides} and at ${placesWords({ account, joins: points })}`
   const shared = joins.filter((join) => join.shared)
-  const isCounted = account.shape === 'petals' || account.shape === 'straight'
+  const isCounted = account.shape !== 'round' && account.shape !== 'leaf'
   const others =
     shared.length === 0 || !isCounted
       ? ''
       : `; others are joined at ${placesWords({ account, joins: shared })} already`
-  return `Joined at ${placesWords({ account, joins })}${others}`
+  return `Joined at ${placesWords({ account, joins })}${others}`.replace(
+    /^Joined at between/,
+    'Joined between',
+  )
 }
 
 /** What a motif without written rounds is worked by. */

@@ -8,6 +8,9 @@ import type { Anchor, JoinMember, MotifAccount, OrderJoin, OrderStep } from '../
 import type { Hand } from '../../shared-types/project'
 import type { Placement } from '../layout/blanket'
 import { countedFrom, countOf, placeName } from '../motif/numbering'
+import { spaceAt, spaceWords } from '../motif/spaces'
+import { radians } from '../units/quantity'
+import type { Radians } from '../units/quantity'
 import { MadeJoins } from './made'
 import type { Node, NodeMember } from './nodes'
 import {
@@ -16,7 +19,9 @@ import {
   joinPhrase,
   seamPhrase,
   seamWords,
+  isBetweenSpaces,
   spacePhrase,
+  spacePlacePhrase,
   stepWords,
   wordsOf,
 } from './words'
@@ -46,7 +51,7 @@ interface StepsInput extends Joining {
   /** Which petal of its own each placement is begun with. */
   readonly firsts: readonly number[]
   /** Of the motif (of half motifs: the whole one), by placement. */
-  readonly accounts: readonly Pick<MotifAccount, 'petals' | 'shape'>[]
+  readonly accounts: readonly Pick<MotifAccount, 'anchors' | 'petals' | 'shape' | 'spaces'>[]
   /** How many petals (corners, places) a whole one has, by placement. */
   readonly counts: readonly number[]
   readonly hand: Hand
@@ -77,6 +82,8 @@ export interface FillerPlace {
     /** The tip or corner of it that is met, or null between them: told by the clock. */
     readonly at: Anchor | null
     readonly clock: string
+    /** The way that lies from the middle of that motif, on the map. */
+    readonly towards: Radians
     /** A side that is joined all along, to a side of the motif. */
     readonly along?: true
   } | null
@@ -138,7 +145,13 @@ interface State {
 }
 
 /** What is said of one place of the piece in hand: how it is joined to a place of another one. */
-function phraseTo({ input, made }: State, host: number, anchor: Anchor, own: number): string {
+function phraseTo(
+  { input, made }: State,
+  host: number,
+  anchor: Anchor,
+  own: number,
+  isBetween = false,
+): string {
   const { accounts, counts, firsts, labels, wholes } = input
   const label = labels[host]!
   const others = made.at(host, anchor)
@@ -147,11 +160,14 @@ function phraseTo({ input, made }: State, host: number, anchor: Anchor, own: num
     const sorted = [...new Set(others)].sort((a, b) => a - b)
     return spacePhrase(label, sorted, made.besides(host, anchor, counted))
   }
+  const name = nameOn(input, host, anchor)
+  // Where neither names a space the motif there is round like any other.
+  if (accounts[host]!.spaces) return spacePlacePhrase(label, name, isBetween || isBetweenSpaces(name))
   return joinPhrase({
     shape: accounts[host]!.shape,
     host: label,
     anchor,
-    name: nameOn(input, host, anchor),
+    name,
     ...made.nearest(host, anchor, counted),
     own,
   })
@@ -174,7 +190,7 @@ function toldAs(
 function step(state: State, piece: number): OrderStep {
   const { input, rank, meetings, made } = state
   const { placements, anchors, accounts, counts, firsts, labels } = input
-  const { shape } = accounts[piece]!
+  const { shape, spaces } = accounts[piece]!
   const own = labels[piece]!
   const joined = new Map<Anchor, { readonly earlier: readonly NodeMember[] }>()
   for (const { anchor, node } of meetings[piece]!) {
@@ -186,7 +202,8 @@ function step(state: State, piece: number): OrderStep {
   const free: string[] = []
   const told: ToldPlace[] = []
   for (const { anchor, number } of inOrder(anchors[piece]!, firsts[piece]!, counts[piece]!)) {
-    const name = shape === 'round' ? `at ${nameOn(input, piece, anchor)}` : nameOn(input, piece, anchor)
+    const place = nameOn(input, piece, anchor)
+    const name = shape === 'round' && !spaces ? `at ${place}` : place
     const meeting = joined.get(anchor)
     if (!meeting) {
       free.push(anchor.id)
@@ -196,7 +213,9 @@ function step(state: State, piece: number): OrderStep {
     const host = meeting.earlier[0]!
     const chains = input.chainsOf?.(host.motif, piece) ?? 0
     const across = chains > 0 ? ` across ${counted(chains, 'chain')}` : ''
-    const phrase = phraseTo(state, host.motif, anchors[host.motif]![host.anchor]!, own) + across
+    const there = anchors[host.motif]![host.anchor]!
+    const phrase =
+      phraseTo(state, host.motif, there, own, spaces !== undefined && isBetweenSpaces(name)) + across
     const members: JoinMember[] = meeting.earlier.map((member) => ({
       motif: placements[member.motif]!.id,
       anchor: anchors[member.motif]![member.anchor]!.id,
@@ -212,6 +231,17 @@ function step(state: State, piece: number): OrderStep {
   return { kind, motif: placements[piece]!.id, free, joins, ...toldAs(told, shape, input.seam) }
 }
 
+/** What is said of a place of a filler at which its motif has no tip: told by a space of that, or by the clock. */
+function besidePhrase(
+  { accounts, firsts, labels, placements }: StepsInput,
+  { host, towards, clock }: NonNullable<FillerPlace['meets']>,
+): string {
+  const space = spaceAt(accounts[host]!, towards - radians(placements[host]!.turn), firsts[host]!)
+  return space
+    ? spacePlacePhrase(labels[host]!, spaceWords(space), space.next !== null)
+    : clockPhrase(labels[host]!, clock)
+}
+
 /** A filler, joined to every motif round it. */
 function fillerStep(state: State, index: number): OrderStep {
   const { input, made } = state
@@ -225,9 +255,9 @@ function fillerStep(state: State, index: number): OrderStep {
       told.push({ anchor, number, name, phrase: null, partner: 0, partners: [] })
       continue
     }
-    const { host, near, at, clock, along } = meets
+    const { host, near, at, along } = meets
     const label = labels[host]!
-    const other = at ? phraseTo(state, host, at, own) : clockPhrase(label, clock)
+    const other = at ? phraseTo(state, host, at, own) : besidePhrase(input, meets)
     const phrase = along ? alongPhrase(label) : other
     const words = input.seam ? seamPhrase(input.seam, name, [label]) : `${name}: ${phrase}`
     joins.push({

@@ -12,6 +12,16 @@ type Shape = MotifAccount['shape']
 export const SIDES_LEGEND =
   'Left and right on a motif are seen from its middle, looking outward, right side up; “to the left of 7” is left of the place where 7 is joined.'
 
+/** How spaces are counted wherever the working order is told by them. */
+export const SPACES_LEGEND =
+  'Spaces are counted in the direction of work; space 1 is the first that the last round of a motif makes. Where a place lies between two spaces, join at the stitch between them, with a chain on both sides of the join.'
+
+/** What explains the words of a working order, of those that are told; empty where nothing needs it. */
+export const legendsOf = (words: readonly string[]): string[] => [
+  ...(words.some((told) => / (left|right) of /.test(told)) ? [SIDES_LEGEND] : []),
+  ...(words.some((told) => /\bspaces? \d/.test(told)) ? [SPACES_LEGEND] : []),
+]
+
 /** A place of the motif in hand with what is to be told of it. */
 export interface ToldPlace {
   readonly anchor: Anchor
@@ -91,6 +101,17 @@ interface JoinPhrase {
 /** Joining to a place that is told by its name or by the clock. */
 export const clockPhrase = (host: number, name: string): string =>
   `join to ${numberMark(host)}, at its ${name}`
+
+/** Whether a place is told as one between two spaces. */
+export const isBetweenSpaces = (name: string): boolean => name.startsWith('between spaces')
+
+/** "in its space 2", "between its spaces 5 and 6". */
+const inIts = (name: string): string =>
+  isBetweenSpaces(name) ? name.replace('between', 'between its') : `in its ${name}`
+
+/** Joining to a round motif whose spaces are counted: where one of the two lies between spaces, across a chain. */
+export const spacePlacePhrase = (host: number, name: string, isAcross: boolean): string =>
+  `join ${isAcross ? 'with a joining chain ' : ''}to ${numberMark(host)}, ${inIts(name)}`
 
 /** Joining a whole side to that of a motif. */
 export const alongPhrase = (host: number): string =>

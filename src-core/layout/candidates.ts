@@ -1,6 +1,7 @@
 /** M26: counts of an arrangement in a rotation that come near to a size, and which of them goes before another. */
 import type { Degrees } from '../units/quantity'
 import { BLANKET } from '../fields/blanket'
+import { betweenLevel } from '../joins/between'
 import { gapesMostly } from '../joins/checks'
 import { holds } from '../joins/holding'
 import type { BlanketCounts } from './blanket'
@@ -26,16 +27,31 @@ export interface Candidate {
   readonly miss: number
   /** Most of its join points gape. */
   readonly gapes: boolean
+  /** How much of it is joined between spaces, in quarters. */
+  readonly between: number
 }
 
-/** What holds comes first, whatever its size; then what closes without a gap at most joins; then what comes nearer. */
+/**
+ * What holds comes first, whatever its size; then what closes without a gap at most joins; then what meets at its
+ * spaces; then what comes nearer.
+ */
 export const byHolding = (a: Omit<Candidate, 'counts'>, b: Omit<Candidate, 'counts'>): number =>
-  Number(b.holds) - Number(a.holds) || Number(a.gapes) - Number(b.gapes) || a.miss - b.miss
+  Number(b.holds) - Number(a.holds) ||
+  Number(a.gapes) - Number(b.gapes) ||
+  a.between - b.between ||
+  a.miss - b.miss
 
 /** How counts are joined, by their patch. */
-export function judgedByPatch({ trials }: Tryout, counts: BlanketCounts): Pick<Candidate, 'holds' | 'gapes'> {
+export function judgedByPatch(
+  { trials }: Tryout,
+  counts: BlanketCounts,
+): Pick<Candidate, 'holds' | 'gapes' | 'between'> {
   const trial = trials.of(counts)
-  return { holds: countPlaces(counts) > 1 && holds(trial), gapes: gapesMostly(trial.wide) }
+  return {
+    holds: countPlaces(counts) > 1 && holds(trial),
+    gapes: gapesMostly(trial.wide),
+    between: betweenLevel(trial.between),
+  }
 }
 
 export const missOf = (size: Wish, wish: Wish): number =>

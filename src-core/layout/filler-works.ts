@@ -30,8 +30,9 @@ export function fillerWorks(
       const placed = placements[host]!
       const met = meeting(contact, accounts[placed.kind]!, placed)
       // A side that is joined all along has no single place there.
-      if (contact.along) return { host, clock: '', near: met.near, at: null, along: true }
-      return { host, clock: clock(contact.fromMotif), ...met }
+      const towards = contact.fromMotif
+      if (contact.along) return { host, clock: '', towards, near: met.near, at: null, along: true }
+      return { host, clock: clock(towards), towards, ...met }
     }
     const places =
       filler.shape === 'round'

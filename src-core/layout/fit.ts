@@ -328,6 +328,7 @@ export function fitOf(
     motifs: plan.counts.motifs,
     ...(plan.counts.joins !== undefined && { joins: plan.counts.joins }),
     ...(plan.counts.wide && { wide: plan.counts.wide }),
+    ...(plan.counts.between && { between: plan.counts.between }),
     ...(plan.opening !== undefined && { opening: plan.opening }),
     ...(leaves > 0 && { leaves }),
     yarns: plan.yarns.map((need) => ({

@@ -112,6 +112,7 @@ export function looksOf(
     a.trial.pieces - b.trial.pieces ||
     a.trial.single - b.trial.single ||
     Number(a.candidate.gapes) - Number(b.candidate.gapes) ||
+    a.candidate.between - b.candidate.between ||
     b.weight - a.weight
   // The usual one of squares goes first whatever the count of joins: that is how squares are laid.
   const sorted = firsts.sort(better)
@@ -123,7 +124,8 @@ export function looksOf(
   return [...sorted, ...seconds].sort(
     (a, b) =>
       Number(b.candidate.holds) - Number(a.candidate.holds) ||
-      Number(a.candidate.gapes) - Number(b.candidate.gapes),
+      Number(a.candidate.gapes) - Number(b.candidate.gapes) ||
+      a.candidate.between - b.candidate.between,
   )
 }
 

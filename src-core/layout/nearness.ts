@@ -1,6 +1,7 @@
 /** M26: which of several blankets goes before another, against the size that was asked for: at the start and in fits alike. */
 import type { FitArrangement, MotifAccount } from '../../shared-types/plan'
 import type { OutlineShape } from '../../shared-types/project'
+import { betweenLevel } from '../joins/between'
 import { gapesMostly } from '../joins/checks'
 import { closedForChild } from '../joins/for-child'
 import { holds } from '../joins/holding'
@@ -62,6 +63,7 @@ const joinsEach = ({ joins = 0, motifs }: FitArrangement): number => joins / Mat
 export const judged = (fit: FitArrangement) => ({
   holds: fit.motifs > 1 && holds(fit),
   gapes: gapesMostly(fit.wide),
+  between: betweenLevel(fit.between),
 })
 
 /** By what it is compared which of several closes between its motifs; without `overTips` none is near to a size. */

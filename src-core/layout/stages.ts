@@ -20,7 +20,7 @@ import type { Rule, Rules } from '../joins/rule'
 import type { Bridges } from '../materials/input'
 import { usualEdgingStyle } from '../materials/edging'
 import { sharedSideAnchors } from '../motif/anchors'
-import { contactAnchors } from '../motif/contacts'
+import { withContacts } from '../motif/contacts'
 import type { ResolvedGauge } from '../stitches/gauge'
 import type { Millimetres } from '../units/quantity'
 import { blanketSize, layBlanket } from './blanket'
@@ -191,7 +191,7 @@ function blockSizes({ blocks, own }: Pick<Cells, 'blocks' | 'own'>): Map<number,
 }
 
 export function placedAccount(account: MotifAccount, grid: Lattice, hand: Hand, size = 1): MotifAccount {
-  if (account.shape === 'round') return { ...account, anchors: contactAnchors(account, grid, hand) }
+  if (account.shape === 'round') return withContacts(account, grid, hand)
   const corners = account.anchors.filter(({ kind }) => kind === 'corner')
   if (size === 1 || account.shape !== 'straight' || corners.length !== 4) return account
   return { ...account, anchors: sharedSideAnchors(corners, size) }

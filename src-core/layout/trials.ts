@@ -3,9 +3,10 @@
  * they lie to each other alone, and both repeat over a lattice: so a patch of a few rows tells whether a blanket of
  * any size holds, and how firmly, in under a millisecond.
  */
-import type { Holds, MotifAccount, WideGaps } from '../../shared-types/plan'
+import type { BetweenSpaces, Holds, MotifAccount, WideGaps } from '../../shared-types/plan'
 import type { Hand } from '../../shared-types/project'
 import { compareHolding, holdingOf, holds } from '../joins/holding'
+import { betweenSpaces, isIntoSpaces } from '../joins/between'
 import { isStretched, wideGaps } from '../joins/checks'
 import { findNodes } from '../joins/nodes'
 import type { Node } from '../joins/nodes'
@@ -60,6 +61,8 @@ export interface Trial extends Holds {
   readonly spread: Millimetres
   /** Points that gape wider than what closes by itself; null where none does. */
   readonly wide: WideGaps | null
+  /** Points at which a motif lies between two of its spaces; null where none does. */
+  readonly between: BetweenSpaces | null
   /** Of the joins, those that close by themselves. */
   readonly closing: number
   /** Radius of the largest opening. Costs more than all the rest: asked for only where the rest is equal. */
@@ -180,7 +183,8 @@ export class Trials {
     const { account, accounts, rules, reach, pair, hand } = this.ground
     const lattice = this.lattice(counts)
     const { placements, round } = layBlanket(lattice, counts)
-    const anchors = anchorsUnder(placedAccounts(accounts, lattice, hand), rules)
+    const placed = placedAccounts(accounts, lattice, hand)
+    const anchors = anchorsUnder(placed, rules)
     const nodes = findNodes(
       placements.map(({ x, y, turn, kind }) => ({ x, y, turn, kind, anchors: anchors[kind]! })),
       reach,
@@ -200,6 +204,9 @@ export class Trials {
       joins: joinsOf(nodes),
       spread,
       wide: wideGaps(nodes, limit),
+      between: isIntoSpaces(this.ground.rule.rule)
+        ? betweenSpaces({ nodes, anchors, placements, accounts: placed })
+        : null,
       closing: joinsOf(nodes.filter((node) => !isStretched(node, limit))),
       opening: () => {
         if (opening >= 0) return opening

@@ -39,3 +39,13 @@ export const THREAD_LACE_GROWTH = 0.06
 export const MOST_GROWTH = 0.11
 /** A cotton counts as thread from this many metres in 100 g on (§yardage: class 0 has 483 m and more). */
 export const THREAD_METRES_PER_100_G = 483
+
+/**
+ * M30: spaces that are counted round a motif (ours): with fewer there is none for every side, and more than that are
+ * found sooner by the clock.
+ */
+export const SPACES = { least: 3, most: 24 } as const
+/** How far each may lie from where it would stand if all were spread evenly, as a share of the way between two (ours). */
+export const EVEN_SPACES = 0.25
+/** A neighbour that lies no farther from the middle of a space than this share of the way between two meets it there (ours). */
+export const AT_SPACE = 0.25 + 1e-6

@@ -6,12 +6,17 @@ import type { Lattice } from '../layout/lattice'
 import { radians } from '../units/quantity'
 import type { Radians } from '../units/quantity'
 import { roundAnchors } from './anchors'
+import { turnedToSpaces } from './spaces'
 
 /** Directions that agree to this are one place. */
 const SAME_DIRECTION: Radians = 1e-6
 
+/** A round motif with places towards all its neighbours, and turned so that its spaces face as many as can be. */
+export const withContacts = (account: MotifAccount, lattice: Lattice, hand: Hand): MotifAccount =>
+  turnedToSpaces({ ...account, anchors: contactAnchors(account, lattice, hand) })
+
 /** Places of a round motif towards all the neighbours that its lattice can give it, before its turn. */
-export function contactAnchors(account: MotifAccount, lattice: Lattice, hand: Hand): Anchor[] {
+function contactAnchors(account: MotifAccount, lattice: Lattice, hand: Hand): Anchor[] {
   const { column, pitches, shift, beside } = lattice
   const steps: [number, number][] = [
     [column, 0],

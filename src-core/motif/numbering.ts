@@ -8,6 +8,7 @@ import { directionOf } from '../geometry/points'
 import { radians } from '../units/quantity'
 import type { Degrees } from '../units/quantity'
 import { addressOf, clock } from './anchors'
+import { numberedSpaces, spaceAt, spaceWords } from './spaces'
 
 /** How a motif lies: turned clockwise, counted from one of its own petals (1 where nothing is said). */
 interface Counted {
@@ -33,13 +34,15 @@ interface NumberedPlace {
 }
 
 /**
- * The petals or corners that a picture numbers, in working direction from the first. Rounds and leaves have none:
- * the places of a round are told by the clock, those of a leaf by their names.
+ * The petals, corners or spaces that a picture numbers, in working direction from the first. Leaves have none, nor
+ * rounds whose spaces are not counted: the places of these are told by the clock, those of a leaf by their names.
  */
 export function numberedPlaces(
-  { anchors, petals, shape }: Pick<MotifAccount, 'anchors' | 'petals' | 'shape'>,
+  account: Pick<MotifAccount, 'anchors' | 'petals' | 'shape' | 'spaces' | 'overTips'>,
   { firstPetal = 1 }: Pick<Counted, 'firstPetal'> = ALONE,
 ): NumberedPlace[] {
+  const { anchors, petals, shape } = account
+  if (account.spaces) return numberedSpaces(account, firstPetal)
   if (shape !== 'petals' && shape !== 'straight') return []
   return anchors
     .filter(({ kind }) => kind === 'tip' || kind === 'corner')
@@ -49,10 +52,13 @@ export function numberedPlaces(
 
 /** A place in words: "petal 3", "place 2 of side 3", "9 o'clock" (as it lies), "stem end". */
 export function placeName(
-  { shape, petals }: Pick<MotifAccount, 'petals' | 'shape'>,
+  account: Pick<MotifAccount, 'petals' | 'shape' | 'spaces'> & Partial<Pick<MotifAccount, 'anchors'>>,
   anchor: Anchor,
   { turn, firstPetal = 1 }: Counted,
 ): string {
+  const { shape, petals } = account
+  const space = spaceAt(account, directionOf(anchor), firstPetal)
+  if (space) return spaceWords(space)
   if (shape === 'round') return clock(directionOf(anchor) + radians(turn))
   if (shape === 'leaf') return anchor.address
   return addressOf(anchor, countedFrom(anchor.petal, firstPetal, petals), petals)
@@ -60,12 +66,12 @@ export function placeName(
 
 /** A place of a placed motif in words, for tables and ears: "petal 3", "at 9 o'clock". */
 export function placeOn(
-  account: Pick<MotifAccount, 'anchors' | 'petals' | 'shape'>,
+  account: Pick<MotifAccount, 'anchors' | 'petals' | 'shape' | 'spaces'>,
   placed: PlacedMotif,
   id: string,
 ): string {
   const anchor = account.anchors.find((entry) => entry.id === id)
   if (!anchor) return ''
   const name = placeName(account, anchor, placed)
-  return account.shape === 'round' ? `at ${name}` : name
+  return account.shape === 'round' && !account.spaces ? `at ${name}` : name
 }

@@ -15,7 +15,8 @@ import { isByYarn } from '../colour/limits'
 import * as borders from '../edging/border'
 import { plainRounds, writtenRounds } from '../edging/written'
 import { bySeverity, finding } from '../findings/finding'
-import { besideFillers, wideGaps } from '../joins/checks'
+import { joinRemarks } from '../joins/between'
+import { besideFillers } from '../joins/checks'
 import type { Rule } from '../joins/rule'
 import { sidesTold, sumOfSides } from '../joins/sides'
 import { createAdditions, openingsIn, tally } from '../layout/additions'
@@ -280,9 +281,9 @@ export function createBlanketPlanner(): KindPlanner<SettledBlanket> {
     findings.push(...untoldHalves(added.findings, project.motifs), ...needed.findings, ...begun.findings)
     // What is to stand apart is not joined on purpose.
     if (rule.rule !== 'apart') findings.push(...holding.findings)
-    findings.push(...unevenRound(cells, counts))
+    const remarks = joinRemarks({ ...joined, ...arranged, accounts: laid }, rule.rule)
+    findings.push(...remarks.findings, ...unevenRound(cells, counts))
     findings.push(...offTarget(layout, size, units))
-    const wide = rule.rule === 'apart' ? null : wideGaps(joined.nodes, joined.stretchLimit)
     const sides = sumOfSides([added.sides.seams, added.sides.along])
     const counted = {
       kind: 'blanket' as const,
@@ -303,7 +304,7 @@ export function createBlanketPlanner(): KindPlanner<SettledBlanket> {
         halves: added.placed.halves.length,
         joins: joined.nodes.length + added.joinPoints,
         ...(sides.count > 0 && { sides: sidesTold(sides) }),
-        ...(wide && { wide }),
+        ...remarks.counts,
       },
       pitch: {
         column: grid.column * width,

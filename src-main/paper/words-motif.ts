@@ -25,10 +25,14 @@ export const MOTIF_WORDS = {
   /** Said of several. */
   lifeSizes: 'Each is drawn at its full size when printed at 100\u00a0%.',
   scaled: (scale: number): string => `Drawn at ${formatNumber(scale * 100)}\u00a0% of its size.`,
-  numbering: (hand: Hand, shape: MotifAccount['shape'], terms: Terms): string => {
+  numbering: (
+    hand: Hand,
+    { shape, spaces }: Pick<MotifAccount, 'shape' | 'spaces'>,
+    terms: Terms,
+  ): string => {
     const way = hand === 'left' ? 'clockwise' : inSpelling('anticlockwise', terms)
-    const what = shape === 'straight' ? 'Corners' : 'Petals'
-    if (shape === 'round' || shape === 'leaf') return `Worked ${way}, seen from the right side.`
+    const what = spaces ? 'Spaces of the last round' : shape === 'straight' ? 'Corners' : 'Petals'
+    if ((shape === 'round' && !spaces) || shape === 'leaf') return `Worked ${way}, seen from the right side.`
     return `${what} are numbered in the direction of work, ${way} seen from the right side; number 1 is where the round begins.`
   },
   /** How a motif lies on the map that is drawn upright here; '' where it lies so. */

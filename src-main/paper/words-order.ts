@@ -5,7 +5,7 @@ import type { JoinWay, OrderList, OrderPart, OrderRun, RowKind } from '../../src
 import { nameAmong, PIECE_NAME, roundOf, standsWords } from '../../src-core/figures/piece-words'
 import { saying } from '../../src-core/stitches/spelling'
 import { capital, counted, plural } from '../../src-core/figures/words'
-import { listOf, SIDES_LEGEND } from '../../src-core/joins/words'
+import { legendsOf, listOf } from '../../src-core/joins/words'
 import type { PlacedPiece } from '../../src-core/layout/placed'
 import type { Job } from './page'
 import { joinedAsYouGo } from './words'
@@ -70,8 +70,12 @@ export function orderIntroduction(
       : ''
   // Along a seam nothing is counted from others.
   // Of circles the places are those of the clock.
-  const hasSides = plan.order.some(({ words }) => / (left|right) of /.test(words))
-  const sides = told && hasSides && joinedAsYouGo(plan.settled.joining) ? ` ${SIDES_LEGEND}` : ''
+  const isCounted = told && joinedAsYouGo(plan.settled.joining)
+  const sides = isCounted
+    ? legendsOf(plan.order.map(({ words }) => words))
+        .map((each) => ` ${each}`)
+        .join('')
+    : ''
   const first = plan.motifs.length + 1
   const others = plan.halves.length + plan.fillers.length
   const after =

@@ -304,6 +304,10 @@ export function nodeKindWords(members: number, count: number): string {
 export const moreJoinsWords = (what: string, points: number): string =>
   `${what} are joined at ${points === 1 ? 'one point' : counted(points, 'point')} more.`
 
+/** On circles of which some lie between two spaces of their neighbours. */
+export const spacesAdvice =
+  'In straight rows circles with 4, 8, 12 … spaces meet space to space, in offset rows and rings those with 6, 12, 18 and so on.'
+
 export const sharedPointAdvice =
   'Where three or more meet, every motif that comes later joins into the space of the one that was there first.'
 

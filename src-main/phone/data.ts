@@ -7,6 +7,7 @@ import { outerRadius, turnAndScale } from '../../src-core/figures/path'
 import { PIECE_NAME, standsWords } from '../../src-core/figures/piece-words'
 import { accountAt, pieceAt, placedPieces } from '../../src-core/layout/placed'
 import { numberedPlaces } from '../../src-core/motif/numbering'
+import { spacesMet } from '../../src-core/motif/spaces'
 import { byKind } from '../../src-core/plans/layouts'
 import { lengthsIn } from '../../src-core/units/format'
 import { itemWords, thingWords } from './words'
@@ -180,6 +181,7 @@ function blanketPieces(plan: Plan, scale: number): Told[] {
     const account = accountAt(plan, piece)
     const places = piece.kind === 'motif' && account ? numberedPlaces(account, piece) : []
     const joined = new Set(step?.joins.map(({ anchor }) => anchor))
+    const met = account ? spacesMet(account, joined, piece.firstPetal) : null
     return {
       id: piece.id,
       label: piece.label,
@@ -191,7 +193,9 @@ function blanketPieces(plan: Plan, scale: number): Told[] {
       reach: account ? outerRadius(account.outline) : 0,
       words: step?.words ?? '',
       petals: piece.kind === 'motif' ? petalsOf(plan, piece, scale) : [],
-      joined: places.filter(({ anchor }) => joined.has(anchor.id)).map(({ number }) => number),
+      joined: places
+        .filter(({ anchor, number }) => joined.has(anchor.id) || met?.has(number))
+        .map(({ number }) => number),
     }
   })
 }

@@ -30,6 +30,7 @@ import { readMotif, slotOf } from './read-motif'
 import type { ReadMotif } from './read-motif'
 import { scaleRound } from './scale'
 import { calibrateSize, shapeOf, shapesFor } from './shape'
+import { spacesOf } from './spaces'
 import { slotWork, tallest } from './stitch-counts'
 import { usableRounds } from './usable'
 
@@ -243,6 +244,7 @@ function plainAccount(
       target: { motif: motif.id },
     })),
   ]
+  const spaces = scaled.shape.shape === 'round' ? spacesOf(located, context.hand) : null
   const account: MotifAccount = {
     id: motif.id,
     name: motif.name ?? motif.id,
@@ -265,6 +267,7 @@ function plainAccount(
     anchors: scaled.shape.anchors,
     layers: layersOf(motif, read, located, scaled.shape, context.hand),
     ...sideOf(located, scaled.shape),
+    ...(spaces && { spaces }),
     findings,
   }
   const beginning = { stitchWidth: gauge.width, ringChains: read.ringChains, stem: [], turn: shape.turn }

@@ -7,6 +7,7 @@ import {
   holdingWords,
   leavesWords,
   rotationWords,
+  betweenWords,
   wideWords,
 } from '../../../src-core/figures/holding-words'
 import { capital, counted } from '../../../src-core/figures/words'
@@ -60,6 +61,7 @@ export function fitReport(
       ...paragraph(`${facts.join('; ')}.`, '  '),
       ...(isJoined ? paragraph(`${capital(holdingWords(fit))}.`, '  ') : []),
       ...(fit.wide ? paragraph(`${capital(wideWords(fit.wide, units))}.`, '  ') : []),
+      ...[betweenWords(fit.between)].flatMap((told) => (told ? paragraph(`${capital(told)}.`, '  ') : [])),
       ...[leavesWords(fit, units)].flatMap((told) => (told ? paragraph(`${told}.`, '  ') : [])),
     ]
   })

@@ -59,7 +59,7 @@ import { pieceWords } from '../../../src-core/figures/piece-words'
 import { joinPoints, pieceAt } from '../../../src-core/layout/placed'
 import { joiningRounds } from '../../../src-core/joining-round/joining-round'
 import { titleOf } from '../../../src-core/joining-round/words'
-import { SIDES_LEGEND } from '../../../src-core/joins/words'
+import { legendsOf } from '../../../src-core/joins/words'
 import { listing, table, wrap } from '../text'
 import { appliqueFacts, itemSection } from './applique'
 import { findingSection } from './findings'
@@ -335,7 +335,7 @@ function orderSection(plan: Plan, width: number, whole: boolean): string[] {
   return [
     '',
     'Working order',
-    ...(shown.some((step) => / (left|right) of /.test(step.words)) ? wrap(SIDES_LEGEND, width) : []),
+    ...legendsOf(shown.map((step) => step.words)).flatMap((legend) => wrap(legend, width)),
     ...listing(shown.map(pair), width),
     ...(rest > 0 ? [`… and ${formatNumber(rest)} more: --order shows all, the map prints them.`] : []),
   ]

@@ -7,6 +7,7 @@ import {
   nodeKinds,
 } from '../../../src-core/figures/join-detail'
 import { joinMarksOf } from '../../../src-core/figures/join-marks'
+import { capital } from '../../../src-core/figures/words'
 import { ownPoints, placeInRow } from '../../../src-core/layout/placed'
 import { formatLength } from '../../../src-core/units/format'
 import type { Draft, Job } from '../page'
@@ -25,9 +26,10 @@ import {
   PAGE_NAMES,
   sharedPointAdvice,
   sidesAdvice,
+  spacesAdvice,
   stepSentence,
 } from '../words'
-import { isGapTold } from '../../../src-core/figures/holding-words'
+import { betweenWords, isGapTold } from '../../../src-core/figures/holding-words'
 import { FIGURE_WORDS } from '../words-figures'
 import { stepTitle } from '../words-order'
 
@@ -141,6 +143,8 @@ function setFoot(job: Job, sheet: Sheet, top: number, choice: Choice): number {
     const more = ownPoints(pieces)
     if (more > 0) y = sheet.paragraph(moreJoinsWords(what, more), x, y, width)
   }
+  const between = betweenWords(plan.counts.between)
+  if (between) y = sheet.paragraph(`${capital(between)}. ${spacesAdvice}`, x, y, width)
   const gap = Math.max(...kinds.map((kind) => kind.spread))
   const notes: string[] = []
   if (hosts && kinds.some((kind) => kind.members > 2)) notes.push(sharedPointAdvice)

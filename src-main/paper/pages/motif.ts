@@ -234,7 +234,7 @@ function notesOf(job: Job, each: MotifOnPaper, setting: Setting): string[] {
       job.terms,
     ),
     scale > LIFE_SIZE ? MOTIF_WORDS.lifeSize : MOTIF_WORDS.scaled(scale),
-    MOTIF_WORDS.numbering(job.settled.hand, account.shape, job.terms),
+    MOTIF_WORDS.numbering(job.settled.hand, account, job.terms),
     ...onMap(job, account),
     MOTIF_WORDS.colours(
       [...account.layers].reverse().map((layer) => layer.slot),
