@@ -33,7 +33,7 @@ export const JOINING = {
       what: 'the minutes for a join',
     },
     label: 'Minutes for a join',
-    hint: 'Left empty, 1 minute is assumed.',
+    hint: 'Where motifs are sewn, for the whole seam between two. Left empty, 1 minute is assumed, of a seam by its stitches.',
     change: 'change the minutes for a join',
   }),
 } as const

@@ -44,8 +44,9 @@ export interface Bridges {
   readonly operations: number
 }
 
-/** Joins that run along whole sides, and the stitches in them. */
+/** Whole sides that are joined: how many, the joins at points that they close, and the stitches in them. */
 export interface Stitched {
+  readonly count: number
   readonly joins: number
   readonly stitches: number
 }

@@ -62,20 +62,19 @@ export function timeNeeded(
   return { minutes: spread(total, MATERIAL_CONSTANTS.timeSpread), parts, findings }
 }
 
-const NONE: Stitched = { joins: 0, stitches: 0 }
+const NONE: Stitched = { count: 0, joins: 0, stitches: 0 }
 
 /**
  * Joins at points, and the stitches of those along whole sides. Minutes that the maker says for a join are, of a seam,
- * minutes for each join point that it closes.
+ * minutes for the seam from corner to corner: points where it meets others are no joins of their own.
  */
 function joinsByTime(
   { joinOperations, fillerJoins = 0, sides }: MaterialsInput,
   isSaid: boolean,
 ): { readonly points: number; readonly stitches: number } {
   const { seams: sewn, along } = sides ?? { seams: NONE, along: NONE }
-  const seams = isSaid ? NONE : sewn
   return {
-    points: joinOperations - seams.joins + fillerJoins - along.joins,
-    stitches: seams.stitches + along.stitches,
+    points: joinOperations - sewn.joins + (isSaid ? sewn.count : 0) + fillerJoins - along.joins,
+    stitches: (isSaid ? 0 : sewn.stitches) + along.stitches,
   }
 }

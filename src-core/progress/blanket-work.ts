@@ -9,6 +9,7 @@ import type { Worked } from '../layout/works'
 import { POINT_SEAM } from '../joins/constants'
 import { closedBySides, seamsBetween, seamWork, sideWork } from '../joins/sides'
 import type { MaterialsInput, Stitched } from '../materials/input'
+import { sumOfStitched } from './work'
 import type { Link, Work, WorkPiece } from './work'
 
 interface BlanketParts {
@@ -27,7 +28,7 @@ interface BlanketParts {
 }
 
 /** A join that a whole side closes. */
-const CLOSED: Stitched = { joins: 1, stitches: 0 }
+const CLOSED: Stitched = { count: 0, joins: 1, stitches: 0 }
 
 /** Every join belongs to the piece that is worked into what was there before it. */
 export function blanketWork({
@@ -78,7 +79,7 @@ export function blanketWork({
   filling.filled.forEach(({ opening, filler: { account, gauge }, fit }, i) => {
     for (const { motif, along } of fit.contacts) {
       const work = along === undefined ? undefined : sideWork(along, gauge.width, [account.side])
-      const sides = work && { joins: 1, stitches: work.stitches }
+      const sides = work && { count: 1, joins: 1, stitches: work.stitches }
       const into = [opening.motifs[motif]!]
       link(wholes + halves.length + i, into, 1, isSewn ? (work?.worked ?? POINT_SEAM) : 0, sides)
     }
@@ -89,7 +90,7 @@ export function blanketWork({
       const { motifs: pair, isSide } = seam
       const { stitches, worked: length } = seamWork(seam, joined.stitch, ground)
       const [first, later] = rank[pair[0]]! < rank[pair[1]]! ? pair : [pair[1], pair[0]]
-      const sides = isSide ? { joins: 0, stitches } : undefined
+      const sides = isSide ? { count: 1, joins: 0, stitches } : undefined
       link(later, [first], 0, length, sides)
     }
     // One half takes as long a seam as another.
@@ -97,7 +98,8 @@ export function blanketWork({
       const own = links[wholes + i]!
       const into = [...new Set(own.flatMap((each) => each.into))]
       const each = (of: number): number => of / halves.length
-      const sides = { joins: each(halved.sides.joins), stitches: each(halved.sides.stitches) }
+      const { count, joins, stitches } = halved.sides
+      const sides = { count: each(count), joins: each(joins), stitches: each(stitches) }
       own.push({ into, joins: 0, seam: each(halved.seams.length), sides })
     })
   }
@@ -118,10 +120,7 @@ export function blanketWork({
       own.reduce((sum, each) => sum + each.seam, 0),
     ]
     const stitched = own.flatMap(({ sides }) => sides ?? [])
-    const sides = {
-      joins: stitched.reduce((sum, each) => sum + each.joins, 0),
-      stitches: stitched.reduce((sum, each) => sum + each.stitches, 0),
-    }
+    const sides = sumOfStitched(stitched)
     pieces[rank[index]!] = { ...piece, joins, seam, sides, links: own }
   }
   placements.forEach(({ id, kind: group }, i) =>

@@ -67,15 +67,26 @@ function countsOf(pieces: readonly WorkPiece[]): MotifCounts {
   return { motifs: pieces.length, byColourway: Object.fromEntries(byColourway) }
 }
 
+const NO_SIDES: Stitched = { count: 0, joins: 0, stitches: 0 }
+
+export const sumOfStitched = (sides: readonly Stitched[]): Stitched =>
+  sides.reduce(
+    (sum, { count, joins, stitches }) => ({
+      ...{ count: sum.count + count, joins: sum.joins + joins, stitches: sum.stitches + stitches },
+    }),
+    NO_SIDES,
+  )
+
 /** Joins and seams of one piece that are still to come: all of them, or those into neighbours that are not there yet. */
 function openOf({ pieces }: Work, { isJoined }: Pick<Done, 'isJoined'>) {
   return (piece: WorkPiece, index: number): Pick<Link, 'joins' | 'seam' | 'sides'> => {
     if (!isJoined(index)) return piece
-    const open = { joins: 0, seam: 0, sides: { joins: 0, stitches: 0 } }
+    const open = { joins: 0, seam: 0, sides: { ...NO_SIDES } }
     for (const { into, joins, seam, sides } of pieces[index]?.links ?? []) {
       if (into.length === 0 || into.some(isJoined)) continue
       open.joins += joins
       open.seam += seam
+      open.sides.count += sides?.count ?? 0
       open.sides.joins += sides?.joins ?? 0
       open.sides.stitches += sides?.stitches ?? 0
     }
@@ -100,7 +111,7 @@ export function leftOf(work: Work, done: Done): MaterialsInput {
     sum(of, ({ joins }, i) => (isOwn(pieces[i]!) ? joins : 0))
   const stitched = (isOwn: (piece: WorkPiece) => boolean): Stitched => {
     const sides = stillOpen.flatMap((each, i) => (isOwn(pieces[i]!) ? (each.sides ?? []) : []))
-    return { joins: sum(sides, (each) => each.joins), stitches: sum(sides, (each) => each.stitches) }
+    return sumOfStitched(sides)
   }
   const [joins, joinsLeft] = [own(isJoining, pieces), own(isJoining, stillOpen)]
   // What is worked along with the joins (a cord) is done as far as they are.

@@ -45,10 +45,13 @@ describe('M43 squares that are sewn', () => {
     expect(wide.minutes!.expected).toBeCloseTo(12 * 10 + seams / 2 + wide.ends, 6)
   })
 
-  it('take the minutes that the maker says for each join point, where there are any', () => {
+  it('take the minutes that the maker says for each seam, where there are any', () => {
     const plan = planProject(sewn({ rule: 'seam', minutes: 2 }))
-    const joins = plan.joins.reduce((sum, { members }) => sum + members.length - 1, 0)
-    expect(plan.minutes!.expected).toBeCloseTo(12 * 10 + 2 * joins + plan.ends, 6)
+    expect(plan.minutes!.expected).toBeCloseTo(12 * 10 + 2 * SIDES + plan.ends, 6)
+    // Of what is left, those of the seams that are left: without the three of the first row.
+    const row = Object.fromEntries([1, 2, 3, 4].map((place) => [`1,${place}`, '']))
+    const { left } = planProject(sewn({ rule: 'seam', minutes: 2 }, { made: row, joined: row })).progress
+    expect(left.minutes!.expected).toBeCloseTo(8 * 10 + 2 * (SIDES - 3) + left.ends, 6)
   })
 
   it('have only those seams still to come whose motifs are not joined', () => {
@@ -61,6 +64,49 @@ describe('M43 squares that are sewn', () => {
     expect(left.minutes!.expected).toBeCloseTo(minutes, 6)
     expect(planProject(sewn(undefined, { made: {} })).progress.left.minutes).toEqual(all.minutes)
   })
+})
+
+describe('M34 M43 hexagons that are sewn in rows', () => {
+  /** Every hexagon has six edges: what is not on the rim is shared by two. */
+  const seamsOf = (columns: number, rows: number): number => {
+    const rim = 4 * rows + 4 * columns - 2
+    return 3 * columns * rows - rim / 2
+  }
+
+  it.each([
+    [1, 2],
+    [3, 3],
+    [6, 5],
+    [7, 8],
+    [12, 10],
+  ])(
+    '%i × %i: a seam of one edge for every two that meet, none for points where three do',
+    (columns, rows) => {
+      const plan = planProject(
+        sewn(
+          { rule: 'seam', seam: 'whip', minutes: 6, yarn: 'y' },
+          {
+            motifs: [
+              {
+                ...{ id: 'm', kind: 'measured', outline: 'hexagon', sideToSide: SIDE, minutes: 10 },
+                slots: [{ slot: 'all' }],
+              },
+            ],
+            yarns: [{ id: 'y', ballGrams: 50, ballMetres: 125 }],
+            layout: { kind: 'blanket', arrangement: 'offset-rows', motif: 'm', columns, rows },
+          },
+        ),
+      )
+      const seams = seamsOf(columns, rows)
+      expect(plan.counts.sides!.count).toBe(seams)
+      expect(plan.counts.sides!.length).toBeCloseTo((seams * SIDE) / Math.sqrt(3), 6)
+      expect(plan.time!.joins).toBeCloseTo(6 * seams, 6)
+      // Whip stitch takes three times what it closes; 125 m are 50 g.
+      const metres = (3 * seams * SIDE) / Math.sqrt(3) / 1000
+      expect(plan.yarns[0]!.parts.joins).toBeCloseTo((metres * 50) / 125, 6)
+      expect(sidesJoined(plan.counts, plan.settled)).toMatch(new RegExp(`^${seams} seams?,`))
+    },
+  )
 })
 
 describe('M34 M43 what is sewn in the round', () => {
