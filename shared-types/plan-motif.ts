@@ -7,7 +7,7 @@ import type { RoundShape, Ruler } from './project'
  * Where an estimate comes from. `stated`: the page of its rounds says so, and nobody has measured one; `aimed`: worked
  * out from a measure for another gauge, and not measured since.
  */
-export type Provenance = 'measured' | 'stated' | 'aimed' | 'gauge' | 'rule-of-thumb'
+export type Provenance = 'measured' | 'other-hook' | 'stated' | 'aimed' | 'gauge' | 'rule-of-thumb'
 
 export type AnchorKind = 'tip' | 'shoulder' | 'valley' | 'corner' | 'side'
 

@@ -69,6 +69,12 @@ const motifCommon = {
   name: text.optional(),
   gauge: stitchGaugeSchema.optional(),
   weighed: weighedSchema.optional(),
+  /** The gauge that its sizes were measured with, where another hook was taken since and they were not measured again. */
+  measuredWith: stitchGaugeSchema.optional(),
+  /** The same of its weight. */
+  weighedWith: stitchGaugeSchema.optional(),
+  /** Its weight is worked out for another hook from what was weighed. */
+  weightWorkedOut: z.boolean().optional(),
   /** Metres in one motif by colour, measured by unravelling it. */
   unravelled: z.record(text, number).optional(),
   minutes: number.optional(),

@@ -35,6 +35,12 @@ export const MATERIAL_FINDINGS = {
     message: '{motif}: its colours weigh {sum}, the whole motif {whole}. The colours are counted.',
     mend: 'Weigh it again, or correct the grams of its colours.',
   },
+  'yarn/weighed-with-other-hook': {
+    severity: 'warning',
+    message:
+      '{motif} was weighed at {weighed} with a {before} hook, and the hook is {now} now: that is no longer its weight. By the {gauge} it comes to about {expected}.',
+    mend: 'Make some with the {now} hook and weigh them, or take what the {gauge} gives as an estimate under Motif.',
+  },
   'yarn/weight-too-light': {
     severity: 'warning',
     message:

@@ -166,6 +166,12 @@ export const MOTIF_FINDINGS = {
       'measured {measured} {what}, but with its hook its rounds come to about {expected}: {percent} % {direction} than they make, more than hand and blocking explain. The measure counts.',
     mend: 'Check the measure, the hook, and that these are the rounds of this motif.',
   },
+  'motif/measured-with-other-hook': {
+    severity: 'warning',
+    message:
+      'measured {measured} {what} with a {before} hook, and the hook is {now} now: that is no longer its size. By the {gauge} it comes to about {expected}.',
+    mend: 'Make one with the {now} hook and measure it, or take what the {gauge} gives as an estimate under Motif.',
+  },
   'motif/stated-size': {
     severity: 'note',
     message:

@@ -225,7 +225,9 @@ export function materials(input: MaterialsInput): Materials {
   const own: Piece | undefined = motif ? { motif, account, counts: input.counts } : undefined
   const pieces = [...(own ? [own] : []), ...(input.others ?? [])]
 
-  const told = pieces.map((piece) => motifYarn(piece.motif, piece.account, `motif ${piece.motif.id}`))
+  const told = pieces.map((piece) =>
+    motifYarn(piece.motif, piece.account, `motif ${piece.motif.id}`, basis.terms),
+  )
   // What is left of a work is edged and joined as the whole of it is.
   const main = mainColourway(basis, own && { ...own, counts: input.whole ?? own.counts })
   const calibration = calibrate(basis.yarns, motif, account, told[0] ?? NO_YARN, main, basis.allowance.tail)

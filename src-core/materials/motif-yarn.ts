@@ -12,6 +12,7 @@ import { fabricValue, massValue } from '../findings/quantities'
 import { signedArea } from '../geometry/points'
 import { listed } from '../figures/words'
 import { colourSpelled, saying } from '../stitches/spelling'
+import { otherHookOf, otherHookWeight } from '../motif/taken-with'
 import { GAUGE_CONSTANTS } from '../stitches/gauge'
 import { formatNumber } from '../units/format'
 import type { Grams } from '../units/quantity'
@@ -21,7 +22,7 @@ import { plusMinus, spread, times } from './range'
 import { ONLY_SLOT, slotsOf } from './sections'
 import { weighedColours, weighedOfNone } from './weighed-colours'
 
-type YarnSource = 'weighed' | 'unravelled' | 'stitches'
+type YarnSource = 'weighed' | 'worked out' | 'unravelled' | 'stitches'
 
 /** What one motif takes of one colour: grams where it was weighed, otherwise metres. */
 export interface SlotYarn {
@@ -223,7 +224,29 @@ function unlikelyWeight(
 }
 
 /** Yarn in one motif by colour; colours that nothing is known of are named in a finding. */
-export function motifYarn(motif: Motif, account: MotifAccount | null, where: string): MotifYarn {
+export function motifYarn(
+  motif: Motif,
+  account: MotifAccount | null,
+  where: string,
+  terms: Terms = 'US',
+): MotifYarn {
+  const told = yarnAsTaken(motif, account, where)
+  const isOther = otherHookOf(motif, 'weight', terms) !== null
+  if (!isOther && !motif.weightWorkedOut) return told
+  // Nobody weighed it as it is worked now: it is as sure as the model.
+  const isWeighed = ({ source }: SlotYarn): boolean => source !== 'stitches'
+  const loose = ({ expected }: Range): Range => spread(expected, MATERIAL_CONSTANTS.modelSpread)
+  const slots = told.slots.map((slot) =>
+    isWeighed(slot) ? { ...slot, source: 'worked out' as const, amount: loose(slot.amount) } : slot,
+  )
+  const grams = told.slots
+    .filter(({ unit }) => unit === 'g')
+    .reduce((sum, { amount }) => sum + amount.expected, 0)
+  const more = isOther ? otherHookWeight(motif, grams, where, terms) : []
+  return { ...told, slots, lot: told.lot && loose(told.lot), findings: [...told.findings, ...more] }
+}
+
+function yarnAsTaken(motif: Motif, account: MotifAccount | null, where: string): MotifYarn {
   const findings: Finding[] = []
   const slots: SlotYarn[] = []
   const names = slotsOf(motif, account)

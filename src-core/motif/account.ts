@@ -7,6 +7,7 @@ import { remembered } from '../memo'
 import type { ResolvedGauge } from '../stitches/gauge'
 import { measuredAccount } from './measured'
 import { roundsAccount } from './rounds/account'
+import { otherHookSizes } from './taken-with'
 
 interface AccountContext {
   readonly hand: Hand
@@ -23,11 +24,23 @@ export function motifAccount(
   motif: Motif,
   context: AccountContext,
 ): { account: MotifAccount | null; findings: readonly Finding[]; gauge?: ResolvedGauge } {
-  if (motif.kind === 'rounds') return roundsAccount(motif, context)
-  const told = measuredAccount(motif, context)
+  if (motif.kind === 'rounds') return asTaken(motif, context, roundsAccount(motif, context))
+  const told = asTaken(motif, context, measuredAccount(motif, context))
   const rounds = keptRounds(motif)
   const written = rounds && roundsAccount(rounds, context).account?.metres
   return told.account && written ? { ...told, account: { ...told.account, written } } : told
+}
+
+/** An account with what is to be said of sizes that were measured with another hook. */
+function asTaken<Told extends { account: MotifAccount | null; findings: readonly Finding[] }>(
+  motif: Motif,
+  { terms }: AccountContext,
+  told: Told,
+): Told {
+  const more = told.account ? otherHookSizes(motif, told.account, terms) : []
+  if (!told.account || more.length === 0) return told
+  const findings = [...told.findings, ...more]
+  return { ...told, account: { ...told.account, findings }, findings }
 }
 
 /** The written rounds that a motif keeps while it goes by measures, as far as they can be read; null without any. */

@@ -1,7 +1,7 @@
 /** M15, M16, M18: a finished motif, measured with a ruler → outline, anchors, layers for drawing. */
 import type { Finding } from '../../shared-types/finding'
 import type { Anchor, MotifAccount, MotifLayer } from '../../shared-types/plan'
-import type { Hand, MeasuredMotif, MeasuredSizes, Terms } from '../../shared-types/project'
+import type { Hand, MeasuredMotif, Motif, Terms } from '../../shared-types/project'
 import type { FindingCode } from '../findings/catalogue'
 import { findingOf, said } from '../findings/finding'
 import type { Said, Told } from '../findings/finding'
@@ -24,6 +24,7 @@ import { isFromRounds } from './from-rounds'
 import { areStated, statedSpread } from './stated'
 import { isOdd, layingOf, rulerWords } from './ruler'
 import { MEASURES } from './ruling'
+import { otherHookOf, sizesOf } from './taken-with'
 import { sizedOutline, tracedAnchors, tracedOutline } from './traced'
 import { leafOutline, leafWidest, petalOutline, roundOutline, sidedOutline } from './outlines'
 
@@ -36,9 +37,11 @@ interface Shape {
   readonly anchors: readonly Anchor[]
 }
 
-/** Whether sizes were measured as they are, or worked out for another gauge since. */
-export const measuredOrAimed = ({ asMeasured }: MeasuredSizes): 'measured' | 'aimed' =>
-  asMeasured ? 'aimed' : 'measured'
+/** Whether sizes were measured as they are, with another hook, or worked out for another gauge since. */
+export function measuredOrAimed(motif: Motif, terms: Terms): 'measured' | 'aimed' | 'other-hook' {
+  const { asMeasured } = sizesOf(motif)
+  return asMeasured ? 'aimed' : otherHookOf(motif, 'sizes', terms) ? 'other-hook' : 'measured'
+}
 
 interface MeasuredContext {
   readonly hand: Hand
@@ -93,7 +96,7 @@ function knownFrom(
   const isMeasured = !leads.some((name) => motif[name] !== undefined && isFromRounds(motif, name))
   if (areStated(motif, motif, leads))
     return { provenance: 'stated', spread: statedSpread(resolveGauge(motif.gauge, terms)) }
-  if (isMeasured) return { provenance: measuredOrAimed(motif), spread: MEASURED_SPREAD }
+  if (isMeasured) return { provenance: measuredOrAimed(motif, terms), spread: MEASURED_SPREAD }
   const gauge = resolveGauge(motif.gauge, terms)
   if (!gauge.roundsMeasure) return gauge
   return { provenance: 'gauge', spread: scaleGauge(gauge, 1).spread }

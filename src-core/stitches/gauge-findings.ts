@@ -30,7 +30,7 @@ export function otherHookFindings(
 }
 
 /** Hooks are sold by millimetres everywhere, whatever else they are called. */
-const hookWords = (mm: number): string => `${formatNumber(mm, 2)} mm`
+export const hookWords = (mm: number): string => `${formatNumber(mm, 2)} mm`
 
 /** Whether a gauge tells sizes by itself: a swatch that was counted, or rounds that were measured. */
 export function isCounted(gauge: StitchGauge | undefined): boolean {

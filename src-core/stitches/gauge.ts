@@ -55,7 +55,7 @@ export interface ResolvedGauge {
   readonly width: Millimetres
   /** Height of a stitch worked in the round, in mm; for a chain its length. */
   readonly height: (stitch: StitchKey) => Millimetres
-  readonly provenance: Exclude<Provenance, 'measured' | 'stated' | 'aimed'>
+  readonly provenance: Exclude<Provenance, 'measured' | 'other-hook' | 'stated' | 'aimed'>
   /** Relative half width of a size that follows from this gauge: 0.1 means ±10 % (M4). */
   readonly spread: number
   /** The stitch that was counted. */

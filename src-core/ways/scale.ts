@@ -4,6 +4,7 @@
  */
 import type { MeasuredMotif, MeasuredSizes, Motif, Project, StitchGauge } from '../../shared-types/project'
 import { isFromRounds } from '../motif/from-rounds'
+import { sizesOf } from '../motif/taken-with'
 import { tracedOutline } from '../motif/traced'
 
 const SIZES = [
@@ -52,9 +53,6 @@ function scaledSizes<Kind extends MeasuredSizes>(
   return { ...scaledFields<Kind>(sizes, SIZES, factor), asMeasured }
 }
 
-/** The sizes of a motif, wherever its kind keeps them. */
-const sizesOf = (motif: Motif): MeasuredSizes => (motif.kind === 'measured' ? motif : (motif.measured ?? {}))
-
 /** By which factor, and with which hook, a project comes back to what was measured; null where nothing else is. */
 export function backToMeasured(project: Project): { readonly factor: number; readonly hook?: number } | null {
   for (const motif of project.motifs ?? []) {
@@ -83,6 +81,23 @@ export const scaledYarn = <Kind extends Motif>(motif: Kind, factor: number): Kin
   ...(motif.weighed && { weighed: scaledFields(motif.weighed, ['grams'], factor) }),
   ...(motif.unravelled && { unravelled: scaledRecord(motif.unravelled, factor) }),
 })
+
+const scaledSlots = (slots: NonNullable<MeasuredMotif['slots']>, factor: number) =>
+  slots.map((slot) => scaledFields(slot, ['grams'], factor))
+
+/** A motif whose sizes stay, or become by a factor, what the gauge makes of those of another hook; nothing was measured. */
+export function withSizesBy(motif: Motif, factor: number): Motif {
+  const { measuredWith: _, ...rest } = motif
+  if (rest.kind === 'measured') return resized(rest as MeasuredMotif, factor)
+  return { ...rest, ...(rest.measured && { measured: resized(rest.measured, factor) }) } as Motif
+}
+
+/** The same of what a motif was weighed at. */
+export function withWeightBy(motif: Motif, factor: number): Motif {
+  const { weighedWith: _, ...rest } = scaledYarn(motif, factor)
+  const slots = rest.kind === 'measured' && rest.slots && { slots: scaledSlots(rest.slots, factor) }
+  return { ...rest, ...slots, weightWorkedOut: true } as Motif
+}
 
 function scaledGauge(gauge: StitchGauge, factor: number, hook: number | undefined): StitchGauge {
   return {
@@ -117,7 +132,7 @@ function scaledMotif(
       ...scaledSizes(scaledYarn(withTracedSizes(motif), factor), factor, before, isMeasured),
       ...gauge,
       ...(given && { fromRounds: { ...fromRounds, ...given } }),
-      ...(slots && { slots: slots.map((slot) => scaledFields(slot, ['grams'], factor)) }),
+      ...(slots && { slots: scaledSlots(slots, factor) }),
     }
   }
   const { rounds, measured } = motif

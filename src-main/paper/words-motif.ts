@@ -13,6 +13,7 @@ import { formatNumber, lengthsIn } from '../../src-core/units/format'
 
 const from = (gauge: string): Readonly<Record<Provenance, string>> => ({
   measured: 'Measured.',
+  'other-hook': 'Measured with another hook; make one with this one and measure it.',
   stated: 'As the pattern states it, not measured yet; make one and measure it.',
   aimed: 'Worked out from what was measured before; make one and measure it.',
   gauge: `Worked out from the ${gauge}.`,

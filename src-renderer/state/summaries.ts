@@ -52,6 +52,7 @@ export { counted, listed }
 /** Behind the size of a motif. */
 const SOURCES: Readonly<Record<Provenance, string>> = {
   measured: ', measured',
+  'other-hook': ', measured with another hook',
   stated: ', stated',
   aimed: ', not measured yet',
   gauge: '',

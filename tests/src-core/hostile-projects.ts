@@ -25,6 +25,8 @@ const care = {
   stated: { overTips: 80, sideToSide: 60 },
   gauge,
   weighed: { motifs: 3, grams: 30, resolution: 1, shares: { petals: 0.7, centre: 0.3 } },
+  measuredWith: { ...gauge, hook: 3 },
+  weighedWith: { ...gauge, hook: 3 },
   unravelled: { petals: 4, centre: 2 },
   minutes: 12,
 }

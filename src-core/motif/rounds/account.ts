@@ -260,7 +260,7 @@ function plainAccount(
         ? gauge.provenance
         : scaled.isStated
           ? 'stated'
-          : measuredOrAimed(motif.measured ?? {}),
+          : measuredOrAimed(motif, context.terms),
     rounds,
     ...work,
     outline: scaled.shape.outline,

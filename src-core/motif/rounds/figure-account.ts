@@ -43,7 +43,7 @@ const widestOf = (outline: Outline): Millimetres =>
 
 export function figureAccount(
   motif: RoundsMotif,
-  { hand, growth }: RoundsContext,
+  { hand, growth, terms }: RoundsContext,
   read: ReadMotif,
   gauge: ResolvedGauge,
   { form, size: { length, width }, outlineAt, lengths, findings: found }: Figure,
@@ -91,7 +91,7 @@ export function figureAccount(
       form === 'heart' && anchor.id === 'tip-1' ? { ...anchor, y: cleftOf(outline) ?? anchor.y } : anchor,
     ),
     range: { low: own.length * (1 - spread), high: own.length * (1 + spread) },
-    provenance: !ruled ? gauge.provenance : isStated ? 'stated' : measuredOrAimed(motif.measured ?? {}),
+    provenance: !ruled ? gauge.provenance : isStated ? 'stated' : measuredOrAimed(motif, terms),
     rounds: read.worked.map((round, i) => ({
       number: round.number,
       outerRadius: ((lengths[i] ?? length) / length) * (own.length / 2),

@@ -14,6 +14,7 @@ import { termsOf, unitsOf } from './words'
 
 const sources = (gauge: string): Record<Provenance, string> => ({
   measured: 'your own measure',
+  'other-hook': 'your own measure with another hook: make one with this one and measure it',
   stated: 'the finished size that the page states, which nobody has measured: make one and measure it',
   aimed: `worked out from your own measure for another ${gauge} or other rounds: make one and measure it`,
   gauge: `your rounds and ${gauge}`,

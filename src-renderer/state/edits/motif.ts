@@ -16,6 +16,7 @@ import type { MotifAccount } from '../../../shared-types/plan'
 import { OUTLINE_KINDS } from '../../../shared-types/project'
 import { editsOf } from '../../kinds/layouts'
 import { firstSizes } from '../../../src-core/layout/first-sizes'
+import { asTakenBefore, takenAnew } from './other-hook'
 import { freeId, freeLetter, freeName } from './ids'
 import { isFromRounds, withoutFromRounds } from '../../../src-core/motif/from-rounds'
 import { alike, MEASURES, shownIn } from '../../../src-core/motif/ruling'
@@ -87,7 +88,7 @@ export function setMeasure(
   // What is measured now is no longer worked out from what was measured before.
   const entered = { [key]: value, asMeasured: undefined }
   return updateMotif(project, id, (given) => {
-    const motif = withoutStated(given, key)
+    const motif = takenAnew(withoutStated(given, key), 'sizes')
     if (motif.kind === 'measured') return { ...withoutFromRounds(motif, key), ...entered }
     const others: MeasuredSizes = { ...motif.measured }
     for (const other of alike(key)) if (other !== key) delete others[other]
@@ -107,7 +108,7 @@ export const clearMeasures = (project: Project, id: string): Project =>
     if (motif.kind !== 'rounds') return motif
     const measured: MeasuredSizes = { ...motif.measured }
     for (const key of [...ALL_MEASURES, 'asMeasured'] as const) delete measured[key]
-    const { stated: _, ...rest } = motif
+    const { stated: _, ...rest } = takenAnew(motif, 'sizes')
     return { ...rest, measured }
   })
 
@@ -194,7 +195,10 @@ export function setBlocked(project: Project, id: string, blocked: boolean): Proj
 
 /** Puts fields over what was weighed. */
 export const setWeighed = (project: Project, id: string, patch: Partial<Weighed>): Project =>
-  updateMotif(project, id, (motif) => ({ ...motif, weighed: { ...motif.weighed, ...patch } }))
+  updateMotif(project, id, (motif) => ({
+    ...takenAnew(motif, 'weight'),
+    weighed: { ...motif.weighed, ...patch },
+  }))
 
 /**
  * Puts fields over the motif's own gauge, which starts from the project's. One that was counted remembers its hook while
@@ -206,7 +210,7 @@ export const setMotifGauge = (project: Project, id: string, patch: Partial<Stitc
     const { countedWith: _, ...counted } = { ...before, ...patch }
     const own = 'hook' in patch ? (before.countedWith ?? before.hook) : undefined
     const keeps = own !== undefined && own !== counted.hook && isCounted(before)
-    return { ...motif, gauge: { ...counted, ...(keeps && { countedWith: own }) } }
+    return asTakenBefore({ ...motif, gauge: { ...counted, ...(keeps && { countedWith: own }) } }, before)
   })
 
 /** Says that a gauge was counted with the hook that stands beside it. */
@@ -293,6 +297,7 @@ const SIZE_FIELDS = [
     'traced',
     'photo',
     'asMeasured',
+    'measuredWith',
     'fromRounds',
     'stated',
     'overTips',

@@ -21,8 +21,8 @@ export function yarnOfSlot(project: Project, motif: Motif, slot: string | undefi
 
 /** What each colour takes of its yarn. */
 export function slotYarnWords(project: Project, motif: Motif, account: MotifAccount | null): SlotWords[] {
-  const { units } = settled(project)
-  return motifYarn(motif, account, '').slots.map(({ slot, unit, amount, source, split }) => {
+  const { units, terms } = settled(project)
+  return motifYarn(motif, account, '', terms).slots.map(({ slot, unit, amount, source, split }) => {
     const yarn = yarnOfSlot(project, motif, slot)
     const perMetre = yarn?.ballGrams && yarn.ballMetres ? yarn.ballGrams / yarn.ballMetres : null
     const long = unit === 'm' ? formatRange(amount, (value) => formatYarnLength(value, units)) : ''
