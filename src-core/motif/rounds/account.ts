@@ -222,7 +222,7 @@ function plainAccount(
   }
   const shapes = natural?.account?.shapes ?? shapesFor(located, shape)
   const common = tallest(read.worked)
-  const scaled = calibrateSize(motif, shape, context.growth, gauge, common)
+  const scaled = calibrateSize(motif, shape, context.growth, gauge, common, context.hand)
   const spread =
     scaled.ratio === null
       ? sizeSpread(gauge, common)

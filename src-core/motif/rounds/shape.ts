@@ -126,28 +126,38 @@ function sidedShape(lobes: Lobes, hand: Hand): Shape {
   // Scallops along a side: what neighbours meet is the outermost of the middle third.
   const sixth = Math.round(middle / 3)
   const apothem = Math.max(...lobes.profile.slice(middle - sixth, middle + sixth + 1))
-  return straightShape(
-    { sides, apothem: Math.min(apothem, corner * 0.999), corner, phase: lobes.phase },
-    hand,
-  )
+  return straightShape({ sides, apothem: Math.min(apothem, corner * 0.999), phase: lobes.phase }, hand)
 }
 
-/** Sides as far out as they are met, between corners that stand where they stood. */
-function straightShape({ sides, apothem: half, corner, phase }: EdgedSides, hand: Hand): Shape {
-  const first = sides === 6 ? 0 : Math.PI / sides
-  const outline = sidedOutline(sides, half, Math.max(corner, half / Math.cos(Math.PI / sides) - 1e-9), first)
+/**
+ * Sides as far out as they are met: neighbours meet along them, so that no corner stands out beyond what they leave it.
+ * Its loop of chains lies in line with them.
+ */
+function straightShape({ sides, apothem: half, phase }: Omit<EdgedSides, 'corner'>, hand: Hand): Shape {
+  const first = firstCorner(sides)
+  const corner = half / Math.cos(Math.PI / sides)
+  const sized = { overTips: 2 * corner, overValleys: 2 * half }
+  const made = straightOutline(sides, half, corner, hand)
+  return { shape: 'straight', petals: sides, ...sized, ...made, turn: first - phase }
+}
+
+/** A hexagon has a corner at 12 o'clock, what has other sides stands on one of them. */
+const firstCorner = (sides: number): Radians => (sides === 6 ? 0 : Math.PI / sides)
+
+/** Outline and places of straight sides; where corners and sides do not fit each other, the sides bow. */
+function straightOutline(
+  sides: number,
+  half: Millimetres,
+  corner: Millimetres,
+  hand: Hand,
+): Pick<Shape, 'outline' | 'anchors'> {
+  const first = firstCorner(sides)
+  const outline = sidedOutline(sides, half, corner, first)
   const perSide = outline.length / sides
   const corners = Array.from({ length: sides }, (_, k) => outline[k * perSide]!)
   const inOrder = hand === 'left' || sides === 6 ? corners : [corners[sides - 1]!, ...corners.slice(0, -1)]
-  return {
-    shape: 'straight',
-    petals: sides,
-    overTips: 2 * radiusOf(corners[0]!),
-    overValleys: 2 * half,
-    outline,
-    anchors: sidedAnchors(inOrder, hand).map((anchor) => onOutline(anchor, outline, sides, first)),
-    turn: first - phase,
-  }
+  const anchors = sidedAnchors(inOrder, hand).map((anchor) => onOutline(anchor, outline, sides, first))
+  return { outline, anchors }
 }
 
 /** A place of a side as far out as the outline is there, which begins at `first`: sides between long corners bow in. */
@@ -172,6 +182,7 @@ export function calibrateSize(
   growth: number,
   gauge: ResolvedGauge,
   tallest: StitchKey,
+  hand: Hand,
 ) {
   const measured = motif.measured
   const grown = measured?.blocked === false ? 1 + growth : 1
@@ -192,6 +203,11 @@ export function calibrateSize(
     const target = share <= 0 ? (radius * to[0]) / from[0] : to[0] + share * (to[1] - to[0])
     return { ...p, x: (p.x * target) / radius, y: (p.y * target) / radius }
   }
+  // A radial scale would bend straight sides between what was measured of them.
+  const drawn =
+    shape.shape === 'straight'
+      ? straightOutline(shape.petals, to[0], to[1], hand)
+      : { outline: shape.outline.map(scale), anchors: shape.anchors.map(scale) }
   const percent = (outerFactor - 1) * 100
   const isStated = areStated(
     motif,
@@ -222,7 +238,7 @@ export function calibrateSize(
             }),
           ]
   return {
-    shape: { ...own, outline: shape.outline.map(scale), anchors: shape.anchors.map(scale) },
+    shape: { ...own, ...drawn },
     ratio: outerFactor,
     isStated,
     findings,
