@@ -1,12 +1,13 @@
 /** How many stitches of an edging's set-up round each motif along the edge takes. */
-import type { EdgingLoop, Plan, PlacedMotif, Point } from '../../shared-types/plan'
+import type { EdgingLoop, PlacedHalf, PlacedMotif, Plan, Point } from '../../shared-types/plan'
 import { distance } from '../geometry/points'
 import { alongOf, pointAlong } from './line-places'
 import { OPEN_ENDS } from './open-ends'
 
-/** Stitches by the motif that they are worked into. */
+/** Stitches by the motif or half motif that they are worked into. */
 export interface PickUp {
-  readonly motif: PlacedMotif
+  readonly motif: PlacedMotif | PlacedHalf
+  readonly isHalf: boolean
   readonly stitches: number
 }
 
@@ -45,29 +46,33 @@ function places({ edgingLines, round }: Plan, loop: EdgingLoop): Point[] {
   })
 }
 
-/** The motifs along a loop with the stitches that are picked up from each: from the one whose middle is nearest. */
+/**
+ * The motifs along a loop with the stitches that are picked up from each: from the one whose middle is nearest. The
+ * middle of a half is that of the whole one it is cut from.
+ */
 export function pickUps(plan: Plan, loop: EdgingLoop): PickUp[] {
   const size = Math.max(1, plan.pitch.column)
-  const cells = new Map<string, PlacedMotif[]>()
+  const cells = new Map<string, PickUp['motif'][]>()
   const cellOf = ({ x, y }: Point): [number, number] => [Math.floor(x / size), Math.floor(y / size)]
-  for (const motif of plan.motifs) {
+  for (const motif of [...plan.motifs, ...plan.halves]) {
     const key = cellOf(motif).join(' ')
     cells.set(key, [...(cells.get(key) ?? []), motif])
   }
-  const counts = new Map<PlacedMotif, number>()
+  const counts = new Map<PickUp['motif'], number>()
+  const halves = new Set<PickUp['motif']>(plan.halves)
   const around = plan.round?.circumference ?? 0
   for (const stands of places(plan, loop)) {
     // Where a round closes, what stands beyond the last motif is the first one's other half.
     const place = { ...stands, x: around > 0 ? wrapped(stands.x, plan, around) : stands.x }
     const [across, down] = cellOf(place)
-    let nearest: PlacedMotif | null = null
+    let nearest: PickUp['motif'] | null = null
     for (let row = down - 2; row <= down + 2; row++)
       for (let column = across - 2; column <= across + 2; column++)
         for (const motif of cells.get(`${column} ${row}`) ?? [])
           if (!nearest || distance(motif, place) < distance(nearest, place)) nearest = motif
     if (nearest) counts.set(nearest, (counts.get(nearest) ?? 0) + 1)
   }
-  return [...counts].map(([motif, stitches]) => ({ motif, stitches }))
+  return [...counts].map(([motif, stitches]) => ({ motif, isHalf: halves.has(motif), stitches }))
 }
 
 /** As far along as the motifs of the map stand: from half a motif before the first of them to half behind the last. */

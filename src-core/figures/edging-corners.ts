@@ -33,7 +33,11 @@ export interface EdgeStretch extends Point {
   readonly angle: number
   /** mm, from corner to corner. */
   readonly length: number
+  readonly line: number
 }
+
+/** Where a stretch of a flat piece lies, as the map is seen. */
+export type EdgeSide = 'top' | 'right side' | 'bottom' | 'left side'
 
 export interface EdgeCorners {
   readonly corners: readonly EdgeCorner[]
@@ -68,11 +72,40 @@ export const edgingCorners = remembered((plan: Plan): EdgeCorners => {
         ...walk.outside(middle, edging.height),
         angle: readable(walk.angle(middle)),
         length: share * walk.length,
+        line,
       })
     })
   }
   return { corners, stretches }
 })
+
+/** The sides in turn, with the way to each from the middle. */
+const SIDES: readonly (readonly [EdgeSide, Point])[] = [
+  ['top', { x: 0, y: -1 }],
+  ['right side', { x: 1, y: 0 }],
+  ['bottom', { x: 0, y: 1 }],
+  ['left side', { x: -1, y: 0 }],
+]
+
+/**
+ * On which sides of the map the stretches of a line with four corners lie, from its first corner on, wherever that
+ * stands: as they come in turn, by where each lies from the middle of the corners. Null where there are no sides.
+ */
+export function edgeSides(plan: Plan, line: number): readonly EdgeSide[] | null {
+  const { corners, stretches } = edgingCorners(plan)
+  const own = stretches.filter((stretch) => stretch.line === line)
+  if ((plan.round !== undefined && line < OPEN_ENDS) || own.length !== SIDES.length) return null
+  const ends = own.map(({ from, to }) => [corners[from - 1]!, corners[to - 1]!] as const)
+  const middle = (axis: 'x' | 'y') => ends.reduce((sum, [corner]) => sum + corner[axis] / ends.length, 0)
+  const [x, y] = [middle('x'), middle('y')]
+  const ways = ends.map(([a, b]) => ({ x: (a.x + b.x) / 2 - x, y: (a.y + b.y) / 2 - y }))
+  const orders = SIDES.flatMap((_, first) =>
+    [1, -1].map((step) => SIDES.map((__, i) => SIDES[(first + step * i + 2 * SIDES.length) % SIDES.length]!)),
+  )
+  const fits = (order: typeof SIDES): number =>
+    order.reduce((sum, [, out], i) => sum + ways[i]!.x * out.x + ways[i]!.y * out.y, 0)
+  return orders.reduce((best, order) => (fits(order) > fits(best) ? order : best)).map(([side]) => side)
+}
 
 const readable = (angle: number): number => {
   const level = Math.atan2(Math.sin(angle), Math.cos(angle))

@@ -1,6 +1,5 @@
 /** An edging with written rounds, step by step in words: for its page on paper and for the page for a phone. */
 import type { EdgingAccount, EdgingLoop } from '../../shared-types/plan'
-import { OPEN_ENDS } from '../../src-core/edging/open-ends'
 import { firstRoundOf, pickUps } from '../../src-core/edging/pick-up'
 import {
   edgeTitle,
@@ -11,6 +10,7 @@ import {
   writtenOf,
   wrongIn,
 } from '../../src-core/edging/words'
+import { edgeSides } from '../../src-core/figures/edging-corners'
 import { counted } from '../../src-core/figures/words'
 import { MATERIAL_CONSTANTS } from '../../src-core/materials/constants'
 import { blanketOf } from '../../src-core/plans/layouts'
@@ -95,9 +95,8 @@ export function edgingSteps(job: EdgingJob): EdgingSteps | null {
             return [EDGING_PAGE.round(round.number), words] as const
           }
           const text = loop.texts[k] ?? round.stitch
-          const hasSides = !(plan.round && loop.line < OPEN_ENDS)
           const atCorners =
-            k === 0 ? cornerRound(loop, writtenRounds[0] ?? '', firstCorner(loops, i), hasSides) : ''
+            k === 0 ? cornerRound(loop, writtenRounds[0] ?? '', firstCorner(loops, i), edgeSides(plan, loop.line)) : ''
           const told = editionText(atCorners, settled.terms, terms)
           const words = `${colour}${roundText(text, job)} (${countWords(loop, k)})${told}`
           return [EDGING_PAGE.round(round.number), words] as const

@@ -4,6 +4,8 @@ import type { EdgingAccount, EdgingLoop, EdgingRound } from '../../shared-types/
 import type { Terms } from '../../shared-types/project'
 import { cornerIncrease } from '../../src-core/edging/corners'
 import { OPEN_ENDS } from '../../src-core/edging/open-ends'
+import { edgeSides } from '../../src-core/figures/edging-corners'
+import type { EdgeSide } from '../../src-core/figures/edging-corners'
 import { cornerWords, laterWords } from '../../src-core/edging/words'
 import type { PickUp } from '../../src-core/edging/pick-up'
 import { capital, counted, listed, ordinal, plural } from '../../src-core/figures/words'
@@ -25,7 +27,8 @@ const WIDE = 2
 /** "Border", "Edging". */
 export const edgingTitle = (terms: Terms): string => capital(termWord('edging', terms))
 
-const SIDES = ['top', 'right side', 'bottom', 'left side'] as const
+/** Notches of an open end turn by right angles, as the corners of a rectangle do. */
+const RIGHT_ANGLES = 4
 
 const yarnNames = (edging: EdgingAccount, { settled }: Job): string[] => [
   ...new Set(
@@ -66,7 +69,7 @@ export function setUpWords(setUp: EdgingRound, line: ToldLine, picked: readonly 
   const isCornered = corners > 0 && corners === loop.marks.length
   const isMidway = (loop.bridged?.marks[0]?.chain ?? 0) > 0
   const join = isMidway ? ' (join the yarn in the last tip before it)' : ''
-  const place = (i: number): string => placeWords(loop, corners, first, plan.round !== undefined, i)
+  const place = (i: number): string => placeWords(edgeSides(plan, loop.line), corners, first, i)
   const bridged = setUp.chains > 0 ? bridgedWords(loop, plan, stitch, place, isCornered, terms) : null
   const how =
     bridged ??
@@ -75,15 +78,10 @@ export function setUpWords(setUp: EdgingRound, line: ToldLine, picked: readonly 
 }
 
 /** ", counted from the corner stitch at corner 1: 208 along the top …": how the stitches of a round lie between corners. */
-function countedFrom(
-  { loop, first }: ToldLine,
-  corners: number,
-  { round }: Pick<Job['plan'], 'round'>,
-  join = '',
-): string {
+function countedFrom({ loop, first }: ToldLine, corners: number, plan: Job['plan'], join = ''): string {
   const at = corners > 0 && corners === loop.marks.length ? `corner ${first}` : 'a corner'
   const start = corners > 0 ? `, counted from the corner stitch at ${at}${join}` : ''
-  return `${start}${sideWords(loop, corners, first, round !== undefined)}`
+  return `${start}${sideWords(loop, corners, first, edgeSides(plan, loop.line))}`
 }
 
 /** A later plain round along one line: worked into the stitches of the round before it, and no more along the edge. */
@@ -120,8 +118,7 @@ function inOneCorner(
   { plan, settled }: Job,
 ): number | null {
   const { gauge } = plan.edging!
-  // Notches of an open end turn by right angles, as the corners of a rectangle do.
-  const turning = plan.round && loop.line < OPEN_ENDS ? SIDES.length : corners
+  const turning = plan.round && loop.line < OPEN_ENDS ? RIGHT_ANGLES : corners
   const key = canonicalStitch(setUp.stitch, settled.terms) ?? 'sc'
   const more =
     gauge && setUp.chains === 0
@@ -163,28 +160,25 @@ function cornerStitch(setUp: EdgingRound, { loop, lines }: ToldLine, corners: nu
 
 /** "along the top", "from corner 1 to 2": where a stretch of a line with corners is. */
 function placeWords(
-  { line }: EdgingLoop,
+  sides: readonly EdgeSide[] | null,
   corners: number,
   first: number,
-  isRound: boolean,
   stretch: number,
 ): string {
-  const hasSides = corners === SIDES.length && !(isRound && line < OPEN_ENDS)
-  if (hasSides) return `along the ${SIDES[stretch]!}`
+  if (sides) return `along the ${sides[stretch]!}`
   return `from corner ${first + stretch} to ${first + ((stretch + 1) % corners)}`
 }
 
 /** `first`: the number of the line's first corner, as the map has it. */
 function sideWords(
-  { line, stretches, marks }: EdgingLoop,
+  { stretches, marks }: EdgingLoop,
   corners: number,
   first: number,
-  isRound: boolean,
+  sides: readonly EdgeSide[] | null,
 ): string {
   const fromTo = (i: number) => `${first + i} to ${first + ((i + 1) % corners)}`
-  // Notches of an open end have no sides.
-  if (corners === marks.length && corners === SIDES.length && !(isRound && line < OPEN_ENDS))
-    return `: ${listed(stretches.map((count, i) => `${formatNumber(count)} along the ${SIDES[i]!} (corner ${fromTo(i)})`))}`
+  if (sides)
+    return `: ${listed(stretches.map((count, i) => `${formatNumber(count)} along the ${sides[i]!} (corner ${fromTo(i)})`))}`
   if (corners === marks.length && corners > 1)
     return `: ${listed(stretches.map((count, i) => `${formatNumber(count)} from corner ${fromTo(i)}`))}`
   const tips = marks.filter(({ kind }) => kind === 'tip').length
@@ -221,24 +215,57 @@ export function motifWords(
 ): string {
   if (picked.length < 2) return ''
   const kinds = new Map<string, number[]>()
-  for (const { motif, stitches } of picked) {
+  for (const { motif, isHalf, stitches } of picked) {
+    if (isHalf) continue
     const name = nameOf(motif.motif)
     kinds.set(name, [...(kinds.get(name) ?? []), stitches])
   }
+  const ofHalves = picked.filter(({ isHalf }) => isHalf).map(({ stitches }) => stitches)
+  const halves = ofHalves.length > 0 ? [partWords(ofHalves, 'half motif')] : []
   if (kinds.size > 1)
-    return ` That is ${listed([...kinds].map(([name, counts]) => kindWords(name, counts)))}.`
-  const sorted = picked.map(({ stitches }) => stitches).sort((a, b) => a - b)
+    return ` That is ${listed([...[...kinds].map(([name, counts]) => kindWords(name, counts)), ...halves])}.`
+  const sorted = [...kinds.values()].flat().sort((a, b) => a - b)
+  if (sorted.length === 0) return ` That is ${listed(halves)}.`
   const usual = sorted[Math.floor(sorted.length / 2)]!
   const more = sorted.filter((count) => count > AT_CORNER * usual)
   const sides = sorted.filter((count) => count <= AT_CORNER * usual)
   const [least, most] = [sides[0]!, sides.at(-1)!]
-  if (most > WIDE * least || (more.length > 0 && more.length !== corners))
-    return ` That is about ${counted(usual, 'st')} from most motifs at the edge, fewer where less of one stands there and more where more does: ${counted(sorted.length, 'motif')} in all.`
-  const part = (counts: readonly number[], where: string): string =>
-    `${rangeOf(counts)} ${plural(counts.at(-1)!, 'st')} from each of ${counted(counts.length, 'motif')}${where}`
-  if (more.length === 0) return ` That is ${part(sides, '')}.`
-  return ` That is ${part(sides, ' along the sides')}, and ${part(more, ' at the corners')}.`
+  const groups = groupsOf(sides)
+  if (!groups && (most > WIDE * least || (more.length > 0 && more.length !== corners)))
+    return ` That is about ${counted(usual, 'st')} from most motifs at the edge, fewer where less of one stands there and more where more does${['', ...halves].join(', and ')}: ${listed([counted(sorted.length, 'motif'), ...(halves.length > 0 ? [counted(ofHalves.length, 'half motif')] : [])])} in all.`
+  const corner = more.length === corners ? ' at the corners' : ''
+  const parts = [
+    ...(groups ?? [sides]).map((group) => partWords(group, 'motif')),
+    ...(more.length > 0 ? [`${partWords(more, 'motif')}${corner}`] : []),
+  ]
+  if (!groups && more.length > 0) parts[0] += ' along the sides'
+  return ` That is ${partsWords([...parts, ...halves])}.`
 }
+
+/** Where motifs along an edge show it one side or two: so many times as many stitches are another group of them. */
+const APART = 1.4
+/** More groups are not told: what most of them give is. */
+const MOST_GROUPS = 2
+
+/** Counts, smallest first, in groups that lie apart and hardly differ in themselves; null where they do not fall into some. */
+function groupsOf(sorted: readonly number[]): number[][] | null {
+  const groups: number[][] = []
+  for (const count of sorted) {
+    const last = groups.at(-1)
+    if (last && count < APART * last.at(-1)!) last.push(count)
+    else groups.push([count])
+  }
+  const areTight = groups.every((group) => group.at(-1)! < APART * group[0]!)
+  return groups.length === MOST_GROUPS && areTight ? groups : null
+}
+
+/** "11–12 sts from each of 20 motifs". */
+const partWords = (counts: readonly number[], name: string): string =>
+  `${rangeOf(counts)} ${plural(Math.max(...counts), 'st')} from ${counts.length === 1 ? `one ${name}` : `each of ${counted(counts.length, name)}`}`
+
+/** Parts that have numbers of their own: a comma stands before the last of them as well. */
+const partsWords = (parts: readonly string[]): string =>
+  parts.length < 2 ? parts.join('') : `${parts.slice(0, -1).join(', ')}, and ${parts.at(-1)!}`
 
 /** The words of a written round for one line, in the terms that are printed. */
 export const roundText = (text: string, job: Job): string =>

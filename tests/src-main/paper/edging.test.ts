@@ -192,7 +192,7 @@ describe('the page on an edging', () => {
   )
 
   it('tells of each kind what it gives where several motifs alternate', () => {
-    const at = (motif: string, stitches: number) => ({ motif: { motif } as never, stitches })
+    const at = (motif: string, stitches: number) => ({ motif: { motif } as never, isHalf: false, stitches })
     const names: Record<string, string> = { a: 'Rose', b: 'Bud' }
     const nameOf = (motif: string | undefined): string => names[motif ?? ''] ?? ''
     const picked = [at('a', 28), at('b', 12), at('a', 30), at('b', 13), at('a', 28)]
