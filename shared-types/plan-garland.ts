@@ -17,6 +17,9 @@ export interface CordAccount extends CordPart {
   readonly stretched: { readonly low: number; readonly high: number } | null
 }
 
+/** What a motif is fastened to a cord by. */
+export type FastenedBy = 'petal' | 'corner' | 'place' | 'tip'
+
 /** One thing on the cord, from the left. */
 export interface GarlandItem {
   /** The place on the cord that it hangs from, from the top left of the finished size. */
@@ -41,6 +44,8 @@ export interface GarlandItem {
   readonly chains: number | null
   /** How it is fastened, in words. */
   readonly words: string
+  /** By what a motif is fastened, and the chains of a worked cord between its two places; null for a bead. */
+  readonly fastened: { readonly by: FastenedBy; readonly between: number | null } | null
 }
 
 export interface SwagAccount {

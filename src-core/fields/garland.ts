@@ -69,17 +69,17 @@ export const GARLAND = {
     change: 'change how many hang on the cord',
   }),
   by: field('garland', 'hang.by', {
-    ...{ ...whole, least: 1, most: 2, what: 'the petals to hang by', initial: 2 },
+    ...{ ...whole, least: 1, most: 2, what: 'the places to hang by', initial: 2 },
     label: 'Fastened by',
-    doc: 'petals that a motif hangs by',
+    doc: 'petals or corners that a motif hangs by',
     change: 'change how motifs are fastened',
   }),
   chainsBetween: field('garland', 'hang.chains', {
     ...{ ...whole, least: 0, most: 200, what: 'the chains between', optional: true },
-    placeholder: '3, as usual',
+    placeholder: '{usual}, as usual',
     label: 'Chains between the two',
-    change: 'change the chains between two petals',
-    hint: 'Few chains draw the petals together; as long as the two are apart, the flower hangs flat. Squares take what keeps them flat.',
+    change: 'change the chains between the two',
+    hint: 'Few chains draw the two together; with as many as reach from one to the other it hangs flat.',
   }),
   swags: field('garland', 'swags.count', {
     ...{ ...whole, least: 1, most: 1000, what: 'the swags', initial: 1 },

@@ -86,7 +86,7 @@ export const GARLAND_FINDINGS = {
   'garland/one-petal': {
     severity: 'warning',
     message: '{motif} hangs from one point only and will spin.',
-    mend: 'Fasten it at two petals that are next to each other.',
+    mend: 'Fasten it at two petals or corners that are next to each other.',
   },
   'garland/chains-between': {
     severity: 'note',

@@ -177,7 +177,7 @@ export function joiningAdvice(plan: Plan, terms: Terms): string {
   const { settled, motif } = plan
   const { joining } = settled
   const word = motifWord(motif)
-  const place = motif?.shape === 'petals' ? 'petals' : motif?.shape === 'straight' ? 'corners' : 'places'
+  const place = motif?.shape === 'petals' ? 'petals' : 'places'
   const { rule } = joining
   if (rule === 'apart')
     return `Nothing is joined: the ${motifWords(motif)} lie at the distances shown on the map.`
@@ -188,7 +188,11 @@ export function joiningAdvice(plan: Plan, terms: Terms): string {
       motif?.shape === 'straight' ? 'along the whole of each side that has dots' : 'where the dots are'
     return `Finish and block all the ${motifWords(motif)} first and lay them out by the map. ${how}, ${where}, in the order of the numbers.`
   }
-  const last = `Work each ${word} up to its last round. In the free ${place} finish the round; where a dot meets ${oneOf(word)} already there, `
+  const free =
+    motif?.shape === 'straight'
+      ? 'At free corners and sides work that round as written'
+      : `In the free ${place} finish the round`
+  const last = `Work each ${word} up to its last round. ${free}; where a dot meets ${oneOf(word)} already there, `
   // As the joining round tells it, so that page and round say one thing.
   const told = motif && joinsInGeneral(plan, motif.id, terms)
   if (told) return `${last}${told}.`

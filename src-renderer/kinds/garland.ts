@@ -2,10 +2,10 @@
 import { say } from '../state/say'
 import type { Plan } from '../../shared-types/plan'
 import type { Project } from '../../shared-types/project'
-import { counted } from '../../src-core/figures/words'
+import { chainsBetween, fastenedBy } from '../../src-core/figures/garland-fastening'
+import { counted, numbered } from '../../src-core/figures/words'
 import { boundsOf } from '../../src-core/fields/field'
 import { GARLAND } from '../../src-core/fields/garland'
-import { CHAINS_BETWEEN } from '../../src-core/layout/garland/constants'
 import { formatLength } from '../../src-core/units/format'
 import {
   garlandOf,
@@ -114,9 +114,10 @@ export const GARLAND_KIND: KindOfLayout = {
     joins: (project, plan) => {
       const hang = garlandOf(project)?.hang
       const worked = plan.garland?.cord.chains !== null
-      const by = hang?.by === 1 ? 'one petal' : 'two petals'
-      const chains =
-        hang?.by === 1 || !worked ? '' : `, ${counted(hang?.chains ?? CHAINS_BETWEEN, 'chain')} between`
+      const items = plan.garland?.items ?? []
+      const by = numbered(hang?.by === 1 ? 1 : 2, fastenedBy(items))
+      const between = chainsBetween(items)
+      const chains = between ? `, ${between.words} between` : ''
       return [
         worked ? `${by}${chains}` : `sewn on by ${by}`,
         hang?.way === 'along' ? 'turned with the cord' : 'hanging straight down',

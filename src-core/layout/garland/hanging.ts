@@ -1,5 +1,5 @@
 /** How one thing hangs: which way up, from which places, how far below the cord, how wide along it. */
-import type { Anchor, MotifAccount, Point } from '../../../shared-types/plan'
+import type { Anchor, FastenedBy, MotifAccount, Point } from '../../../shared-types/plan'
 import type { Terms } from '../../../shared-types/project'
 import { boxOf, directionOf, distance, moveOutline, polar, turnOutline } from '../../geometry/points'
 import type { Outline } from '../../geometry/points'
@@ -120,6 +120,11 @@ export function hangBead(size: Millimetres): Hanging {
     apart: 0,
     chains: 0,
   }
+}
+
+/** What places of a motif on a cord are called. */
+export const FASTENED_BY: Readonly<Record<MotifAccount['shape'], FastenedBy>> = {
+  ...{ petals: 'petal', straight: 'corner', round: 'place', leaf: 'tip' },
 }
 
 const PLACE_WORDS: Readonly<Record<MotifAccount['shape'], readonly [string, string]>> = {

@@ -6,7 +6,7 @@ import type { Piece } from '../../materials/input'
 import { degrees } from '../../units/quantity'
 import { isWorked } from './cord'
 import type { Chain } from './cord'
-import { beadWords, fasteningWords } from './hanging'
+import { beadWords, FASTENED_BY, fasteningWords } from './hanging'
 import type { HungGarland } from './place'
 import type { Thing } from './sequence'
 import type { Spaced } from './spacing'
@@ -41,6 +41,10 @@ export function itemsOf(
       held: up.items[i]!.held,
       extent: hanging.before + hanging.behind,
       chains: worked ? chains : null,
+      fastened: account && {
+        by: FASTENED_BY[account.shape],
+        between: worked && hanging.places === 2 ? hanging.chains : null,
+      },
       words: account ? fasteningWords(account.shape, hanging, worked, terms) : beadWords(thing.bead, worked),
     }
   })

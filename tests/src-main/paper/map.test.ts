@@ -63,7 +63,7 @@ describe('the assembly map of a throw', () => {
       )
     }
     const last =
-      'Work each square up to its last round. In the free corners finish the round; where a dot meets a square already there, '
+      'Work each square up to its last round. At free corners and sides work that round as written; where a dot meets a square already there, '
     const corners =
       'at corners, instead of the ch 2 work: ch 1, sl st in corresponding ch-2 sp of neighbor, ch 1'
     expect(squares('tips', 'US')).toBe(`${last}${corners}.`)
