@@ -96,7 +96,9 @@ export function edgingSteps(job: EdgingJob): EdgingSteps | null {
           }
           const text = loop.texts[k] ?? round.stitch
           const atCorners =
-            k === 0 ? cornerRound(loop, writtenRounds[0] ?? '', firstCorner(loops, i), edgeSides(plan, loop.line)) : ''
+            k === 0
+              ? cornerRound(loop, writtenRounds[0] ?? '', firstCorner(loops, i), edgeSides(plan, loop.line))
+              : ''
           const told = editionText(atCorners, settled.terms, terms)
           const words = `${colour}${roundText(text, job)} (${countWords(loop, k)})${told}`
           return [EDGING_PAGE.round(round.number), words] as const

@@ -20,9 +20,7 @@ function bySides(
   if (one !== undefined && counts.every((count) => count === one))
     return `${words(one)} from each corner to the next`
   const place = (i: number): string =>
-    sides
-      ? `along the ${sides[i]!}`
-      : `from corner ${first + i} to ${first + ((i + 1) % counts.length)}`
+    sides ? `along the ${sides[i]!}` : `from corner ${first + i} to ${first + ((i + 1) % counts.length)}`
   return listed(counts.map((count, i) => `${words(count)} ${place(i)}`))
 }
 
