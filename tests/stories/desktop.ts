@@ -65,11 +65,35 @@ export async function startDesktop(folder: string, files: readonly string[] = []
   try {
     return await startOnce(folder, files)
   } catch (error) {
-    // On a busy machine the driver now and then loses a window that opens while it connects ("Cannot read properties of
-    // undefined (reading '_object')" within it), and waits for it forever. A program that does not start fails again.
-    if (!(error instanceof Error) || error.name !== 'TimeoutError') throw error
+    // A program that does not start fails again.
+    if (!(error instanceof Error) || !['TimeoutError', 'LostWindow'].includes(error.name)) throw error
     return startOnce(folder, files)
   }
+}
+
+/** Longer than the driver takes to hear of a window that has long been loaded (ms), and how often that is asked. */
+const HEARD = 8_000
+const ASKED = 400
+
+/**
+ * On a busy machine the driver now and then loses a window that opens while it connects ("Cannot read properties of
+ * undefined (reading '_object')" within it), and would wait for it to the end: the program itself knows that it is there.
+ */
+async function unlessLost(app: ElectronApplication, first: Promise<Page>): Promise<Page> {
+  let isOver = false
+  const over = () => (isOver = true)
+  first.then(over, over)
+  for (let loaded = 0; loaded * ASKED < HEARD;) {
+    await Promise.race([first, new Promise((resolve) => setTimeout(resolve, ASKED))])
+    if (isOver) return first
+    const isLoaded = app.evaluate(({ BrowserWindow }) =>
+      BrowserWindow.getAllWindows().some(
+        ({ webContents }) => webContents.getURL() && !webContents.isLoading(),
+      ),
+    )
+    loaded = (await Promise.race([first.then(() => false), isLoaded.catch(() => false)])) ? loaded + 1 : 0
+  }
+  throw Object.assign(new Error('the driver lost the window'), { name: 'LostWindow' })
 }
 
 async function startOnce(folder: string, files: readonly string[]): Promise<Desktop> {
@@ -87,7 +111,7 @@ async function startOnce(folder: string, files: readonly string[]): Promise<Desk
     await ended
   }
   try {
-    const window = await app.firstWindow({ timeout: START })
+    const window = await unlessLost(app, app.firstWindow({ timeout: START }))
     await window.waitForFunction(() => 'petalyard' in globalThis, undefined, { timeout: START })
     return { app, window, folder, close: () => app.close(), kill }
   } catch (error) {
