@@ -11,6 +11,8 @@ import { circlePath } from './path'
 export interface MadeTick extends Point {
   readonly reach: number
   readonly isJoined: boolean
+  /** So far from the middle it covers nothing: the disc of its number and letter. */
+  readonly clear?: number
 }
 
 /** Where it stands below the middle on paper, and how large its ground is, as shares of the reach. */
@@ -23,6 +25,12 @@ export interface TickSeat {
 }
 
 const BELOW: TickSeat = { across: 0, down: SHARE.down }
+
+/** Below and to the right, where four motifs in straight rows leave an opening. */
+export const TICK_ASLANT: TickSeat = {
+  across: SHARE.down * Math.SQRT1_2,
+  down: SHARE.down * Math.SQRT1_2,
+}
 
 /** Beside the number and off the petal with the letter of the colourway, below it, and the mark of a fixed colour, above. */
 export const TICK_BESIDE: TickSeat = { across: 0.48, down: -0.4 }
@@ -49,9 +57,12 @@ export function tickItems(
     bounds.most,
     Math.max(bounds.least, Math.min(...ticks.map(({ reach }) => reach)) * SHARE.radius),
   )
-  const middles = ticks.map(({ x, y, reach, isJoined }) => ({
-    ...{ x: x + reach * seat.across, y: y + reach * seat.down, isJoined },
-  }))
+  const share = Math.hypot(seat.across, seat.down)
+  const middles = ticks.map(({ x, y, reach, isJoined, clear = 0 }) => {
+    // Farther out than its seat where number and letter reach so far.
+    const far = Math.max(1, (clear + radius * (1 + STROKE.hem / 2)) / (reach * share))
+    return { x: x + far * reach * seat.across, y: y + far * reach * seat.down, isJoined }
+  })
   const discs = (of: typeof middles): Path => of.flatMap(({ x, y }) => circlePath(x, y, radius))
   const strokes = (of: typeof middles): Path =>
     of.flatMap(({ x, y }): Path => [

@@ -12,7 +12,7 @@ import { joinMarkOf } from './join-marks'
 import type { JoinMark } from './join-marks'
 import type { MotifLabel } from './lettering'
 import { capitalDrop, SMALLEST_TYPE } from './lettering'
-import { tickItems } from './made-ticks'
+import { TICK_ASLANT, tickItems } from './made-ticks'
 import type { MadeTick } from './made-ticks'
 import type { MapGround } from './map-ground'
 import { keyMarks } from './map-ground'
@@ -29,7 +29,7 @@ import { workPath, workPathItems } from './work-path'
 import type { WorkStep } from './work-path'
 
 /** mm on paper: of the ground that a tick stands on. */
-const TICK = { least: 0.7, most: 2.2 } as const
+const TICK = { least: 0.6, most: 2.2 } as const
 
 /** Draws motifs at one scale; symbols are shared by all sheets of that scale. */
 export class MapPainter {
@@ -236,6 +236,7 @@ export class MapPainter {
   private ticks(view: Bounds, seen: (x: number, y: number) => boolean): FigureItem[] {
     const { plan, tip } = this.ground
     if (plan.marks.made.length === 0) return []
+    const isStraight = plan.arrangement === 'straight-rows'
     const [made, joined] = [new Set(plan.marks.made), new Set(plan.marks.joined)]
     const fillers = new Map(plan.fillers.map(({ id, radius }) => [id, radius]))
     const ticks = placedPieces(plan).flatMap((piece): MadeTick[] => {
@@ -246,10 +247,19 @@ export class MapPainter {
           y: (piece.y - view.y) * this.scale,
           reach: (fillers.get(piece.id) ?? tip) * this.scale,
           isJoined: joined.has(piece.id),
+          clear: this.discOf(piece),
         },
       ]
     })
-    return tickItems(ticks, TICK, INK, PAPER)
+    return tickItems(ticks, TICK, INK, PAPER, isStraight ? TICK_ASLANT : undefined)
+  }
+
+  /** How far the disc with the number of a piece reaches from its middle, in printed mm. */
+  private discOf(piece: PlacedPiece): number {
+    const whole = this.kindOf(piece)?.number ?? null
+    const filler = this.fillers.get(piece.motif ?? '')?.number ?? null
+    const number = piece.kind === 'half' ? this.halfNumber : piece.kind === 'filler' ? filler : whole
+    return number ? discReach(number) : 0
   }
 
   /** Half motifs and fillers. */
