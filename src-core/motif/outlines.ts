@@ -55,6 +55,35 @@ export function sidedOutline(
   return outline
 }
 
+/**
+ * Straight sides between corners that are round: each is an arc about a place on the way to it, so wide that it reaches
+ * `corner` mm and goes over into the sides; a circle where corners reach no farther than the sides.
+ */
+export function roundedOutline(
+  sides: number,
+  apothem: Millimetres,
+  corner: Millimetres,
+  first: number,
+): Outline {
+  const half = Math.PI / sides
+  const slant = 1 / Math.cos(half)
+  const arc = Math.min(apothem, (apothem * slant - corner) / (slant - 1))
+  const from = (apothem - arc) * slant
+  // From the corner, as seen from the middle, to where its arc goes over into the side.
+  const straight = Math.atan2((apothem - arc) * Math.tan(half), apothem)
+  const perSide = 24
+  return Array.from({ length: sides * perSide }, (_, i) => {
+    const off = Math.abs((i % perSide) / perSide - 0.5) * 2 * half
+    const aside = half - off
+    const across = from * Math.sin(aside)
+    const radius =
+      off <= straight
+        ? apothem / Math.cos(off)
+        : from * Math.cos(aside) + Math.sqrt(Math.max(0, arc ** 2 - across ** 2))
+    return polar(radius, first + (2 * Math.PI * i) / (sides * perSide))
+  })
+}
+
 /** A leaf: tip at 12 o'clock, stem end at 6 o'clock, widest a little below the middle. */
 export function leafOutline(length: Millimetres, width: Millimetres): Outline {
   const steps = 36

@@ -14,7 +14,7 @@ import { againstRounds, comparedSizes } from '../against-rounds'
 import { CLOCK_DIRECTIONS, petalAnchors, roundAnchors, sidedAnchors } from '../anchors'
 import { OUTLINE_POINTS, PETALS } from '../constants'
 import { areStated, statedFindings } from '../stated'
-import { roundOutline, sidedOutline } from '../outlines'
+import { roundedOutline, roundOutline, sidedOutline } from '../outlines'
 import { CORNERS, OUTER_LOOPS } from './constants'
 import { angleOf, mean, radiusOf } from './ground'
 import type { LocatedRound } from './ground'
@@ -33,6 +33,8 @@ export interface Shape {
   readonly outline: Outline
   readonly anchors: readonly Anchor[]
   readonly turn: Radians
+  /** Straight sides between round corners. */
+  readonly isRounded?: true
   /** Of a heart: the direction of its cleft. */
   readonly cleft?: Radians
 }
@@ -129,16 +131,32 @@ function sidedShape(lobes: Lobes, hand: Hand): Shape {
   return straightShape({ sides, apothem: Math.min(apothem, corner * 0.999), phase: lobes.phase }, hand)
 }
 
+/** An edge makes corners round that reach less than this share of a sharp one: less is nothing to see (ours). */
+const ROUND_FROM = 0.995
+
 /**
  * Sides as far out as they are met: neighbours meet along them, so that no corner stands out beyond what they leave it.
- * Its loop of chains lies in line with them.
+ * Its loop of chains lies in line with them; under a shell, which is told by how far it reaches, a corner is round.
  */
-function straightShape({ sides, apothem: half, phase }: Omit<EdgedSides, 'corner'>, hand: Hand): Shape {
+function straightShape(
+  {
+    sides,
+    apothem: half,
+    phase,
+    corner: reaches = Infinity,
+  }: Omit<EdgedSides, 'corner'> & Partial<EdgedSides>,
+  hand: Hand,
+): Shape {
   const first = firstCorner(sides)
-  const corner = half / Math.cos(Math.PI / sides)
+  const sharp = half / Math.cos(Math.PI / sides)
+  const isRounded = reaches < ROUND_FROM * sharp
+  const corner = isRounded ? Math.max(half, reaches) : sharp
   const sized = { overTips: 2 * corner, overValleys: 2 * half }
-  const made = straightOutline(sides, half, corner, hand)
-  return { shape: 'straight', petals: sides, ...sized, ...made, turn: first - phase }
+  const made = straightOutline(sides, half, corner, hand, isRounded)
+  return {
+    ...{ shape: 'straight', petals: sides, ...sized, ...made, turn: first - phase },
+    ...(isRounded && { isRounded }),
+  }
 }
 
 /** A hexagon has a corner at 12 o'clock, what has other sides stands on one of them. */
@@ -150,9 +168,11 @@ function straightOutline(
   half: Millimetres,
   corner: Millimetres,
   hand: Hand,
+  isRounded = false,
 ): Pick<Shape, 'outline' | 'anchors'> {
   const first = firstCorner(sides)
-  const outline = sidedOutline(sides, half, corner, first)
+  const isBlunt = isRounded && corner * Math.cos(Math.PI / sides) < half
+  const outline = (isBlunt ? roundedOutline : sidedOutline)(sides, half, corner, first)
   const perSide = outline.length / sides
   const corners = Array.from({ length: sides }, (_, k) => outline[k * perSide]!)
   const inOrder = hand === 'left' || sides === 6 ? corners : [corners[sides - 1]!, ...corners.slice(0, -1)]
@@ -206,7 +226,7 @@ export function calibrateSize(
   // A radial scale would bend straight sides between what was measured of them.
   const drawn =
     shape.shape === 'straight'
-      ? straightOutline(shape.petals, to[0], to[1], hand)
+      ? straightOutline(shape.petals, to[0], to[1], hand, shape.isRounded)
       : { outline: shape.outline.map(scale), anchors: shape.anchors.map(scale) }
   const percent = (outerFactor - 1) * 100
   const isStated = areStated(

@@ -61,6 +61,41 @@ describe('M14 edgings of scallops', () => {
     expect(at(edged.anchors)).toEqual(at(before.anchors))
   })
 
+  it.each([
+    ['square', 4, 4, 4],
+    ['hexagon', 6, 4, 6],
+  ] as const)(
+    'a %s under shells is round at its corners, as far out as its stitches',
+    (_, corners, rounds, over) => {
+      const plain = polygon(corners, rounds)
+      const stitches = made(...plain).account.rounds.at(-1)!.stitches
+      const { account, overTips, overValleys, anchors } = made(...plain, shells(stitches, over))
+      const sharp = overValleys / Math.cos(Math.PI / corners)
+      expect(overTips).toBeLessThan(sharp - 1)
+      // As far as its stitches reach, to half of one: corners under a shell are not all alike.
+      const reach = account.rounds.at(-1)!.outerRadius
+      expect(overTips / 2 - reach).toBeGreaterThan(-2.5)
+      expect(overTips / 2 - reach).toBeLessThan(3)
+      const radii = account.outline.map(({ x, y }) => Math.hypot(x, y))
+      expect(Math.max(...radii)).toBeCloseTo(overTips / 2, 6)
+      expect(Math.min(...radii)).toBeCloseTo(overValleys / 2, 6)
+      // In the middle of a side it runs straight, and it is nowhere hollow.
+      const corner = anchors.find(({ id }) => id === 'corner-1')!
+      const middle = anchors.find(({ id }) => id === 'side-1-2')!
+      const across = Math.hypot(middle.x, middle.y)
+      const out = account.outline.map(({ x, y }) => (x * middle.x + y * middle.y) / across)
+      expect(Math.max(...out)).toBeCloseTo(overValleys / 2, 6)
+      expect(out.filter((far) => Math.abs(far - overValleys / 2) < 1e-6).length).toBeGreaterThan(3)
+      expect(Math.hypot(corner.x, corner.y)).toBeCloseTo(overTips / 2, 6)
+      account.outline.forEach((point, i) => {
+        const next = account.outline[(i + 1) % account.outline.length]!
+        const after = account.outline[(i + 2) % account.outline.length]!
+        const turn = (next.x - point.x) * (after.y - next.y) - (next.y - point.y) * (after.x - next.x)
+        expect(turn).toBeGreaterThan(-1e-6)
+      })
+    },
+  )
+
   it('a square keeps its sides under picots in every third stitch', () => {
     const plain = polygon(4, 4)
     const before = made(...plain)
