@@ -35,9 +35,16 @@ function meaningOf(key: string, terms: Terms): Abbreviation | null {
   }
 }
 
-/** In alphabetical order, in the terms asked for (else the text's own). */
-export function abbreviationsUsed(tree: RoundsTree, terms: Terms = tree.terms): Abbreviation[] {
-  const text = translateText(tree.text, tree.terms, terms)
+/**
+ * In alphabetical order, in the terms asked for (else the text's own). `beside`: what is printed beside the rounds, in
+ * these terms: joining rounds, an edging.
+ */
+export function abbreviationsUsed(
+  tree: RoundsTree,
+  terms: Terms = tree.terms,
+  beside: readonly string[] = [],
+): Abbreviation[] {
+  const text = [translateText(tree.text, tree.terms, terms), ...beside].join('\n')
   const found = new Map<string, Abbreviation>()
   const add = (entry: Abbreviation | null) => {
     if (entry) found.set(entry.abbreviation, entry)

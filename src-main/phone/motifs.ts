@@ -13,6 +13,7 @@ import { specialText } from '../../src-core/motif/rounds/special'
 import { abbreviationsUsed } from '../../src-core/notation/abbreviations'
 import { editionText } from '../../src-core/notation/translate'
 import { respelled } from '../../src-core/stitches/spelling'
+import { textsBeside } from '../paper/texts-beside'
 import { roundLines } from '../paper/round-lines'
 import { escaped, SvgWriter, symbolNames, writeParts } from '../paper/svg'
 import { FIGURE_WORDS } from '../paper/words-figures'
@@ -76,10 +77,11 @@ function roundsParts(plan: Plan, motif: RoundsMotif, terms: Terms): string[] {
     ...(others === '' ? [] : [`<p>${escaped(others)}</p>`]),
     entries(
       MOTIF_WORDS.abbreviations,
-      abbreviationsUsed(read.reading.tree, terms).map(({ abbreviation, meaning }): Entry => [
-        abbreviation,
-        meaning,
-      ]),
+      abbreviationsUsed(
+        read.reading.tree,
+        terms,
+        textsBeside({ plan, settled, terms, units: settled.units }, motif.id),
+      ).map(({ abbreviation, meaning }): Entry => [abbreviation, meaning]),
     ),
   ]
 }

@@ -9,6 +9,7 @@ import { abbreviationsUsed } from '../../../src-core/notation/abbreviations'
 import type { Abbreviation } from '../../../src-core/notation/abbreviations'
 import { editionText } from '../../../src-core/notation/translate'
 import { respelled } from '../../../src-core/stitches/spelling'
+import { textsBeside } from '../texts-beside'
 import type { Flow } from '../flow'
 import type { Job } from '../page'
 import { roundLines } from '../round-lines'
@@ -60,7 +61,7 @@ export function setRounds(job: Job, flow: Flow, motif: RoundsMotif): void {
     sheet.labelled(part, name, () => sheet.paragraph(line.text, sheet.left + indent, y, width))
     flow.y += heightOf(line)
   }
-  setAbbreviations(flow, abbreviationsUsed(read.reading.tree, job.terms))
+  setAbbreviations(flow, abbreviationsUsed(read.reading.tree, job.terms, textsBeside(job, motif.id)))
 }
 
 /** The designer's words on how a motif is worked, a line each, in the terms that are printed. */
