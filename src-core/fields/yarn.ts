@@ -67,7 +67,7 @@ export const YARN_LEFT = {
   }),
   at: field('yarn', 'left.at', {
     ...{ ...again, kind: 'count', least: 0, most: MOST_MOTIFS },
-    label: 'motifs made by then',
+    label: 'made by then',
     doc: 'how many motifs were made by then',
   }),
   of: field('yarn', 'left.of', {

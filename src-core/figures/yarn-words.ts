@@ -5,7 +5,7 @@ import { wholeBalls } from '../materials/ledger'
 import { SPLIT_SPREAD } from '../materials/motif-yarn'
 import { termWord } from '../stitches/terms'
 import { formatMass, formatMassRange, formatNumber, formatRange, formatYarnLength } from '../units/format'
-import { counted, listed, plural } from './words'
+import { listed, plural } from './words'
 
 const SPLIT_WORDS: Readonly<Record<WeightSplit, string>> = {
   stitches: 'split by stitches',
@@ -148,7 +148,7 @@ export function againReason({ left, missing, over, at, plan }: Forecast, units: 
     ? `up to ${formatMass(plan.high, units)} go into what was left to make`
     : `at that rate ${formatMass(Math.max(0, need), units)} go into what was left to make`
   const end = missing > 0 ? `, so ${formatMass(missing, units)} are missing` : ''
-  return `${formatMass(left, units)} were left with ${counted(at, 'motif')} made; ${goes}${end}`
+  return `${formatMass(left, units)} were left with ${formatNumber(at)} made; ${goes}${end}`
 }
 
 /** The same of all yarns, below a table: "Straw, 1 skein: up to 4.4 g needed, and …"; empty where nothing is to be said. */

@@ -6,6 +6,8 @@ import type { Terms, UnitSystem, Yarn } from '../../shared-types/project'
 import { saying } from '../stitches/spelling'
 import { termWord } from '../stitches/terms'
 import { capital, counted, listed, plural } from '../figures/words'
+import { othersWords, piecesWords } from './pieces'
+import type { Pieces } from './pieces'
 import { pieceAt } from '../layout/placed'
 import { formatMass, formatMassRange, formatMinutes, formatNumber, formatSize } from '../units/format'
 
@@ -14,18 +16,14 @@ export const hasBegun = ({ made, others, edging, forecast }: Progress): boolean 
   made + others > 0 || edging || forecast.length > 0
 
 /** "87 of 120 motifs made, 60 of them joined"; fillers and half motifs beside them. */
-export function madeWords(plan: Pick<PlanNumbers, 'progress' | 'motifs'>, terms: Terms): string {
+export function madeWords(plan: Pick<PlanNumbers, 'progress' | 'motifs' | 'counts'>, terms: Terms): string {
   const { made, joined, joinedAs, others, left, edging } = plan.progress
   const of = `${formatNumber(made)} of ${counted(plan.motifs.length, 'motif')} made`
   const rest = others + left.others
   return [
     of,
     ...(joined > 0 || made > 0 ? [`${formatNumber(joined)} ${joinedAs}`] : []),
-    ...(rest > 0
-      ? [
-          `${formatNumber(others)} of ${counted(rest, 'filler or half motif', 'fillers and half motifs')} made`,
-        ]
-      : []),
+    ...(rest > 0 ? [`${formatNumber(others)} of ${othersWords(plan, rest)} made`] : []),
     ...(edging ? [`${termWord('edging', terms)} made`] : []),
   ].join(', ')
 }
@@ -48,12 +46,16 @@ const ON_HAND_HINT =
   'Under “on hand”, enter what you have now, and how many motifs were made when you counted it. Or enter what you had at the beginning, with what you have bought since.'
 
 /** What is made and what of it is to be bought; empty where nothing is made. */
-export function madeYarnWords({ days, edging }: Pick<Progress, 'days' | 'edging'>, terms: Terms): string {
+export function madeYarnWords(
+  { days, edging }: Pick<Progress, 'days' | 'edging'>,
+  terms: Terms,
+  pieces: Pieces,
+): string {
   const sum = (isOwn: (day: string) => boolean): number =>
     days.reduce((total, { day, pieces }) => total + (isOwn(day) ? pieces : 0), 0)
   const [before, since] = [sum((day) => day === ''), sum((day) => day !== '')]
   const made = [
-    ...(since > 0 ? [counted(since, 'motif')] : []),
+    ...(since > 0 ? [piecesWords(pieces, since)] : []),
     ...(edging ? [`the ${termWord('edging', terms)}`] : []),
   ]
   return [
@@ -65,8 +67,12 @@ export function madeYarnWords({ days, edging }: Pick<Progress, 'days' | 'edging'
 }
 
 /** The same with what to enter where something was made from what was on hand: for places with fields for it. */
-export function madeYarnAdvice(progress: Pick<Progress, 'days' | 'edging'>, terms: Terms): string {
-  const words = madeYarnWords(progress, terms)
+export function madeYarnAdvice(
+  progress: Pick<Progress, 'days' | 'edging'>,
+  terms: Terms,
+  pieces: Pieces,
+): string {
+  const words = madeYarnWords(progress, terms, pieces)
   const isFromHand = progress.edging || progress.days.some(({ day, pieces }) => day !== '' && pieces > 0)
   return isFromHand ? `${words} ${ON_HAND_HINT}` : words
 }
@@ -78,11 +84,11 @@ export const joinedWhenWords = (joinsAsMade: boolean, joinedAs: JoinedAs): strin
     : `A motif marked as made is not ${joinedAs} yet: mark that separately.`
 
 /** "33 motifs, 41 joins, about 12 h", or that nothing is left. */
-export function leftWords({ left }: Pick<Progress, 'left'>): string {
-  const { motifs, others, joins, minutes, ends } = left
+export function leftWords(plan: Pick<PlanNumbers, 'progress' | 'counts'>): string {
+  const { motifs, others, joins, minutes, ends } = plan.progress.left
   const told = [
     ...(motifs > 0 ? [counted(motifs, 'motif')] : []),
-    ...(others > 0 ? [counted(others, 'filler or half motif', 'fillers and half motifs')] : []),
+    ...(others > 0 ? [othersWords(plan, others)] : []),
     ...(joins > 0 ? [counted(joins, 'join')] : []),
     ...(ends > 0 ? [counted(ends, 'end')] : []),
     ...(minutes && minutes.expected > 0 ? [`about ${formatMinutes(minutes.expected)}`] : []),

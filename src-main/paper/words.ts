@@ -118,9 +118,7 @@ export function tickSentence({ marks, progress }: Pick<Plan, 'marks' | 'progress
 export function howToRead(facts: MapFacts, terms: Terms): string {
   const say = saying(terms)
   const parts: string[] = []
-  const added = [...(facts.fillers ? ['fillers'] : []), ...(facts.halves ? ['half motifs'] : [])]
-  const order =
-    added.length === 0 ? 'the order of work' : `the order of work, ${listOf(added)} after all others`
+  const order = 'the order of work'
   if (facts.sheets > 0) {
     parts.push(
       `The map is printed on ${counted(facts.sheets, 'sheet')}; the frames show which part is on which.`,
@@ -140,10 +138,13 @@ export function howToRead(facts: MapFacts, terms: Terms): string {
   if (facts.pairs !== '') parts.push(facts.pairs)
   if (facts.arrows) parts.push('Arrows show the way each row is worked.')
   if (facts.path) parts.push('The line with arrows leads from each number to the next.')
-  if (facts.halves) parts.push('Half motifs at the ends of rows are worked back and forth.')
+  if (facts.halves)
+    parts.push(
+      'Half motifs are worked back and forth, each at the end of its row, though their numbers come after those of all motifs.',
+    )
   if (facts.fillers)
     parts.push(
-      'The small ones are fillers, worked after the last motif round them.',
+      'The small ones are fillers, each worked after the last motif round it, though their numbers come after those of all motifs.',
       ...(facts.clock ? ['Clock times have 12 at the top of the map: slip stitch into the edge there.'] : []),
     )
   if (facts.edging && !facts.round) parts.push(`The line round it is the ${termWord('edging', terms)}.`)

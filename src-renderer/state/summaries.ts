@@ -19,6 +19,7 @@ import {
   formatYarnLength,
   totalYarnLength,
 } from '../../src-core/units/format'
+import { othersWords } from '../../src-core/progress/pieces'
 import { hasBegun } from '../../src-core/progress/words'
 import { kindOf } from '../kinds/kinds'
 import { kitOf } from './edits/kit'
@@ -197,12 +198,15 @@ function yarnLines(project: Project, plan: Plan): string[] {
   ]
 }
 
-function progressLines(_: Project, { progress, motifs }: Plan): string[] {
+function progressLines(_: Project, { progress, motifs, counts }: Plan): string[] {
   if (!hasBegun(progress)) return ['nothing made yet']
   const { made, left } = progress
   const hours =
     left.minutes && left.minutes.expected > 0 ? `, about ${formatMinutes(left.minutes.expected)}` : ''
-  const rest = counted(left.motifs + left.others, 'motif')
+  const rest = [
+    ...(left.motifs > 0 || left.others === 0 ? [counted(left.motifs, 'motif')] : []),
+    ...(left.others > 0 ? [othersWords({ counts }, left.others)] : []),
+  ].join(' and ')
   return [
     `${formatNumber(made)} of ${formatNumber(motifs.length)} made`,
     left.motifs + left.others > 0 || hours ? `${rest} left${hours}` : 'nothing left',

@@ -304,7 +304,7 @@ function yarnSection(project: Project, plan: Plan, width: number): string[] {
   if (costs.length > 0) sum[columns.length - 1] = starred(money(cost), anyAssumed('cost'))
   const split = splitRemark(plan.yarns, (id) => names.get(id) ?? id)
   const unpriced = sumRemark(plan.yarns, (id) => names.get(id) ?? id)
-  const made = madeYarnAdvice(plan.progress, termsOf(project))
+  const made = madeYarnAdvice(plan.progress, termsOf(project), plan)
   const whole = wholeCost(plan.yarns, project.yarns ?? [])
   const remarks = [
     ...(made ? [made] : []),

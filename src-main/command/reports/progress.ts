@@ -28,7 +28,7 @@ export function progressSection(plan: Plan, width: number, isWhole: boolean): st
   const pace = paceWords(progress, terms)
   const pairs: [string, string][] = [
     ['Made', madeWords(plan, terms)],
-    ['Left', leftWords(progress)],
+    ['Left', leftWords(plan)],
     ...(left ? [['Yarn', left] satisfies [string, string]] : []),
     ...(log.length > 0
       ? [

@@ -294,7 +294,7 @@ function facts(job: Job, notes: readonly string[]): [string, string][] {
   }
   list.push(['Allowed for', MATERIAL_WORDS.waste(formatNumber(settled.allowance.wastePercent, 1))])
   list.push(...yarnRemarks(job))
-  const made = job.isPattern ? '' : madeYarnWords(plan.progress, terms)
+  const made = job.isPattern ? '' : madeYarnWords(plan.progress, terms, plan)
   if (made) list.push(['Made', made])
   const why = buyingRemark(job.isPattern ? plan.yarns.map(bought) : plan.yarns, settled.yarns, units, terms)
   const again = job.isPattern ? '' : MATERIAL_WORDS.again

@@ -40,7 +40,7 @@ export function progressPages(job: Job): Draft[] {
   const ticks = plan.motif ? ` ${tickSentence(plan)}` : ''
   const told = [
     `${madeWords(plan, job.terms)}.${ticks}`,
-    `Left: ${leftWords(progress)}.`,
+    `Left: ${leftWords(plan)}.`,
     ...(pace ? [pace] : []),
     ...(yarn ? [`Yarn still to be used: ${yarn}.`] : []),
     ...progress.forecast.map((forecast) => forecastWords(forecast, settled.yarns, plan.motifs.length, units)),

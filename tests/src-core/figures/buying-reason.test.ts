@@ -55,14 +55,14 @@ describe('the reason of a yarn that was weighed or counted again', () => {
 
   it('is what was left and what goes into the rest, in numbers that fit', () => {
     expect(againReason({ ...told, left: 120, missing: 280 }, 'metric')).toBe(
-      '120 g were left with 39 motifs made; at that rate 400 g go into what was left to make, so 280 g are missing',
+      '120 g were left with 39 made; at that rate 400 g go into what was left to make, so 280 g are missing',
     )
     expect(againReason({ ...told, left: 120, missing: 0, over: 20, enough: true }, 'metric')).toBe(
-      '120 g were left with 39 motifs made; at that rate 100 g go into what was left to make',
+      '120 g were left with 39 made; at that rate 100 g go into what was left to make',
     )
     const plan = { low: 300, expected: 350, high: 400 }
     expect(againReason({ ...told, left: 120, missing: 280, plan }, 'metric')).toBe(
-      '120 g were left with 39 motifs made; up to 400 g go into what was left to make, so 280 g are missing',
+      '120 g were left with 39 made; up to 400 g go into what was left to make, so 280 g are missing',
     )
   })
 })

@@ -9,6 +9,9 @@ import { remeasuredWords, waitingWords } from '../../../src-core/progress/words'
 import { isDay } from '../../../src-core/progress/days'
 import { disc, codesOf, findingsOf, first, gramsOf, progressOf, project } from './project'
 
+/** Nothing stands between or beside the motifs. */
+const NO_OTHERS = { counts: { motifs: 12, byColourway: {} } }
+
 describe('what is made and what is left', () => {
   it.each(listExamples())(
     'counts join points of $name as its plan does, until all that meet there are joined',
@@ -362,17 +365,24 @@ describe('what is to be bought once some of it is made (by hand)', () => {
   })
 
   it('is said in words', () => {
-    const words = (made: Record<string, string>) => madeYarnWords(progressOf(project({ made })), 'US')
+    const words = (made: Record<string, string>) =>
+      madeYarnWords(progressOf(project({ made })), 'US', NO_OTHERS)
     expect(words({})).toBe('')
     expect(words(first(8))).toBe('8 made before you planned: nothing to buy for them.')
     expect(words({ ...first(8, DAY), ...first(2) })).toBe(
       '2 made before you planned: nothing to buy for them. Made from your yarn: 6 motifs; only the rest is on the list to buy.',
     )
     const { days } = progressOf(project({ made: first(2) }))
-    expect(madeYarnWords({ days, edging: true }, 'US')).toContain('Made from your yarn: the border;')
-    expect(madeYarnWords({ days, edging: true }, 'UK')).toContain('Made from your yarn: the edging;')
+    expect(madeYarnWords({ days, edging: true }, 'US', NO_OTHERS)).toContain(
+      'Made from your yarn: the border;',
+    )
+    expect(madeYarnWords({ days, edging: true }, 'UK', NO_OTHERS)).toContain(
+      'Made from your yarn: the edging;',
+    )
     // What to enter is said where there are fields for it, and once there is something to keep up.
-    expect(madeYarnAdvice({ days, edging: true }, 'US')).toMatch(/list to buy\. Under “on hand”, enter/)
-    expect(madeYarnAdvice({ days, edging: false }, 'US')).not.toContain('on hand')
+    expect(madeYarnAdvice({ days, edging: true }, 'US', NO_OTHERS)).toMatch(
+      /list to buy\. Under “on hand”, enter/,
+    )
+    expect(madeYarnAdvice({ days, edging: false }, 'US', NO_OTHERS)).not.toContain('on hand')
   })
 })

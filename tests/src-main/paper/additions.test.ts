@@ -143,7 +143,11 @@ describe('fillers and half motifs on the pages', () => {
 
   it('tells where places told by the clock are, when fillers come, and how often they are joined', () => {
     const overview = textOf('overview').join(' ')
-    expect(overview).toContain('The number is the order of work, fillers and half motifs after all others')
+    expect(overview).toContain(
+      'each at the end of its row, though their numbers come after those of all motifs',
+    )
+    expect(overview).toContain('each worked after the last motif round it, though their numbers come')
+    expect(overview).not.toContain('after all others')
     expect(overview).toContain('12 at the top of the map')
     expect(textOf('joins').join(' ')).toContain(
       `Fillers are joined at ${ownPoints(plan.fillers)} points more.`,
