@@ -50,11 +50,19 @@ function takeSpace(work: Work, source: Source | null, part: PlacePart, taking: T
       { have: spacesThere(source), wanted, round: roundWords(work, source) },
       wanted,
     )
+    // All spaces are of one size, and another one is told: they are meant, and only their chains are counted wrongly.
+    const others = part.noun.kind === 'space' && part.noun.chains !== null && onlySpaces(source)
+    const other = others ? source.find('space', '', () => true) : -1
     work.open = true
+    if (other >= 0) return takeAt(work, source, other, part, taking)
     return targetAt(work, source, { kind: 'unknown', round: source.state.index, index: -1 })
   }
   return missing(work, source, 'space', part)
 }
+
+/** Whether a round leaves spaces of one size alone. */
+const onlySpaces = ({ places, state }: Source): boolean =>
+  state.ordered && new Set(places.flatMap((place) => (place.kind === 'space' ? place.chains : []))).size === 1
 
 /** "Any sl st between 2 points": not the one at the tip of a point; −1 where none is told apart. */
 const betweenPoints = ({ state, places }: Source): number =>

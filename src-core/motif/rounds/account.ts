@@ -32,6 +32,7 @@ import { scaleRound } from './scale'
 import { calibrateSize, shapeOf, shapesFor } from './shape'
 import { spacesOf } from './spaces'
 import { slotWork, tallest } from './stitch-counts'
+import { firstWrong, ratioBefore, saidBefore, sizedBefore, wrongRounds } from './wrong'
 import { usableRounds } from './usable'
 
 export interface RoundsContext {
@@ -63,17 +64,9 @@ export interface Drawing {
   readonly left: readonly number[]
 }
 
-/** Findings of rounds of which every stitch is counted all the same. */
-const COUNTED =
-  /^rounds\/(?:stitches-left|spaces-left|chains-left|chain-worked-twice|loop-already-used|join-|wrong-end-count|wrong-terms|no-such-colour|too-long)/
-
 /** A drawing without the rounds that do not work out; null where nothing is left of it. */
 function withoutWrong(drawing: Drawing | null, findings: readonly Finding[]): Drawing | null {
-  const wrong = new Set(
-    findings.flatMap(({ severity, code, target }) =>
-      severity === 'error' && code.startsWith('rounds/') && !COUNTED.test(code) ? (target?.round ?? []) : [],
-    ),
-  )
+  const wrong = wrongRounds(findings)
   if (!drawing || wrong.size === 0) return drawing
   const located = drawing.located.filter(({ round }) => !wrong.has(round.number))
   const left = drawing.located.flatMap(({ round }) => (wrong.has(round.number) ? round.number : []))
@@ -212,7 +205,8 @@ function plainAccount(
     const draw = drawingOf(motif, context, read, gauge, located, beginning, 0)
     return { ...made, gauge, located, drawing: draw, beginning, read }
   }
-  const checked = checkRounds(motif, read, located, gauge, context.terms)
+  const first = firstWrong(read.findings)
+  const checked = saidBefore(checkRounds(motif, read, located, gauge, context.terms), first)
   const heart = motif.shape ? null : heartOf(shape)
   if (heart) {
     const { turn, ...made } = heartAccount(heart, shape, motif, context, read, gauge, located, checked)
@@ -229,16 +223,17 @@ function plainAccount(
       : scaled.isStated
         ? statedSpread(gauge, common)
         : MEASURED_SPREAD
-  const own = scaled.ratio === null ? gauge : scaleGauge(gauge, scaled.ratio)
+  const ratio = ratioBefore(scaled.ratio, first, gauge, common)
+  const own = ratio === null ? gauge : scaleGauge(gauge, ratio)
   const work = slotWork(read.worked, (round) => slotOf(motif, read, round), own, {
     ring: read.ringChains,
   })
   const isMeasured = (motif.rounds ?? []).some(({ across = 0 }) => across > 0)
-  const rounds = measuredRounds(located, scaled.ratio ?? 1, scaled.shape, isMeasured)
+  const rounds = sizedBefore(measuredRounds(located, ratio ?? 1, scaled.shape, isMeasured), first)
   const findings = [
     ...read.findings,
     ...checked,
-    ...scaled.findings.map((entry) => ({
+    ...(first === null ? scaled.findings : []).map((entry) => ({
       ...entry,
       where: `motif ${motif.id}`,
       target: { motif: motif.id },

@@ -95,7 +95,7 @@ function roundTable(motif: MotifAccount, length: (mm: number) => string, width: 
   if (motif.rounds.length === 0) return []
   const rows = motif.rounds.map((round) => [
     formatNumber(round.number),
-    length(2 * round.outerRadius),
+    round.outerRadius > 0 ? length(2 * round.outerRadius) : '–',
     formatNumber(round.stitches),
     formatNumber(round.flatness, 2),
     round.lies ? LIE_WORDS[round.lies] : '',

@@ -97,7 +97,9 @@ export function readForEditor(motif: RoundsMotif, project: Project): RoundsReadi
         ? [
             ...useWords(last, rounds, terms),
             // What is not located belongs to another piece, or has no place.
-            ...(located ? [...sizeWords(located, told.account, units), ...lieWords(located)] : []),
+            ...(located
+              ? [...sizeWords(located, told.account, units), ...lieWords(located, told.account)]
+              : []),
           ]
         : [],
       findings,
@@ -122,8 +124,10 @@ export function readForEditor(motif: RoundsMotif, project: Project): RoundsReadi
   }
 }
 
-function lieWords(located: LocatedRound): string[] {
-  const lie = lieOf(located)
+/** Nothing is said of a round on one that does not work out: its account leaves that open. */
+function lieWords(located: LocatedRound, account: MotifAccount | null): string[] {
+  const told = account?.rounds.find(({ number }) => number === located.round.number)
+  const lie = told ? told.lies : lieOf(located)
   return lie ? [LIE_WORDS[lie]] : []
 }
 
