@@ -17,8 +17,9 @@ import { mapRows, workedByRows } from './rows'
 /** A way of joining that is told fewer times than this many is told where it comes. */
 const LEAST_USES = 3
 
-/** What neighbours are called: letters far from those of colourways. */
-const LETTERS = 'PQRSTUVWXYZ'
+/** What neighbours are called: letters far from those of colourways; others, then doubled ones, where these have them. */
+const LETTERS: readonly string[] = ['PQRSTUVWXYZ', 'NMLKJHGFEDCBA'].flatMap((letters) => [...letters])
+const DOUBLED: readonly string[] = LETTERS.map((letter) => letter + letter)
 
 /** A neighbour of a way of joining: its letter, where it lies, and that of the example. */
 export interface NamedNeighbour {
@@ -119,7 +120,7 @@ const keyOf = ({ across, down, wraps }: Neighbour): string => `${across},${down}
 /** Letters for the places at which neighbours lie, from the left clockwise; null where there are too many. */
 function lettersFor(plan: Plan, places: readonly Neighbour[]): ReadonlyMap<string, string> | null {
   const taken = new Set(keyMarks(mapGround(plan, 'ink')).map(({ code }) => code))
-  const free = [...LETTERS].filter((letter) => !taken.has(letter))
+  const free = [...LETTERS, ...DOUBLED].filter((letter) => !taken.has(letter))
   const angle = ({ across, down }: Neighbour): number => Math.atan2(down, across)
   const far = ({ across, down }: Neighbour): number => Math.hypot(across, down)
   const turn = (at: Neighbour): number => (angle(at) + 3 * Math.PI) % (2 * Math.PI)
