@@ -180,6 +180,12 @@ export const LAYOUT_FINDINGS = {
     message: 'you asked for half motifs, but there is nothing to fill: only offset rows end unevenly.',
     mend: 'Leave the half motifs out, or choose offset rows, two or more of them.',
   },
+  'layout/halves-no-end': {
+    severity: 'note',
+    message:
+      'you asked for half motifs, but there is nothing to fill: no row ends half a motif short of the side.',
+    mend: 'Leave the half motifs out.',
+  },
   'layout/halves-odd': {
     severity: 'note',
     message: 'a motif with {petals} {places} has no true half; the closest are {less} or {more}.',

@@ -164,7 +164,12 @@ export function halve(
 ): Halved {
   if (!asked) return NONE
   const places = halfPlaces(laid, counts)
-  if (places.length === 0) return { ...NONE, findings: [finding('layout/halves-nothing', 'layout.halves')] }
+  if (places.length === 0) {
+    // Rows that are shifted already end as they do by the outline that they are cut to, or go round.
+    const isShifted = counts.arrangement === 'offset-rows' && counts.rows > 1
+    const code = isShifted ? 'layout/halves-no-end' : 'layout/halves-nothing'
+    return { ...NONE, findings: [finding(code, 'layout.halves')] }
+  }
   const findings: Finding[] = []
   for (const account of accounts.filter((_, kind) => places.some((place) => place.kind === kind))) {
     if (account.petals % 2 === 0 || account.shape === 'leaf') continue

@@ -156,6 +156,18 @@ describe('M28 half motifs', () => {
     }
   })
 
+  it('are told to be for no end of a row, where offset rows are cut to an outline', () => {
+    const outlineShape = { kind: 'triangle', size: 600, height: 300 } as const
+    const layout = { arrangement: 'offset-rows', columns: 9, rows: 5, halves: true, outlineShape } as const
+    const plan = planProject(
+      blanket({ outline: 'hexagon', sideToSide: 122 }, SMALL, { ...layout, alternateRows: 'oneFewer' }),
+    )
+    expect(plan.halves).toEqual([])
+    const told = plan.findings.filter(({ code }) => code.startsWith('layout/halves-n'))
+    expect(told.map(({ code }) => code)).toEqual(['layout/halves-no-end'])
+    expect(told[0]!.mend).not.toContain('offset rows')
+  })
+
   it('take the colourway of their row, or one unlike their neighbours’ where no two alike may touch', () => {
     const ways = ['p', 'q', 'r'].map((id) => ({ id, motif: 'm', yarns: { all: 'y' } }))
     const coloured = (pattern: 'rows' | 'no-two-alike') =>
