@@ -12,6 +12,10 @@ interface FieldRules {
   readonly most?: number | undefined
   /** Out of reach itself: a number has to stay under it. */
   readonly under?: number | undefined
+  /** The same below: it has to be more than this. */
+  readonly above?: number | undefined
+  /** What those two are: "side to side". */
+  readonly than?: string | undefined
   readonly optional?: boolean
   /** Of money: the project's. */
   readonly currency?: string | undefined
@@ -89,16 +93,19 @@ export function mayMeanCm(text: string, value: number | undefined, rules: FieldR
 /** What was read, where it keeps to its bounds. */
 function within(
   { value }: { readonly value: number },
-  { kind, units, least, most, under }: FieldRules,
+  { kind, units, least, most, under, above, than }: FieldRules,
 ): Reading {
+  const told = (bound: number): string =>
+    `${than === undefined ? '' : `${than}, `}${writeQuantity(bound, kind, units)}`
   if (under !== undefined && value >= under && (least === undefined || value >= least)) {
-    const bound = writeQuantity(under, kind, units)
-    return { problem: `It must be less than ${bound}.` }
+    return { problem: `It must be less than ${told(under)}.` }
   }
+  if (above !== undefined && value <= above && (most === undefined || value <= most))
+    return { problem: `It must be more than ${told(above)}.` }
   if ((least !== undefined && value < least) || (most !== undefined && value > most)) {
-    const told = (bound: number | undefined, side: 'least' | 'most') =>
+    const limit = (bound: number | undefined, side: 'least' | 'most') =>
       bound === undefined ? null : writeBound(bound, kind, units, side)
-    return { problem: `It can be ${range(told(least, 'least'), told(most, 'most'))}.` }
+    return { problem: `It can be ${range(limit(least, 'least'), limit(most, 'most'))}.` }
   }
   return { value }
 }

@@ -10,6 +10,7 @@ import type {
   RoundsMotif,
   Ruler,
   StitchGauge,
+  UnitSystem,
   Weighed,
 } from '../../../shared-types/project'
 import type { MotifAccount } from '../../../shared-types/plan'
@@ -97,6 +98,17 @@ export function setMeasure(
 }
 
 const ALL_MEASURES = [...new Set(Object.values(MEASURES).flat())]
+
+/** Lengths in other units; a tail that is the usual one of the units before is the usual one of these. */
+export function setUnits(project: Project, units: UnitSystem): Project {
+  const { tail } = project.allowance ?? {}
+  const usual = tail !== undefined && Math.abs(tail - firstSizes(project.units).tail) < 0.01
+  return {
+    ...project,
+    units,
+    ...(usual && { allowance: { ...project.allowance, tail: firstSizes(units).tail } }),
+  }
+}
 
 /** Whether anything was measured of a motif in written rounds, by whatever shape it had then. */
 export const hasMeasures = ({ measured }: RoundsMotif): boolean =>
