@@ -9,6 +9,7 @@ import type { Project } from '../../shared-types/project'
 import { projectSchema } from '../../shared-types/project'
 import { createPlanner, planProject } from '../../src-core/plan'
 import { BASES } from './hostile-projects'
+import { runs } from '../runs'
 
 /** Numbers that nobody means. 1.8e308 is no number any more: `read.test.ts` has it. */
 const HOSTILE = [0, -1, 1e-300, 1e300, -1e300, 0.1, 2 ** 53]
@@ -181,7 +182,7 @@ describe('numbers that nobody means', () => {
       fc.property(some, ([name, changes]) =>
         check(changes.reduce((whole, [{ path }, value]) => withNumber(whole, path, value), project(name))),
       ),
-      { numRuns: 200 },
+      { numRuns: runs(200) },
     )
   })
 })

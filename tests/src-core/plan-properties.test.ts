@@ -6,6 +6,7 @@ import type { Project } from '../../shared-types/project'
 import { moveOutline, turnOutline } from '../../src-core/geometry/points'
 import { grow, sharedArea } from '../../src-core/geometry/polygons'
 import { planProject } from '../../src-core/plan'
+import { runs } from '../runs'
 
 const motif = fc.oneof(
   fc.record({
@@ -109,7 +110,7 @@ describe('properties of a plan', () => {
             expect(sharedArea(outlines[i]!, outlines[j]!)).toBe(0)
           }
       }),
-      { numRuns: 150 },
+      { numRuns: runs(150) },
     )
   })
 
@@ -125,7 +126,7 @@ describe('properties of a plan', () => {
         expect(Math.max(...points.map((p) => p.x))).toBeCloseTo(plan.size.width, 6)
         expect(Math.max(...points.map((p) => p.y))).toBeCloseTo(plan.size.height, 6)
       }),
-      { numRuns: 100 },
+      { numRuns: runs(100) },
     )
   })
 
@@ -157,7 +158,7 @@ describe('properties of a plan', () => {
           }
         }
       }),
-      { numRuns: 150 },
+      { numRuns: runs(150) },
     )
   })
 
@@ -178,7 +179,7 @@ describe('properties of a plan', () => {
             for (const other of join.with)
               expect(labels.get(other.motif)!).toBeLessThan(labels.get(step.motif)!)
       }),
-      { numRuns: 150 },
+      { numRuns: runs(150) },
     )
   })
 
@@ -220,7 +221,7 @@ describe('properties of a plan', () => {
         expect(mirrored.size.width).toBeCloseTo(plain.size.width, digits)
         expect(mirrored.size.height).toBeCloseTo(plain.size.height, digits)
       }),
-      { numRuns: 100 },
+      { numRuns: runs(100) },
     )
   })
 })
@@ -281,7 +282,7 @@ describe('M33 the words name the right petal', () => {
           }
         },
       ),
-      { numRuns: 60 },
+      { numRuns: runs(60) },
     )
   })
 })

@@ -5,6 +5,7 @@ import { gramsOnHand } from '../../src-core/materials/on-hand'
 import { planProject } from '../../src-core/plan'
 import type { BlanketLayout, Project } from '../../shared-types/project'
 import type { Plan } from '../../shared-types/plan'
+import { runs } from '../runs'
 
 const GRAMS = { edge: 2, middle: 1 }
 
@@ -236,7 +237,7 @@ describe('M46 colours within the stash', () => {
         expect(toBuy(plan) === 0).toBe(isPossible)
         expect(codes(plan)).toEqual(isPossible ? [] : ['colours/limits-impossible'])
       }),
-      { numRuns: 60 },
+      { numRuns: runs(60) },
     )
   })
 })

@@ -7,6 +7,7 @@ import { afterAll, describe, expect, it } from 'vitest'
 import { closeDoor } from '../fuzz/machine'
 import { drawn, runCase, TARGETS } from '../fuzz/targets'
 import { processorTime } from '../processor-time'
+import { runs } from '../runs'
 
 /** Rounds of cases, each target as often as it has its turn. */
 const ROUNDS = 1
@@ -22,7 +23,7 @@ afterAll(closeDoor)
 
 describe('hostile input', () => {
   it.each(TARGETS)('$name', async (target) => {
-    for (let seed = 0; seed < ROUNDS * target.perRound; seed++) {
+    for (let seed = 0; seed < runs(ROUNDS * target.perRound); seed++) {
       const before = processorTime()
       const text = drawn(target, seed)
       await runCase(target, text).catch((error: unknown) => {

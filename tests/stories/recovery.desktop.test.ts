@@ -2,12 +2,13 @@ import { readFile, writeFile } from 'node:fs/promises'
 import { join } from 'node:path'
 import type { Page } from 'playwright-core'
 import { afterAll, beforeAll, expect, it } from 'vitest'
+import { runs } from '../runs'
 import { projectText, titleOf } from '../src-main/documents/session/world'
 import type { Desktop } from './desktop'
 import { makeFolder, startDesktop } from './desktop'
 
 /** In each place; `npm run faults` asks for more. */
-const KILLS = Number(process.env.PETALYARD_KILLS ?? 10)
+const KILLS = Number(process.env.PETALYARD_KILLS ?? runs(10))
 const TIME = 60_000 + KILLS * 10_000
 /** What a kill may cost at most (ms). */
 const LOSS = 3_000

@@ -6,6 +6,7 @@ import { holdColours } from '../../../src-core/colour/hold'
 import { createPlanner } from '../../../src-core/plan'
 import { holesCut, openingsAmong } from './grid'
 import { cellsPlan, cellsProject } from './projects'
+import { runs } from '../../runs'
 
 const join = (plan: Plan) =>
   plan.joins.map(({ members }) => members.map(({ motif, anchor }) => `${motif}:${anchor}`).join(' '))
@@ -64,7 +65,7 @@ describe('M19: cells left out', () => {
           lists.map((list) => [...list].sort().join(' ')).sort()
         expect(sorted(join(plan).map((each) => each.split(' ')))).toEqual(sorted(left))
       }),
-      { numRuns: 60 },
+      { numRuns: runs(60) },
     )
   })
 
@@ -80,7 +81,7 @@ describe('M19: cells left out', () => {
         // Pieces minus holes: what a picture of squares would have (4-connected).
         expect(vertices - edges + openings).toBe(plan.pieces - holesCut(there, 6, 8))
       }),
-      { numRuns: 60 },
+      { numRuns: runs(60) },
     )
   })
 

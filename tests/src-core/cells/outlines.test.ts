@@ -7,6 +7,7 @@ import { createPlanner, planProject } from '../../../src-core/plan'
 import { holesCut, openingsAmong } from './grid'
 import type { Lattice } from './grid'
 import { cellsPlan, cellsProject, joinedPairs } from './projects'
+import { runs } from '../../runs'
 
 /** Lengths in mm that a middle may be beside an outline without either answer being wrong. */
 const UNSURE = 0.05
@@ -188,7 +189,7 @@ describe('M19: outlines of any kind', () => {
           }
         }
       }),
-      { numRuns: 80 },
+      { numRuns: runs(80) },
     )
   })
 
@@ -203,7 +204,7 @@ describe('M19: outlines of any kind', () => {
           expect(same[name as keyof typeof same], name).toEqual(told)
         expect(planner.numbers(project)?.size ?? null).toEqual(plan.motifs.length > 0 ? plan.size : null)
       }),
-      { numRuns: 20 },
+      { numRuns: runs(20) },
     )
   })
 

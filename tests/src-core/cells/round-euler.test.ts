@@ -4,6 +4,7 @@ import { describe, expect, it } from 'vitest'
 import type { BlanketLayout, OutlineShape } from '../../../shared-types/project'
 import { createPlanner } from '../../../src-core/plan'
 import { cellsProject, joinedPairs } from './projects'
+import { runs } from '../../runs'
 
 const ROWS = 6
 
@@ -205,7 +206,7 @@ describe('M19: Euler’s number of mixed layouts', () => {
         if (outline) seen.cut++
         if (openings > 0) seen.open++
       }),
-      { numRuns: 200 },
+      { numRuns: runs(200) },
     )
     // The sample has all of it, and often.
     for (const [what, times] of Object.entries(seen)) expect(times, what).toBeGreaterThan(15)

@@ -6,6 +6,7 @@ import { evenCounts } from '../../../src-core/colour/graph'
 import { writeKept } from '../../../src-core/colour/kept'
 import { cellsOf, corners, offset, square } from './lattices'
 import { processorTime } from '../../processor-time'
+import { runs } from '../../runs'
 
 const ways = (count: number) =>
   Array.from({ length: count }, (_, index) => ({ id: `c${index}`, code: 'ABCDEFGHJK'[index] }))
@@ -189,7 +190,7 @@ describe('no two alike', () => {
           expect(codes(found).includes('colours/painted-alike')).toBe(byHand > 0)
         },
       ),
-      { numRuns: 150 },
+      { numRuns: runs(150) },
     )
   })
 
@@ -227,7 +228,7 @@ describe('no two alike', () => {
           if (usable[cell.id]) expect(found.colourways[index]).toBe(usable[cell.id])
         }
       }),
-      { numRuns: 200 },
+      { numRuns: runs(200) },
     )
   })
 

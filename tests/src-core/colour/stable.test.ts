@@ -5,6 +5,7 @@ import type { YarnForMotifs } from '../../../shared-types/plan'
 import type { ColourCell, Fill } from '../../../src-core/colour/assign'
 import { assignByMotif } from '../../../src-core/colour/by-hand'
 import { offset, square } from './lattices'
+import { runs } from '../../runs'
 
 const ALL = ['c0', 'c1', 'c2', 'c3', 'c4']
 const WAYS = ALL.map((id, index) => ({ id, code: 'ABCDE'[index], motif: 'm1' }))
@@ -84,7 +85,7 @@ describe('M46 a fill within limits is stable', () => {
         const [before, after] = [coloursOf(of(0)), coloursOf(of(map.nudge))]
         if (apart(countsOf(before), countsOf(after)) === 0) expect(after).toEqual(before)
       }),
-      { numRuns: 300 },
+      { numRuns: runs(300) },
     )
   })
 
@@ -96,7 +97,7 @@ describe('M46 a fill within limits is stable', () => {
         const moved = apart(countsOf(before), countsOf(after))
         expect(changed(before, after).length).toBeLessThanOrEqual(2 * moved)
       }),
-      { numRuns: 300 },
+      { numRuns: runs(300) },
     )
   })
 
@@ -112,7 +113,7 @@ describe('M46 a fill within limits is stable', () => {
         expect(changed(before, coloursOf({ ...of, held }))).toEqual([])
         expect(changed(before, coloursOf({ ...of, painted: held }))).toEqual([])
       }),
-      { numRuns: 200 },
+      { numRuns: runs(200) },
     )
   })
 
@@ -145,7 +146,7 @@ describe('M46 a fill within limits is stable', () => {
           for (let b = 0; a + b <= cells.length; b++)
             expect(isLess(costOf([a, b, cells.length - a - b, 0, 0]), found)).toBe(false)
       }),
-      { numRuns: 60 },
+      { numRuns: runs(60) },
     )
   })
 
@@ -161,7 +162,7 @@ describe('M46 a fill within limits is stable', () => {
         far.push(others.length)
         expect(others.length).toBeLessThanOrEqual(9)
       }),
-      { numRuns: 300 },
+      { numRuns: runs(300) },
     )
     expect(sum(far) / far.length).toBeLessThan(1.5)
   })

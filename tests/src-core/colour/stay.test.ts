@@ -7,6 +7,7 @@ import { colourCells } from '../../../src-core/colour/cells'
 import { holdColours, standingColours } from '../../../src-core/colour/hold'
 import { seededRandom } from '../../../src-core/units/random'
 import { offset, square } from './lattices'
+import { runs } from '../../runs'
 
 const ways = (count: number) =>
   Array.from({ length: count }, (_, index) => ({ id: `c${index}`, code: 'ABCDEFGHJK'[index] }))
@@ -159,7 +160,7 @@ describe('painting under "no two alike"', () => {
           expect(coloursOf(JSON.parse(JSON.stringify(project)) as Project)).toEqual(coloursOf(project))
         }
       }),
-      { numRuns: 60 },
+      { numRuns: runs(60) },
     )
   })
 

@@ -10,6 +10,7 @@ import { planProject } from '../../../src-core/plan'
 import { resolveGauge, stitchYarn } from '../../../src-core/stitches/gauge'
 import type { StitchKey } from '../../../src-core/stitches/table'
 import { hexagons, ofKind, SIDE, squares, WIDTH } from './helpers'
+import { runs } from '../../runs'
 
 const gauge = resolveGauge({ stitch: 'sc', stitches: 20, rows: 22, over: 100 }, 'US')
 
@@ -289,7 +290,7 @@ describe('M36 written rounds', () => {
           expect(account!.stitches).toEqual(round!.worked)
         },
       ),
-      { numRuns: 25 },
+      { numRuns: runs(25) },
     )
   })
 
@@ -313,7 +314,7 @@ describe('M36 written rounds', () => {
         expect(plan.edging!.rounds).toHaveLength(1 + works.length)
         expect(edgingShapes(plan)?.rounds).toHaveLength(1 + works.length)
       }),
-      { numRuns: 25 },
+      { numRuns: runs(25) },
     )
   })
 })

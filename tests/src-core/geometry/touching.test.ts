@@ -6,6 +6,7 @@ import { grow, sharedArea } from '../../../src-core/geometry/polygons'
 import { touchingDistance } from '../../../src-core/geometry/touching'
 import type { Point } from '../../../shared-types/plan'
 import { randomOutline, regular, testRandom } from './shapes'
+import { runs } from '../../runs'
 
 const EAST: Point = { x: 1, y: 0 }
 const SOUTH: Point = { x: 0, y: 1 }
@@ -92,7 +93,7 @@ describe('M20 touching distance', () => {
         // Seen from the other outline it is the same distance the other way.
         expect(touchingDistance(b, a, { x: -1, y: 0 }, lateral)).toBeCloseTo(plain, 9)
       }),
-      { numRuns: 200 },
+      { numRuns: runs(200) },
     )
   })
 

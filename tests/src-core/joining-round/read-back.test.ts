@@ -9,6 +9,7 @@ import { takeApart } from '../../../src-core/notation/take-apart'
 import { planProject } from '../../../src-core/plan'
 import { loadPatterns } from '../../outside/whole-patterns'
 import { blanketOf, flower, GRANNY, readBack, readExample } from './flowers'
+import { runs } from '../../runs'
 
 /** What the plan joins to motifs that are there already, and what the joining rounds tell of it. */
 function totals(plan: Plan, told: readonly JoiningRound[]) {
@@ -76,7 +77,7 @@ describe('read back', () => {
           expect(read.places).toEqual(named)
         }
       }),
-      { numRuns: 60 },
+      { numRuns: runs(60) },
     )
   })
 
@@ -100,7 +101,7 @@ describe('read back', () => {
           }
         },
       ),
-      { numRuns: 30 },
+      { numRuns: runs(30) },
     )
   })
 

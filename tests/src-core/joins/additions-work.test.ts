@@ -8,6 +8,7 @@ import { numberedPlaces } from '../../../src-core/motif/numbering'
 import { planProject } from '../../../src-core/plan'
 import { blanket, ROUND } from '../layout/additions'
 import { BLANKETS, HANDS, inEveryOrder, numberIn } from './petal-numbers'
+import { runs } from '../../runs'
 
 /** Makes one piece after the other; answers what goes wrong. */
 function simulate(plan: Plan): string[] {
@@ -135,9 +136,9 @@ describe('M27, M28 in any arrangement', () => {
         met.halves += plan.halves.length
         expect(simulate(plan)).toEqual([])
       }),
-      { numRuns: 150 },
+      { numRuns: runs(150) },
     )
-    expect(Math.min(met.fillers, met.halves)).toBeGreaterThan(100)
+    expect(Math.min(met.fillers, met.halves)).toBeGreaterThan(runs(100))
   })
 
   it('their working numbers follow those of the motifs, in the order in which they are made', () => {
@@ -150,7 +151,7 @@ describe('M27, M28 in any arrangement', () => {
             .map(({ motif }) => pieceAt(plan, motif)!.label)
         expect([...labels(true), ...labels(false)]).toEqual(plan.order.map((_, i) => String(i + 1)))
       }),
-      { numRuns: 40 },
+      { numRuns: runs(40) },
     )
   })
 
@@ -171,7 +172,7 @@ describe('M27, M28 in any arrangement', () => {
             for (const other of others) taken.add(`${other.motif} ${other.anchor}`)
           }
       }),
-      { numRuns: 80 },
+      { numRuns: runs(80) },
     )
     expect(read).toBeGreaterThan(200)
   })

@@ -8,6 +8,7 @@ import { mapGround } from '../../../src-core/figures/map-ground'
 import { indexEdges, pointDistance } from '../../../src-core/geometry/edges'
 import { contains, perimeter } from '../../../src-core/geometry/points'
 import { createPlanner, planProject } from '../../../src-core/plan'
+import { runs } from '../../runs'
 
 const STYLES: readonly EdgingStyle[] = ['follow', 'bridge', 'level']
 const BLANKETS = readdirSync('examples')
@@ -157,7 +158,7 @@ describe('the line of an edging', () => {
             expect(plan.edgingLines.some((line) => contains(line, motif))).toBe(true)
         },
       ),
-      { numRuns: 60 },
+      { numRuns: runs(60) },
     )
   })
 

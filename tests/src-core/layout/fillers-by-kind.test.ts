@@ -9,6 +9,7 @@ import type { Plan } from '../../../shared-types/plan'
 import type { Project } from '../../../shared-types/project'
 import { planProject } from '../../../src-core/plan'
 import { blanket, ROUND } from './additions'
+import { runs } from '../../runs'
 
 type Fillers = NonNullable<Extract<NonNullable<Project['layout']>, { kind: 'blanket' }>['fillers']>
 
@@ -195,7 +196,7 @@ describe('M27 fillers by kind of opening', () => {
             else expect([main ?? null, null]).toContain(of(between))
         },
       ),
-      { numRuns: 25 },
+      { numRuns: runs(25) },
     )
   })
 

@@ -10,6 +10,7 @@ import type { Outline } from '../../../src-core/geometry/points'
 import { planProject } from '../../../src-core/plan'
 import { radians } from '../../../src-core/units/quantity'
 import { blanket, ROUND } from './additions'
+import { runs } from '../../runs'
 
 const disc = (across: number) => ({ outline: 'round', across })
 const codes = (plan: Plan) =>
@@ -303,7 +304,7 @@ describe('M27 properties', () => {
           }
         },
       ),
-      { numRuns: 60 },
+      { numRuns: runs(60) },
     )
     expect(fillers).toBeGreaterThan(20)
   })
@@ -332,7 +333,7 @@ describe('M27 properties', () => {
           expect(more.minutes!.expected).toBeGreaterThan(less.minutes!.expected)
         },
       ),
-      { numRuns: 20 },
+      { numRuns: runs(20) },
     )
   })
 })

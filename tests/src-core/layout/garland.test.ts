@@ -7,6 +7,7 @@ import { boxOf, moveOutline, turnOutline } from '../../../src-core/geometry/poin
 import { sharedArea } from '../../../src-core/geometry/polygons'
 import { planProject } from '../../../src-core/plan'
 import { alongs, base, codes, plan } from './garland-project'
+import { runs } from '../../runs'
 
 describe('M41: one weight of several colours', () => {
   const six = {
@@ -247,7 +248,7 @@ describe('M50, M51: properties', () => {
           expect(y).toBeLessThanOrEqual(planned.size.height + 1e-9)
         }
       }),
-      { numRuns: 150 },
+      { numRuns: runs(150) },
     )
   })
 
@@ -271,7 +272,7 @@ describe('M50, M51: properties', () => {
         })
         expect(planned.garland?.collisions ?? []).toEqual(found)
       }),
-      { numRuns: 40 },
+      { numRuns: runs(40) },
     )
   })
 })

@@ -4,6 +4,7 @@ import { describe, expect, it } from 'vitest'
 import type { RoundsMotif } from '../../../shared-types/project'
 import { chartFigures, chartKey } from '../../../src-core/figures/chart'
 import { roundsAccount } from '../../../src-core/motif/rounds/account'
+import { runs } from '../../runs'
 
 const PIECES = [
   ...[
@@ -84,7 +85,7 @@ describe('hostile rounds', () => {
         }))
           expect(Number.isFinite(figure.width) && Number.isFinite(figure.height)).toBe(true)
       }),
-      { numRuns: 500, seed: 20261125 },
+      { numRuns: runs(500), seed: 20261125 },
     )
   })
 })

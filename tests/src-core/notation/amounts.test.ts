@@ -7,6 +7,7 @@ import { roundsAccount } from '../../../src-core/motif/rounds/account'
 import { LIMITS } from '../../../src-core/notation/limits'
 import { printRounds } from '../../../src-core/notation/print'
 import { readRounds } from '../../../src-core/notation/read'
+import { runs } from '../../runs'
 
 const FIRST = 'Rnd 1: Ch 3 (counts as dc), 11 dc in ring; join with sl st in top of ch-3. (12 dc)\n'
 
@@ -164,7 +165,7 @@ describe('texts of the grammar with wild numbers', () => {
             expect(Number.isFinite(figure.width) && Number.isFinite(figure.height)).toBe(true)
         },
       ),
-      { numRuns: 25, seed: 20261126 },
+      { numRuns: runs(25), seed: 20261126 },
     )
   })
 })

@@ -8,6 +8,7 @@ import { describe, expect, it } from 'vitest'
 import { readRounds } from '../../../src-core/notation/read'
 import { MOTIFS } from './motif-dresses'
 import type { Complete, Motif, Worn } from './motif-dresses'
+import { runs } from '../../runs'
 
 function expectPlain(motif: Motif, worn: Worn): void {
   const text = motif.write(worn as Complete)
@@ -32,7 +33,7 @@ describe.each(MOTIFS)('$name', (motif) => {
       fc.property(pair, ([[a, one], [b, other]]) => {
         expectPlain(motif, { ...plain, [a!]: one!, [b!]: other! })
       }),
-      { numRuns: 150 },
+      { numRuns: runs(150) },
     )
   })
 })

@@ -6,6 +6,7 @@
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
 import { readRounds } from '../../../src-core/notation/read'
+import { runs } from '../../runs'
 
 /** The first of each is what the others are tried with. */
 const DRESSES = {
@@ -171,7 +172,7 @@ it('agree in any company', () => {
       [Key in Slot]: fc.Arbitrary<string>
     },
   )
-  fc.assert(fc.property(worn, expectPlain), { numRuns: 400 })
+  fc.assert(fc.property(worn, expectPlain), { numRuns: runs(400) })
 })
 
 it('a wrong count is told in any dress', () => {

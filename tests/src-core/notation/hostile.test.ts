@@ -5,6 +5,7 @@ import { printRounds } from '../../../src-core/notation/print'
 import { readRounds, readRoundTexts } from '../../../src-core/notation/read'
 import type { After } from '../../../src-core/notation/read'
 import { processorTime } from '../../processor-time'
+import { runs } from '../../runs'
 
 const WORDS = (
   'sc dc hdc tr ch sl st ss htr 2 3 12 1000000000 in next each same first last st sts sp ring ch-3 ch-5 5-ch lp rep from * ** ' +
@@ -41,7 +42,7 @@ describe('hostile text', () => {
         expect(tree.text).toBe(words)
         for (const found of findings) expect(found.message).not.toMatch(/undefined|NaN|\{\w+\}/)
       }),
-      { numRuns: 3000, seed: 20261124 },
+      { numRuns: runs(3000), seed: 20261124 },
     )
   })
 
@@ -50,7 +51,7 @@ describe('hostile text', () => {
       fc.property(fc.string({ unit: 'binary', maxLength: 300 }), (signs) => {
         readRounds(signs)
       }),
-      { numRuns: 1500, seed: 7 },
+      { numRuns: runs(1500), seed: 7 },
     )
   })
 

@@ -6,6 +6,7 @@ import { abbreviationsUsed, specialStitches } from '../../../src-core/notation/a
 import { printRounds } from '../../../src-core/notation/print'
 import { readRounds } from '../../../src-core/notation/read'
 import type { After, ReadOptions, ReadRounds } from '../../../src-core/notation/read'
+import { runs } from '../../runs'
 
 interface Line {
   readonly id: string
@@ -119,7 +120,7 @@ describe('other terms', () => {
         expect(uk).not.toMatch(/\b(sc|hdc|sk|sl st)\b/)
         expect(printRounds(readRounds(uk, { terms: 'UK' }).tree, { terms: 'US' })).toBe(text)
       }),
-      { numRuns: 500, seed: 20261124 },
+      { numRuns: runs(500), seed: 20261124 },
     )
   })
 
@@ -196,7 +197,7 @@ describe('one style', () => {
           const certain = read.worked.every((worked) => worked.certain)
           if (certain) expect(account(again)).toEqual(account(read))
         }),
-        { numRuns: 1000, seed: 20261124 },
+        { numRuns: runs(1000), seed: 20261124 },
       )
     })
   }

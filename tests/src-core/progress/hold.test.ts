@@ -8,6 +8,7 @@ import { clearMade, markJoined, markMade } from '../../../src-core/progress/mark
 import { lostWords } from '../../../src-core/progress/words'
 import { disc, first, progressOf, project } from './project'
 import { colours, coloursOf, fill, laidAnew, large, painted, withBlanket, withFill } from './large'
+import { runs } from '../../runs'
 
 const base = large(200, { rings: 5, cells: { fill } })
 /** The same in turn within a limit, cut out: what lies within follows from the measures. */
@@ -90,7 +91,7 @@ describe('made motifs while a project changes', () => {
           }
         },
       ),
-      { numRuns: 60 },
+      { numRuns: runs(60) },
     )
   })
 

@@ -9,6 +9,7 @@ import { markMade } from '../../../src-core/progress/mark'
 import { layoutOfFit } from '../../../src-core/layout/taken'
 import { withOutlineTaken } from '../../../src-core/progress/outline-stays'
 import { project } from './project'
+import { runs } from '../../runs'
 
 const withBlanket = (of: Project, patch: Partial<BlanketLayout>): Project => ({
   ...of,
@@ -66,7 +67,7 @@ describe('an outline', () => {
           for (const key of Object.keys(before.made!)) expect(now.has(key), key).toBe(true)
         },
       ),
-      { numRuns: 60 },
+      { numRuns: runs(60) },
     )
   })
 

@@ -8,6 +8,7 @@ import { markLoose } from '../../../src-core/progress/mark'
 import { remeasuredWords, waitingWords } from '../../../src-core/progress/words'
 import { isDay } from '../../../src-core/progress/days'
 import { disc, codesOf, findingsOf, first, gramsOf, progressOf, project } from './project'
+import { runs } from '../../runs'
 
 /** Nothing stands between or beside the motifs. */
 const NO_OTHERS = { counts: { motifs: 12, byColourway: {} } }
@@ -180,7 +181,7 @@ describe('what is made and what is left', () => {
         for (const id of Object.keys(whole))
           expect((left[id] ?? 0) + (right[id] ?? 0)).toBeCloseTo(whole[id]!, 9)
       }),
-      { numRuns: 30 },
+      { numRuns: runs(30) },
     )
   })
 

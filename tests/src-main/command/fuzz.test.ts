@@ -9,9 +9,10 @@ import { readProjectText } from '../../../src-main/documents'
 import { measureProject } from '../../../src-core/accounts'
 import { checkProject, fitProject, planProject } from '../../../src-core/plan'
 import { SAMPLE } from './sample'
+import { runs } from '../../runs'
 
 /** The same every time; `PETALYARD_FUZZ=RUNS,SEED` looks further. What is found becomes a case below. */
-const [numRuns, seed] = (process.env.PETALYARD_FUZZ ?? '150,1').split(',').map(Number)
+const [numRuns, seed] = (process.env.PETALYARD_FUZZ ?? `${runs(150)},1`).split(',').map(Number)
 const FUZZ = { numRuns, seed }
 
 /** Found by looking further. */
@@ -101,7 +102,7 @@ describe('whatever stands in a project', () => {
       fc.property(fc.oneof(fc.string(), fc.json(), fc.string({ unit: 'binary' })), (text) => {
         expect(readProjectText(text).kind).toMatch(/^(too-deep|not-json|not-a-project|invalid|newer)$/)
       }),
-      { ...FUZZ, numRuns: 500 },
+      { ...FUZZ, numRuns: runs(500) },
     )
   })
 

@@ -19,6 +19,7 @@ import { createPlanner } from '../../../src-core/plan'
 import { collection, FONT_NAMES, fontBytes, fontsOf, licensed, pageOf, pdfOf, without } from './fonts'
 import { DATE, flowers, VERSION } from './projects'
 import { readPdf } from './read-pdf'
+import { runs } from '../../runs'
 
 /** Arches drawn for this test, as eleven Hebrew letters: OpenType with cubic outlines (CFF). */
 const COMPACT = readFileSync(join(import.meta.dirname, '../../fixtures/fonts/compact.otf'))
@@ -253,7 +254,7 @@ describe('any text', () => {
         const { pages } = await readPdf(await pdfOf(lines, fonts))
         expect(pages).toHaveLength(1)
       }),
-      { numRuns: 40 },
+      { numRuns: runs(40) },
     )
   })
 })

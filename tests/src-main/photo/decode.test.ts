@@ -6,6 +6,7 @@ import { encode as encodeJpeg } from 'jpeg-js'
 import { beforeAll, describe, expect, it } from 'vitest'
 import { decodePicture, PictureError } from '../../../src-main/photo/decode'
 import { webpOf } from './encode-webp'
+import { runs } from '../../runs'
 
 /** Four quarters: red, green; blue, white. */
 const WIDTH = 32
@@ -189,7 +190,7 @@ describe('A picture', () => {
         for (const [at, value] of changes) bytes[(2 + at) % bytes.length] = value
         await told(bytes)
       }),
-      { numRuns: 300 },
+      { numRuns: runs(300) },
     )
   })
 })

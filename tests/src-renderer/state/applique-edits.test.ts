@@ -5,6 +5,7 @@ import { groundOf, spacingOf } from '../../../src-core/composing/ground'
 import { planProject } from '../../../src-core/plan'
 import * as edits from '../../../src-renderer/state/edits/applique'
 import { example, SMALL } from '../projects'
+import { runs } from '../../runs'
 
 const CUSHION = example('quince-wreath-cushion')
 const items = (project: Project) => edits.itemsOf(project)
@@ -241,7 +242,7 @@ describe('the spacing of an item', () => {
         )
         expect(Math.min(...all.map(({ edge }) => edge!))).toBeCloseTo(clearances!.edge!, 9)
       }),
-      { numRuns: 40 },
+      { numRuns: runs(40) },
     )
   })
 })

@@ -7,6 +7,7 @@ import { scatter } from '../../../../src-core/layout/arrangers/scatter'
 import { ellipseOutline } from '../../../../src-core/layout/applique/panel'
 import { leafOutline, petalOutline, roundOutline } from '../../../../src-core/motif/outlines'
 import { seededRandom } from '../../../../src-core/units/random'
+import { runs } from '../../../runs'
 
 const rectangle = (width: number, height: number) => [
   { x: 0, y: 0 },
@@ -39,7 +40,7 @@ describe('scatter', () => {
           expect(closest).toBeGreaterThanOrEqual(distance - 1e-9)
         },
       ),
-      { numRuns: 60 },
+      { numRuns: runs(60) },
     )
   })
 
