@@ -6,13 +6,14 @@ import type { Finding, InUnits } from '../../shared-types/finding'
 import type { YarnForMotifs } from '../../shared-types/plan'
 import type { BlanketLayout, UnitSystem } from '../../shared-types/project'
 import { capital, counted, listed } from '../figures/words'
-import { finding } from '../findings/finding'
+import { finding, spelledValue } from '../findings/finding'
 import { formatMass, isBeneathShown } from '../units/format'
 import type { Grams } from '../units/quantity'
 import { isUsableOrZero } from '../units/usable'
 import { countsWithin, excessOf } from './counts'
 import type { CountTask, YarnLimit } from './counts'
 import { FREE, evenCounts } from './graph'
+import { isByChance } from './kept'
 
 type Fill = NonNullable<NonNullable<BlanketLayout['cells']>['fill']>
 
@@ -179,7 +180,10 @@ export function limitFindings(
       ? '; that no two alike touch comes before the limits, and other patterns can come closer to them'
       : ''
   const room = roomWords(fill)
-  const told = { short, apart, room, Room: capital(room) }
+  // What no chance fills cannot be shuffled; a yarn that runs short is spared by a colourway of others alone.
+  const ways = spelledValue(isByChance(fill) ? `Shuffle the colours, ${room}` : capital(room))
+  const others = grams.some((short) => short > 0) ? ' in other yarns' : ''
+  const told = { short, apart, Room: capital(room), ways, others }
   const isSure = !grams.some((gram, yarn) => gram > 0 && limits.yarns[yarn]?.isShared)
   const where = 'layout.cells.fill'
   if (!isSure) return [finding('colours/limits-not-found', where, told)]

@@ -52,7 +52,7 @@ export const COLOUR_FINDINGS = {
     severity: 'warning',
     message:
       'found no way to place the colourways within the limits, though there may be one. Closest fit: {short}{apart}.',
-    mend: 'Shuffle the colours, {room}, or choose one more colourway.',
+    mend: '{ways}, or choose one more colourway{others}.',
   },
   'colours/rows-broken': {
     severity: 'note',

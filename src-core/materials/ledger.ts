@@ -49,6 +49,7 @@ export function wholeBalls(grams: Grams, ballGrams: Grams, of: Grams = grams): n
 export class YarnLedger {
   readonly #entries = new Map<string, Entry[]>()
   readonly #motifs = new Map<string, number>()
+  readonly #worth = new Map<string, number>()
   readonly #lacking = new Map<string, Set<string>>()
 
   /** Notes a use of a yarn; a use of nothing still makes the yarn appear in the account. */
@@ -58,10 +59,14 @@ export class YarnLedger {
     this.#entries.set(yarn, entries)
   }
 
-  /** Notes how many motifs have this yarn in them; a yarn appears in the account even before it weighs anything. */
-  countMotifs(yarn: string, motifs: number): void {
+  /**
+   * Notes how many motifs have this yarn in them, and how many whole ones they are worth with what is a share of one; a
+   * yarn appears in the account even before it weighs anything.
+   */
+  countMotifs(yarn: string, motifs: number, worth: number): void {
     this.use(yarn, 'motifs', 'g', NO_RANGE)
     this.#motifs.set(yarn, (this.#motifs.get(yarn) ?? 0) + motifs)
+    this.#worth.set(yarn, (this.#worth.get(yarn) ?? 0) + worth)
   }
 
   /** Notes that nobody knows how much of a yarn a motif takes. */
@@ -73,6 +78,11 @@ export class YarnLedger {
   /** Motifs that have this yarn in them. */
   motifsWith(yarn: string): number {
     return this.#motifs.get(yarn) ?? 0
+  }
+
+  /** Whole motifs that all pieces with this yarn are worth: a half is worth its share of one. */
+  worthWith(yarn: string): number {
+    return this.#worth.get(yarn) ?? 0
   }
 
   has(yarn: string): boolean {

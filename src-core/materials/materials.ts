@@ -87,7 +87,9 @@ function usePiece(basis: Basis, piece: Piece, yarn: MotifYarn, ledger: YarnLedge
     const colourway = colourwayOf(basis, id)
     const sections = colourSections(piece.motif, colourway)
     for (const yarn of new Set(sections.map((section) => section.yarn))) {
-      if (yarn !== undefined) ledger.countMotifs(yarn, piece.share === undefined ? made : 0)
+      if (yarn !== undefined) {
+        ledger.countMotifs(yarn, piece.share === undefined ? made : 0, made * (piece.share ?? 1))
+      }
     }
     ends += made * sections.length * MATERIAL_CONSTANTS.tailsPerSection
     if (!colourway) {

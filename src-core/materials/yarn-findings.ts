@@ -31,15 +31,16 @@ function unusableValues(yarn: Yarn): Finding[] {
  * How far the stash goes: "it is enough for at least 87 of the 120 motifs that use it". By the high end, as what is
  * missing and bought: those that are too many are as many as it takes to make up for that.
  */
-function reach(onHand: number, { grams, parts }: YarnNeed, motifs: number): string {
+function reach(onHand: number, { grams, parts }: YarnNeed, motifs: number, worth: number): string {
   const worked = parts.motifs + parts.joins + parts.edging + (parts.cord ?? 0)
-  const each = motifs > 0 && worked > 0 ? (grams.high * parts.motifs) / worked / motifs : 0
+  // Half motifs take of it as well: what one motif takes is told of all of them together.
+  const each = motifs > 0 && worked > 0 && worth > 0 ? (grams.high * parts.motifs) / worked / worth : 0
   if (each <= 0) return `it covers about ${formatNumber((onHand / grams.expected) * 100)} %`
   const enough = Math.max(0, motifs - Math.ceil((grams.high - onHand) / each - 1e-9))
   return `it is enough for at least ${formatNumber(enough)} of the ${counted(motifs, 'motif')} that ${plural(motifs, 'uses', 'use')} it`
 }
 
-function stash(units: UnitSystem, yarn: Yarn, need: YarnNeed, motifs: number): Finding[] {
+function stash(units: UnitSystem, yarn: Yarn, need: YarnNeed, motifs: number, worth: number): Finding[] {
   const { onHand } = need
   if (!(onHand > 0) || onHand >= need.grams.high) return []
   const values = {
@@ -50,7 +51,7 @@ function stash(units: UnitSystem, yarn: Yarn, need: YarnNeed, motifs: number): F
   }
   const target = { yarn: yarn.id }
   if (onHand >= need.grams.expected) return [finding('yarn/stash-tight', `yarn ${yarn.id}`, values, target)]
-  const short = { ...values, reach: reach(onHand, need, motifs) }
+  const short = { ...values, reach: reach(onHand, need, motifs, worth) }
   return [finding('yarn/stash-short', `yarn ${yarn.id}`, short, target)]
 }
 
@@ -126,7 +127,8 @@ export function yarnFindings(
   yarns.forEach((yarn, index) => {
     findings.push(...unusableValues(yarn))
     const need = needs[index]
-    if (need) findings.push(...stash(units, yarn, need, ledger.motifsWith(yarn.id)))
+    if (need)
+      findings.push(...stash(units, yarn, need, ledger.motifsWith(yarn.id), ledger.worthWith(yarn.id)))
   })
   findings.push(...bandFindings(yarns, needs, ledger, units))
   return [...findings, ...dyeLots(needs)]

@@ -241,3 +241,49 @@ describe('M46 colours within the stash', () => {
     )
   })
 })
+
+describe('a yarn of all motifs that runs short, with half motifs', () => {
+  const short = (pattern: string) => {
+    const own = squares({
+      ...{ arrangement: 'offset-rows', alternateRows: 'oneFewer', columns: 11, rows: 16, halves: true },
+      cells: { fill: { pattern, colourways: ['c0', 'c1'], seed: 1, withinStash: true } as never },
+      edging: {},
+    })
+    return planProject({
+      ...own,
+      motifs: [{ ...own.motifs![0]!, outline: 'hexagon' } as never],
+      joining: { rule: 'edges' },
+      colourways: own
+        .colourways!.slice(0, 2)
+        .map((way, i) => ({ ...way, yarns: { middle: 'y2', edge: `y${i}` } })),
+      yarns: own.yarns!.map((yarn) => ({ ...yarn, onHandGrams: yarn.id === 'y2' ? 60 : 900 })),
+    })
+  }
+  const found = (plan: Plan, start: string) => plan.findings.find(({ code }) => code.startsWith(start))!
+
+  it('is missing for as many motifs as it is not enough for', () => {
+    const plan = short('by-stash')
+    expect(plan.halves.length).toBeGreaterThan(10)
+    const missing = Number(/missing, for (\d+) motifs/.exec(found(plan, 'colours/limits').message)![1])
+    const [, enough, all] = /at least (\d+) of the (\d+) motifs/.exec(
+      plan.findings.find(({ code, target }) => code === 'yarn/stash-short' && target?.yarn === 'y2')!.message,
+    )!
+    expect(Number(all)).toBe(plan.motifs.length)
+    expect(missing + Number(enough)).toBe(Number(all))
+    // By hand: 1 g a motif, halves a little over half of it, a tenth more for waste; what is on hand goes into the first.
+    expect(missing).toBeGreaterThan(plan.motifs.length - 60 / 1.1)
+  })
+
+  it('is mended by what there is: no shuffling where nothing goes by chance', () => {
+    for (const pattern of ['by-stash', 'scatter'] as const) {
+      const { code, mend } = found(short(pattern), 'colours/limits')
+      if (pattern === 'by-stash') expect(mend).not.toContain('Shuffle')
+      if (code === 'colours/limits-not-found')
+        expect(mend).toBe(
+          pattern === 'scatter'
+            ? 'Shuffle the colors, add yarn, or choose one more colorway in other yarns.'
+            : 'Add yarn, or choose one more colorway in other yarns.',
+        )
+    }
+  })
+})
