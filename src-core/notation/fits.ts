@@ -1,4 +1,5 @@
 /** How many laps of a repeat fit: tried on forks of the round in hand. */
+import { besideNamed } from './beside-named'
 import { LIMITS } from './limits'
 import { forkWork } from './fork'
 import { errorsOf, takesSpace } from './laps'
@@ -69,8 +70,13 @@ function comesOut(
     return left === 0 || left === lastCount
   }
   if (lap.gaps > 0 && lap.spaces.size === 0) return worked.gapsTaken === worked.gaps
+  const beside = besideNamed(worked, work.node.items)
   return worked.places.every(
-    (place, at) => place.kind !== 'space' || worked.used[at]! > TRAVELLED || !takesSpace(lap, place.chains),
+    (place, at) =>
+      place.kind !== 'space' ||
+      worked.used[at]! > TRAVELLED ||
+      !takesSpace(lap, place.chains) ||
+      beside.has(at),
   )
 }
 

@@ -1,4 +1,5 @@
 /** What is worked into: nouns of the trade, loops, rounds, and how far a stretch goes. */
+import { readBetweenNamed } from './between-named'
 import { readGap } from './gap-nouns'
 import type { Reader } from './reader'
 import type { Noun, PlacePart } from './tree'
@@ -257,9 +258,11 @@ export function readNoun(reader: Reader): Noun | null {
     if (reader.sees('side') && reader.isA('space', 1)) reader.at++
     const space = readSpaceNoun(reader, corner)
     if (space) {
+      const chained = space.kind === 'space' && space.chains !== null
+      const between = chained ? readBetweenNamed(reader) : null
+      if (chained && between) return { ...space, between }
       const gap = readGap(reader)
       // "Ch-2 sp between shells": chains lie between them.
-      const chained = space.kind === 'space' && space.chains !== null
       return gap && !chained ? gap.noun : space
     }
     if (corner) {

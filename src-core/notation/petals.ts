@@ -194,6 +194,33 @@ function hasChain(work: Work, { noun }: PlacePart): boolean {
   return chained(said?.items ?? [])
 }
 
+/** How many chains the shell has in it, as it is explained; 0 where it has none. */
+const chainsOf = (items: readonly Item[]): number => {
+  for (const item of items) {
+    const chains = item.type === 'chain' ? item.count : 'items' in item ? chainsOf(item.items) : 0
+    if (chains > 0) return chains
+  }
+  return 0
+}
+
+/** "Shell over shell" above shells that were all worked in one ring: in the space of those chains. Null where shells stand in places of their own. */
+export function shellSpace(work: Work, part: PlacePart): PlacePart | null {
+  const { noun, start, end } = part
+  const name = noun.kind === 'stitch' ? noun.name : null
+  const whole = name?.form === 'shell' || name?.form === 'v-stitch'
+  if (!whole && !(noun.kind === 'within' && noun.what === 'space' && noun.nth === 'center')) return null
+  const source = sourceFor(work, part)
+  if (!source?.state.ordered || source.state.unknown || source.total('space') === 0) return null
+  if (source.has('stitch', 'grouped', ({ group }) => source.isGroup(group))) return null
+  const [, told = '0'] = /\bch-?(\d+)\b/i.exec(work.tree.text.slice(start, end)) ?? []
+  const named = work.tree.definitions.find(({ form, keys }) =>
+    name ? keys.includes(definedKey(name.name)) : form === 'shell' || form === 'v-stitch',
+  )
+  const chains = Number(told) || chainsOf(named?.items ?? [])
+  const there = chains > 0 && source.has('space', `in shells ${chains}`, (place) => place.chains === chains)
+  return there ? { ...part, noun: { kind: 'space', chains, corner: false } } : null
+}
+
 /** "in next shell", "in each V-st", "in the point": its space in the middle, or else its middle stitch. Null where no shell is meant. */
 export function shellTargets(work: Work, part: PlacePart, taking: Taking): Target[] | null {
   const form = part.noun.kind === 'stitch' ? part.noun.name?.form : null

@@ -34,7 +34,7 @@ const OF_EVERY =
 export function isProse(reader: Reader, { kind, numbers, label, from, to }: Heading): boolean {
   if (kind !== 'round' || numbers !== null || reader.tokens[to]?.first !== false) return false
   // "Shell in shell: work shell in ch-2 sp of next shell" says what is understood.
-  if (/^(\p{L}+) in \1$/iu.test(label ?? '')) return true
+  if (/^(\p{L}+) (?:in|into|over|on) (?:(?:a|the|next|each) )?\1$/iu.test(label ?? '')) return true
   let at = from
   const { tokens } = reader
   const line = tokens.slice(

@@ -15,6 +15,8 @@ export function readShortened(reader: Reader, special: boolean): Heading | null 
     if (short?.kind !== 'word' || !/^(?:Beg)?\p{Lu}{2,5}\d?$/u.test(short.text)) return null
     const known = short.kinds.has('round') || short.kinds.has('chain') || sectionOf([short.key]) !== null
     if (known) return null
+    // "SHELL OVER SHELL: …": where a stitch goes that is explained before.
+    if (isForm(short) && reader.isA('into', 1)) return null
     reader.at++
     const ruled = reader.skip('–', '—', '-', '=')
     const begins = reader.at

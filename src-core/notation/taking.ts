@@ -1,6 +1,7 @@
 /** Using places up: which round, which loops, and what answers to a name. */
 import { STITCHES } from '../stitches/table'
 import { stitchAbbreviation } from '../stitches/terms'
+import { betweenNamed } from './beside-named'
 import { LIMITS } from './limits'
 import { FREE, SKIPPED, Source, TRAVELLED, WORKED, cornerPlaces } from './source'
 import type { PlaceTest } from './source'
@@ -309,6 +310,8 @@ export function spaceTest(work: Work, source: Source, noun: Noun): { name: strin
   }
   if (noun.kind === 'space' && noun.chains !== null) {
     const begun = begunSpace(source, noun.chains)
+    const meant = betweenNamed(source, noun)
+    if (meant) return { name: `${name} between ${noun.between!.stitch}`, test: (_, at) => meant.has(at) }
     return { name, test: (place, index) => place.chains === noun.chains || index === begun }
   }
   return { name, test: () => true }

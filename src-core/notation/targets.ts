@@ -4,7 +4,7 @@ import { chainTargets, goesAlong, landmarkTargets } from './chain-targets'
 import { isOfLoops } from './closing'
 import { eachCount } from './each-count'
 import { betweenStitches, gapTargets } from './gaps'
-import { shellTargets, withinTargets, withinTest } from './petals'
+import { shellSpace, shellTargets, withinTargets, withinTest } from './petals'
 import { passUpTo } from './nth'
 import { isCornerOfPiece, rowEndTargets, stemTargets, turnUnder } from './piece'
 import { SKIPPED, TRAVELLED, WORKED, cornerPlaces } from './source'
@@ -302,7 +302,8 @@ const startsIn = (work: Work, chains: number): boolean =>
 
 /** All places that a part names, used up in order. */
 function partTargets(work: Work, told: PlacePart, taking: Taking): Target[] {
-  const part = loopsOfStitches(work, told)
+  const asked = loopsOfStitches(work, told)
+  const part = shellSpace(work, asked) ?? asked
   const { noun, which } = part
   if (noun.kind === 'ring') return [ringTarget(work, part)]
   if (noun.kind === 'row-end') return rowEndTargets(work, part)

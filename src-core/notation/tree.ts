@@ -9,7 +9,13 @@ import type { Span, Token } from './tokens'
 
 export type Noun =
   | { readonly kind: 'stitch'; readonly name: StitchName | null }
-  | { readonly kind: 'space'; readonly chains: number | null; readonly corner: boolean }
+  | {
+      readonly kind: 'space'
+      readonly chains: number | null
+      readonly corner: boolean
+      /** "Ch-1 sp between first 2 tr": the stitch on both of its sides. */
+      readonly between?: StitchName
+    }
   /** Corner spaces, or the corner stitches where a round has none. */
   | { readonly kind: 'corner' }
   | { readonly kind: 'chain' }

@@ -1,5 +1,6 @@
 /** What a round uses of the one before: everything there, or what is left over is told (M5). */
 import type { StitchKey } from '../stitches/table'
+import { besideNamed } from './beside-named'
 import { amountWords } from './laps'
 import { SKIPPED, TRAVELLED, WORKED, cornerPlaces } from './source'
 import type { Source } from './source'
@@ -301,6 +302,8 @@ export function checkUse(work: Work, source: Source, allWorked: boolean): void {
     work.open = true
     return
   }
+  for (const at of besideNamed(source, work.node.items))
+    if (source.used[at]! <= TRAVELLED) source.used[at] = SKIPPED
   const worked = spaceKinds(source, false).filter(({ used }) => used > 0)
   passSpanned(work, source, new Set(worked.map(({ chains }) => chains)))
   closeLastSpace(work, source)

@@ -148,3 +148,63 @@ describe('loops over stitches of another form', () => {
   it('pass one between each two', () => expect(codes(round(3))).toEqual([]))
   it('leave none of them out', () => expect(codes(round(2))).toEqual(['rounds/stitches-left']))
 })
+
+const ROWS =
+  'Row 1: Ch 10, dc in 4th ch from hook and in next 6 chs, turn. (8 dc)\nRow 2: Ch 1, sc in first dc, (ch 1, tr in next dc) 6 times, ch 1, sc in top of ch, turn.\nRow 3: Ch 1, sc in first sc, '
+const ROWS_MADE = [[8], [8, { 'ch-1': 7 }], [7, { 'ch-3': 6 }]] as const
+
+const PINEAPPLES: readonly Way[] = [
+  [
+    'shells over shells that were all worked in the ring, and the space between the first two stitches',
+    'US',
+    'SHELL: 2 dc, ch 2, 2 dc all in same place.\nSHELL OVER SHELL: Make shell in ch-2 sp of next shell. At start of a row, sl st in first 2 dc and in sp of shell, ch 3 to count as first dc, then dc, ch 2 and 2 dc in same sp.\n\nCh 6, join with sl st to form ring.\n1st Row: Ch 3 to count as first dc, in ring make dc, ch 2, 2 dc, ch 3, shell. Turn.\n2nd Row: Shell over shell, ch 1, 6 tr in ch-3 sp, ch 1, shell over shell. Turn.\n3rd Row: Shell over shell, (ch 1, tr in next tr) 6 times, ch 1, shell over shell. Turn.\n4th Row: Shell over shell, ch 3, sc in ch-1 sp between first 2 tr, (ch 3, sc in next ch-1 sp between tr) 4 times, ch 3, shell over shell. Turn.',
+    [
+      [8, { 'ch-2': 2, 'ch-3': 1 }],
+      [14, { 'ch-2': 2, 'ch-1': 2 }],
+      [14, { 'ch-2': 2, 'ch-1': 7 }],
+      [13, { 'ch-2': 2, 'ch-3': 6 }],
+    ],
+  ],
+  [
+    'where shells go told before what a shell is',
+    'US',
+    'SHELL IN A SHELL: Work shell in ch-3 sp of next shell.\nSHELL: 3 dc, ch 3, 3 dc in same place.\n\nCh 5, join with sl st to form ring.\nRow 1: Ch 3 (counts as dc), in ring work 2 dc, ch 3, 3 dc, ch 2, shell. Turn.\nRow 2: Ch 3, shell in next shell, ch 2, 5 dc in ch-2 sp, ch 2, shell in next shell, dc in top of turning ch. Turn.',
+    [
+      [12, { 'ch-3': 2, 'ch-2': 1 }],
+      [19, { 'ch-3': 2, 'ch-2': 2 }],
+    ],
+  ],
+  [
+    'shells around a ring, and shells in them',
+    'US',
+    'Shell: (2 dc, ch 2, 2 dc) in same sp.\nRnd 1: Magic ring, (shell, ch 3) 3 times in ring, join.\nRnd 2: Sl st in next dc, sl st in ch-2 sp, ch 3, (dc, ch 2, 2 dc) in same sp, ch 5, [shell in next shell, ch 5] twice, join to top of ch-3.',
+    [
+      [12, { 'ch-2': 3, 'ch-3': 3 }],
+      [12, { 'ch-2': 3, 'ch-5': 3 }],
+    ],
+  ],
+  [
+    'spaces between stitches that are named',
+    'US',
+    `${ROWS}(ch 3, sc in next ch-1 sp between tr) 5 times, ch 3, sc in last sc, turn.`,
+    ROWS_MADE,
+  ],
+  [
+    'the same until the row is done',
+    'US',
+    `${ROWS}*ch 3, sc in next ch-1 sp between 2 tr; rep from * across, ch 3, sc in last sc, turn.`,
+    ROWS_MADE,
+  ],
+]
+
+describe('pineapples', () => {
+  readsWays(PINEAPPLES)
+  const codes = (row: string) =>
+    readRounds(`${ROWS}(${row}, ch 3, sc in last sc, turn.`, { terms: 'US' }).findings.map(({ code }) => code)
+  it('lead over no space that is told', () => {
+    expect(codes('ch 3, sc in next ch-1 sp between tr) 5 times')).toEqual([])
+    expect(codes('ch 3, sc in next ch-1 sp between tr) 4 times')).toEqual(['rounds/spaces-left'])
+    expect(codes('ch 3, sc in next ch-1 sp between tr) 6 times')).toEqual(['rounds/too-many-used'])
+    expect(codes('ch 3, sc in next ch-1 sp) 5 times')).toEqual(['rounds/spaces-left'])
+  })
+})
