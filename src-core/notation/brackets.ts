@@ -1,8 +1,10 @@
 /** What a bracket says that works nothing of its own: a count, how a stitch is made, what it is called. */
 import type { Reader } from './reader'
 import { isWorked } from './count-sentences'
+import type { StitchName } from './stitch-name'
 import type { Span } from './tokens'
 import type { Item } from './tree'
+import { readStitch } from './vocabulary'
 
 /** "… in last 2 sc. (12 sc, 4 spikes)": behind the stop that ends a round nothing is worked that has no place. */
 const endsRound = (reader: Reader, { start, end }: Span): boolean =>
@@ -79,3 +81,13 @@ export const explains = (reader: Reader, before: Item, item: Item, { start }: Sp
   item.times === null &&
   !item.around &&
   reader.text.slice(before.end, start).trim() === ''
+
+/** "BPdc (back post dc) around next tr": the name once more in a bracket, in other words; passes it. */
+export function passExplained(reader: Reader, { form, stitch }: StitchName): void {
+  reader.attempt(() => {
+    if (!reader.skip('(', '[')) return null
+    const again = readStitch(reader)
+    if (again?.stitch !== stitch || again.form !== form) return null
+    return reader.skip(')', ']') || null
+  })
+}

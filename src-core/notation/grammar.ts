@@ -14,6 +14,7 @@ import {
   readDefinition,
 } from './definitions'
 import { explainedWithin } from './explained'
+import { findFilet } from './filet'
 import { goesOn } from './goes-on'
 import { headingScopes } from './heading-scope'
 import { findHeadings } from './headings'
@@ -101,7 +102,10 @@ export function parseRounds(
 ): Parsed {
   const definitions = new Map<string, Definition>()
   const reader = new Reader(text, tokens, terms, definitions)
-  const headings = findHeadings(reader)
+  const plain = findHeadings(reader)
+  const squares = findFilet(reader, plain)
+  const headings = squares?.headings ?? plain
+  reader.filet = squares?.filet ?? null
   reader.findings.length = 0
   if (!MAIN_COLOUR.test(text)) reader.rings.add('mc')
   const bounds = headings.map((heading, index) => {
@@ -134,6 +138,10 @@ export function parseRounds(
       const ring = makesRing(definition)
       if (ring) for (const name of definition.names) reader.rings.add(name)
       const known = definition.names.every(isKnown) && !makesGroup(definition) && !makesSteps(definition)
+      if (heading.square) {
+        explained.push({ ...definition, keys: [], form: 'special' })
+        return
+      }
       if ((!heading.worked && known) || namesPost(definition) || listsOnly(definition, text)) return
       explained.push(definition)
       if (!ring) reader.define(definition)
@@ -153,10 +161,18 @@ export function parseRounds(
   const opens = headings.find((heading) => heading.kind === 'round')
   const before = text.slice(0, opens?.span.start ?? 0)
   const inLoop = usualLoop(before)
-  const turned = usualTurn(before)
+  const turned = usualTurn(before) || squares !== null
   const titles = headings.flatMap(({ kind, label }) => (kind === 'part' ? [label] : []))
   const bodies: Bodies = {
-    key: [terms, ...words, ...reader.rings, inLoop ?? '', `${turned}`, ...titles].join('\n'),
+    key: [
+      terms,
+      ...words,
+      ...reader.rings,
+      JSON.stringify([...(reader.filet?.names ?? [])]),
+      inLoop ?? '',
+      `${turned}`,
+      ...titles,
+    ].join('\n'),
     at: new Map(),
   }
   const same = known?.bodies.key === bodies.key
@@ -276,6 +292,7 @@ export function parseRounds(
       usual,
       usualLoop: inLoop,
       turned,
+      filet: reader.filet,
     },
     findings,
     bodies,

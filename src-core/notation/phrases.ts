@@ -4,6 +4,7 @@ import { alongAhead, readAlong, readDownChain } from './along-chain'
 import { passAside } from './aside'
 import { readMultiple } from './multiples'
 import { canBeParted, parted, readBetween } from './chains-between'
+import { passExplained } from './brackets'
 import { readAmount } from './clauses'
 import type { SequenceReader } from './clauses'
 import { readCornersAsBefore } from './corners-as-before'
@@ -13,6 +14,7 @@ import { readColourFirst } from './colour-words'
 import { readDrawnTogether } from './drawn-together'
 import { readDrawnUp } from './drawn-up'
 import { readEvenChange, readEvenly } from './evenly'
+import { readSquares } from './filet'
 import { readFoundation } from './foundation'
 import { readLeftOpen } from './left-open'
 import { readHookFirst, readLong } from './long-stitches'
@@ -73,16 +75,6 @@ function readSweep(reader: Reader): Place | null {
     const span = reader.span(start)
     const noun = { kind: 'stitch', name: null } as const
     return plainPlace({ which: 'each', each: true, noun, extent }, span)
-  })
-}
-
-/** "BPdc (back post dc) around next tr": the name once more in a bracket, in other words; passes it. */
-function passExplained(reader: Reader, { form, stitch }: StitchName): void {
-  reader.attempt(() => {
-    if (!reader.skip('(', '[')) return null
-    const again = readStitch(reader)
-    if (again?.stitch !== stitch || again.form !== form) return null
-    return reader.skip(')', ']') || null
   })
 }
 
@@ -277,6 +269,7 @@ type Phrase = (reader: Reader, sequence: SequenceReader) => Item | null
  */
 const PHRASES: readonly Phrase[] = [
   passMorePieces,
+  readSquares,
   readMultiple,
   readBecomes,
   passAside,

@@ -3,6 +3,7 @@ import type { Terms } from '../../shared-types/project'
 import type { FindingCode } from '../findings/catalogue'
 import { said } from '../findings/finding'
 import type { Said, Told } from '../findings/finding'
+import type { Filet } from './filet'
 import type { StitchName } from './stitch-name'
 import { spanOf } from './tokens'
 import type { Span, Token } from './tokens'
@@ -19,6 +20,8 @@ export class Reader {
   readonly parts = new Set<string>()
   /** The part that the words in hand stand in, in lower case. */
   part: string | null = null
+  /** Spaces and blocks, where the text explains them. */
+  filet: Filet | null = null
   /** What the text calls an adjustable ring besides its usual names, in lower case. */
   readonly rings = new Set<string>()
   readonly findings: GrammarFinding[] = []

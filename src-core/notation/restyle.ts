@@ -163,7 +163,7 @@ function starWords(style: Style, star: StarItem, placed: boolean): string {
 export function itemWords(style: Style, item: Item, placed: boolean): string {
   switch (item.type) {
     case 'work':
-      return workWords(style, item, placed)
+      return item.square ? lower(wordsOf(style, item)) : workWords(style, item, placed)
     case 'chain':
       return style.tree.terms === 'UK' ? `${item.count} ch` : `ch ${item.count}`
     case 'skip': {

@@ -4,6 +4,7 @@ import { isUnreadCount } from './brackets'
 import { readRepeatBrackets, readTimesStar } from './clauses'
 import { readComesTo } from './count-lines'
 import { passExplanation } from './explained'
+import { listsSquares } from './filet'
 import { passHung } from './hung'
 import { readInAll } from './in-all'
 import type { Body } from './preamble'
@@ -64,6 +65,7 @@ function readEndCount(reader: Reader, from: number, to: number): { item: Item; a
   const whole = mark === '|' ? readLineOfCounts(reader, from, start, end) : null
   if (whole) return whole
   reader.at = start
+  if (listsSquares(reader, start, end)) return null
   const item = readCounts(reader, end, stopped || (mark !== '.' && mark !== ')' && mark !== ']'))
   return item ? { item, at: start } : null
 }

@@ -1,4 +1,5 @@
 /** Headings of rounds: "Rnd 3:", "3rd rnd:", "Rnds 4–6:", "Round 4" on a line of its own. */
+import type { Square } from './filet'
 import type { Reader } from './reader'
 import type { Span } from './tokens'
 import { isForm, readStitch } from './vocabulary'
@@ -15,6 +16,8 @@ export interface Heading {
   readonly called?: number
   /** A stitch by this name is worked in the rounds. */
   readonly worked?: boolean
+  /** A space or block of filet is explained. */
+  readonly square?: Square
 }
 
 const RANGE = new Set(['-', '–', '—', 'to', 'and', '&', 'through'])

@@ -23,6 +23,7 @@ import { sweepPartners, sweptParts } from './swept'
 import { isKnownColour } from './colour-lists'
 import type { SweptItem } from './swept'
 import { placeTargets, sweep } from './targets'
+import { runSquares } from './squares'
 import { runTogether } from './together'
 import { isSlip } from './stitch-name'
 import { spanOf } from './tokens'
@@ -51,7 +52,7 @@ function runWork(work: Work, item: WorkItem, every: EveryItem | null, next: Item
   const place = item.place ?? (work.here ? null : explainedPlace(work, name))
   const count = item.count ?? 1
   spend(work, item)
-  if (runOver(work, item, runItems)) return
+  if (runOver(work, item, runItems) || runSquares(work, item, runItems)) return
   if (place?.parts[0]!.which === 'elsewhere') {
     checkNeighbor(work, place.parts[0]!)
     // The chains on both sides of a join to another motif stay one space.

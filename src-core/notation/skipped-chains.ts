@@ -26,11 +26,16 @@ const makesChains = (items: readonly Item[], count: number): boolean =>
       ('items' in item && item.type !== 'placed' && makesChains(item.items, count)),
   )
 
+const isRepeated = (item: Item): boolean =>
+  item.type === 'star' || (item.type === 'group' && !item.place && (item.times !== null || item.around))
+
 /** "Dc in 8th ch from hook, *ch 2, skip 2 ch, dc in next ch*": the chains over those that a first space passes over. */
-const meshSpace = (items: readonly Item[], over: number): number =>
-  over > 0 && over % 2 === 0 && items.some(({ type }) => type === 'star') && makesChains(items, over / 2)
-    ? over / 2
-    : 0
+function meshSpace({ node: { items }, tree }: Work, over: number): number {
+  if (over <= 0 || over % 2 === 1) return 0
+  const mesh = items.some(isRepeated) && makesChains(items, over / 2)
+  const squares = tree.filet?.chains === over / 2 && items.some((item) => item.type === 'work' && item.square)
+  return mesh || squares ? over / 2 : 0
+}
 
 /**
  * Dc (or taller) in the 4th ch from the hook: the chains passed over stand for a stitch, and for a space behind it
@@ -59,7 +64,7 @@ export function standForSkipped(work: Work, target: Target, stitch: StitchKey, f
   stem.standing = true
   stem.countsAs = countsAs
   stem.group = target.group
-  const space = stated ? said.chains : meshSpace(work.node.items, passed - STITCHES[countsAs].beginningChains)
+  const space = stated ? said.chains : meshSpace(work, passed - STITCHES[countsAs].beginningChains)
   if (space === 0) return
   const chains = Math.min(space, stem.count - 1)
   stem.count -= chains

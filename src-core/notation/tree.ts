@@ -4,6 +4,7 @@
  */
 import type { Terms } from '../../shared-types/project'
 import type { StitchKey } from '../stitches/table'
+import type { Filet, Square } from './filet'
 import type { Loop, StitchForm, StitchName } from './stitch-name'
 import type { Span, Token } from './tokens'
 
@@ -106,6 +107,8 @@ export interface WorkItem extends Span {
   readonly count: number | null
   readonly stitch: StitchName
   readonly place: Place | null
+  /** "3 sp", "1 bl" of filet. */
+  readonly square?: Square
 }
 export interface ChainItem extends Span {
   readonly type: 'chain'
@@ -356,6 +359,8 @@ export interface RoundsTree {
   readonly usual: readonly UsualChain[]
   /** The loop of all rounds, where a note says it. */
   readonly usualLoop?: Loop | null
+  /** What the spaces and blocks of its rows are. */
+  readonly filet?: Filet | null
   /** A note says that all rows are turned. */
   readonly turned?: boolean
   /** Colours that the text lists, in order. */

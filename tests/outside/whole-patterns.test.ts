@@ -37,7 +37,6 @@ const NOT_YET: Readonly<Record<string, readonly string[]>> = {
     'h1121',
     'h1313',
     'h1503',
-    'h1902',
     'h1907',
     'h1915',
     'h2007',

@@ -1,6 +1,8 @@
 /** Ways of writing of still later sets by fresh hands: stitches of the text's own that go over several of the round before. */
 import { describe, expect, it } from 'vitest'
 import { readRounds } from '../../../src-core/notation/read'
+import { restyle } from '../../../src-core/notation/restyle'
+import { takeApart } from '../../../src-core/notation/take-apart'
 import { RING, readsWays } from './ways-of-writing'
 import type { Way } from './ways-of-writing'
 
@@ -206,5 +208,116 @@ describe('pineapples', () => {
     expect(codes('ch 3, sc in next ch-1 sp between tr) 4 times')).toEqual(['rounds/spaces-left'])
     expect(codes('ch 3, sc in next ch-1 sp between tr) 6 times')).toEqual(['rounds/too-many-used'])
     expect(codes('ch 3, sc in next ch-1 sp) 5 times')).toEqual(['rounds/spaces-left'])
+  })
+})
+
+const SQUARES =
+  'Space (sp): ch 2, skip 2 sts, dc in next dc.\nBlock (bl): dc in each of next 3 sts.\n\nCh 20.\nRow 1: 5 sp; turn.\n'
+
+const FILET: readonly Way[] = [
+  [
+    'spaces and blocks told over what lies below, rows that name no chains, and a row as an earlier one',
+    'US',
+    'FILET POCKET\n(for those who would rather not read the chart)\n\nSpace (sp): ch 2, skip 2 sts or chs, dc in next dc.\nBlock (bl) over a space: 2 dc in ch-2 space, dc in next dc.\nBlock over a block: dc in each of next 3 dc.\nEvery row is 5 squares wide. Beginning space: ch 5 (this is the first dc and ch 2), dc in next dc. At the end of each row the last dc goes in the 3rd ch of the turning ch-5.\n\nCh 20.\nRow 1: Dc in 8th ch from hook (first sp made), [ch 2, skip 2 chs, dc in next ch] 4 times; turn. 5 sp.\nRow 2: 2 sp, 1 bl, 2 sp; turn.\nRow 3: 1 sp, 3 bl, 1 sp; turn.\nRow 4: Same as Row 3.\nRow 5: 5 sp. Fasten off.',
+    [
+      [6, { 'ch-2': 5 }],
+      [8, { 'ch-2': 4 }],
+      [12, { 'ch-2': 2 }],
+      [12, { 'ch-2': 2 }],
+      [6, { 'ch-2': 5 }],
+    ],
+  ],
+  [
+    'squares in full words, with the chains of some rows told',
+    'UK',
+    'FILET COASTER (UK terms)\n1 space = 2ch, miss 2 sts, 1tr in next tr. 1 block = 1tr in each of next 3 sts (or 2tr in the space and 1tr in next tr).\n\nChain 23.\nRow 1: 1tr in 8th ch from hook, 5 spaces. Turn.\nRow 2: 5ch, 1tr in next tr, 1 space, 2 blocks, 2 spaces. Turn.\nRow 3: 3ch, 1 block, 4 spaces, 1 block. Turn.\nRow 4: 6 blocks.',
+    [[7, { 'ch-2': 6 }], [11, { 'ch-2': 4 }], [11, { 'ch-2': 4 }], [19]],
+  ],
+  [
+    'meshes of one chain, by abbreviations of the text’s own',
+    'US',
+    'Special stitches\nOpen mesh (OM): ch 1, sk next st or ch-1 sp, dc in next dc.\nSolid mesh (SM): dc in next st or ch-1 sp, dc in next dc.\n\nCh 15.\nRow 1 (RS): Dc in 4th ch from hook and in each ch across, turn. (13 dc)\nRow 2: Ch 3 (counts as dc), 1 SM, 4 OM, 1 SM, turn. (9 dc, 4 ch-1 sps)\nRow 3: Ch 4 (counts as dc, ch 1), sk next st, dc in next dc, 1 OM, 2 SM, 2 OM, turn.\nRow 4: Ch 3, 6 SM. Fasten off.',
+    [[13], [9, { 'ch-1': 4 }], [9, { 'ch-1': 4 }], [13]],
+  ],
+  [
+    'squares that are repeated, and rows that are told together',
+    'US',
+    'Sp: ch 2, sk 2, dc in next dc.\nBlk: 3 dc (2 in the sp, or in the dc below, and 1 in next dc).\n\nCh 20.\nRow 1: 5 sp, turn. (5 sps)\nRow 2: 1 blk, 3 sp, 1 blk, turn.\nRow 3: [1 sp, 1 blk] twice, 1 sp, turn.\nRows 4 and 5: 5 blks, turn.',
+    [[6, { 'ch-2': 5 }], [10, { 'ch-2': 3 }], [10, { 'ch-2': 3 }], [16], [16]],
+  ],
+  [
+    'squares explained in sentences, worked from the chain on',
+    'US',
+    'Filet key: A space is ch 2, skip 2, dc in next dc. A block is dc in each of next 3 sts.\n\nCh 18.\nRow 1: 1 bl, 3 sp, 1 bl, turn.\nRow 2: 2 sp, 1 bl, 2 sp, turn.\nRow 3: *1 sp, 1 bl; rep from * once, 1 sp. Fasten off.',
+    [
+      [10, { 'ch-2': 3 }],
+      [8, { 'ch-2': 4 }],
+      [10, { 'ch-2': 3 }],
+    ],
+  ],
+  [
+    'names with stops, as older print has them',
+    'UK',
+    'Sp. = 2 ch., miss 2, 1 tr. into next tr. Blk. = 4 tr. (3 more for each blk. after it).\n\nCommence with 23 ch.\n1st row.—1 tr. into 8th ch. from hook, 5 sps., turn.\n2nd row.—5 ch., 1 tr. into next tr., 1 sp., 2 blks., 2 sps., turn.\n3rd row.—1 blk., 4 sps., 1 blk., turn.',
+    [
+      [7, { 'ch-2': 6 }],
+      [11, { 'ch-2': 4 }],
+      [11, { 'ch-2': 4 }],
+    ],
+  ],
+  [
+    'chains of the next row before the turn, and what the squares lie over',
+    'US',
+    `${SQUARES}Row 2: 2 sp, 1 bl over sp, 2 sp over 2 sp, ch 3, turn.\nRow 3: 1 bl, 1 sp, 1 bl, 1 sp, 1 bl, ch 5, turn.\nRow 4: 5 sp. Fasten off.\n\nEdging: Ch 1, 2 sc in each sp. Fasten off.`,
+    [[6, { 'ch-2': 5 }], [8, { 'ch-2': 4 }], [12, { 'ch-2': 2 }], [6, { 'ch-2': 5 }], [10]],
+  ],
+  [
+    'squares in brackets behind what makes them',
+    'US',
+    'Sp—ch 2, skip 2, d c in next st. Blk—4 d c; each blk after the first adds 3 d c.\n\nCh 20. 1st row: D c in 8th ch from hook (first sp), * ch 2, skip 2 ch, d c in next ch. Repeat from * across (5 sps). Ch 5 (counts as d c and ch 2), turn. 2nd row: Skip first d c, d c in next d c, ch 2, d c in next d c (2 sps), 2 d c in sp, d c in next d c (1 blk), ch 2, d c in next d c, ch 2, skip 2 ch, d c in next ch (2 sps). Fasten off.',
+    [
+      [6, { 'ch-2': 5 }],
+      [8, { 'ch-2': 4 }],
+    ],
+  ],
+  [
+    'spaces of a page that explains no squares',
+    'US',
+    'Abbreviations: sp = space, bl = block, dc = double crochet.\n\nRnd 1: Magic ring, ch 5 (counts as dc, ch 2), [dc in ring, ch 2] 7 times, join. 8 sp.\nRnd 2: Sl st in first sp, ch 3, 2 dc in same sp, ch 1, [3 dc in next sp, ch 1] 7 times, join. 8 sp.',
+    [
+      [8, { 'ch-2': 8 }],
+      [24, { 'ch-1': 8 }],
+    ],
+  ],
+  [
+    'a first row of mesh in brackets',
+    'US',
+    'Ch 16.\nRow 1: Dc in 6th ch from hook, [ch 1, skip 1 ch, dc in next ch] 5 times; turn. (7 dc, 6 ch-1 sps)',
+    [[7, { 'ch-1': 6 }]],
+  ],
+]
+
+describe('filet in words', () => {
+  readsWays(FILET)
+  const codes = (rows: string) =>
+    readRounds(`${SQUARES}${rows}`, { terms: 'US' }).findings.map(({ code }) => code)
+  it('tells rows that have a square too many or too few', () => {
+    expect(codes('Row 2: 2 sp, 1 bl, 2 sp; turn.')).toEqual([])
+    expect(codes('Row 2: 2 sp, 2 bl, 2 sp; turn.')).toContain('rounds/too-many-used')
+    expect(codes('Row 2: 1 sp, 2 bl, 1 sp; turn.')).toContain('rounds/spaces-left')
+  })
+  it('holds a row to its count of spaces', () => {
+    expect(codes('Row 2: 2 sp, 1 bl, 2 sp; turn. 4 sp.')).toEqual([])
+    expect(codes('Row 2: 2 sp, 1 bl, 2 sp; turn. 5 sp.')).toEqual(['rounds/wrong-end-count'])
+  })
+  it.each(FILET)('reads the same when it is printed: %s', (_, terms, text) => {
+    const made = (words: string) =>
+      readRounds(words, { terms }).rounds.map(({ made, spaces }) => [made, spaces])
+    expect(made(restyle(readRounds(text, { terms }).tree, false))).toEqual(made(text))
+  })
+  it('keeps what explains the squares for the page', () => {
+    const { rounds, special } = takeApart(FILET[0]![2], 'US')
+    expect(rounds.map(({ work }) => work)[1]).toBe('2 sp, 1 bl, 2 sp; turn.')
+    expect(special).toContain('Block over a block: dc in each of next 3 dc.')
   })
 })
