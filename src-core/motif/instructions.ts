@@ -1,5 +1,8 @@
 /** Words for whoever works a motif: its written rounds, and the instructions that stand with it. */
-import type { Motif } from '../../shared-types/project'
+import type { Motif, Terms } from '../../shared-types/project'
+import { hooksIn } from '../page/hooks'
+import { hookWords } from '../stitches/hooks'
+import { saying } from '../stitches/spelling'
 import { workedEntries } from './rounds/special'
 
 /** The designer's instructions, a paragraph for each line; empty where there are none. */
@@ -8,6 +11,24 @@ export const instructionLines = ({ instructions = '' }: Motif): string[] =>
     .split(/[\n\r\u0085\u2028\u2029]+/)
     .map((line) => line.trim())
     .filter((line) => line !== '')
+
+/**
+ * The same as they are printed: a line that names the hook of the page which the rounds were pasted from says which one
+ * is worked with, where that is another.
+ */
+export function toldInstructions(motif: Motif, terms: Terms): string[] {
+  const lines = instructionLines(motif)
+  const hook = motif.gauge?.hook
+  const page = motif.kind === 'rounds' ? motif.page?.text : undefined
+  if (!hook || page === undefined) return lines
+  const ofPage = new Set(hooksIn(page).map(({ value }) => value))
+  if (ofPage.has(hook)) return lines
+  return lines.map((line) => {
+    const said = hooksIn(line).find(({ value }) => ofPage.has(value))
+    if (!said) return line
+    return `${line} (${saying(terms)`Here it is worked with a hook of ${hookWords(hook, terms)}; ${hookWords(said.value, terms)} is what the pattern says.`})`
+  })
+}
 
 /** Whether somebody who has only the paper can work the motif. */
 export const hasInstructions = (motif: Motif): boolean =>

@@ -8,7 +8,7 @@ import { keyMarks, mapGround } from '../../src-core/figures/map-ground'
 import type { Figure } from '../../src-core/figures/figure'
 import { joiningRounds } from '../../src-core/joining-round/joining-round'
 import { SHARED_PLACE, tellsShared, titleOf } from '../../src-core/joining-round/words'
-import { instructionLines } from '../../src-core/motif/instructions'
+import { toldInstructions } from '../../src-core/motif/instructions'
 import { specialText } from '../../src-core/motif/rounds/special'
 import { abbreviationsUsed } from '../../src-core/notation/abbreviations'
 import { editionText } from '../../src-core/notation/translate'
@@ -54,7 +54,7 @@ function motifPart(plan: Plan, motif: Motif, terms: Terms, prefix: string): stri
     respelled(editionText(text, settled.terms, terms), settled.terms, terms)
   const written = motif.kind === 'rounds' && (motif.rounds ?? []).length > 0 ? motif : null
   const parts = [
-    paragraphs(MOTIF_WORDS.instructions, instructionLines(motif).map(translated)),
+    paragraphs(MOTIF_WORDS.instructions, toldInstructions(motif, settled.terms).map(translated)),
     ...(written ? roundsParts(plan, written, terms) : []),
     joiningPart(plan, motif, terms),
     ...(written ? [chartPart(plan, written, terms, prefix)] : []),

@@ -3,7 +3,7 @@ import type { Motif, RoundsMotif } from '../../../shared-types/project'
 import { workedRounds } from '../../../src-core/accounts'
 import { breakLines } from '../../../src-core/figures/lines'
 import { partOf } from '../../../src-core/figures/part'
-import { instructionLines } from '../../../src-core/motif/instructions'
+import { toldInstructions } from '../../../src-core/motif/instructions'
 import { specialText } from '../../../src-core/motif/rounds/special'
 import { abbreviationsUsed } from '../../../src-core/notation/abbreviations'
 import type { Abbreviation } from '../../../src-core/notation/abbreviations'
@@ -66,7 +66,7 @@ export function setRounds(job: Job, flow: Flow, motif: RoundsMotif): void {
 
 /** The designer's words on how a motif is worked, a line each, in the terms that are printed. */
 export const instructionsOf = ({ settled, terms }: Job, motif: Motif): string[] =>
-  instructionLines(motif).map((line) =>
+  toldInstructions(motif, settled.terms).map((line) =>
     respelled(editionText(line, settled.terms, terms), settled.terms, terms),
   )
 
