@@ -1,10 +1,12 @@
 /** From a size that a hand or a typed number asks for to the counts that come nearest to it. Lengths in mm. */
 import type { Plan } from '../../shared-types/plan'
 import { measuredMotifSchema } from '../../shared-types/project'
-import type { Project } from '../../shared-types/project'
+import type { AlternateRows, Project } from '../../shared-types/project'
 import { PANEL } from '../../src-core/fields/applique'
 import { holds } from '../../src-core/joins/holding'
 import { byHolding, layoutOf, missOf, nearest } from '../../src-core/layout/candidates'
+import type { Candidate } from '../../src-core/layout/candidates'
+import type { Tryout } from '../../src-core/layout/trials'
 import { createPlanner, proposeProject } from '../../src-core/plan'
 import { isLaidAs } from '../../src-core/layout/taken'
 import { isBlank } from '../../src-core/motif/rounds/account'
@@ -131,6 +133,8 @@ function asMeasured(project: Project, id: string | undefined): Project | null {
 export interface Toward {
   readonly project: Project
   readonly size: Wish
+  /** How rows alternate in number, where that is changed too. */
+  readonly alternate?: AlternateRows
 }
 
 /**
@@ -144,7 +148,21 @@ export function towardTarget(project: Project, { size }: Pick<Plan, 'size'>): To
   const planner = createPlanner()
   const next = isCutOut(project) ? outlineToward(project, wish, planner) : counted(project, wish)
   const found = planner.size(next)
-  return found && missOf(found, wish) < missOf(size, wish) - 1e-6 ? { project: next, size: found } : null
+  if (!found || missOf(found, wish) >= missOf(size, wish) - 1e-6) return null
+  const [before, after] = [project, next].map((each) => blanketOf(each)?.alternateRows ?? 'same')
+  return { project: next, size: found, ...(after !== before && { alternate: after! }) }
+}
+
+/** Offset rows may be as long as each other or not, where that comes nearer and neither halves nor a hand fill their ends. */
+function otherRows(project: Project, tryout: Tryout, wish: Wish): Candidate[] {
+  const { counts } = tryout
+  const { turn, alternateTurn } = counts
+  const blanket = blanketOf(project)
+  const isFree = counts.arrangement === 'offset-rows' && !blanket?.halves && !blanket?.alternate
+  if (!isFree || isBegun(project) || Object.keys(blanket?.cells?.motifs ?? {}).length > 0) return []
+  return (['same', 'oneFewer'] as const)
+    .filter((alternateRows) => alternateRows !== counts.alternateRows)
+    .flatMap((alternateRows) => nearest(tryout, { ...counts, alternateRows }, { turn, alternateTurn }, wish))
 }
 
 function counted(project: Project, wish: Wish): Project {
@@ -152,6 +170,7 @@ function counted(project: Project, wish: Wish): Project {
   // What is made keeps its place, as in “Find ways”.
   const [first] = tryout
     ? nearest(tryout, tryout.counts, tryout.counts, wish)
+        .concat(otherRows(project, tryout, wish))
         .filter(({ counts }) => keepsMade(project, tryout.counts, counts))
         .sort(byHolding)
     : []

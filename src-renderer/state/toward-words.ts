@@ -7,14 +7,17 @@ import type { Toward } from './resize'
 
 /** "Change to 13 motifs in a row and 16 rows: 104 × 128 cm", and what undo calls it. */
 export function towardWords(
-  { project, size }: Toward,
+  { project, size, alternate }: Toward,
   units: UnitSystem,
 ): { readonly does: string; readonly did: string } {
   const { arrangement, rings = 0, columns = 0, rows = 0, outlineShape } = blanketOf(project) ?? {}
-  const counts =
-    arrangement === 'rings'
-      ? counted(rings, 'ring')
-      : `${counted(columns, 'motif')} in a row and ${counted(rows, 'row')}`
+  const inRows =
+    alternate === undefined
+      ? `${counted(columns, 'motif')} in a row`
+      : alternate === 'same'
+        ? `${counted(columns, 'motif')} in every row`
+        : `rows of ${columns} and ${columns - 1} motifs`
+  const counts = arrangement === 'rings' ? counted(rings, 'ring') : `${inRows} and ${counted(rows, 'row')}`
   const to = outlineShape ? 'a shape of about the target size' : counts
   return { does: `Change to ${to}: ${formatSize(size.width, size.height, units)}`, did: `change to ${to}` }
 }

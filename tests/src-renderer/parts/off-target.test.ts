@@ -5,6 +5,7 @@ import type { BlanketLayout, Project } from '../../../shared-types/project'
 import { planProject } from '../../../src-core/plan'
 import FindingList from '../../../src-renderer/parts/FindingList.svelte'
 import { towardTarget } from '../../../src-renderer/state/resize'
+import { towardWords } from '../../../src-renderer/state/toward-words'
 import { SMALL } from '../projects'
 import { inWindow } from '../in-window'
 
@@ -39,6 +40,25 @@ describe('A blanket off its target size', () => {
     await waitFor(() => expect(screen.queryByRole('button', { name: /^Change to/ })).toBeNull())
     app.document.undo()
     expect(app.document.project).toEqual(project)
+  })
+
+  it('takes rows as long as each other where offset rows come nearer with them', () => {
+    // Hexagons of 122 mm: 11 and 10 in a row are 1342 mm wide, 11 in every row half a hexagon more.
+    const hexagons = squares({ arrangement: 'offset-rows', alternateRows: 'oneFewer', columns: 8, rows: 11 })
+    const project: Project = {
+      ...hexagons,
+      motifs: [{ ...hexagons.motifs![0]!, outline: 'hexagon', sideToSide: 122 } as never],
+      layout: { ...blanket(hexagons), target: { width: 1400, height: 1800 } },
+    }
+    const found = toward(project)!
+    expect(blanket(found.project)).toMatchObject({ columns: 11, rows: 17, alternateRows: 'same' })
+    expect(found.size.width).toBeCloseTo(1403, 0)
+    expect(towardWords(found, 'metric').does).toMatch(
+      /^Change to 11 motifs in every row and 17 rows: 140.3 × /,
+    )
+    // Halves stand at the ends that are short by one.
+    const filled = toward({ ...project, layout: { ...blanket(project), halves: true } })!
+    expect(blanket(filled.project).alternateRows).toBe('oneFewer')
   })
 
   it('is offered nothing where no other number comes nearer', () => {
