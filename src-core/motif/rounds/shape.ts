@@ -20,6 +20,7 @@ import { angleOf, mean, radiusOf } from './ground'
 import type { LocatedRound } from './ground'
 import { envelope, lobedOutline, lobeExtremes, lobesOf } from './profile'
 import type { Lobes } from './profile'
+import { outlinedPetals } from './outlined'
 import { edgedRound, edgedSides } from './scallops'
 import type { EdgedSides } from './scallops'
 import { unevenOf, unevenShape } from './uneven'
@@ -70,6 +71,14 @@ export function shapeOf(
     return { shape: 'petals', petals, ...sizes, ...made, ...(cleft !== null && { cleft }) }
   }
   const lobes = lobesOf(radii, asked)
+  const along = lobes.count === 0 && !said ? outlinedPetals(located) : null
+  const outlined =
+    along &&
+    lobesOf(
+      along.map((radius) => radius + outer),
+      petalled?.petals.length ?? null,
+    )
+  if (outlined && outlined.count > 0) return petalShape(outlined, hand)
   return lobes.count === 0 ? roundShape(Math.max(...lobes.profile), hand) : petalShape(lobes, hand)
 }
 
