@@ -11,13 +11,12 @@ export function towardWords(
   units: UnitSystem,
 ): { readonly does: string; readonly did: string } {
   const { arrangement, rings = 0, columns = 0, rows = 0, outlineShape } = blanketOf(project) ?? {}
-  const inRows =
-    alternate === undefined
-      ? `${counted(columns, 'motif')} in a row`
-      : alternate === 'same'
-        ? `${counted(columns, 'motif')} in every row`
-        : `rows of ${columns} and ${columns - 1} motifs`
-  const counts = arrangement === 'rings' ? counted(rings, 'ring') : `${inRows} and ${counted(rows, 'row')}`
+  const rowsAre =
+    alternate === undefined ? '' : alternate === 'same' ? ', as many in each,' : ', one fewer in every other,'
+  const counts =
+    arrangement === 'rings'
+      ? counted(rings, 'ring')
+      : `${counted(columns, 'motif')} in a row${rowsAre} and ${counted(rows, 'row')}`
   const to = outlineShape ? 'a shape of about the target size' : counts
   return { does: `Change to ${to}: ${formatSize(size.width, size.height, units)}`, did: `change to ${to}` }
 }

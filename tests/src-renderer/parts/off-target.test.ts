@@ -54,7 +54,7 @@ describe('A blanket off its target size', () => {
     expect(blanket(found.project)).toMatchObject({ columns: 11, rows: 17, alternateRows: 'same' })
     expect(found.size.width).toBeCloseTo(1403, 0)
     expect(towardWords(found, 'metric').does).toMatch(
-      /^Change to 11 motifs in every row and 17 rows: 140.3 × /,
+      /^Change to 11 motifs in a row, as many in each, and 17 rows: 140.3 × /,
     )
     // Halves stand at the ends that are short by one.
     const filled = toward({ ...project, layout: { ...blanket(project), halves: true } })!
