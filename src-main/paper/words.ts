@@ -316,8 +316,17 @@ export const spacesAdvice =
 export const sharedPointAdvice =
   'Where three or more meet, every motif that comes later joins into the space of the one that was there first.'
 
-export const sidesAdvice = (joinedAsYouGo: boolean): string =>
-  `Side 1 follows corner 1 in the direction of work, side 2 corner 2, and so on.${joinedAsYouGo ? ' The places along a side are a quarter, half and three quarters of the way from its corner.' : ' Corners close by themselves where seams cross.'}`
+/** `isByStitch`: the joining that is told on the same page names the stitches of a side. */
+export const sidesAdvice = (joinedAsYouGo: boolean, isByStitch: boolean): string => {
+  const places = isByStitch
+    ? 'The places along a side are the stitches of it that are told here; where its middle falls between two stitches, both are joined there, and the two are one place.'
+    : 'The places along a side are a quarter, half and three quarters of the way from its corner.'
+  return `Side 1 follows corner 1 in the direction of work, side 2 corner 2, and so on. ${joinedAsYouGo ? places : 'Corners close by themselves where seams cross.'}`
+}
+
+/** Whether the joining of a plan is told by the stitches of a side. */
+export const joinsByStitch = (plan: Plan, terms: Terms): boolean =>
+  plan.motif !== null && joiningAdvice(plan, terms).includes(' of the side')
 
 export const gapWords = (gap: string): string => `The largest gap at the join is ${gap}.`
 

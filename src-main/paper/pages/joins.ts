@@ -20,6 +20,7 @@ import {
   joinedAsYouGo,
   joinLegendWords,
   joiningAdvice,
+  joinsByStitch,
   motifWord,
   moreJoinsWords,
   nodeKindWords,
@@ -148,7 +149,7 @@ function setFoot(job: Job, sheet: Sheet, top: number, choice: Choice): number {
   const gap = Math.max(...kinds.map((kind) => kind.spread))
   const notes: string[] = []
   if (hosts && kinds.some((kind) => kind.members > 2)) notes.push(sharedPointAdvice)
-  if (plan.motif?.shape === 'straight') notes.push(sidesAdvice(hosts))
+  if (plan.motif?.shape === 'straight') notes.push(sidesAdvice(hosts, joinsByStitch(plan, job.terms)))
   if (isGapTold(gap)) notes.push(gapWords(formatLength(gap, job.units)))
   if (notes.length > 0) y = sheet.paragraph(notes.join(' '), x, y, width)
   return Math.max(left, right, y)

@@ -68,6 +68,19 @@ describe('abbreviations on paper', () => {
     },
   )
 
+  it('the stitches of a side that are joined are its places, of an even count the two in the middle as one', () => {
+    const page = mapPages(planProject(hexagons), { date: DATE }).find(({ section }) => section === 'joins')!
+    const words = record(page.figure)
+      .texts.map(({ text }) => text)
+      .join(' ')
+    expect(words).toContain('after the 1st, 3rd, 4th and 6th dc of the side')
+    expect(words).toContain('at 3 places, evenly along the side')
+    expect(words).toContain(
+      'where its middle falls between two stitches, both are joined there, and the two are one place',
+    )
+    expect(words).not.toContain('a quarter, half and three quarters')
+  })
+
   it('on a phone, too', () => {
     const page = motifParts(planProject(hexagons), 'US')
     const [, list = ''] = page.split('Abbreviations')
