@@ -7,6 +7,8 @@ import type { Proposals } from '../../src-core/layout/proposals'
 import type { Have } from '../../src-core/layout/fit-have'
 import { remedyOf } from '../../src-core/layout/remedy'
 import type { Remedy } from '../../src-core/layout/remedy'
+import { towardTarget } from './resize'
+import type { Toward } from './resize'
 import type { Piles } from '../../src-core/layout/piles'
 import { fitFromHave, fitProject, proposeProject } from '../../src-core/plan'
 import type { Planner } from '../../src-core/plan'
@@ -58,6 +60,7 @@ export type Question =
       readonly wish: { readonly width: number; readonly height: number }
     }
   | { readonly lane: 'remedy'; readonly kind: 'remedy'; readonly project: Project }
+  | { readonly lane: 'toward'; readonly kind: 'toward'; readonly project: Project }
   | { readonly lane: 'chart'; readonly kind: 'chart'; readonly project: Project; readonly motif: string }
   | { readonly lane: 'slips'; readonly kind: 'slips'; readonly project: Project; readonly motif: string }
   | { readonly lane: 'hold'; readonly kind: 'hold'; readonly project: Project; readonly after: Project }
@@ -75,6 +78,7 @@ export interface Answer {
     | { readonly kind: 'failed'; readonly reason: string }
     | { readonly kind: 'proposals'; readonly proposals: Proposals }
     | { readonly kind: 'remedy'; readonly remedy: Remedy | null }
+    | { readonly kind: 'toward'; readonly toward: Toward | null }
     | { readonly kind: 'chart'; readonly chart: RoundsChart | null }
     | { readonly kind: 'slips'; readonly slips: readonly RoundSlip[] }
     | ({ readonly kind: 'hold' } & Held)
@@ -205,6 +209,8 @@ function remembering(makePlanner: () => Planner): (question: Question) => Steps 
         return { value: { kind: 'proposals', proposals: proposeProject(project, question.wish) } }
       case 'remedy':
         return { value: { kind: 'remedy', remedy: remedyOf(project, memory.planner) } }
+      case 'toward':
+        return { value: { kind: 'toward', toward: towardTarget(project, memory.planner.plan(project)) } }
       case 'chart':
         return { value: { kind: 'chart', chart: drawRounds(project, question.motif) } }
       case 'slips': {

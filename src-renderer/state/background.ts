@@ -10,6 +10,7 @@ import type { RoundSlip } from '../../src-core/motif/rounds/read-motif'
 import type { BestRotation } from '../../src-core/layout/rotation'
 import type { Proposals } from '../../src-core/layout/proposals'
 import type { Remedy } from '../../src-core/layout/remedy'
+import type { Toward } from './resize'
 import { createPlanner } from '../../src-core/plan'
 import type { RoundsChart } from '../drawing/rounds-chart'
 import type { Answer, FitWish, HearNumbers, Held, Message, Question } from './background-work'
@@ -60,6 +61,8 @@ export interface Background {
   ): Promise<Proposals | null>
   /** What makes the project's blanket hold; undefined where overtaken, null where there is nothing to mend. */
   remedy(project: Project): Promise<Remedy | null | undefined>
+  /** What brings a blanket nearer to its target size; undefined where overtaken, null where nothing does. */
+  toward(project: Project): Promise<Toward | null | undefined>
   /**
    * The chart of a motif in written rounds, by its id; undefined where overtaken, null where there is none. Rejects
    * with a `NoAnswerError` where it cannot be drawn.
@@ -145,6 +148,10 @@ function over(isBeside: boolean, send: Send, stop: () => void): Background {
     async remedy(project) {
       const value = await ask({ lane: 'remedy', kind: 'remedy', project })
       return value?.kind === 'remedy' ? value.remedy : undefined
+    },
+    async toward(project) {
+      const value = await ask({ lane: 'toward', kind: 'toward', project })
+      return value?.kind === 'toward' ? value.toward : undefined
     },
     async chart(project, motif) {
       const value = await ask({ lane: 'chart', kind: 'chart', project, motif })

@@ -1,6 +1,6 @@
 /** A blanket far off the size that was asked for says so over the map, with the button that brings it there. */
 import { fireEvent, screen } from '@testing-library/svelte'
-import { describe, expect, it } from 'vitest'
+import { describe, expect, it, vi } from 'vitest'
 import type { BlanketLayout, Project } from '../../../shared-types/project'
 import TargetNotice from '../../../src-renderer/frame/TargetNotice.svelte'
 import { inWindow } from '../in-window'
@@ -27,6 +27,13 @@ describe('A blanket whose motif has grown', () => {
     expect(app.document.project.layout).toMatchObject({ columns: 10, rows: 8 })
     app.document.undo()
     expect(app.document.project.layout).toMatchObject({ columns: 16, rows: 13 })
+  })
+
+  it('is helped from where heavy work is done, not by the window itself', async () => {
+    const { app } = await inWindow(TargetNotice, {}, squares(80))
+    const asked = vi.spyOn(app.background, 'toward').mockResolvedValue(null)
+    await vi.waitFor(() => expect(asked).toHaveBeenCalledWith(app.document.committed), { timeout: 5000 })
+    expect(screen.queryByRole('button', { name: /^Change to/ })).toBeNull()
   })
 
   it('may be to be as large as it is', async () => {
