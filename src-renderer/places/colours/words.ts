@@ -3,7 +3,8 @@ import { say } from '../../state/say'
 import type { Plan } from '../../../shared-types/plan'
 import type { Colourway, FillPattern } from '../../../shared-types/project'
 import { formatNumber } from '../../../src-core/units/format'
-import { counted } from '../../../src-core/figures/words'
+import { counted, listed } from '../../../src-core/figures/words'
+import { patternLetters } from '../../../src-core/colour/letters'
 
 export const PATTERN_WORDS: Readonly<Record<FillPattern, { label: string; hint: string }>> = {
   one: {
@@ -58,4 +59,12 @@ export function madeWords({ counts, fillers, halves }: Plan, id: string): string
   const whole = `${formatNumber((counts.byColourway[id] ?? 0) + of(fillers))} ×`
   const half = of(halves)
   return half === 0 ? whole : `${whole} and ${counted(half, 'half', 'halves')}`
+}
+
+/** Why new colourways have other letters than the next ones: the pattern calls its yarns by those; '' where it does not. */
+export function lettersLeftOut(slots: readonly string[]): string {
+  const letters = patternLetters(slots)
+  return letters.length === 0
+    ? ''
+    : say`The pattern calls its yarns ${listed(letters)} (“Join ${letters.at(-1)!}”): a new colourway takes another letter.`
 }
