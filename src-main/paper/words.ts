@@ -319,7 +319,7 @@ export const sharedPointAdvice =
 /** `isByStitch`: the joining that is told on the same page names the stitches of a side. */
 export const sidesAdvice = (joinedAsYouGo: boolean, isByStitch: boolean): string => {
   const places = isByStitch
-    ? 'The places along a side are the stitches of it that are told here; where its middle falls between two stitches, both are joined there, and the two are one place.'
+    ? 'The places along a side are the stitches of it that are named here; where its middle falls between two stitches, both are joined there, and the two are one place.'
     : 'The places along a side are a quarter, half and three quarters of the way from its corner.'
   return `Side 1 follows corner 1 in the direction of work, side 2 corner 2, and so on. ${joinedAsYouGo ? places : 'Corners close by themselves where seams cross.'}`
 }
