@@ -249,6 +249,8 @@ function countOf(
       // "4 Shells, 8 dc": a pair of dc between two shells is none of them.
       const largest = groupsOf(standing, largestGroup(standing))
       const own = makingsOf(work, name)
+      // "8 fans" of single stitches side by side: what a fan is nobody knows.
+      if (!own && sums.groups === 0 && largestGroup(standing) < 2) return null
       return [
         ...(own ? [own.times] : []),
         sums.groups,

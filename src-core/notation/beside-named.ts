@@ -1,6 +1,6 @@
 /** Spaces between stitches of one name, and those beside them that chains lead over. */
 import type { Source } from './source'
-import { answersTo } from './taking'
+import { answersTo } from './answers-to'
 import { placeParts } from './tree'
 import type { Item, Noun } from './tree'
 import type { StitchName } from './stitch-name'

@@ -138,6 +138,7 @@ function goesOn(item: Item): item is WorkItem {
  * first stitches, and so does all that stands behind its count.
  */
 export function stepsDown(work: Work, item: WorkItem, then: readonly Item[]): boolean {
+  if (stepsIntoSpace(work, item, then)) return true
   if (!goesOn(item) || !endsLap(work)) return false
   if (isSlip(item.stitch)) return item.place !== null
   // "…, hdc, sc, sl st" up the other side of a chain: there is one left.
@@ -147,6 +148,18 @@ export function stepsDown(work: Work, item: WorkItem, then: readonly Item[]): bo
   const at = then.findIndex((found) => !goesOn(found) || isSlip(found.stitch))
   const [slip, behind] = then.slice(Math.max(0, at))
   return at >= 0 && goesOn(slip!) && (!behind || behind.type === 'note' || behind.type === 'count')
+}
+
+/** "Ss into next 4-ch loop and fasten off" where all loops are worked: into the round's own first one. */
+function stepsIntoSpace(work: Work, item: WorkItem, then: readonly Item[]): boolean {
+  const [part, ...others] = item.place?.parts ?? []
+  if (!isSlip(item.stitch) || part?.which !== 'next' || part.count > 1 || others.length > 0) return false
+  const { noun } = part
+  const source = baseSource(work)
+  if (noun.kind !== 'space' || !source || source.state.unknown || work.repeated > 0 || work.here) return false
+  if (source.over > 0 || source.total('space') === 0 || source.free('space') > 0) return false
+  const own = work.elements.some(({ role, count }) => role === 'space' && (noun.chains ?? count) === count)
+  return own && then.every(({ type }) => type === 'note' || type === 'count')
 }
 
 /** Whether the first chains of a round, a loop on the way perhaps, are so many. */

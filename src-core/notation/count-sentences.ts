@@ -27,7 +27,10 @@ export function turnsBehind(reader: Reader, items: readonly Item[]): boolean {
   for (let at = reader.at; at < reader.end && at - reader.at < LONGEST_COUNT; at++) {
     if (reader.tokens[at]!.key !== '.') continue
     const next = reader.tokens[at + 1]
-    return next !== undefined && at + 1 < reader.end && /^\p{Lu}/u.test(next.text) && LEAVING.has(next.key)
+    // "[…, miss 1 dc] 6 times. 36 dc. Ss into next loop and fasten off."
+    const slips = last.type === 'group' && last.times !== null && /^(ss|sl)$/.test(next?.key ?? '')
+    const leaves = next !== undefined && (slips || LEAVING.has(next.key))
+    return leaves && at + 1 < reader.end && /^\p{Lu}/u.test(next.text)
   }
   return false
 }

@@ -4,17 +4,24 @@ import type { Explained } from './explained'
 import type { Reader } from './reader'
 import { MAKES, readBody, spanTokens } from './round-body'
 import type { Heading } from './round-headings'
-import type { Definition, Item } from './tree'
+import type { Definition, Item, WorkItem } from './tree'
 import { isSlip } from './stitch-name'
 import type { StitchForm } from './stitch-name'
 import { definedKey, isForm, readStitch } from './vocabulary'
 import { wordOf } from './words'
+
+/** "5 tr into st indicated, leaving last loop of each on hook, yrh and draw through all": one stitch of several. */
+const drawsIn = ({ count, stitch }: WorkItem, items: readonly Item[]): boolean =>
+  (count ?? 1) > 1 &&
+  stitch.form === 'plain' &&
+  items.some((item) => item.type === 'described' && item.closes)
 
 const FORM_BY_ITEMS = (items: readonly Item[], manner: boolean): StitchForm => {
   const made = items.filter(({ type }) => type === 'work' || type === 'group' || type === 'placed')
   // "Spike sc: work a sc in the st 2 rnds below" is one stitch in a manner of its own.
   const [only] = made
   const one = manner && made.length === 1 && only?.type === 'work' && (only.count ?? 1) === 1
+  if (made.length === 1 && only?.type === 'work' && drawsIn(only, items)) return 'cluster'
   return made.length > 0 && !one ? 'shell' : 'special'
 }
 
@@ -103,10 +110,14 @@ export function readDefinition(reader: Reader, heading: Heading | Explained, to:
   // "Spike: sc worked over the edge of Rnd 3, down into the gap …": one stitch, and how it is worked.
   const single =
     (named === null || manner) &&
+    // "MB (make bobble): work 5 tr, leaving last loop of each on hook, …" draws them together.
+    formNamed(names) === null &&
     only?.type === 'work' &&
     only.stitch.form === 'plain' &&
     only.place === null &&
-    others.every(({ type }) => ['note', 'scope', 'described', 'skip'].includes(type))
+    others.every(({ type }) => ['note', 'scope', 'described', 'skip'].includes(type)) &&
+    // "Winkle: 5 tr into st indicated, leaving last loop of each on hook, yrh and draw through all".
+    !drawsIn(only, others)
   // "Drop dc: dc in the loop two rnds below; do not work the st behind it": takes the place of the stitch it covers.
   const { end } = reader.tokens[to - 1] ?? heading.span
   const covers =

@@ -6,6 +6,7 @@
 import { readAmount } from './clauses'
 import { readPlace } from './places'
 import type { Reader } from './reader'
+import { passTheSame } from './the-same'
 import type { ChainItem, GroupItem, Item, Place, WorkItem } from './tree'
 
 export interface Gathered {
@@ -261,6 +262,7 @@ const placeOf = (item: WorkItem | ChainItem): Place | null => (item.type === 'wo
  * before the end of the sentence. Puts the group there and passes the place; false for anything else.
  */
 export const passSharedPlace = (reader: Reader, items: Item[], least: number, placed: boolean): boolean =>
+  passTheSame(reader, items) ||
   passTimed(reader, items, least, placed) ||
   reader.attempt(() => {
     const last = items.at(-1)
@@ -295,9 +297,12 @@ const passTimed = (reader: Reader, items: Item[], least: number, placed: boolean
       LISTED.test(reader.text.slice(items[at - 1]!.end, items[at]!.start))
     while (binds(from)) from--
     const list = items.slice(from)
-    const amount = list[0]?.type === 'work' ? readAmount(reader) : null
-    if (!amount || amount.amount === null) return null
+    if (list[0]?.type !== 'work') return null
+    const before = readAmount(reader)
     const place = reader.isA('into') ? readPlace(reader) : null
+    // "1 tr and 2 ch into the ring seven times".
+    const amount = before ?? (place ? readAmount(reader) : null)
+    if (!amount || amount.amount === null) return null
     const [part, ...others] = place?.parts ?? []
     const one = part?.noun.kind === 'ring' || (part?.count === 1 && !part.each)
     // "Into the ring 1 tr & 1 ch eleven times": the place is told before.
@@ -360,10 +365,27 @@ export const passTimesOver = (reader: Reader, items: Item[], least: number): boo
     return true
   }) === true
 
+/** "1 dc and 3 ch into next sp eight times": how often stands behind the place. */
+function severalTimes(reader: Reader, items: Item[], group: GroupItem): GroupItem {
+  if (group.place?.parts[0]?.each) return group
+  const amount = reader.attempt(() => {
+    const found = readAmount(reader)
+    return found?.amount != null && found.lastCount === 0 && !found.toCorner ? found : null
+  })
+  if (!amount) return group
+  // The chain that the round rises with is not made again.
+  const lead = group.items.findIndex(({ type }) => type === 'work')
+  items.push(...group.items.slice(0, lead))
+  const list = group.items.slice(lead)
+  const times = timesOf(amount.amount!, amount.said === 'more', items, list)
+  return { ...group, items: list, times, start: list[0]!.start, end: reader.tokens[reader.at - 1]!.end }
+}
+
 /** What an item is with the loose stitches before it that share its place; takes those off the list. */
 export function withBefore(reader: Reader, items: Item[], least: number, item: Item): Item {
   const shared = item.type === 'chain' ? readShared(reader, items.at(-1)) : null
-  if (item.type === 'chain' && shared) return gatherBefore(items, item, least, shared)
+  if (item.type === 'chain' && shared)
+    return severalTimes(reader, items, gatherBefore(items, item, least, shared))
   if (closesMirror(items, least, item)) return groupOf(items.splice(-2), item)
   const bound = bindBefore(reader, items, least, item)
   if (bound) return bound

@@ -35,6 +35,18 @@ function runsOf(source: Source, name: StitchName | null): number[][] {
   return runs.filter(({ length }) => length > 0)
 }
 
+/** Runs of spaces, from where two stitches stand side by side to the next such place: "first ch-1 sp of next fan". */
+function spaceRunsOf({ places }: Source): number[][] {
+  const runs: number[][] = [[]]
+  places.forEach(({ kind }, at) => {
+    if (kind === 'space') runs.at(-1)!.push(at)
+    else if (places[at - 1]?.kind === 'stitch' && runs.at(-1)!.length > 0) runs.push([])
+  })
+  const closes = places[0]?.kind === 'stitch' && places.at(-1)?.kind === 'stitch'
+  if (runs.length > 1 && !closes) runs[0]!.unshift(...runs.pop()!)
+  return runs.filter(({ length }) => length > 0)
+}
+
 /** "Next 3-dc group": those of that size, where there are such; else all. */
 function ofSize(lists: readonly (readonly number[])[], size: number | undefined) {
   const meant = lists.filter(({ length }) => length === size)
@@ -44,7 +56,13 @@ function ofSize(lists: readonly (readonly number[])[], size: number | undefined)
 /** Where no stitches share a place, a petal is a run of like stitches. */
 function inRun(work: Work, source: Source, part: PlacePart, noun: Within, taking: Taking): Target[] {
   const { name, size } = noun
-  const runs = ofSize(runsOf(source, name), size).map((run) => pick(freeFor(source, noun, run), noun))
+  const found = noun.what === 'space' ? spaceRunsOf(source) : ofSize(runsOf(source, name), size)
+  const runs = found.map((run) => pick(freeFor(source, noun, run), noun))
+  if (noun.what === 'space' && found.length > 1) {
+    const firsts = new Map(runs.map((run) => [run[0], run] as const))
+    const next = source.find('space', 'run', (_, at) => firsts.has(at))
+    if (next >= 0) return firsts.get(next)!.map((at) => takeAt(work, source, at, part, taking))
+  }
   const meant = new Map(runs.map((run) => [run[0], run] as const))
   const next = source.find('stitch', 'run', (_, at) => meant.has(at))
   const index = next >= 0 ? next : source.find('stitch', 'like', (_, at) => isLike(source, name, at))

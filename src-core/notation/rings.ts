@@ -5,7 +5,7 @@ import { STANDING_KEY } from './use'
 import { report } from './work'
 import type { Work } from './work'
 
-/** More than this many to a chain is noted (M5): 3 sc, 4 dc. */
+/** More than this many to a chain is noted (M5): 3 sc, 4 dc, and one more in all, which closes the round. */
 const MOST_PER_CHAIN = { sc: 3, other: 4 } as const
 
 /** What a ring holds (M5). */
@@ -16,7 +16,7 @@ export function checkRing(work: Work): void {
   const short = inRing.every((element) => STANDING_KEY(element) === 'sc')
   const most = short ? MOST_PER_CHAIN.sc : MOST_PER_CHAIN.other
   const { chains } = work.base
-  if (inRing.length <= most * chains) return
+  if (inRing.length <= most * chains + 1) return
   const kind = STANDING_KEY(inRing[inRing.length - 1]!)
   const each = Math.round((inRing.length / chains) * 10) / 10
   // Points at the longest run into the ring, where the number stands.

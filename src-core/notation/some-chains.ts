@@ -39,7 +39,7 @@ function readSome(reader: Reader): number | null {
 const BARE_NAME =
   /^(hdc|dc|tr|dtr|trtr|htr|ttr|qtr|(half )?(double|treble)( crochet| st)?)( (,|and|\+|&) (\d+ ch|ch \d+|ch-\d+|\d+-ch))?$/
 const BARE =
-  /^(an?|1|one|1st|first) \S+( (,|and|\+|&) (an? |one )?(\d+ ch|ch \d+|ch-\d+|\d+-ch)( sp)?)?$|^\S+ \+ (\d+ ch|ch \d+|ch-\d+|\d+-ch)$/
+  /^(an?|1|one|1st|first) \S+( again)?( (,|and|\+|&) (an? |one )?(\d+ ch|ch \d+|ch-\d+|\d+-ch)( sp)?)?$|^\S+ \+ (\d+ ch|ch \d+|ch-\d+|\d+-ch)$/
 
 /** Whether a bracket that opens before `start` stands right behind chains. */
 export const isBehindChain = (reader: Reader, start: number): boolean => {
@@ -109,3 +109,12 @@ export const passUnder = (reader: Reader): boolean =>
     if (reader.number() === null || !reader.skip('base', 'foundation', 'bottom', 'skipped')) return null
     return (reader.skipA('chain') && reader.skip(',', 'and', '+')) || null
   }) === true
+
+/** The number beside the cursor, in figures or words; null for none. */
+export function numberAt(reader: Reader, ahead: number): number | null {
+  const { at } = reader
+  reader.at += ahead
+  const value = reader.number()
+  reader.at = at
+  return value
+}

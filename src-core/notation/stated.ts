@@ -15,6 +15,7 @@ import {
   isBehindGroup,
   isOneStitch,
   isStitchAt,
+  numberAt,
   passUnder,
 } from './some-chains'
 import { ENTRY_SEPARATORS, readLooseNoun } from './loose-nouns'
@@ -91,10 +92,7 @@ export function readStatement(reader: Reader, end: number): StatementItem | null
         if (token.kind === 'chains') chains = token.value
         // "A dc, a ch-2 mesh and 2 base chs": those lie under the mesh.
         if (token.is === 'ch' && !UNDER.has(before?.is ?? '')) {
-          const after = reader.peek(1)
-          if (after?.kind === 'number') chains = after.value
-          else if (before?.kind === 'number') chains = before.value
-          else chains = 1
+          chains = numberAt(reader, 1) ?? numberAt(reader, -1) ?? 1
         }
         reader.at++
       }
@@ -210,6 +208,14 @@ export function readCounts(reader: Reader, end: number, bare: boolean, loose = f
       // "4 x 4-ch sps"; "4 x 3 dc" are twelve.
       const each =
         reader.skipA('times-sign') && !sizeAhead(reader) && !reader.peek()?.hyphen ? reader.number() : null
+      // "12 puffs with 12 lots of 3 ch".
+      const lots = reader.attempt(() =>
+        reader.skip('lots') && reader.skip('of') ? readChains(reader) : null,
+      )
+      if (lots !== null) {
+        entries.push({ count, noun: { kind: 'space', chains: lots, corner: false }, ...words() })
+        continue
+      }
       const named = reader.key()
       // "4 corner ch-2 sps" are spaces, "4 corners" only themselves.
       const space = reader.attempt(() => {

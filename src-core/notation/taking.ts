@@ -1,6 +1,7 @@
 /** Using places up: which round, which loops, and what answers to a name. */
 import { STITCHES } from '../stitches/table'
 import { stitchAbbreviation } from '../stitches/terms'
+import { APART, BUNCHES, answersTo } from './answers-to'
 import { betweenNamed } from './beside-named'
 import { LIMITS } from './limits'
 import { FREE, SKIPPED, Source, TRAVELLED, WORKED, cornerPlaces } from './source'
@@ -61,6 +62,22 @@ function sourceBeneath(work: Work, { noun }: PlacePart): Source | null {
   return base
 }
 
+/** "In each of the 12 back loops", where the last round has other stitches: the round whose front loops alone are worked. */
+function sourceOfLoops(work: Work, { loop, each, count }: PlacePart): Source | null {
+  const base = baseSource(work)
+  if (!base || base.state.unknown || (loop !== 'front' && loop !== 'back') || !each || count < 2) return base
+  if (base.total('stitch') === count) return base
+  const held = loop === 'front' ? BACK : FRONT
+  for (let number = work.number - 1; number > 0; number--) {
+    const state = work.history.get(number)
+    if (!state || state.unknown) continue
+    const stitches = state.places.flatMap(({ kind }, at) => (kind === 'stitch' ? [at] : []))
+    if (stitches.length === count && stitches.every((at) => state.loops[at] === held))
+      return sourceOf(work, state)
+  }
+  return base
+}
+
 /** The round that a part of a place names, or that the round is worked in. */
 export function sourceFor(work: Work, part: PlacePart): Source | null {
   const number = part.round
@@ -68,7 +85,7 @@ export function sourceFor(work: Work, part: PlacePart): Source | null {
       ? part.round.number
       : work.number - part.round.below
     : work.scope.round
-  if (number === null) return part.beneath ? sourceBeneath(work, part) : baseSource(work)
+  if (number === null) return part.beneath ? sourceBeneath(work, part) : sourceOfLoops(work, part)
   if (work.base.kind === 'round' && work.base.state.number === number) return baseSource(work)
   const state = work.history.get(number)
   if (state) return sourceOf(work, state)
@@ -228,21 +245,6 @@ export function nextStitch(work: Work, span: PlacePart | null, taking: Taking): 
   if (!source) return nowhere(work, span)
   const index = source.find('stitch', '', () => true)
   return index >= 0 ? takeAt(work, source, index, span, taking) : missing(work, source, 'stitch', span)
-}
-
-const BUNCHES = new Set(['together', 'cluster', 'puff', 'popcorn', 'bobble'])
-
-/** Bunches that are made in ways of their own: one is never called by the name of another. */
-const APART = new Set(['puff', 'popcorn', 'bobble'])
-
-/** Whether a stitch left by a round answers to a name. */
-export function answersTo(place: LeftPlace, name: StitchName): boolean {
-  if (place.stitch === null) return true
-  if (name.form === 'plain') return place.stitch === name.stitch
-  if (name.form === 'special') return name.stitch === null || place.stitch === name.stitch
-  if (APART.has(name.form) && APART.has(place.form)) return place.form === name.form
-  if (BUNCHES.has(name.form)) return BUNCHES.has(place.form)
-  return true
 }
 
 /** None of the round before is of the kind that is named. */

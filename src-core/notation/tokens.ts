@@ -55,6 +55,10 @@ const HYPHEN = '[-\\u2010\\u2011]'
 const ORDINAL = /(\d+)(?:(?:st|nd|rd|th)(?![\p{L}\d])|(?<=[23])d(?![\p{L}\d]|\.?[ \t]?(?:c|tr)(?!\p{L})))/iuy
 const CHAINS_AFTER = new RegExp(`ch(?:ain)?s?\\.?${HYPHEN}(\\d+)`, 'iuy')
 const CHAINS_BEFORE = new RegExp(`(\\d+)${HYPHEN}ch(?:ain)?s?(?![\\p{L}\\d])`, 'iuy')
+const SPELLED_CHAINS = new RegExp(
+  `^(one|two|three|four|five|six|seven|eight|nine|ten|twelve)${HYPHEN}ch(?:ain)?s?$`,
+  'iu',
+)
 const TOGETHER = /\p{L}{1,6}\d{1,2}tog(?![\p{L}\d])/iuy
 const NUMBER = /\d+(?:[.,]\d+)?/uy
 const WORD = new RegExp(`\\p{L}[\\p{L}\\u2019']*(?:${HYPHEN}\\p{L}[\\p{L}\\u2019']*)*`, 'uy')
@@ -175,6 +179,10 @@ function lexDigits(text: string, at: number): Found {
 function lexLetters(text: string, at: number, word: string): Found {
   const chains = word[0] === 'c' || word[0] === 'C' ? match(CHAINS_AFTER, text, at) : null
   if (chains) return { kind: 'chains', text: chains[0], value: figure(chains[1]!), hyphen: false }
+  // "The next two-chain space".
+  const [spelled, number] = word.includes('-') ? (SPELLED_CHAINS.exec(word) ?? []) : []
+  if (spelled)
+    return { kind: 'chains', text: spelled, value: wordOf(number!.toLowerCase()).value, hyphen: false }
   const together = isDigit(text, at + word.length) ? match(TOGETHER, text, at) : null
   if (together) return { kind: 'word', text: together[0], value: 0, hyphen: false }
   return { kind: 'word', text: word, value: 0, hyphen: false }

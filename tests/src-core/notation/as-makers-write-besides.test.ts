@@ -84,6 +84,42 @@ const CASES: readonly Way[] = [
     `${STAR}Rnd 3: Ch 1, *sc in each of the 2 row ends up the side of the point, (sc, ch 2, sc) in the tip, sc in each of the 2 row ends down the other side; rep from * 4 more times, sl st to the first sc.`,
     [[10], [15], [3], [1], [30, { 'ch-2': 5 }]],
   ],
+  [
+    'a spiral that ends in its own first loop, behind its count',
+    'UK',
+    '1st round: Magic ring, [4ch, 3dc into ring] 6 times. 18dc.\n2nd round: [4ch, 2dc into next 4ch loop, 1dc into each of next 2dc, miss 1dc] 6 times. 24dc.\nSs into next 4ch loop and fasten off.',
+    [
+      [18, { 'ch-4': 6 }],
+      [24, { 'ch-4': 6 }],
+    ],
+  ],
+  [
+    'the first space of the next fan, where fans are single stitches side by side',
+    'US',
+    '1st rnd: Magic ring, 24 sc in ring, join.\n2nd rnd: Ch 4 (to count as 1 dc and ch 1), (dc in next sc, ch 1) 4 times, dc in next sc, sc in next 2 sc, * (dc in next sc, ch 1) 5 times, dc in next sc, sc in next 2 sc. Repeat from * around. Join to 3rd ch of ch-4 (3 fans).\n3rd rnd: Sl st in first ch-1 sp, ch 1, sc in same sp, (ch 3, sc in next ch-1 sp) 4 times, * sc in first ch-1 sp of next fan, (ch 3, sc in next ch-1 sp) 4 times. Repeat from * around. Join to first sc.',
+    [[24], [24, { 'ch-1': 15 }], [15, { 'ch-3': 12 }]],
+  ],
+  [
+    'chains told in words beside the stitch that they count as',
+    'UK',
+    'First round: Magic ring, five chain (standing for one treble and two chain), then one treble and two chain into the ring seven times; slip stitch to the third of the five chain. Eight treble.',
+    [[8, { 'ch-2': 8 }]],
+  ],
+  [
+    'a stitch and chains into a space so many times, behind the chain that the round rises with',
+    'UK',
+    'Round 1: Magic ring, 5 ch (stands for 1 tr and 2 ch), 1 tr and 2 ch into the ring seven times; ss to the third of the 5 ch. 8 tr.\nRound 2: Ss into next sp, 1 ch, 1 dc and 3 ch into next sp eight times, ss to first dc. 8 dc',
+    [
+      [8, { 'ch-2': 8 }],
+      [8, { 'ch-3': 8 }],
+    ],
+  ],
+  [
+    'as many stitches in a ring of chains as close it with one more',
+    'US',
+    'Round 1: Ch 5 and join to form a ring; ch 1, 16 sc in ring, sl st to first sc. (16 sc)',
+    [[16]],
+  ],
 ]
 
 describe('as makers write besides', () => readsWays(CASES))
@@ -116,6 +152,14 @@ describe('what is not taken for it', () => {
         'Row 1: Ch 10, sc in 2nd ch from hook and in next 8 ch. Turn. (9)\nRow 2: Ch 1, sc in next 5 sts, leave the other st unworked. Turn. (5)',
       ),
     ).toEqual([expect.stringContaining('4 left over')])
+  })
+
+  it('tells a loop too many in a round that does not end with it', () => {
+    expect(
+      messages(
+        'Rnd 1: Magic ring, [ch 4, 3 sc in ring] 6 times. (18 sc)\nRnd 2: [Ch 4, sc in next ch-4 sp] 6 times, sl st in next ch-4 sp, ch 1, sc in next sc.',
+      ),
+    ).not.toEqual([])
   })
 
   it('still counts a repeat in a row that takes more than there is', () => {

@@ -1,0 +1,21 @@
+/** "(1 dc, 3 tr, 1 dc) into same sp, then the same into each sp to end": the group made last, where it goes next. */
+import { readPlace } from './places'
+import type { Reader } from './reader'
+import type { Item } from './tree'
+
+/** Puts it there and passes the words; false for anything else. */
+export const passTheSame = (reader: Reader, items: Item[]): boolean =>
+  reader.attempt(() => {
+    const start = reader.at
+    while (reader.skip(',', ';', 'and', 'then', 'now', 'work', 'rep', 'make')) continue
+    reader.skip('the', 'exactly')
+    if (!reader.skip('same')) return null
+    const last = items.at(-1)
+    if (last?.type !== 'group' || !last.place || last.times !== null) return null
+    reader.skip('again', 'group')
+    const place = reader.isA('into') ? readPlace(reader) : null
+    const [part, ...others] = place?.parts ?? []
+    if (!part || others.length > 0 || !['space', 'stitch', 'corner'].includes(part.noun.kind)) return null
+    items.push({ ...last, place, ...reader.span(start) })
+    return true
+  }) === true
