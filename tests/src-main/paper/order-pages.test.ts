@@ -59,7 +59,7 @@ describe.each(PROJECTS)('the order of work of %s', (_, project) => {
         ({ text, y }) =>
           y < page.height - 20 &&
           y > (page === own[0] ? foot + 1 : 0) &&
-          !/^[\d ]+$|^[P-Z]$/.test(text.trim()),
+          !/^[\d ]+$|^([A-Z])\1?$/.test(text.trim()),
       )
       for (const column of [
         body.filter(({ x }) => x < page.width / 2),

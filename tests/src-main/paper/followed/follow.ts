@@ -55,7 +55,7 @@ export class Follower {
     const numbers = new Map(
       [...way.neighbours].map(([letter, where]) => [letter, this.neighbour(own, where)]),
     )
-    return way.words.replace(/\b[P-Z]\b/g, (letter) => {
+    return way.words.replace(/\b([A-Z])\1?\b/g, (letter) => {
       const label = numbers.get(letter)
       if (label === undefined) throw new Error(`way ${box.way} does not say who ${letter} is`)
       return label
@@ -82,9 +82,11 @@ export class Follower {
     for (const nearest of across === 0 ? [0] : half) {
       const found = [...this.byLabel.values()].filter((piece) => {
         if (piece.id === own.id || piece.kind === 'filler') return false
-        const rows = (piece.y - own.y) / pitch.row
+        const rows = Math.round(((piece.y - own.y) / pitch.row) * 100) / 100
         const level =
-          own.kind === 'filler' ? Math.sign(rows) === down && Math.abs(rows) < 1 : Math.abs(rows - down) < 0.3
+          own.kind === 'filler'
+            ? Math.sign(rows) === down && Math.abs(rows) < 1.05
+            : Math.abs(rows - down) < 0.3
         return (
           level &&
           offsets(piece).some((dx) => Math.abs(dx / pitch.column - across * (nearest + further)) < 0.2)

@@ -154,9 +154,9 @@ export function readOrder(pages: readonly ReadPage[]): ReadOrder {
 
 /** "P left; R upper left Work petals 1–3 …": the neighbours, then the words. */
 function readWay(text: string): ReadWay {
-  const [, named = '', words = ''] = /^((?:[P-Z] [a-z0-9 ,]+(?:; |(?= )))*) ?(.*)$/.exec(text)!
+  const [, named = '', words = ''] = /^((?:[A-Z]{1,2} [a-z0-9 ,]+(?:; |(?= )))*) ?(.*)$/.exec(text)!
   const neighbours = named.split('; ').flatMap((each): [string, string][] => {
-    const parts = /^([P-Z]) (.+)$/.exec(each.trim())
+    const parts = /^([A-Z]{1,2}) (.+)$/.exec(each.trim())
     return parts ? [[parts[1]!, parts[2]!.trim()]] : []
   })
   return { neighbours: new Map(neighbours), words }
