@@ -110,8 +110,6 @@ export function readDefinition(reader: Reader, heading: Heading | Explained, to:
   // "Spike: sc worked over the edge of Rnd 3, down into the gap …": one stitch, and how it is worked.
   const single =
     (named === null || manner) &&
-    // "MB (make bobble): work 5 tr, leaving last loop of each on hook, …" draws them together.
-    formNamed(names) === null &&
     only?.type === 'work' &&
     only.stitch.form === 'plain' &&
     only.place === null &&

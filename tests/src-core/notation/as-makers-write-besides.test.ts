@@ -130,6 +130,24 @@ const messages = (text: string): readonly string[] =>
     .map(({ message }) => message)
 
 describe('what is not taken for it', () => {
+  it('asks nothing of a ring that is slipped behind a dash, or holds one stitch more than three to a chain', () => {
+    const ring = 'chain 5 and slip stitch into a ring'
+    expect(messages(`Round 1 – ${ring}. Ch 1, 15 sc in the ring, sl st to first sc.`)).toEqual([])
+    expect(
+      messages('Round 1: Ch 5 and join to form a ring; ch 1, 16 sc in ring, sl st to first sc.'),
+    ).toEqual([])
+    expect(
+      messages('Round 1: Ch 5 and join to form a ring; ch 1, 17 sc in ring, sl st to first sc.'),
+    ).toHaveLength(1)
+  })
+
+  it('takes the rows out in which a turning chain of any length does not count', () => {
+    const rows = (except: string): string =>
+      `The turning chain counts as a stitch${except}.\n\nRow 1: Ch 10, hdc in 3rd ch from hook (the 2 skipped chs count as an hdc) and in each ch across. Turn. (9 hdc)\nRow 2: Ch 2, hdc in next 7 hdc, hdc in top of turning ch. Turn. (9 hdc)\nRow 3: Ch 2, hdc in each st across. Turn. (9 hdc)`
+    expect(messages(rows(' except in Row 3'))).toEqual([])
+    expect(messages(rows(' except in Rows 1-2'))).not.toEqual([])
+  })
+
   it('tells where a last repeat ends after something else than the count wants', () => {
     expect(
       messages(
