@@ -55,6 +55,7 @@ export function standInGroups(
     const loop = loopOf(group.seat)
     if (group.edges.some((edge) => edge !== null))
       stood.push(...petalOnStitch(group, index, round, gauge, edges))
+    else if (isFan(group, gauge)) stood.push(...fan(group, index, round, gauge))
     else if (loop && many > 1) stood.push(...petalOnLoop(group, loop, index, gauge))
     else if (many > 2 && !loop && (group.seat?.kind !== 'space' || group.seat.tip))
       stood.push(...fan(group, index, round, gauge))
@@ -62,6 +63,20 @@ export function standInGroups(
   })
   return { stood, edges }
 }
+
+/** Chains of a space that a drawing takes for one point, and stitches that then fan out of it, at least (by eye). */
+const POINT_SPACE = 1
+const SMALLEST_FAN = 5
+/** Half the angle of such a fan at most, so that its ends stay clear of the stitches beside the space (by eye): 70°. */
+const WIDEST_OVER_SPACE: Radians = (70 / 180) * Math.PI
+
+/** "(sc, hdc, 3 dc, hdc, sc) in ch-1 sp": a whole petal out of one short space, which a chart fans out. */
+const isFan = ({ members, seat }: Group, gauge: ResolvedGauge): boolean =>
+  isDrawing(gauge) &&
+  seat?.kind === 'space' &&
+  seat.chains <= POINT_SPACE &&
+  members.length >= SMALLEST_FAN &&
+  members.at(-1)!.index - members[0]!.index === members.length - 1
 
 /** The loop that a seat is: chains between stitches, or the chains of a tip where they are long enough to be one. */
 export const loopOf = (seat: Seat | null): Arch | null =>
@@ -273,7 +288,8 @@ function fan(group: Group, petal: number, round: WorkedRound, gauge: ResolvedGau
   const lift = liftOf(round, base, own, gauge)
   const heights = own.map((height) => height + lift)
   const length = members.reduce((sum, element) => sum + topWidth(element, gauge), 0)
-  const spread = Math.min(WIDEST_FAN, length / (2 * Math.max(1e-9, mean(heights))))
+  const widest = isFan(group, gauge) ? WIDEST_OVER_SPACE : WIDEST_FAN
+  const spread = Math.min(widest, length / (2 * Math.max(1e-9, mean(heights))))
   return members.map((element, i) => {
     const share = members.length === 1 ? 0 : (2 * i) / (members.length - 1) - 1
     const angle = group.angle + spread * share
