@@ -134,13 +134,25 @@ export function withinTargets(work: Work, part: PlacePart, taking: Taking): Targ
   const isPlain: PlaceTest = ({ stitch }) => stitch === null || stitch === plain?.stitch
   const there = plain === null || source.has('stitch', `within ${plain.stitch}`, isPlain)
   if (!there && source.has('stitch', '', () => true)) noSuchStitch(work, source, plain, part)
+  // Each place of a group asks for them: of a group of thousands they are looked for once.
+  const likes = new Map<number, readonly number[]>()
   const likeIn = (group: number): readonly number[] => {
+    const known = likes.get(group) ?? likesOf(group)
+    likes.set(group, known)
+    return known
+  }
+  const likesOf = (group: number): readonly number[] => {
     const members = source.membersOf(group).filter((index) => source.places[index]!.kind === kind)
     // "First dc of next petal" counts the dc alone.
     const named = members.filter((index) => kind === 'space' || isLike(source, name, index))
     return named.length > 0 ? named : members
   }
-  const membersOf = (group: number) => pick(freeFor(source, noun, likeIn(group)), noun)
+  const picks = new Map<number, readonly number[]>()
+  const membersOf = (group: number): readonly number[] => {
+    const picked = picks.get(group) ?? pick(freeFor(source, noun, likeIn(group)), noun)
+    picks.set(group, picked)
+    return picked
+  }
   const sized =
     noun.size !== undefined &&
     source.has(
