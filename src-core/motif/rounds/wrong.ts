@@ -1,8 +1,7 @@
 /** Rounds whose stitches do not work out: nobody knows where these lie, and nothing is said of what would follow. */
 import type { Finding } from '../../../shared-types/finding'
 import type { MeasuredRound } from '../../../shared-types/plan'
-import { MEASURED_SPREAD, MOST_GROWTH } from '../constants'
-import { sizeSpread } from '../../stitches/gauge'
+import { boundsAgainst } from '../against-rounds'
 import type { ResolvedGauge } from '../../stitches/gauge'
 import type { StitchKey } from '../../stitches/table'
 
@@ -48,8 +47,6 @@ export function ratioBefore(
   tallest: StitchKey,
 ): number | null {
   if (ratio === null || first === null) return ratio
-  const spread = sizeSpread(gauge, tallest)
-  const most = ((1 + spread) * (1 + MOST_GROWTH)) / (1 - MEASURED_SPREAD)
-  const least = (1 - spread) / (1 + MEASURED_SPREAD) / (1 + MOST_GROWTH)
+  const { least, most } = boundsAgainst(gauge, tallest)
   return ratio >= least && ratio <= most ? ratio : 1
 }
