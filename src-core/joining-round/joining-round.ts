@@ -19,7 +19,7 @@ import type { ChainStyle } from './fold'
 import { withJoins } from './joined-steps'
 import type { JoinWords } from './joined-steps'
 import { generalWords, partsWords, placeKind } from './parts'
-import type { LocatedJoin } from './parts'
+import type { InGeneral, LocatedJoin } from './parts'
 import { elementsFor, joinPlaces } from './places'
 import type { JoinPlaces } from './places'
 import { ruleBetween, situationsOf } from './situations'
@@ -145,7 +145,7 @@ function tell(plan: Plan, situation: Situation, joinable: Joinable): { words: st
 }
 
 /** How a motif is joined wherever it meets neighbors, whichever they are; null where its rounds do not tell it. */
-export const joinsInGeneral = remembered((plan: Plan, id: string, terms: Terms): string | null => {
+export const joinsInGeneral = remembered((plan: Plan, id: string, terms: Terms): InGeneral | null => {
   const situations = situationsOf(plan).filter(
     ({ account, joins }) => account.id === id && joins.some(({ along }) => !along),
   )
@@ -158,7 +158,7 @@ export const joinsInGeneral = remembered((plan: Plan, id: string, terms: Terms):
   const { round, places } = joinable
   const closed = closedChains(round)
   const told = generalWords(located, { round, leading: places.leading, closed, terms: own, chains })
-  return inTerms(editionText(told, own, terms), terms)
+  return { ...told, words: inTerms(editionText(told.words, own, terms), terms) }
 }, 2)
 
 /** Chains of a joining chain where a motif lies between two spaces of another, beneath which both dip (ours). */

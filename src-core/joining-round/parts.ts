@@ -168,16 +168,29 @@ export function partsWords(joins: readonly LocatedJoin[], setting: PartsSetting)
     .join('; ')
 }
 
+/** How a motif is joined wherever it meets neighbors. */
+export interface InGeneral {
+  readonly words: string
+  /** The words name the stitches of a side. */
+  readonly isBySideStitches: boolean
+}
+
 /** The same of all the joins that a motif has anywhere, without numbers of corners and sides. */
-export function generalWords(joins: readonly LocatedJoin[], setting: PartsSetting): string {
+export function generalWords(joins: readonly LocatedJoin[], setting: PartsSetting): InGeneral {
   const own = joins.filter(({ join }) => !join.shared)
   const parts = (own.length > 0 ? own : joins).map((each) => partOf(each, setting))
-  return grouped(parts, ({ place, name, stays, done }) => JSON.stringify([place, name, stays, done]))
-    .map((group) => {
-      const [first] = group
-      const counted = first!.place === 'side' ? grouped(group, ({ number }) => String(number)) : []
-      const isSame = new Set(counted.map((side) => positionsOf(side).join(' '))).size === 1
-      return told([GENERAL[first!.place], doneWords(first!, isSame ? positionsOf(group) : [])])
-    })
-    .join('; ')
+  const groups = grouped(parts, ({ place, name, stays, done }) =>
+    JSON.stringify([place, name, stays, done]),
+  ).map((group) => {
+    const [first] = group
+    const counted = first!.place === 'side' ? grouped(group, ({ number }) => String(number)) : []
+    const isSame = new Set(counted.map((side) => positionsOf(side).join(' '))).size === 1
+    return { first: first!, positions: isSame ? positionsOf(group) : [] }
+  })
+  return {
+    words: groups
+      .map(({ first, positions }) => told([GENERAL[first.place], doneWords(first, positions)]))
+      .join('; '),
+    isBySideStitches: groups.some(({ first, positions }) => first.name !== '' && positions.length > 0),
+  }
 }

@@ -10,6 +10,7 @@ import { accountAt } from '../layout/placed'
 import { remembered } from '../memo'
 import { countOf, countedFrom } from '../motif/numbering'
 import { liesBetween, spaceAt, spaceWords } from '../motif/spaces'
+import type { SpacePlace } from '../motif/spaces'
 
 /** One place where a motif is joined. */
 export interface SituationJoin {
@@ -20,8 +21,8 @@ export interface SituationJoin {
   readonly shared: boolean
   /** Motif that it is joined to, and the place of that. */
   readonly host: { readonly motif: string; readonly anchor: string; readonly isBetween?: true }
-  /** The space that it is joined in, or the two that it lies between, in words; left out where none are counted. */
-  readonly space?: string
+  /** The space that it is joined in, or the two that it lies between; left out where none are counted. */
+  readonly space?: SpacePlace
   /** One of the two lies between two spaces: they meet across a joining chain. */
   readonly isAcross?: true
   /** Chains of a joining rule that the two have for themselves. */
@@ -114,7 +115,7 @@ function joinOf(
     ...{ anchor, number, shared: members.length > 1 },
     ...(chains > 0 && { chains }),
     ...(along && { along }),
-    ...(space && { space: spaceWords(space) }),
+    ...(space && { space }),
     ...((isBetween || (space && space.next !== null)) && { isAcross: true }),
     host: { motif: other.account.id, anchor: host.anchor, ...(isBetween && { isBetween }) },
   }

@@ -4,6 +4,7 @@ import { counted, plural } from '../figures/words'
 import { inSpelling } from '../stitches/spelling'
 import { listOf, sidesWords } from '../joins/words'
 import { placeIn } from '../motif/anchors'
+import { spaceWords } from '../motif/spaces'
 import type { JoiningRound } from './joining-round'
 import type { Situation, SituationJoin } from './situations'
 
@@ -34,19 +35,15 @@ function shouldersWords(joins: readonly SituationJoin[]): string[] {
 
 /** "spaces 4 and 6", "space 4 and between spaces 5 and 6". */
 function spacesWords(joins: readonly SituationJoin[]): string {
-  const isSpace = ({ space = '' }: SituationJoin): boolean => space.startsWith('space ')
-  const named = (list: readonly SituationJoin[]): string =>
-    several(
-      'space',
-      list.map(({ space = '' }) => Number(space.slice('space '.length))),
+  const named = (isAcross: boolean): readonly number[] =>
+    joins.flatMap(({ space, isAcross: is = false }) =>
+      space?.next === null && is === isAcross ? [space.number] : [],
     )
-  const [near, across] = [false, true].map((is) =>
-    joins.filter((join) => isSpace(join) && (join.isAcross ?? false) === is),
-  )
+  const [near, across] = [named(false), named(true)]
   return listOf([
-    ...(near!.length > 0 ? [named(near!)] : []),
-    ...(across!.length > 0 ? [`${named(across!)} with a joining chain`] : []),
-    ...joins.filter((join) => !isSpace(join)).flatMap(({ space }) => space ?? []),
+    ...(near.length > 0 ? [several('space', near)] : []),
+    ...(across.length > 0 ? [`${several('space', across)} with a joining chain`] : []),
+    ...joins.flatMap(({ space }) => (space && space.next !== null ? [spaceWords(space)] : [])),
   ])
 }
 
@@ -63,6 +60,12 @@ function placesWords({ account, joins }: Pick<Situation, 'account' | 'joins'>): 
   if (tips.length > 0) told.push(several(noun, tips))
   if (sides.length > 0) told.push(several('side', sides))
   return listOf([...told, ...shouldersWords(joins)])
+}
+
+/** "at petals 5 and 6", "between spaces 2 and 3". */
+function atPlaces(situation: Pick<Situation, 'account' | 'joins'>): string {
+  const words = placesWords(situation)
+  return words.startsWith('between') ? words : `at ${words}`
 }
 
 /** The whole sides that are joined: "along each of its four sides", "along sides 1 and 3"; null where none is. */
@@ -93,17 +96,14 @@ export function situationTitle({ account, joins }: Pick<Situation, 'account' | '
   const sides = alongWords({ account, joins })
   const points = joins.filter(({ along }) => !along)
   if (sides && points.length === 0) return `Joined stitch for stitch ${sides}`
-  if (sides) return `Joined stitch for stitch ${sides} and at ${placesWords({ account, joins: points })}`
+  if (sides) return `Joined stitch for stitch ${sides} and ${atPlaces({ account, joins: points })}`
   const shared = joins.filter((join) => join.shared)
   const isCounted = account.shape !== 'round' && account.shape !== 'leaf'
   const others =
     shared.length === 0 || !isCounted
       ? ''
-      : `; others are joined at ${placesWords({ account, joins: shared })} already`
-  return `Joined at ${placesWords({ account, joins })}${others}`.replace(
-    /^Joined at between/,
-    'Joined between',
-  )
+      : `; others are joined ${atPlaces({ account, joins: shared })} already`
+  return `Joined ${atPlaces({ account, joins })}${others}`
 }
 
 /** What a motif without written rounds is worked by. */
@@ -126,7 +126,7 @@ export const byPlaces = ({ isInstructed }: Worked): string =>
 
 /** The same where it is known at which corners or petals. */
 export const matchingPlaces = (situation: Pick<Situation, 'account' | 'joins'>): string =>
-  `at ${placesWords(situation)}, sl st in the matching place of the neighbour`
+  `${atPlaces(situation)}, sl st in the matching place of the neighbour`
 
 /** What is other than written, in a round that is written. */
 export const inRound = (round: string, parts: string): string => `Work ${round} as written; ${parts}.`

@@ -10,7 +10,7 @@ export function textsBeside(job: EdgingJob, motif: string): string[] {
   const steps = told ? [...told.steps, ...told.lines.flatMap((line) => line.steps)] : []
   return [
     ...joiningRounds(plan, terms).flatMap((round) => (round.motif === motif ? round.words : [])),
-    joinsInGeneral(plan, motif, terms) ?? '',
+    joinsInGeneral(plan, motif, terms)?.words ?? '',
     ...steps.map(([, words]) => words),
   ]
 }

@@ -196,7 +196,7 @@ export function joiningAdvice(plan: Plan, terms: Terms): string {
   const last = `Work each ${word} up to its last round. ${free}; where a dot meets ${oneOf(word)} already there, `
   // As the joining round tells it, so that page and round say one thing.
   const told = motif && joinsInGeneral(plan, motif.id, terms)
-  if (told) return `${last}${told}.`
+  if (told) return `${last}${told.words}.`
   if (rule === 'bridge') {
     const chains = joining.bridgeChains
     const bridge = chains > 0 ? `work a joining chain of ${chains} and a slip stitch` : 'work a slip stitch'
@@ -326,7 +326,7 @@ export const sidesAdvice = (joinedAsYouGo: boolean, isByStitch: boolean): string
 
 /** Whether the joining of a plan is told by the stitches of a side. */
 export const joinsByStitch = (plan: Plan, terms: Terms): boolean =>
-  plan.motif !== null && joiningAdvice(plan, terms).includes(' of the side')
+  plan.motif !== null && (joinsInGeneral(plan, plan.motif.id, terms)?.isBySideStitches ?? false)
 
 export const gapWords = (gap: string): string => `The largest gap at the join is ${gap}.`
 
