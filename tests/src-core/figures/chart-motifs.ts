@@ -22,6 +22,15 @@ export const FIVE = motif(
   'sl st in first ch-4 sp, ch 1, (sc, hdc, dc, tr, ch 2, tr, dc, hdc, sc) in same sp and in each ch-4 sp around, join with sl st in first sc',
 )
 
+/** Whole petals out of spaces of one chain. */
+export const FANNED = motif(
+  'fanned',
+  { ring: 'adjustable' },
+  'ch 1, 12 sc in ring, join with sl st in first sc',
+  'ch 3 (counts as dc), dc in same st, ch 1, sk next sc, *2 dc in next sc, ch 1, sk next sc; rep from * 4 more times, join with sl st in top of beg ch-3',
+  '(sc, hdc, 3 dc, hdc, sc) in each ch-1 sp around, join with sl st in first sc',
+)
+
 export const LAYERED = motif(
   'layered',
   { ring: 'chain', chains: 6 },

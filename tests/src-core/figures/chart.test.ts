@@ -12,7 +12,7 @@ import type { ChartFigure } from '../../../src-core/figures/chart'
 import { flattenPath } from '../../../src-core/figures/chart/flatten'
 import { INK } from '../../../src-core/figures/figure'
 import { SMALLEST_TYPE } from '../../../src-core/figures/lettering'
-import { CHARTED, FIVE, HEXAGON, LAYERED, LEAF, locate, PICOTS, POSTS, SAMPLER } from './chart-motifs'
+import { CHARTED, FANNED, FIVE, HEXAGON, LAYERED, LEAF, locate, PICOTS, POSTS, SAMPLER } from './chart-motifs'
 import { examplesInRounds } from './chart-corpus'
 import { crossings } from './crossings'
 import { record } from './recorder'
@@ -35,6 +35,27 @@ describe('the symbol chart', () => {
     const worked = located.flatMap(({ round }) => round.elements)
     expect(marks.map((mark) => mark.element)).toEqual(worked)
     for (const { ink } of marks) expect(ink.strokes.length + ink.fills.length).toBeGreaterThan(0)
+  })
+
+  it.each(['left', 'right'] as const)('a petal fans out of a space of one chain (%s hand)', (hand) => {
+    const { located } = locate(FANNED, hand)
+    const stitches = located.at(-1)!.elements.filter(({ element }) => element.role === 'stitch')
+    for (let first = 0; first < stitches.length; first += 7) {
+      const petal = stitches.slice(first, first + 7)
+      const [{ base }] = petal as [(typeof petal)[0]]
+      const ways = petal.map(({ base: foot, top }) => {
+        expect([foot.x, foot.y]).toEqual([base.x, base.y])
+        return Math.atan2(top.y - base.y, top.x - base.x)
+      })
+      const steps = ways.slice(1).map((way, i) => {
+        const step = way - ways[i]!
+        return Math.atan2(Math.sin(step), Math.cos(step))
+      })
+      // All one way round, evenly, and over more than a right angle in all.
+      for (const step of steps) expect(step).toBeCloseTo(steps[0]!, 6)
+      expect(Math.abs(steps[0]! * steps.length)).toBeGreaterThan(Math.PI / 2)
+    }
+    expect(stitches).toHaveLength(42)
   })
 
   it.each(CHARTED)('$id: symbols stand where the model puts the stitches', (motif) => {
