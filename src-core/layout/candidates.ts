@@ -57,9 +57,15 @@ export function judgedByPatch(
 export const missOf = (size: Wish, wish: Wish): number =>
   Math.abs(size.width - wish.width) / wish.width + Math.abs(size.height - wish.height) / wish.height
 
+/** What a kind of arrangement in a rotation has of counts: whatever else the rotation is part of stays out of it. */
+const inRotation = (kind: Kind, { turn, alternateTurn }: Rotation) => ({
+  ...{ inTheRound: false, ...kind },
+  ...{ turn, alternateTurn },
+})
+
 /** The counts of one kind of arrangement in one rotation that come nearest to `wish`, in no order. */
 export function nearest(tryout: Tryout, kind: Kind, rotation: Rotation, wish: Wish): Candidate[] {
-  const bare = { inTheRound: false, ...kind, ...rotation, columns: 0, rows: 0, rings: 0 }
+  const bare = { ...inRotation(kind, rotation), columns: 0, rows: 0 }
   const candidate = (counts: BlanketCounts): Candidate => ({
     counts,
     ...judgedByPatch(tryout, counts),
@@ -77,10 +83,7 @@ export function nearest(tryout: Tryout, kind: Kind, rotation: Rotation, wish: Wi
 /** Columns and rows nearest `wish` (mm), however many motifs that are. */
 export function countsNear(tryout: Tryout, kind: Kind, rotation: Rotation, wish: Wish): BlanketCounts[] {
   const { arrangement, alternateRows } = kind
-  const at = (columns: number, rows: number) => ({
-    ...{ inTheRound: false, ...kind, ...rotation, rings: 0 },
-    ...{ columns, rows },
-  })
+  const at = (columns: number, rows: number) => ({ ...inRotation(kind, rotation), rings: 0, columns, rows })
   const shortest = alternateRows === 'oneFewer' && arrangement === 'offset-rows' ? 2 : 1
   const least = kind.inTheRound ? LEAST_ROUND : shortest
   const size = (columns: number, rows: number) => tryout.size(at(columns, rows))
