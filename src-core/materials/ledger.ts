@@ -101,6 +101,13 @@ export class YarnLedger {
     return [...new Set(entries.flatMap(({ split, amount }) => (split && amount.expected > 0 ? split : [])))]
   }
 
+  /** The high end of what was noted of a yarn so far, with its waste, in grams; 0 where some of it is not known. */
+  high(yarn: Yarn, wastePercent: number): Grams {
+    if (this.#lacking.has(yarn.id)) return 0
+    const metres = this.#sum(yarn.id, 'm').high * (gramsPerMetre(yarn) ?? 0)
+    return (this.#sum(yarn.id, 'g').high + metres) * (1 + wastePercent / 100)
+  }
+
   /** Metres of a yarn that could not be brought to grams, waste left out. */
   metresOnly(yarn: Yarn): number {
     return gramsPerMetre(yarn) === null ? this.#sum(yarn.id, 'm').expected : 0

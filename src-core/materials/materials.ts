@@ -245,6 +245,9 @@ export function materials(input: MaterialsInput): Materials {
     ends += used.ends
     without += used.without
   })
+  const inMotifs = new Map(
+    basis.yarns.map((yarn) => [yarn.id, ledger.high(yarn, basis.allowance.wastePercent)]),
+  )
   if (without > 0 && basis.yarns.length > 0) {
     findings.push(finding('yarn/no-colourway', 'colourways', { motifs: formatNumber(without) }))
   }
@@ -305,7 +308,7 @@ export function materials(input: MaterialsInput): Materials {
 
   const listed = basis.yarns.filter((yarn) => ledger.has(yarn.id))
   const needs = listed.map((yarn) => ledger.need(yarn, basis.allowance.wastePercent))
-  findings.push(...yarnFindings(basis.units, listed, needs, ledger))
+  findings.push(...yarnFindings(basis.units, listed, needs, ledger, ({ id }) => inMotifs.get(id) ?? 0))
 
   const time = timeNeeded(input, pieces, edging, ends)
   findings.push(...time.findings)

@@ -10,6 +10,7 @@ import { finding } from '../findings/finding'
 import { formatMass, formatMassRange, formatNumber, formatYarnLength } from '../units/format'
 import { gramsPerMetre, positiveOrNull } from './ledger'
 import type { YarnLedger } from './ledger'
+import type { Grams } from '../units/quantity'
 
 const label = (yarn: Yarn): string => yarn.name ?? yarn.id
 
@@ -27,20 +28,26 @@ function unusableValues(yarn: Yarn): Finding[] {
   })
 }
 
+/** What motifs take of a yarn: how many have it in them, how many whole ones these are worth, and grams at the high end. */
+interface InMotifs {
+  readonly motifs: number
+  readonly worth: number
+  readonly high: Grams
+}
+
 /**
  * How far the stash goes: "it is enough for at least 87 of the 120 motifs that use it". By the high end, as what is
  * missing and bought: those that are too many are as many as it takes to make up for that.
  */
-function reach(onHand: number, { grams, parts }: YarnNeed, motifs: number, worth: number): string {
-  const worked = parts.motifs + parts.joins + parts.edging + (parts.cord ?? 0)
+function reach(onHand: number, { grams }: YarnNeed, { motifs, worth, high }: InMotifs): string {
   // Half motifs take of it as well: what one motif takes is told of all of them together.
-  const each = motifs > 0 && worked > 0 && worth > 0 ? (grams.high * parts.motifs) / worked / worth : 0
+  const each = motifs > 0 && worth > 0 ? high / worth : 0
   if (each <= 0) return `it covers about ${formatNumber((onHand / grams.expected) * 100)} %`
   const enough = Math.max(0, motifs - Math.ceil((grams.high - onHand) / each - 1e-9))
   return `it is enough for at least ${formatNumber(enough)} of the ${counted(motifs, 'motif')} that ${plural(motifs, 'uses', 'use')} it`
 }
 
-function stash(units: UnitSystem, yarn: Yarn, need: YarnNeed, motifs: number, worth: number): Finding[] {
+function stash(units: UnitSystem, yarn: Yarn, need: YarnNeed, inMotifs: InMotifs): Finding[] {
   const { onHand } = need
   if (!(onHand > 0) || onHand >= need.grams.high) return []
   const values = {
@@ -51,7 +58,7 @@ function stash(units: UnitSystem, yarn: Yarn, need: YarnNeed, motifs: number, wo
   }
   const target = { yarn: yarn.id }
   if (onHand >= need.grams.expected) return [finding('yarn/stash-tight', `yarn ${yarn.id}`, values, target)]
-  const short = { ...values, reach: reach(onHand, need, motifs, worth) }
+  const short = { ...values, reach: reach(onHand, need, inMotifs) }
   return [finding('yarn/stash-short', `yarn ${yarn.id}`, short, target)]
 }
 
@@ -116,19 +123,25 @@ function bandWords({ assumed = [], ballGrams = 0, ballMetres = 0, price = 0 }: Y
     .join(', ')
 }
 
-/** Findings about the yarns in use; those of the list that nothing uses are left in peace. */
+/**
+ * Findings about the yarns in use; those of the list that nothing uses are left in peace. `inMotifs` says how much of a
+ * yarn motifs take at the high end: what joins and a border take beside them makes no motif dearer.
+ */
 export function yarnFindings(
   units: UnitSystem,
   yarns: readonly Yarn[],
   needs: readonly YarnNeed[],
   ledger: YarnLedger,
+  inMotifs: (yarn: Yarn) => Grams,
 ): Finding[] {
   const findings: Finding[] = []
   yarns.forEach((yarn, index) => {
     findings.push(...unusableValues(yarn))
     const need = needs[index]
-    if (need)
-      findings.push(...stash(units, yarn, need, ledger.motifsWith(yarn.id), ledger.worthWith(yarn.id)))
+    if (need) {
+      const [motifs, worth] = [ledger.motifsWith(yarn.id), ledger.worthWith(yarn.id)]
+      findings.push(...stash(units, yarn, need, { motifs, worth, high: inMotifs(yarn) }))
+    }
   })
   findings.push(...bandFindings(yarns, needs, ledger, units))
   return [...findings, ...dyeLots(needs)]

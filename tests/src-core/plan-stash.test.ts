@@ -242,36 +242,60 @@ describe('M46 colours within the stash', () => {
   })
 })
 
+/** What else may be worked in the yarn that runs short. */
+interface Besides {
+  readonly edging?: BlanketLayout['edging']
+  readonly joining?: Project['joining']
+}
+const BORDER: Besides = { edging: { rounds: ['sc', 'dc'], yarn: 'y2' } }
+const JOINS: Besides = { joining: { rule: 'seam', yarn: 'y2' } }
+
 describe('a yarn of all motifs that runs short, with half motifs', () => {
-  const short = (pattern: string) => {
+  const short = (pattern: string, besides: Besides = {}, onHandGrams = 60) => {
     const own = squares({
       ...{ arrangement: 'offset-rows', alternateRows: 'oneFewer', columns: 11, rows: 16, halves: true },
       cells: { fill: { pattern, colourways: ['c0', 'c1'], seed: 1, withinStash: true } as never },
-      edging: {},
+      edging: besides.edging ?? {},
     })
     return planProject({
       ...own,
       motifs: [{ ...own.motifs![0]!, outline: 'hexagon' } as never],
-      joining: { rule: 'edges' },
+      joining: besides.joining ?? { rule: 'edges' },
       colourways: own
         .colourways!.slice(0, 2)
         .map((way, i) => ({ ...way, yarns: { middle: 'y2', edge: `y${i}` } })),
-      yarns: own.yarns!.map((yarn) => ({ ...yarn, onHandGrams: yarn.id === 'y2' ? 60 : 900 })),
+      yarns: own.yarns!.map((yarn) => ({ ...yarn, onHandGrams: yarn.id === 'y2' ? onHandGrams : 900 })),
     })
   }
   const found = (plan: Plan, start: string) => plan.findings.find(({ code }) => code.startsWith(start))!
 
-  it('is missing for as many motifs as it is not enough for', () => {
-    const plan = short('by-stash')
-    expect(plan.halves.length).toBeGreaterThan(10)
+  const toldOf = (plan: Plan) => {
     const missing = Number(/missing, for (\d+) motifs/.exec(found(plan, 'colours/limits').message)![1])
     const [, enough, all] = /at least (\d+) of the (\d+) motifs/.exec(
       plan.findings.find(({ code, target }) => code === 'yarn/stash-short' && target?.yarn === 'y2')!.message,
     )!
-    expect(Number(all)).toBe(plan.motifs.length)
-    expect(missing + Number(enough)).toBe(Number(all))
+    return { missing, enough: Number(enough), all: Number(all) }
+  }
+
+  it('is missing for as many motifs as it is not enough for', () => {
+    const plan = short('by-stash')
+    expect(plan.halves.length).toBeGreaterThan(10)
+    const { missing, enough, all } = toldOf(plan)
+    expect(all).toBe(plan.motifs.length)
+    expect(missing + enough).toBe(all)
     // By hand: 1 g a motif, halves a little over half of it, a tenth more for waste; what is on hand goes into the first.
     expect(missing).toBeGreaterThan(plan.motifs.length - 60 / 1.1)
+  })
+
+  it.each([
+    ['a border', BORDER],
+    ['joins', JOINS],
+    ['both', { ...BORDER, ...JOINS }],
+  ])('is so too where %s is worked in it', (_, besides) => {
+    for (let grams = 60; grams < 66; grams += 0.5) {
+      const { missing, enough, all } = toldOf(short('by-stash', besides, grams))
+      expect([grams, missing + enough]).toEqual([grams, all])
+    }
   })
 
   it('is mended by what there is: no shuffling where nothing goes by chance', () => {
