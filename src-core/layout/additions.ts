@@ -65,6 +65,8 @@ interface Additions {
   readonly joinPoints: number
   readonly fillerJoins: number
   readonly joinOperations: number
+  /** Of these, those beyond the first at their join point; what is sewn goes by its sides. */
+  readonly joinsAgain: number
   readonly seams: Joined['seams']
   /** What of the motifs and half motifs is sewn, and of the fillers joined, along whole sides. */
   readonly sides: { readonly seams: Sides; readonly along: Sides }
@@ -177,6 +179,7 @@ export function createAdditions(accountOf: AccountOf) {
     )
     const there = new Set([...fillers, ...halves].map(({ id }) => id))
     const pieces: Piece[] = []
+    const joinOperations = joined.operations + halved.operations
     const used = [...new Set(fillers.map(({ motif }) => motif))]
     for (const id of used) {
       const motif = project.motifs.find((each) => each.id === id)
@@ -199,7 +202,8 @@ export function createAdditions(accountOf: AccountOf) {
       joinPoints: ownPoints([...fillers, ...halves]),
       // A filler is hung in by slip stitches, or sewn in at as many points with a piece of yarn of its own.
       fillerJoins: filling.joins,
-      joinOperations: joined.operations + halved.operations,
+      joinOperations,
+      joinsAgain: sewn ? 0 : joinOperations - joined.nodes.length - ownPoints(halves),
       seams: {
         length: joined.seams.length + halved.seams.length + (sewn ? seamOf(filling) : 0),
         count: joined.seams.count + halved.seams.count + (sewn ? fillers.length : 0),

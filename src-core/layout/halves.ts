@@ -302,11 +302,11 @@ export function halfColourways(
   })
 }
 
-/** Join points of one half where no two motifs meet: theirs are join points already. */
+/** Join points of one half where no two motifs meet: theirs are join points already, and two halves have one between them. */
 const pointsOf = ({ nodes }: Halved, half: number, motifs: number): readonly Point[] =>
   nodes.filter(
     ({ members }) =>
-      members.some(({ motif }) => motif === motifs + half) &&
+      members.find(({ motif }) => motif >= motifs)?.motif === motifs + half &&
       members.filter(({ motif }) => motif < motifs).length < 2,
   )
 

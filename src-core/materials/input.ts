@@ -67,7 +67,8 @@ export interface MaterialsInput {
   readonly others?: readonly Piece[]
   /** Slip stitches into a neighbour: the sum over all meeting points of members − 1. */
   readonly joinOperations: number
-  readonly joinNodes: number
+  /** Of these, those beyond the first at their join point: where three meet, they are one join by its time. */
+  readonly joinsAgain?: number
   /** Of these, those that are worked with joining chains. */
   readonly bridges?: readonly Bridges[]
   /** Slip stitches that hang fillers in: they cost time and no yarn of their own. */

@@ -69,12 +69,12 @@ const NONE: Stitched = { count: 0, joins: 0, stitches: 0 }
  * minutes for the seam from corner to corner: points where it meets others are no joins of their own.
  */
 function joinsByTime(
-  { joinOperations, fillerJoins = 0, sides }: MaterialsInput,
+  { joinOperations, joinsAgain = 0, fillerJoins = 0, sides }: MaterialsInput,
   isSaid: boolean,
 ): { readonly points: number; readonly stitches: number } {
   const { seams: sewn, along } = sides ?? { seams: NONE, along: NONE }
   return {
-    points: joinOperations - sewn.joins + (isSaid ? sewn.count : 0) + fillerJoins - along.joins,
+    points: joinOperations - joinsAgain - sewn.joins + (isSaid ? sewn.count : 0) + fillerJoins - along.joins,
     stitches: (isSaid ? 0 : sewn.stitches) + along.stitches,
   }
 }

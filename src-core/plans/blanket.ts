@@ -234,7 +234,7 @@ export function createBlanketPlanner(): KindPlanner<SettledBlanket> {
         ...((project.joining.pairs ?? project.joining.single) && {
           bridges: allBridges(joined, rule, gaps.halved.operations),
         }),
-        joinNodes: joined.nodes.length,
+        joinsAgain: added.joinsAgain,
         fillerJoins: added.fillerJoins,
         seams: added.seams,
         sides: added.sides,

@@ -95,7 +95,6 @@ function planGarland(project: Settled, layout: SettledGarland): GarlandPlan {
     counts: pieces[0]?.counts ?? { motifs: 0, byColourway: {} },
     others: pieces.slice(1),
     joinOperations: items.length,
-    joinNodes: 0,
     seams: { length: 0, count: 0 },
     edgingBase: null,
     works: works.works,

@@ -7,6 +7,7 @@ import type { Halved } from '../layout/halves'
 import type { Arranged, Joined } from '../layout/stages'
 import type { Worked } from '../layout/works'
 import { POINT_SEAM } from '../joins/constants'
+import type { NodeMember } from '../joins/nodes'
 import { closedBySides, seamsBetween, seamWork, sideWork } from '../joins/sides'
 import type { MaterialsInput, Stitched } from '../materials/input'
 import { sumOfStitched } from './work'
@@ -30,6 +31,9 @@ interface BlanketParts {
 /** A join that a whole side closes. */
 const CLOSED: Stitched = { count: 0, joins: 1, stitches: 0 }
 
+/** One place of one motif: it is at one join point at the most. */
+const placeOf = ({ motif, anchor }: NodeMember): string => `${motif} ${anchor}`
+
 /** Every join belongs to the piece that is worked into what was there before it. */
 export function blanketWork({
   arranged: { placements, round },
@@ -48,22 +52,38 @@ export function blanketWork({
   const rank = new Int32Array(count)
   worked.all.forEach((piece, i) => (rank[piece] = i))
   const links: Link[][] = Array.from({ length: count }, () => [])
-  const link = (piece: number, into: readonly number[], joins: number, seam = 0, sides?: Stitched): void => {
-    const own = { into: into.map((other) => rank[other]!), joins, seam, ...(sides && { sides }) }
-    links[piece]!.push(own)
+  const link = (
+    piece: number,
+    into: readonly number[],
+    joins: number,
+    { seam = 0, ...more }: Partial<Pick<Link, 'seam' | 'sides' | 'point'>> = {},
+  ): void => {
+    links[piece]!.push({ into: into.map((other) => rank[other]!), joins, seam, ...more })
   }
   const isSewn = input.joining?.rule === 'seam'
   const seams = isSewn ? seamsBetween(joined.nodes, { placements, round }) : []
   const closedAt = closedBySides(seams)
-  for (const node of joined.nodes) {
+  /** The pieces that meet at each join point. */
+  const joinPoints = joined.nodes.map(({ members }) => members.map(({ motif }) => rank[motif]!))
+  joined.nodes.forEach((node, point) => {
     const inOrder = node.members.map(({ motif }) => motif).sort((a, b) => rank[a]! - rank[b]!)
     // Whole sides close as many of them as they hold together there: those that come last.
     const open = inOrder.length - (isSewn ? closedAt(node) : 0)
     inOrder.forEach(
-      (motif, i) => i > 0 && link(motif, inOrder.slice(0, i), 1, 0, i < open ? undefined : CLOSED),
+      (motif, i) =>
+        i > 0 && link(motif, inOrder.slice(0, i), 1, { point, ...(i < open ? {} : { sides: CLOSED }) }),
     )
-  }
+  })
+  // Where two motifs meet already, a half one is joined at their point.
+  const pointAt = new Map(
+    joined.nodes.flatMap(({ members }, point) => members.map((member) => [placeOf(member), point] as const)),
+  )
   for (const { members } of halved.nodes) {
+    const [first, ...met] = members.filter(({ motif }) => motif < wholes)
+    const shared = first && met.length > 0 ? pointAt.get(placeOf(first)) : undefined
+    const point = shared ?? joinPoints.push([]) - 1
+    const there = new Set([...joinPoints[point]!, ...members.map(({ motif }) => rank[motif]!)])
+    joinPoints[point] = [...there]
     const own = members.map(({ motif }) => motif).filter((motif) => motif >= wholes)
     // Among halves alone the first one is there already.
     const host = members.length > own.length ? -1 : own.reduce((a, b) => (rank[a]! < rank[b]! ? a : b))
@@ -74,6 +94,7 @@ export function blanketWork({
           motif,
           others.filter((other) => other !== motif && (other < wholes || other === host)),
           1,
+          { point },
         )
   }
   filling.filled.forEach(({ opening, filler: { account, gauge }, fit }, i) => {
@@ -81,7 +102,10 @@ export function blanketWork({
       const work = along === undefined ? undefined : sideWork(along, gauge.width, [account.side])
       const sides = work && { count: 1, joins: 1, stitches: work.stitches }
       const into = [opening.motifs[motif]!]
-      link(wholes + halves.length + i, into, 1, isSewn ? (work?.worked ?? POINT_SEAM) : 0, sides)
+      link(wholes + halves.length + i, into, 1, {
+        seam: isSewn ? (work?.worked ?? POINT_SEAM) : 0,
+        ...(sides && { sides }),
+      })
     }
   })
   if (isSewn) {
@@ -91,7 +115,7 @@ export function blanketWork({
       const { stitches, worked: length } = seamWork(seam, joined.stitch, ground)
       const [first, later] = rank[pair[0]]! < rank[pair[1]]! ? pair : [pair[1], pair[0]]
       const sides = isSide ? { count: 1, joins: 0, stitches } : undefined
-      link(later, [first], 0, length, sides)
+      link(later, [first], 0, { seam: length, ...(sides && { sides }) })
     }
     // One half takes as long a seam as another.
     halves.forEach((_, i) => {
@@ -136,10 +160,12 @@ export function blanketWork({
     put(index, { id: fillerId(motifs), kind: 'filler', label, colourway, group })
   })
   const rule = input.joining?.rule
-  const own = [...halves, ...fillers].flatMap(({ points = [] }, i) => points.map(() => [rank[wholes + i]!]))
+  fillers.forEach(({ points = [] }, i) => {
+    for (const _ of points) joinPoints.push([rank[wholes + halves.length + i]!])
+  })
   return {
     pieces,
-    joinPoints: [...joined.nodes.map(({ members }) => members.map(({ motif }) => rank[motif]!)), ...own],
+    joinPoints,
     input,
     joinsAsMade: rule !== 'seam' && rule !== 'apart',
     joinedAs: 'joined',

@@ -11,6 +11,8 @@ export interface Link {
   /** Indices of the pieces before it that meet there. */
   readonly into: readonly number[]
   readonly joins: number
+  /** The join point that they are at, where others may be joined at it, too. */
+  readonly point?: number
   readonly seam: Millimetres
   /** Of the joins, those that whole sides close, and the stitches of these sides. */
   readonly sides?: Stitched
@@ -94,6 +96,21 @@ function openOf({ pieces }: Work, { isJoined }: Pick<Done, 'isJoined'>) {
   }
 }
 
+/** Of joins that are still to come, those beyond the first at their join point. */
+function againOf({ pieces }: Work, { isJoined }: Pick<Done, 'isJoined'>): number {
+  const points = new Set<number>()
+  let again = 0
+  pieces.forEach(({ links = [] }, index) => {
+    for (const { into, joins, point } of links) {
+      if (point === undefined || joins === 0) continue
+      if (isJoined(index) && (into.length === 0 || into.some(isJoined))) continue
+      if (points.has(point)) again += joins
+      points.add(point)
+    }
+  })
+  return again
+}
+
 /** The account of what is left: the pieces that are not made, the joins that are not made, the edging. */
 export function leftOf(work: Work, done: Done): MaterialsInput {
   const { pieces, input } = work
@@ -123,6 +140,7 @@ export function leftOf(work: Work, done: Done): MaterialsInput {
     others: (input.others ?? []).map((piece, i): Piece => ({ ...piece, counts: counts(first + i) })),
     // On a panel nothing is joined to another.
     joinOperations: input.joinOperations > 0 ? joinsLeft : 0,
+    ...(input.joinsAgain && { joinsAgain: againOf(work, done) }),
     // The first one has nothing to be joined to.
     joiners: unjoined.filter((piece) => piece !== pieces[0] && isJoining(piece)).length,
     fillerJoins: own((piece) => !isJoining(piece), stillOpen),

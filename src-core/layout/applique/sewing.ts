@@ -59,7 +59,6 @@ export function neededFor(project: Settled, laid: readonly LaidItem[], stitching
     counts: { motifs: 0, byColourway: {} },
     others: [...pieces.values()],
     joinOperations: 0,
-    joinNodes: 0,
     seams: { length: 0, count: 0 },
     edgingBase: null,
   }

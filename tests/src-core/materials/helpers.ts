@@ -75,7 +75,6 @@ export const input = ({
   gauge: resolveGauge({ stitch: 'sc', stitches: 20, rows: 22, over: 100, hook: 3.5 }, 'US'),
   counts: { motifs: 100, byColourway: { c1: 100 } },
   joinOperations: 0,
-  joinNodes: 0,
   seams: { length: 0, count: 0 },
   edgingBase: null,
   ...changes,

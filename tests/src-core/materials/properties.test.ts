@@ -61,7 +61,6 @@ const anyInput: fc.Arbitrary<MaterialsInput> = fc
       account: made.accounted ? flowerAccount : null,
       counts: { motifs: made.motifs, byColourway: { [made.colourway]: made.motifs } },
       joinOperations: made.joins,
-      joinNodes: made.joins,
       seams: made.seam,
       edgingBase: made.base,
       gauge: resolveGauge({ stitches: made.stitches }, 'US'),
