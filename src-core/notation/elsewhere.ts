@@ -96,7 +96,7 @@ export function readElsewhere(reader: Reader): Noun | null {
   return reader.attempt(() => {
     reader.skip('the', 'a')
     const matching = reader.skipA('elsewhere')
-    if (!matching) while (reader.skip('next', 'same', 'first', 'any', 'last')) continue
+    if (!matching) while (reader.skip('next', 'same', 'first', 'any', 'last', 'center')) continue
     // "in joined ch-3 sp of neighbor": others meet there already.
     while (reader.skip('joined', 'unworked', 'unjoined')) continue
     const noun = readNoun(reader) ?? readMeeting(reader)

@@ -47,12 +47,26 @@ const isBare = (item: Item): boolean =>
   (item.type === 'work' && item.place === null) ||
   ('items' in item && item.type !== 'placed' && !('place' in item && item.place) && item.items.some(isBare))
 
+/**
+ * "Sl st in next dc, 5 dc in same st, sk 1, sc in next st, *sk 1, 5 dc in next st, …": the stitches that the slip stitches
+ * went over stand for what a lap skips before its first; 0 where they do not.
+ */
+function slippedOver({ places, used }: Source, body: readonly Item[]): number {
+  const begins = body.find(({ type }) => type !== 'note' && type !== 'count' && type !== 'statement')
+  if (begins?.type !== 'skip' || begins.place.parts.length !== 1) return 0
+  const { count } = begins.place.parts[0]!
+  const stitches = used.filter((_, at) => places[at]!.kind === 'stitch')
+  const slipped = stitches.slice(0, count).every((how) => how <= TRAVELLED)
+  return slipped && (stitches[count] ?? 0) > TRAVELLED ? count : 0
+}
+
 /** Whether nothing is left over of what a part works into. */
 function comesOut(
   work: Work,
   before: Work,
   source: Source,
   lap: Lap,
+  body: readonly Item[],
   lastCount: number,
   overlaps: boolean,
 ): boolean {
@@ -67,7 +81,7 @@ function comesOut(
     const spare = joined?.kind === 'stitch' && worked.used[joined.index]! <= TRAVELLED ? 1 : 0
     // Beside stitches, slip stitches may be left: those at the tips of points.
     const left = lap.slips > 0 && lap.stitches === 0 ? worked.free('slip') : worked.free('stitch') - spare
-    return left === 0 || left === lastCount
+    return left === 0 || left === lastCount || left === slippedOver(worked, body)
   }
   if (lap.gaps > 0 && lap.spaces.size === 0) return worked.gapsTaken === worked.gaps
   const beside = besideNamed(worked, work.node.items)
@@ -111,7 +125,7 @@ export function lapsThatFit(
     const used = usedCount(now)
     spendLooking(work, LOOKS_PER_LAP * source.places.length, part.item)
     // Mostly nothing stands behind a repeat but the join: where a lap comes out even, that is all.
-    if (closesNext && comesOut(trial, work, source, lap, part.lastCount, false)) return times
+    if (closesNext && comesOut(trial, work, source, lap, laps.body, part.lastCount, false)) return times
     run(trial, laps.body)
     if (now.over > before || trial.open) break
     if (usedCount(now) === used) return null
@@ -125,7 +139,7 @@ export function lapsThatFit(
     const { repeated } = trial
     trial.repeated = Math.max(0, repeated - 1)
     run(trial, part.rest)
-    if (comesOut(trial, work, source, lap, part.lastCount, chained && count > times)) return count
+    if (comesOut(trial, work, source, lap, laps.body, part.lastCount, chained && count > times)) return count
   }
   const picks = !work.picked || [...placeParts(laps.body)].some(picksInGroup)
   if (!lap.after.picked || !picks || times === 0) return null

@@ -134,8 +134,9 @@ export function readPreamble(
     const token = at < to ? reader.tokens[at]! : null
     const behindStop = ENDS.test(reader.tokens[at - 1]!.key)
     // "Pocket tray, small", and right below it "Ch 9".
-    const chains = token?.first && (behindStop || makesChainAt(reader.tokens, at, false))
-    const ends = !token || token.paragraph || chains
+    const { tokens } = reader
+    const begins = token?.first && (makesChainAt(tokens, at, false) || makesRingAt(tokens, at))
+    const ends = !token || token.paragraph || begins || (token.first && behindStop)
     if (!ends) continue
     if (!listsAbbreviations(reader, start, at))
       for (const item of readBody(reader, behindStep(reader.tokens, start), at).items)

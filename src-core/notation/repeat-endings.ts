@@ -47,8 +47,10 @@ export function lastItems(star: StarItem): readonly Item[] | null {
   if (onlyCloses(star)) {
     const at = star.items.findLastIndex(works)
     const [only] = ending.items.filter(works)
+    const left = at < 0 ? null : fewer(star.items[at]!, 1)
     return [
       ...star.items.slice(0, at),
+      ...(left ? [left] : []),
       { type: 'join', place: (only as WorkItem).place, ...spanOf(only!, only!) },
     ]
   }
@@ -193,6 +195,12 @@ export function endsWithSingle(items: readonly Item[]): boolean {
   )
 }
 
+/** "Sl st in next 2 sc" at the end. */
+function endsWithSlips(items: readonly Item[]): boolean {
+  const last = items.findLast(works)
+  return last?.type === 'work' && isSlip(last.stitch) && fewer(last, 1) !== null
+}
+
 /** Into the first stitch, or where the round began. */
 const isClosing = (item: WorkItem): boolean =>
   endsInFirst([item]) || (item.place?.parts.length === 1 && item.place.parts[0]!.which === 'same')
@@ -256,7 +264,7 @@ export function endsEarly(star: StarItem): RepeatEnding | null {
 /** "*ch 5, sk 3, sl st in next st; rep from * around, working last sl st in joining sl st": nothing but the closing. */
 export function onlyCloses({ items, repeat }: StarItem): boolean {
   const ending = repeat?.ending
-  if (!ending || ending.mode === 'omit' || !endsWithSingle(items)) return false
+  if (!ending || ending.mode === 'omit' || !(endsWithSingle(items) || endsWithSlips(items))) return false
   const worked = ending.items.filter(works)
   const [only, ...others] = worked
   if (only?.type !== 'work' || others.length > 0 || !isClosing(only)) return false
