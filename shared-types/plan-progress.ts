@@ -44,6 +44,9 @@ export interface Forecast {
   readonly at: number
 }
 
+/** So many pieces of each kind; left out where there is none. */
+export type ByKind = Readonly<Partial<Record<'motif' | 'filler' | 'half', number>>>
+
 /** What was made on one day; '' where no day is known. */
 export interface DayOfWork {
   readonly day: string
@@ -65,6 +68,11 @@ export interface Progress {
   readonly forecast: readonly Forecast[]
   /** Day by day, the first one first. */
   readonly days: readonly DayOfWork[]
+  /**
+   * What the pieces are that were made when a yarn was counted or weighed again, by their number; only where there are
+   * others than whole motifs.
+   */
+  readonly kinds?: Readonly<Record<number, ByKind>>
 }
 
 /** Ids of the placed pieces that are made, and of those that are joined. */

@@ -44,10 +44,10 @@ export const YARN = {
   }),
   onHandAt: field('yarn', 'onHandAt', {
     ...{ kind: 'count', least: 0, most: MOST_MOTIFS, optional: true },
-    label: 'Motifs made when you counted it',
+    label: '{Pieces} made when you counted it',
     placeholder: 'none yet',
     what: 'the number of motifs that were made when it was counted',
-    doc: 'how many motifs were made when what is on hand was counted',
+    doc: 'how many motifs, half motifs and fillers were made when what is on hand was counted',
     change: 'change when {name} was counted',
   }),
 } as const
@@ -68,7 +68,7 @@ export const YARN_LEFT = {
   at: field('yarn', 'left.at', {
     ...{ ...again, kind: 'count', least: 0, most: MOST_MOTIFS },
     label: 'made by then',
-    doc: 'how many motifs were made by then',
+    doc: 'how many motifs, half motifs and fillers were made by then',
   }),
   of: field('yarn', 'left.of', {
     ...{ ...again, ...USABLE, kind: 'mass', placeholder: 'what is on hand' },

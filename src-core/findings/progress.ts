@@ -33,7 +33,7 @@ export const PROGRESS_FINDINGS = {
   'progress/weighed-ahead': {
     severity: 'warning',
     message:
-      '{yarn}: weighed at {at} made motifs, but {made} {made|is|are} marked. The next in working order are taken as made.',
+      '{yarn}: weighed with {pieces} made, but {made} {made|is|are} marked. The next in working order are taken as made.',
     mend: 'Mark the motifs that were made, or correct the number.',
   },
   'progress/weighed-beyond': {
@@ -45,7 +45,7 @@ export const PROGRESS_FINDINGS = {
   'progress/nothing-used': {
     severity: 'note',
     message:
-      '{yarn}: {left} left after {at} {at|motif|motifs}, and {start} before them: that does not say how fast it goes, so what is left is held against the plan.',
+      '{yarn}: {left} left after {pieces}, and {start} before them: that does not say how fast it goes, so what is left is held against the plan.',
     mend: 'If this is what you have now, say with how many motifs made you counted what is on hand; else correct how much there was at the start.',
   },
   'progress/none-in-yarn': {
@@ -63,19 +63,19 @@ export const PROGRESS_FINDINGS = {
   'progress/counted-ahead': {
     severity: 'warning',
     message:
-      '{yarn}: what is on hand was counted with {at} {at|motif|motifs} made, but {made} {made|is|are} marked. The next in working order are taken as made.',
+      '{yarn}: what is on hand was counted with {pieces} made, but {made} {made|is|are} marked. The next in working order are taken as made.',
     mend: 'Mark the motifs that were made, or correct the number.',
   },
   'progress/plan-short': {
     severity: 'warning',
     message:
-      '{yarn}: by the plan, the {left} on hand with {at} {at|motif|motifs} made {reach}; up to {missing} more are needed.',
+      '{yarn}: by the plan, the {left} on hand with {pieces} made {reach}; up to {missing} more are needed.',
     mend: 'Buy what is missing while the dye lot can be had, or make fewer motifs in this yarn.',
   },
   'progress/plan-tight': {
     severity: 'note',
     message:
-      '{yarn}: the {left} on hand with {at} {at|motif|motifs} made should be enough for what is left, but if the estimate runs high, {missing} more are needed.',
+      '{yarn}: the {left} on hand with {pieces} made should be enough for what is left, but if the estimate runs high, {missing} more are needed.',
     mend: 'Weigh it again after some motifs, and see how fast it goes.',
   },
   'progress/rate-far': {

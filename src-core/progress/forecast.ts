@@ -15,7 +15,8 @@ import type { Grams } from '../units/quantity'
 import { isUsable } from '../units/usable'
 import { PROGRESS } from './constants'
 import type { Marking } from './marks'
-import { lastWith, supplyOf } from './supply'
+import { apartWords } from './pieces'
+import { kindsOf, lastWith, supplyOf } from './supply'
 import type { Supply } from './supply'
 import type { Work } from './work'
 
@@ -87,13 +88,18 @@ function forecastOf(work: Work, marking: Marking, yarn: Yarn, need: YarnNeed | u
 function countedOf(asked: Asked, at: number): Told {
   const { marking, yarn } = asked
   const made = marking.made.length
-  const values = { yarn: nameOf(yarn), at, made }
+  const values = { yarn: nameOf(yarn), pieces: piecesMade(asked, at), made }
   const ahead = at > made ? [finding('progress/counted-ahead', whereOf(yarn), values, { yarn: yarn.id })] : []
   return byPlan(asked, gramsOnHand(yarn), at, ahead)
 }
 
+/** "18 motifs and 2 half motifs": the first so many pieces. */
+const piecesMade = ({ work, marking }: Pick<Asked, 'work' | 'marking'>, at: number): string =>
+  apartWords(kindsOf(work, marking, at))
+
 /** How far it goes by the plan, where nobody can tell how fast it was used: by the high end, as what is bought. */
-function byPlan({ work, yarn, supply }: Asked, left: Grams, at: number, before: readonly Finding[]): Told {
+function byPlan(asked: Asked, left: Grams, at: number, before: readonly Finding[]): Told {
+  const { work, yarn, supply } = asked
   const plan = supply.rangeAfter(at)
   const total = work.pieces.length
   const reaches = (count: number): boolean =>
@@ -109,7 +115,8 @@ function byPlan({ work, yarn, supply }: Asked, left: Grams, at: number, before: 
     ...{ over: enough ? left - plan.high : 0, rate: 1, plan, start: left, left, at },
   }
   if (enough) return { forecast, findings: before }
-  const values = { yarn: nameOf(yarn), left: massValue(left), at, missing: massValue(missing) }
+  const pieces = piecesMade(asked, at)
+  const values = { yarn: nameOf(yarn), left: massValue(left), pieces, missing: massValue(missing) }
   const target = { yarn: yarn.id }
   const motifs = work.pieces.filter(({ kind }) => kind === 'motif').length
   const reach = spent
@@ -135,9 +142,10 @@ function weighedOf(asked: Asked, grams: Grams, at: number, from: number): Told {
   const only = (found: Finding): Told => ({ forecast: null, findings: [found] })
   if (at > total) return only(finding('progress/weighed-beyond', where, { yarn: name, at, total }, target))
   const { made } = marking
+  const pieces = piecesMade(asked, at)
   const findings: Finding[] =
     at > made.length
-      ? [finding('progress/weighed-ahead', where, { yarn: name, at, made: made.length }, target)]
+      ? [finding('progress/weighed-ahead', where, { yarn: name, pieces, made: made.length }, target)]
       : []
   const planned = (since: number): Grams => supply.after(since) - supply.after(at)
   const begun = startOf(yarn, need, from)
@@ -152,7 +160,7 @@ function weighedOf(asked: Asked, grams: Grams, at: number, from: number): Told {
   const { grams: start, since } = begun
   const used = start - grams
   if (!(used > PROGRESS.tolerance)) {
-    const values = { yarn: name, at, left: massValue(grams), start: massValue(start) }
+    const values = { yarn: name, pieces, left: massValue(grams), start: massValue(start) }
     // Counted and weighed at once, it says the same twice.
     const nothing = since === at ? [] : [finding('progress/nothing-used', where, values, target)]
     return byPlan(asked, grams, at, [...findings, ...nothing])

@@ -21,6 +21,7 @@ import { stillToBuy } from '../materials/still-to-buy'
 import { forecastYarns } from './forecast'
 import { isMarked, readMarks } from './marks'
 import type { Marking } from './marks'
+import { kindsOf } from './supply'
 import { leftOf } from './work'
 import type { Work } from './work'
 
@@ -98,6 +99,7 @@ export function tellProgress(project: Settled, work: Work, needs: readonly YarnN
       },
       forecast,
       days: daysOf(marking),
+      ...kindsCounted(project, work, marking),
     },
     marks: { made: ids(made), joined: ids(joined) },
     yarns: stillToBuy(afterMade(project, work, marking, needs, needed.yarns), forecast, project.yarns),
@@ -139,6 +141,14 @@ function afterMade(
       cost: need.cost === null ? null : balls * (yarn?.price ?? 0),
     }
   })
+}
+
+/** What was made when a yarn was counted or weighed again: numbers alone say no more where all are whole motifs. */
+function kindsCounted({ yarns }: Settled, work: Work, marking: Marking): Pick<Progress, 'kinds'> {
+  if (work.pieces.every(({ kind }) => kind === 'motif')) return {}
+  const counts = yarns.flatMap((yarn) => [countedAt(yarn), yarn.left?.at ?? 0]).filter((at) => at > 0)
+  if (counts.length === 0) return {}
+  return { kinds: Object.fromEntries(counts.map((at) => [at, kindsOf(work, marking, at)])) }
 }
 
 /** Join points at which something is still to be joined. */

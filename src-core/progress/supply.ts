@@ -1,5 +1,5 @@
 /** What the plan says of one yarn while a work grows, motif by motif. */
-import type { Range } from '../../shared-types/plan'
+import type { ByKind, Range } from '../../shared-types/plan'
 import type { Settled } from '../../shared-types/settled'
 import { materials } from '../materials/materials'
 import { countedAt } from '../materials/on-hand'
@@ -9,6 +9,7 @@ import type { Grams } from '../units/quantity'
 import { PROGRESS } from './constants'
 import { readMarks } from './marks'
 import type { Marking } from './marks'
+import { countKinds } from './pieces'
 import { leftOf } from './work'
 import type { Done, Work } from './work'
 
@@ -40,6 +41,14 @@ const growing = remembered((work: Work, marking: Marking) => {
   }
   return { sequence, doneAt, gramsAfter }
 })
+
+/** What the first so many pieces are: those that are made, then those that come next. */
+export const kindsOf = (work: Work, marking: Marking, count: number): ByKind =>
+  countKinds(
+    growing(work, marking)
+      .sequence.slice(0, count)
+      .map((piece) => work.pieces[piece]!),
+  )
 
 /** What the plan says of one yarn while a work grows. */
 export function supplyOf(work: Work, marking: Marking, yarn: string) {

@@ -230,6 +230,22 @@ describe('the place Progress', () => {
     expect(brick().onHandAt).toBeUndefined()
   })
 
+  it('says what was made when a yarn was counted, half motifs apart', async () => {
+    const layout: BlanketLayout = {
+      ...(SMALL.layout as BlanketLayout),
+      ...{ arrangement: 'offset-rows', alternateRows: 'oneFewer', halves: true },
+    }
+    const days = { '1,1': '2026-12-01', '1,2': '2026-12-01', '2,left': '2026-12-02', '2,right': '2026-12-03' }
+    const yarns = SMALL.yarns!.map((yarn, i) => (i === 0 ? { ...yarn, onHandGrams: 30, onHandAt: 3 } : yarn))
+    await inWindow(YarnPlace, {}, { ...SMALL, layout, yarns, made: days, order: 'one-way' })
+    const field = await screen.findByRole('textbox', {
+      name: 'Motifs and half motifs made when you counted it',
+    })
+    const hint = document.getElementById(field.getAttribute('aria-describedby')!.split(' ')[0]!)
+    expect(hint?.textContent).toContain('These were 2 motifs and 1 half motif.')
+    screen.getByRole('button', { name: 'This is what I have now, with 2 motifs and 2 half motifs made' })
+  })
+
   it('says what measuring again changed', async () => {
     const { app } = await inWindow(ProgressPlace, {}, SMALL)
     const { document } = app

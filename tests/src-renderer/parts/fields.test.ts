@@ -16,7 +16,7 @@ it.each(FIELDS.map((field) => [`${field.path} ${field.layout ?? ''}`, field] as 
   '%s',
   async (_, field) => {
     const at = placeFor(field)
-    const names = { name: 'Oat', slot: 'all', label: '1', Balls: 'Skeins' }
+    const names = { name: 'Oat', slot: 'all', label: '1', Balls: 'Skeins', Pieces: 'Motifs' }
     for (const [bound, key, back] of [
       [field.least ?? -400, 'ArrowDown', 'ArrowUp'],
       [field.most ?? 400, 'ArrowUp', 'ArrowDown'],
