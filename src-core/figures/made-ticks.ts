@@ -13,6 +13,8 @@ export interface MadeTick extends Point {
   readonly isJoined: boolean
   /** So far from the middle it covers nothing: the disc of its number and letter. */
   readonly clear?: number
+  /** Of a half motif: where on it a mark stands that is so far from its middle. */
+  readonly place?: (off: number) => Point
 }
 
 /** Where it stands below the middle on paper, and how large its ground is, as shares of the reach. */
@@ -58,10 +60,12 @@ export function tickItems(
     Math.max(bounds.least, Math.min(...ticks.map(({ reach }) => reach)) * SHARE.radius),
   )
   const share = Math.hypot(seat.across, seat.down)
-  const middles = ticks.map(({ x, y, reach, isJoined, clear = 0 }) => {
+  const middles = ticks.map(({ x, y, reach, isJoined, clear = 0, place }) => {
     // Farther out than its seat where number and letter reach so far.
-    const far = Math.max(1, (clear + radius * (1 + STROKE.hem / 2)) / (reach * share))
-    return { x: x + far * reach * seat.across, y: y + far * reach * seat.down, isJoined }
+    const off = Math.max(reach * share, clear + radius * (1 + STROKE.hem / 2))
+    if (place) return { ...place(off), isJoined }
+    const far = off / share
+    return { x: x + far * seat.across, y: y + far * seat.down, isJoined }
   })
   const discs = (of: typeof middles): Path => of.flatMap(({ x, y }) => circlePath(x, y, radius))
   const strokes = (of: typeof middles): Path =>

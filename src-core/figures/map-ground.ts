@@ -70,7 +70,12 @@ export function mapGround(plan: Plan, style: SheetStyle): MapGround {
 /** The smallest scale, in printed mm per plan mm, at which the motifs can carry their numbers at 7 pt. */
 export const smallestNumberedScale = ({ numbers }: MapGround): number =>
   numbers.motif
-    ? Math.max(scaleForNumber(numbers.motif), ...[...numbers.byMotif.values()].map(scaleForNumber))
+    ? Math.max(
+        scaleForNumber(numbers.motif),
+        ...[...numbers.byMotif.values()].map(scaleForNumber),
+        // Rings are left out where a half has no room for them.
+        ...[...numbers.halves.values()].map((half) => scaleForNumber({ ...half, marks: [] })),
+      )
     : Infinity
 
 /** Every entry of the key: the colourways of the motifs, then those of the fillers. */

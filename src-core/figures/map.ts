@@ -1,6 +1,6 @@
 /** The assembly map: every motif in its place, with its working number, its letter and its meeting points. */
 import type { MotifAccount, PlacedMotif, Point } from '../../shared-types/plan'
-import { marksOnMap, placedPieces } from '../layout/placed'
+import { accountAt, marksOnMap, placedPieces } from '../layout/placed'
 import type { PlacedPiece } from '../layout/placed'
 import { closingLines } from './closing-line'
 import { edgingBand } from './edging-band'
@@ -23,8 +23,9 @@ import { pairMarkItems, pairMarks } from './pair-marks'
 import { MotifSymbols, slotColours } from './motif-symbol'
 import { discItems, discReach, fitNumber } from './number-disc'
 import type { NumberDisc, NumberPlace } from './number-disc'
-import { halfAside } from './number-places'
+import { HALF, halfKey } from './number-places'
 import { polygonPath } from './path'
+import { halfSeats, seatAround } from './seats'
 import { workPath, workPathItems } from './work-path'
 import type { WorkStep } from './work-path'
 
@@ -35,7 +36,7 @@ const TICK = { least: 0.6, most: 2.2 } as const
 export class MapPainter {
   /** How the motifs carry their numbers; null where they have no room for them. */
   readonly number: NumberDisc | null
-  private readonly halfNumber: NumberDisc | null
+  private readonly halfNumbers: ReadonlyMap<string, NumberDisc | null>
   /** By motif; '' where there is but one. */
   private readonly kinds: ReadonlyMap<string, DrawnKind>
   /** By the motif of the filler; without a disc, which is drawn over them. */
@@ -55,7 +56,9 @@ export class MapPainter {
     const { plan, marks, numbers } = ground
     const fit = (place: NumberPlace | null): NumberDisc | null => place && fitNumber(place, scale)
     this.number = fit(numbers.motif)
-    this.halfNumber = fit(numbers.half)
+    // A half has less room: its letter tells the colourway too, where rings find none.
+    const fitHalf = (place: NumberPlace) => fit(place) ?? fit({ ...place, marks: [] })
+    this.halfNumbers = new Map([...numbers.halves].map(([key, place]) => [key, fitHalf(place)]))
     this.marks = new Map(keyMarks(ground).map((mark) => [mark.id, mark]))
     const byId = new Map(marks.map((mark) => [mark.id, mark]))
     const kind = (account: MotifAccount, number: NumberDisc | null): DrawnKind => {
@@ -97,7 +100,7 @@ export class MapPainter {
     return (
       [
         ...[...this.kinds.values()].map(({ number }) => number),
-        this.halfNumber,
+        ...this.halfNumbers.values(),
         ...[...this.fillers.values()].map(({ number }) => number),
       ].find((each) => each?.rings.length)?.rings ?? []
     )
@@ -241,25 +244,50 @@ export class MapPainter {
     const fillers = new Map(plan.fillers.map(({ id, radius }) => [id, radius]))
     const ticks = placedPieces(plan).flatMap((piece): MadeTick[] => {
       if (!made.has(piece.id) || !seen(piece.x, piece.y)) return []
+      const { x, y } = this.middleOf(piece)
       return [
         {
-          x: (piece.x - view.x) * this.scale,
-          y: (piece.y - view.y) * this.scale,
+          x: (x - view.x) * this.scale,
+          y: (y - view.y) * this.scale,
           reach: (fillers.get(piece.id) ?? tip) * this.scale,
           isJoined: joined.has(piece.id),
           clear: this.discOf(piece),
+          ...(piece.kind === 'half' && { place: this.placeOnHalf(piece, view) }),
         },
       ]
     })
     return tickItems(ticks, TICK, INK, PAPER, isStraight ? TICK_ASLANT : undefined)
   }
 
+  /** Where a mark stands on a half motif, so many printed mm from its middle. */
+  private placeOnHalf(piece: PlacedPiece, view: Point): (off: number) => Point {
+    const { plan, stretch } = this.ground
+    const { side = 'left', turn } = piece
+    const account = accountAt(plan, piece)!
+    const { x, y } = piece
+    return (off) => {
+      const at = seatAround(halfSeats(account, { side, turn }, stretch), off / this.scale)
+      return { x: (x + at.x - view.x) * this.scale, y: (y + at.y - view.y) * this.scale }
+    }
+  }
+
   /** How far the disc with the number of a piece reaches from its middle, in printed mm. */
   private discOf(piece: PlacedPiece): number {
-    const whole = this.kindOf(piece)?.number ?? null
-    const filler = this.fillers.get(piece.motif ?? '')?.number ?? null
-    const number = piece.kind === 'half' ? this.halfNumber : piece.kind === 'filler' ? filler : whole
+    const number = piece.kind === 'motif' ? this.kindOf(piece)?.number : this.addedNumber(piece)
     return number ? discReach(number) : 0
+  }
+
+  /** How a half motif or a filler carries its number; null where it has no room. */
+  private addedNumber(piece: PlacedPiece): NumberDisc | null {
+    const of = piece.kind === 'half' ? this.halfNumbers.get(halfKey(piece)) : null
+    return of ?? this.fillers.get(piece.motif ?? '')?.number ?? null
+  }
+
+  /** The middle of what is there of a piece, in plan mm. */
+  private middleOf<Piece extends PlacedPiece>(piece: Piece): Piece {
+    const { x = 0, y = 0 } =
+      (piece.kind === 'half' && this.ground.numbers.halves.get(halfKey(piece))?.centre) || {}
+    return { ...piece, x: piece.x + x, y: piece.y + y }
   }
 
   /** Half motifs and fillers. */
@@ -280,11 +308,9 @@ export class MapPainter {
 
   /** A half motif carries its number in the middle of what is there, a filler in its own, where they have room. */
   private labelAddition(items: FigureItem[], piece: PlacedPiece, view: Bounds): void {
-    const own = this.fillers.get(piece.motif ?? '')?.number ?? null
-    const number = piece.kind === 'half' ? this.halfNumber : own
+    const number = this.addedNumber(piece)
     if (!number) return
-    const aside = piece.side ? halfAside(this.ground.numbers.motif?.inner ?? 0, { side: piece.side }) : 0
-    const at = { ...piece, x: piece.x + aside }
+    const at = this.middleOf(piece)
     const [x, y] = [(at.x - view.x) * this.scale, (at.y - view.y) * this.scale]
     const colours = slotColours(this.marks.get(piece.colourway) ?? null, number.rings)
     const disc = discItems(x, y, number.label.disc, colours)
@@ -296,9 +322,11 @@ export class MapPainter {
   }
 
   /** Whether a motif's number stands whole inside a window: else it is printed on the sheet beside it. */
-  private hasLabel(motif: Point, view: Bounds, number: NumberDisc | null): boolean {
+  private hasLabel(motif: Point & Partial<PlacedPiece>, view: Bounds, number: NumberDisc | null): boolean {
     if (!number) return false
-    const room = discReach(number) / this.scale
+    // The disc of a half may lie a little over its cut, where the map may end.
+    const half = motif.kind === 'half' ? this.ground.numbers.halves.get(halfKey(motif as PlacedPiece)) : null
+    const room = Math.min(discReach(number) / this.scale, half?.inner ? half.inner / HALF.inner : Infinity)
     const { x, y, width, height } = view
     // What stands on the line at which a round closes reaches over the end of its map, onto no other sheet.
     const { round } = this.ground.plan

@@ -1,11 +1,13 @@
 /** Where the numbers of a map stand: in its motifs, its half motifs and its fillers. */
 import type { MotifAccount, PlacedHalf, Plan } from '../../shared-types/plan'
 import type { SheetStyle } from '../../shared-types/project'
+import { accountAt } from '../layout/placed'
 import type { ColourwayMark } from './marks'
 import { keptHalf, laidOutline } from './motif-parts'
 import type { Half, Stretch } from './motif-parts'
 import type { NumberPlace } from './number-disc'
 import { innerRadius, outerRadius } from './path'
+import { halfSeats } from './seats'
 
 /** Deep petals run on beyond a disc of this share of the tip radius, and are told apart by what they show there. */
 const DEEP_PETALS = 0.45
@@ -20,10 +22,14 @@ export interface NumberPlaces {
   readonly motif: NumberPlace | null
   /** Of each of several motifs, by id; none where there is but one. */
   readonly byMotif: ReadonlyMap<string, NumberPlace>
-  readonly half: NumberPlace | null
+  /** Of half motifs, by `halfKey`: in the middle of what is there of them. */
+  readonly halves: ReadonlyMap<string, NumberPlace>
   /** Of the motif of each filler, by its id. */
   readonly fillers: ReadonlyMap<string, NumberPlace>
 }
+
+/** A half reaches well beyond the largest circle in it: the disc may fill that, and a little of its dips and its cut. */
+export const HALF = { inner: 1.15, tip: 2 } as const
 
 interface PlacesGround {
   readonly plan: Plan
@@ -33,9 +39,10 @@ interface PlacesGround {
   readonly stretch: Stretch
 }
 
-/** The middle of a half motif, across from the centre of the whole: where its number stands. */
-export const halfAside = (inner: number, half: Pick<PlacedHalf, 'side'>): number =>
-  ((keptHalf(half) === 'right' ? 1 : -1) * inner) / 2
+/** Halves of one motif that lie alike have their numbers in one place. */
+export const halfKey = ({ motif = '', side = 'left', turn }: HalfLie): string => `${motif} ${side} ${turn}`
+
+type HalfLie = Pick<PlacedHalf, 'turn'> & Partial<Pick<PlacedHalf, 'motif' | 'side'>>
 
 const lettersOf = (marks: readonly ColourwayMark[]): number =>
   marks.reduce((most, mark) => Math.max(most, [...mark.code].length), 0)
@@ -54,27 +61,29 @@ export function numberPlaces({ plan, style, marks, fillerMarks, stretch }: Place
       outline: laidOutline(outline, { turn, scale: 1, stretch, half }),
     }))
   const { motif } = plan
-  const inner = motif ? labelRadius(motif) * least : 0
   const centre = { x: 0, y: 0 }
-  const [half] = plan.halves
   const wholePlace = (account: MotifAccount, turn: number): NumberPlace => ({
     layers: laid(account, turn),
     ...{ centre, inner: labelRadius(account) * least, tip: outerRadius(account.outline) * largest },
     ...{ digits, letters, marks: coloured(marks) },
   })
+  const halves = new Map<string, NumberPlace>()
+  for (const half of plan.halves) {
+    const account = accountAt(plan, half)
+    if (!account || halves.has(halfKey(half))) continue
+    const { middle } = halfSeats(account, half, stretch)
+    halves.set(halfKey(half), {
+      layers: laid(account, half.turn, keptHalf(half)),
+      ...{ centre: middle, inner: HALF.inner * middle.room, tip: HALF.tip * middle.room },
+      ...{ digits: most, letters, marks: coloured(marks) },
+    })
+  }
   const turnOf = ({ id }: MotifAccount): number =>
     plan.motifs.find((placed) => placed.motif === id)?.turn ?? 0
   return {
     motif: motif && wholePlace(motif, plan.motifs[0]?.turn ?? 0),
     byMotif: new Map(plan.accounts.map((account) => [account.id, wholePlace(account, turnOf(account))])),
-    half:
-      motif && half
-        ? {
-            layers: laid(motif, half.turn, keptHalf(half)),
-            centre: { x: halfAside(inner, half), y: 0 },
-            ...{ inner: inner / 2, tip: inner, digits: most, letters, marks: coloured(marks) },
-          }
-        : null,
+    halves,
     fillers: new Map(
       plan.fillerMotifs.map((account) => [
         account.id,

@@ -16,9 +16,9 @@ import { keptHalf } from '../../src-core/figures/motif-parts'
 import { mapSize } from '../../src-core/layout/placed'
 import type { MotifArt } from './motif-art'
 import { groundItems } from './ground'
-import { paintLabels, paintLetter } from './label-painter'
+import { paintHalfLabels, paintLabels, paintLetter } from './label-painter'
 import { paintJoins, paintPairs } from './joins-painter'
-import { kindOf } from './picture'
+import { kindOf, kindOfPiece } from './picture'
 import type { EdgingStretch, MotifKind, Picture } from './picture'
 import type { Palette } from './palette'
 import { clamp, layOf, lieOf } from './pen'
@@ -74,7 +74,15 @@ function paintBlanket(
   if (picture.showJoins) paintPairs(pen, picture, placing, size)
   for (const { kind, own, style } of kinds)
     if (picture.showLabels && style.size >= DETAIL.number)
-      paintLabels(pen, picture, placing, own, kind, style.size)
+      paintLabels(
+        pen,
+        picture,
+        placing,
+        own.map((index) => picture.motifs[index]!),
+        kind,
+        style.size,
+      )
+  if (picture.showLabels) labelAdditions(pen, picture, placing, box)
   if (picture.showCorners) paintCorners(pen, picture, placing)
 }
 
@@ -110,7 +118,7 @@ function paintPile(
     if (!picture.showLabels || style.size < DETAIL.number) continue
     // Along a cord numbers stand below, where they have room: see their ground.
     if (picture.ground?.kind === 'cord') paintLetter(pen, picture, placing, motif, kind, style.size)
-    else paintLabels(pen, picture, placing, [index], kind, style.size)
+    else paintLabels(pen, picture, placing, [motif], kind, style.size)
   }
 }
 
@@ -160,7 +168,7 @@ function paintAdditions(pen: Pen, picture: Picture, placing: Placing, box: Box, 
   const within = ({ x, y }: Copy, reach: number) =>
     x > box.left - reach && x < box.right + reach && y > box.top - reach && y < box.bottom + reach
   for (const [motif, filler] of fillers) {
-    const own = styleOf(filler, placing, false)
+    const own = styleOf(filler, placing, picture.showLabels)
     const seen = plan.fillers.filter((one) => one.motif === motif && within(one, filler.account.overTips))
     for (const colourway of new Set(seen.map((one) => one.colourway))) {
       const copies = seen.filter((one) => one.colourway === colourway)
@@ -175,6 +183,21 @@ function paintAdditions(pen: Pen, picture: Picture, placing: Placing, box: Box, 
     const ink = kind.inks.get(half.colourway) ?? kind.inks.get('')
     const art = kind.artist.at(placing.scale, { half: keptHalf(half), turn: half.turn })
     paintCopies(pen, picture, placing, [{ ...half, turn: 0 }], ink, { ...style, art })
+  }
+}
+
+/** Numbers and letters of the half motifs and fillers that meet a box, where they have room. */
+function labelAdditions(pen: Pen, picture: Picture, placing: Placing, box: Box): void {
+  const { additions } = picture
+  for (const index of additions?.hit.meeting(box) ?? []) {
+    const piece = additions!.pieces[index]!
+    const kind = kindOfPiece(picture, piece)
+    if (!kind) continue
+    const { side } = piece
+    const { size } = styleOf(kind, placing, true)
+    if (size < DETAIL.number) continue
+    if (side) paintHalfLabels(pen, picture, placing, [{ ...piece, side }], kind, size)
+    else paintLabels(pen, picture, placing, [piece], kind, size)
   }
 }
 

@@ -17,6 +17,7 @@ import type { MadeTick } from '../../src-core/figures/made-ticks'
 import type { FigureItem, Paint } from '../../src-core/figures/figure'
 import { circlePath, polygonPath } from '../../src-core/figures/path'
 import { keptHalf } from '../../src-core/figures/motif-parts'
+import { halfSeats, seatBeside } from '../../src-core/figures/seats'
 import type { PlacedPiece } from '../../src-core/layout/placed'
 import { faint } from './palette'
 import type { Palette } from './palette'
@@ -108,8 +109,16 @@ export function paintMarks(
       markOne(pen, picture, kind, camera, motif, { isSelected, isWarned: warned.has(motif.id), ratio })
     const ringed = flagged.has(motif.id) ? palette.warning : changed.has(motif.id) ? palette.ink : null
     if (ringed) rings.push(...ring(at, radius - 1, { ...RINGED, stroke: ringed }))
-    if (fixed.has(motif.id)) pins.push({ ...at, reach: radius - RING_OFF })
-    if (made.has(motif.id)) ticks.push({ ...at, reach: radius - RING_OFF, isJoined: joined.has(motif.id) })
+    const reach = radius - RING_OFF
+    if (fixed.has(motif.id)) {
+      const room = clamp(reach * PIN.share, PIN.least, PIN.most)
+      pins.push({ ...onHalf(picture, kind, camera, motif, -PIN.up * reach, room), reach })
+    }
+    if (made.has(motif.id)) {
+      const isHalf = 'side' in motif && motif.side !== undefined
+      const own = isHalf ? onHalf(picture, kind, camera, motif, HALF_TICK * reach, TICK.least) : at
+      ticks.push({ ...own, reach, isJoined: joined.has(motif.id), ...(isHalf && { place: () => own }) })
+    }
     if (focus === motif.id) focused = ring(at, radius + 1, { ...FOCUSED, stroke: palette.accent })
   }
   if (pins.length > 0) draw(pinItems(pins, palette))
@@ -196,7 +205,7 @@ function pinItems(
   { ink, paper }: Palette,
 ): FigureItem[] {
   const heads = pins.map(({ x, y, reach }) => ({
-    ...{ x, y: y - reach * PIN.up, radius: clamp(reach * PIN.share, PIN.least, PIN.most) },
+    ...{ x, y, radius: clamp(reach * PIN.share, PIN.least, PIN.most) },
   }))
   const discs = (fill: string, sized: (radius: number) => number): FigureItem =>
     drawPath(
@@ -208,6 +217,29 @@ function pinItems(
     discs(ink, (radius) => radius),
     discs(paper, (radius) => radius * 0.4),
   ]
+}
+
+/** How far above the middle of a half its tick stands, as a share of the motif: over its number. */
+const HALF_TICK = 0.62
+
+/** Where a mark stands so far above the middle; on a half within its outline, below the middle where that is less than 0. */
+function onHalf(
+  picture: Picture,
+  { account }: MotifKind,
+  camera: Camera,
+  motif: PlacedMotif | PlacedPiece,
+  up: number,
+  radius: number,
+): Point {
+  const side = 'side' in motif ? motif.side : undefined
+  if (!side) {
+    const { x, y } = toScreen(camera, motif)
+    return { x, y: y - Math.abs(up) }
+  }
+  const { width, height } = picture.stretch
+  const seats = halfSeats(account, { turn: motif.turn, side }, { x: width, y: height })
+  const at = seatBeside(seats, Math.abs(up) / camera.scale, radius / camera.scale, up < 0 ? 1 : -1)
+  return toScreen(camera, { x: motif.x + at.x, y: motif.y + at.y })
 }
 
 /** CSS pixels: of the ground that a tick stands on. */

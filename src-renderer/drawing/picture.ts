@@ -295,7 +295,7 @@ const joinsMatch = (a: readonly JoinPoint[], b: readonly JoinPoint[]): boolean =
       return join.x === other.x && join.y === other.y && joinMarkOf(join) === joinMarkOf(other)
     }))
 
-type Addition = Pick<PlacedMotif, 'x' | 'y' | 'turn' | 'colourway' | 'motif'>
+type Addition = Pick<PlacedMotif, 'x' | 'y' | 'turn' | 'colourway' | 'motif' | 'label'>
 
 const additionsOfPlan = ({ halves, fillers }: Plan): readonly Addition[] => [...halves, ...fillers]
 
@@ -314,11 +314,13 @@ function additionsStandAlike(a: Plan, b: Plan): boolean {
   )
 }
 
-/** Boxes of the half motifs and fillers whose colourway is another one. */
+/** Boxes of the half motifs and fillers whose colourway, or number where it is shown, is another one. */
 function recoloured(before: Picture, after: Picture): Box[] {
   const old = additionsOfPlan(before.plan)
-  return additionsOfPlan(after.plan).flatMap(({ colourway }, i) =>
-    colourway === old[i]!.colourway ? [] : (after.additions?.hit.boxOf(i) ?? []),
+  return additionsOfPlan(after.plan).flatMap(({ colourway, label }, i) =>
+    colourway === old[i]!.colourway && (!after.showLabels || label === old[i]!.label)
+      ? []
+      : (after.additions?.hit.boxOf(i) ?? []),
   )
 }
 
