@@ -9,6 +9,7 @@ import type { EdgingShapes } from './edging-shapes'
 import type { ColourwayMark } from './marks'
 import { colourwayMarks, fillerMarks } from './marks'
 import type { Stretch } from './motif-parts'
+import { innerLines } from './map-edging'
 import { scaleForNumber } from './number-disc'
 import { numberPlaces } from './number-places'
 import type { NumberPlaces } from './number-places'
@@ -30,6 +31,8 @@ export interface MapGround {
   readonly numbers: NumberPlaces
   /** The outer border of the edging, in plan mm. */
   readonly edge: readonly (readonly Point[])[]
+  /** The lines that it begins at, round the motifs. */
+  readonly inner: readonly (readonly Point[])[]
   /** Its written rounds as they are; null without any. */
   readonly shapes: EdgingShapes | null
   readonly stretch: Stretch
@@ -63,6 +66,7 @@ export function mapGround(plan: Plan, style: SheetStyle): MapGround {
     tip: tip * Math.max(stretch.x, stretch.y),
     numbers: numberPlaces(looks),
     shapes: edgingShapes(plan),
+    inner: innerLines({ plan }),
     edge: edgingBorder(plan, tip / (plan.motifs.length > LARGE ? COARSE_DETAIL : FINE_DETAIL)),
   }
 }

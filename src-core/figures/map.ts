@@ -5,26 +5,25 @@ import type { PlacedPiece } from '../layout/placed'
 import { closingLines } from './closing-line'
 import { edgingBand } from './edging-band'
 import { cornerPlates } from './edging-corners'
-import type { EdgingShapes } from './edging-shapes'
 import type { Bounds, FigureItem, FigureSymbol } from './figure'
-import { drawPath, drawText, INK, PAPER, useAt } from './figure'
+import { drawText, INK, PAPER, useAt } from './figure'
 import { joinMarkOf } from './join-marks'
 import type { JoinMark } from './join-marks'
 import type { MotifLabel } from './lettering'
 import { capitalDrop, SMALLEST_TYPE } from './lettering'
 import { TICK_ASLANT, tickItems } from './made-ticks'
 import type { MadeTick } from './made-ticks'
+import { EdgingPainter } from './map-edging'
 import type { MapGround } from './map-ground'
 import { keyMarks } from './map-ground'
 import type { ColourwayMark } from './marks'
-import { EDGE, joinSymbol, LEAST_STITCH, picotSymbol } from './map-symbols'
+import { EDGE, joinSymbol } from './map-symbols'
 import { keptHalf } from './motif-parts'
 import { pairMarkItems, pairMarks } from './pair-marks'
 import { MotifSymbols, slotColours } from './motif-symbol'
 import { discItems, discReach, fitNumber } from './number-disc'
 import type { NumberDisc, NumberPlace } from './number-disc'
 import { HALF, halfKey } from './number-places'
-import { polygonPath } from './path'
 import { halfSeats, seatAround } from './seats'
 import { workPath, workPathItems } from './work-path'
 import type { WorkStep } from './work-path'
@@ -42,9 +41,7 @@ export class MapPainter {
   /** By the motif of the filler; without a disc, which is drawn over them. */
   private readonly fillers: ReadonlyMap<string, DrawnFiller>
   private readonly marks: ReadonlyMap<string, ColourwayMark>
-  private readonly drawnEdge: readonly (readonly Point[])[]
-  private readonly shapes: EdgingShapes | null
-  private readonly picot: FigureSymbol | null
+  private readonly edging: EdgingPainter
   private readonly joinSymbols: Readonly<Record<JoinMark, FigureSymbol>>
   /** From number to number in the order of work, where no rows say it and the motifs have numbers. */
   readonly workPath: readonly WorkStep[]
@@ -88,11 +85,7 @@ export class MapPainter {
       several: joinSymbol('several', dot),
       stretched: joinSymbol('stretched', dot),
     }
-    // Stitches that print cannot show are drawn as the band that they make.
-    const isFine = (ground.shapes?.width ?? 0) * scale >= LEAST_STITCH
-    this.shapes = isFine ? ground.shapes : null
-    this.picot = this.shapes && picotSymbol(this.shapes.picot * scale)
-    this.drawnEdge = ground.edge.map((line) => line.map((p) => ({ x: p.x * scale, y: p.y * scale })))
+    this.edging = new EdgingPainter(ground, scale)
   }
 
   /** Parts that are shown as rings round numbers, the outermost first. */
@@ -142,11 +135,7 @@ export class MapPainter {
       y > view.y - grow &&
       y < view.y + view.height + grow
     const items: FigureItem[] = []
-    items.push(...this.edgingStitches(view, seen))
-    for (const line of this.shapes ? [] : this.drawnEdge) {
-      const moved = line.map((p) => ({ x: p.x - view.x * scale, y: p.y - view.y * scale }))
-      items.push(drawPath(polygonPath(moved), { stroke: INK, width: 0.35 }))
-    }
+    items.push(...this.edging.items(view, seen))
     const motifs = this.ground.plan.motifs.filter((motif) => seen(motif.x, motif.y))
     for (const motif of motifs) {
       const kind = this.kindOf(motif)
@@ -190,33 +179,7 @@ export class MapPainter {
       return symbol ? [useAt(symbol, motif.x * this.scale, motif.y * this.scale)] : []
     })
     const added = this.additions({ x: 0, y: 0 }, () => true)
-    return [...edgingBand(plan, this.shapes, edge, this.scale, style), ...motifs, ...added]
-  }
-
-  /** The rounds of an edging as they are, from the outermost: their outlines, fans and picots. */
-  private edgingStitches(view: Bounds, seen: (x: number, y: number) => boolean): FigureItem[] {
-    const { scale, shapes, picot } = this
-    if (!shapes || !picot) return []
-    const at = ({ x, y }: Point): Point => ({ x: (x - view.x) * scale, y: (y - view.y) * scale })
-    return shapes.rounds.flatMap(({ outlines, fans, picots }) => [
-      ...outlines.map((line) =>
-        drawPath(polygonPath(line.map(at)), { fill: PAPER, stroke: INK, width: EDGE.outline }),
-      ),
-      ...fans
-        .filter(([first]) => seen(first![0].x, first![0].y))
-        .map((fan) =>
-          drawPath(
-            fan.flatMap(([foot, top]) => polygonPath([at(foot), at(top)], false)),
-            { stroke: INK, width: EDGE.stitch },
-          ),
-        ),
-      ...picots
-        .filter(({ x, y }) => seen(x, y))
-        .map(({ x, y, angle }): FigureItem => {
-          const [cos, sin, place] = [Math.cos(angle), Math.sin(angle), at({ x, y })]
-          return { kind: 'use', symbol: picot, matrix: [cos, sin, -sin, cos, place.x, place.y] }
-        }),
-    ])
+    return [...edgingBand(plan, this.edging.shapes, edge, this.scale, style), ...motifs, ...added]
   }
 
   /** Corners of the edging with their numbers, and the stitches between them. */

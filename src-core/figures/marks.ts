@@ -3,6 +3,7 @@ import type { MotifAccount, Plan } from '../../shared-types/plan'
 import type { Colourway } from '../../shared-types/project'
 import { codesOf } from '../colour/letters'
 import { unprintable } from '../letters/printable'
+import { INK } from './figure'
 import { texturesFor } from './ink-textures'
 import { areasShown } from './parts-shown'
 
@@ -49,6 +50,13 @@ export function luminance(colour: string): number {
   }
   return 0.2126 * channel(1) + 0.7152 * channel(3) + 0.0722 * channel(5)
 }
+
+/** Under this relative luminance a yarn is too dark for lines of ink (judged on prints). */
+const DARK_YARN = 0.06
+
+/** The colour of a line that lies on, or between, yarns: ink, or a grey where all of them are nearly black. */
+export const lineOn = (...yarns: readonly string[]): string =>
+  Math.max(...yarns.map(luminance)) < DARK_YARN ? '#9a9a9a' : INK
 
 /** The grey that is as light as a colour (the transfer function of sRGB, IEC 61966-2-1). */
 export function greyOf(colour: string): string {

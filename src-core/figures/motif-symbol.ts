@@ -3,7 +3,7 @@ import type { MotifAccount, PlacedMotif, Plan } from '../../shared-types/plan'
 import type { Bounds, FigureItem, FigureSymbol } from './figure'
 import { drawPath, INK, PAPER } from './figure'
 import type { ColourwayMark } from './marks'
-import { luminance, UNKNOWN_COLOUR } from './marks'
+import { lineOn, UNKNOWN_COLOUR } from './marks'
 import { printedOutline } from './motif-parts'
 import type { Lay } from './motif-parts'
 import { discItems, RING_WIDTH } from './number-disc'
@@ -35,8 +35,7 @@ function colourItems(motif: MotifAccount, options: MotifSymbolOptions, width: nu
     const path = polygonPath(printedOutline(layer.outline, options))
     const fill = colours.get(layer.slot) ?? UNKNOWN_COLOUR
     const below = colours.get(motif.layers[i - 1]?.slot ?? '') ?? PAPER
-    const stroke = Math.max(luminance(fill), luminance(below)) < 0.06 ? '#9a9a9a' : INK
-    items.push(drawPath(path, i === 0 ? { fill } : { fill, stroke, width: width * 0.6 }))
+    items.push(drawPath(path, i === 0 ? { fill } : { fill, stroke: lineOn(fill, below), width: width * 0.6 }))
   })
   return items
 }

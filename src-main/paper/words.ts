@@ -147,7 +147,7 @@ export function howToRead(facts: MapFacts, terms: Terms): string {
       'The small ones are fillers, each worked after the last motif round it, though their numbers come after those of all motifs.',
       ...(facts.clock ? ['Clock times have 12 at the top of the map: slip stitch into the edge there.'] : []),
     )
-  if (facts.edging && !facts.round) parts.push(`The line round it is the ${termWord('edging', terms)}.`)
+  if (facts.edging && !facts.round) parts.push(`The band round it is the ${termWord('edging', terms)}.`)
   if (facts.corners !== '') parts.push(facts.corners)
   if (facts.ticks !== '') parts.push(facts.ticks)
   if (facts.round) {
