@@ -13,29 +13,21 @@ export interface Camera {
 export interface Viewport {
   readonly width: number
   readonly height: number
-  /** Of it, pixels at the bottom that something else covers: the whole is fitted above them. */
-  readonly covered?: number
 }
 
 /** Room round a fitted plan: dimension lines stand over it and on its left. Low windows leave less of it. */
 const FIT_MARGIN = { left: 76, top: 76, right: 40, bottom: 40 } as const
-const NARROW_MARGIN = { left: 56, top: 56, right: 28, bottom: 28 } as const
-const LEAST_MARGIN = { left: 56, top: 46, right: 28, bottom: 28 } as const
+const NARROW_MARGIN = { left: 56, top: 56, right: 32, bottom: 28 } as const
+const LEAST_MARGIN = { left: 56, top: 46, right: 32, bottom: 28 } as const
 /** CSS pixels of height under which every one goes to the map; and under which there are hardly any. */
 const LOW = 480
 const LOWEST = 280
 
-/** What stays free round a fitted plan. What covers the bottom takes its place there, and the handles stand above it. */
-export function fitMargin({
+/** What stays free round a fitted plan, the handle at its lower right corner included. */
+export const fitMargin = ({
   height,
-  covered = 0,
-}: Viewport): Record<'left' | 'top' | 'right' | 'bottom', number> {
-  const margin = height < LOWEST ? LEAST_MARGIN : height < LOW ? NARROW_MARGIN : FIT_MARGIN
-  return covered > 0 ? { ...margin, bottom: Math.max(margin.bottom, covered + HANDLE_ROOM) } : margin
-}
-
-/** CSS pixels for the handle at the lower right corner, clear of what stands below it. */
-const HANDLE_ROOM = 26
+}: Pick<Viewport, 'height'>): Record<'left' | 'top' | 'right' | 'bottom', number> =>
+  height < LOWEST ? LEAST_MARGIN : height < LOW ? NARROW_MARGIN : FIT_MARGIN
 
 /** A motif is never drawn larger than this many times its real size on a 96 dpi screen. */
 const MOST_MAGNIFIED = 4
@@ -116,8 +108,8 @@ export function keptInView(camera: Camera, size: Size, viewport: Viewport): Came
 /** Whether all of a plan is in view. */
 export function showsWhole(camera: Camera, size: Size, viewport: Viewport): boolean {
   const end = toScreen(camera, { x: size.width, y: size.height })
-  const { width, height, covered = 0 } = viewport
-  return camera.x >= 0 && camera.y >= 0 && end.x <= width && end.y <= height - covered
+  const { width, height } = viewport
+  return camera.x >= 0 && camera.y >= 0 && end.x <= width && end.y <= height
 }
 
 /** The camera moved as little as needed to bring a point at least `margin` pixels into the viewport. */
@@ -127,8 +119,8 @@ export function revealing(camera: Camera, point: Point, viewport: Viewport, marg
     const edge = Math.min(margin, room / 2)
     return value < edge ? edge - value : value > room - edge ? room - edge - value : 0
   }
-  const { width, height, covered = 0 } = viewport
-  return panned(camera, shift(at.x, width), shift(at.y, height - covered))
+  const { width, height } = viewport
+  return panned(camera, shift(at.x, width), shift(at.y, height))
 }
 
 /** Between two cameras: scale in proportion, so that a zoom runs evenly. `share` from 0 to 1. */

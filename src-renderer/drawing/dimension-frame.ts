@@ -35,8 +35,9 @@ const LINE_OFF = 30
 const LINE_LEAST = 22
 /** The clear space in a line for its number. */
 const NUMBER = { long: 132, across: 36, short: 96 } as const
-/** Distance of the corner handle from the frame's corner. */
-const CORNER_OFF = 14
+/** Way of the corner handle from the frame's corner; farther where the corner carries a number. */
+const CORNER_OFF = { x: 14, y: 14 } as const
+const BESIDE_NUMBER = { x: 25, y: 8 } as const
 /** How near a pointer must come to a handle. A finger needs 24 CSS pixels across at least (WCAG 2.2, 2.5.8). */
 const HANDLE_REACH = 13
 /** The frame's right and bottom edges can be dragged from just outside it. */
@@ -48,6 +49,8 @@ export interface Measured {
   readonly down: readonly [number, number]
   /** The size can be dragged. */
   readonly withHandles: boolean
+  /** The corners of its border carry numbers. */
+  readonly hasNumbers?: boolean
 }
 
 /** Lines, number boxes and handles for a size seen through a camera; null for no size. */
@@ -65,7 +68,8 @@ export function dimensionFrame(
   const x = Math.min(viewport.width - LINE_LEAST, Math.max(LINE_LEAST, frame.left - LINE_OFF))
   const overMap = { top: frame.top < y + LINE_LEAST, left: frame.left < x + LINE_LEAST }
   // A line that is pinned to the edge keeps clear of the other one's strip.
-  const { across, down, withHandles } = measured
+  const { across, down, withHandles, hasNumbers = false } = measured
+  const off = hasNumbers ? BESIDE_NUMBER : CORNER_OFF
   const fromX = frame.left + across[0] * camera.scale
   const toX = frame.left + across[1] * camera.scale
   const fromY = frame.top + down[0] * camera.scale
@@ -76,10 +80,7 @@ export function dimensionFrame(
   const endY = Math.min(toY, viewport.height)
   const levelHeight = toY - fromY < NUMBER.long && toY < viewport.height
   // In a low window what stands at the bottom would lie under it there: it goes to the left, if that is free.
-  const isBeside =
-    levelHeight &&
-    endY + NUMBER.across > viewport.height - (viewport.covered ?? 0) &&
-    x - NUMBER.short - 10 >= 0
+  const isBeside = levelHeight && endY + NUMBER.across > viewport.height && x - NUMBER.short - 10 >= 0
   const middleX = within((startX + endX) / 2, NUMBER.long / 2, viewport.width)
   const middleY = within((startY + endY) / 2, NUMBER.long / 2, viewport.height)
   return {
@@ -127,7 +128,7 @@ export function dimensionFrame(
       ? [
           { kind: 'width', at: { x: right, y } },
           { kind: 'height', at: { x, y: bottom } },
-          { kind: 'both', at: { x: right + CORNER_OFF, y: bottom + CORNER_OFF } },
+          { kind: 'both', at: { x: right + off.x, y: bottom + off.y } },
         ]
       : [],
     overMap,

@@ -85,9 +85,8 @@ export class Look {
 
   /** The window became another size; answers whether it is one. */
   resize(viewport: Viewport): boolean {
-    const { width, height, covered = 0 } = this.#viewport
-    const same = viewport.width === width && viewport.height === height && (viewport.covered ?? 0) === covered
-    if (same) return false
+    const { width, height } = this.#viewport
+    if (viewport.width === width && viewport.height === height) return false
     this.#viewport = viewport
     this.#lookAt(this.#fitted ? this.fitting : this.#kept(this.#camera), false)
     return true

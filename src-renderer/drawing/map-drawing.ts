@@ -68,7 +68,6 @@ export class MapDrawing {
   #band: ScreenBox | null = null
   #resizing: { readonly start: Size; wished: Size } | null = null
   #frame = 0
-  #covered = 0
   #dirty = new Set<Part>(ALL)
 
   constructor(container: HTMLElement, callbacks: DrawingCallbacks) {
@@ -129,12 +128,6 @@ export class MapDrawing {
     )
       this.#redraw('overlay')
     if (grown) this.#redraw('view')
-  }
-
-  /** So many pixels at the bottom are covered: the whole is shown above them. */
-  cover(pixels: number): void {
-    this.#covered = pixels
-    this.#measure()
   }
 
   /** Shows the whole plan, with its dimension lines. */
@@ -205,7 +198,7 @@ export class MapDrawing {
 
   #measure(): void {
     const size = sizeOf(this.#container)
-    if (this.#look.resize({ ...size, covered: this.#covered })) this.#stage.size(size)
+    if (this.#look.resize(size)) this.#stage.size(size)
   }
 
   #refreshAll(): void {

@@ -42,6 +42,18 @@ describe('the map at 1024 × 700', () => {
     expect(await piles.evaluate((node) => node.scrollWidth - node.clientWidth)).toBeLessThanOrEqual(0)
   })
 
+  it('lies above its legend, which hides no row of it at any zoom', async () => {
+    const legend = page.getByRole('list', { name: 'Marks on the map' })
+    for (let i = 0; i < 4; i++) {
+      const [marks, map] = [
+        (await legend.boundingBox())!,
+        (await page.getByRole('application').boundingBox())!,
+      ]
+      expect(map.y + map.height).toBeLessThanOrEqual(marks.y + 0.5)
+      await page.getByRole('button', { name: 'Zoom in' }).click()
+    }
+  })
+
   it('is reached with two keys from the top', async () => {
     await page.keyboard.press('Tab')
     const link = page.getByRole('button', { name: 'Skip to the map' })
