@@ -195,13 +195,19 @@ export const LAYOUT_FINDINGS = {
     severity: 'note',
     message:
       '{motif}: nothing says how a half of it is worked. Its straight side has to be {length} long, about {stitches} {stitches|stitch|stitches}.',
-    mend: 'Take the half of its designer, or work one back and forth until it fits beside a whole one, and say in its instructions how.',
+    mend: 'Take the half of its designer, or work one back and forth until it fits beside a whole one, and say in its instructions how. Or leave the half motifs out: the sides stay in steps, which an edging can level.',
   },
   'layout/half-rows': {
     severity: 'note',
     message:
       '{motif}: its rounds do not say how a half of it is worked. Back and forth it takes {rows} {rows|row|rows}; its straight side has to be {length} long, about {stitches} {stitches|stitch|stitches}, and its last row makes half of the {made} {made|stitch|stitches} of the last round.',
-    mend: 'Take the half of its designer, or work one until it fits beside a whole one, and say in the notes how.',
+    mend: 'Take the half of its designer, or work one until it fits beside a whole one, and say in its instructions how. Or leave the half motifs out: the sides stay in steps, which an edging can level.',
+  },
+  'layout/half-suggested': {
+    severity: 'note',
+    message:
+      '{motif}: no pattern says how a half of it is worked, but one follows from its rounds: {rows} {rows|row|rows} back and forth, {stitches} {stitches|stitch|stitches} in the last.',
+    mend: 'Work one before you count on it, and lay it beside a whole motif. Its rows stand at Gaps and sides and are printed with the motif; what you say of halves in the instructions takes their place.',
   },
   'layout/fit-no-yarn': {
     severity: 'error',

@@ -22,6 +22,7 @@ import { fillerSteps, finishFillers } from './filler-steps'
 import { childOpenings, fillOpenings } from './fillers'
 import { finishHalves, halfColourways, halve } from './halves'
 import type { Halved, Painted } from './halves'
+import { halfFindings } from '../half-motif/findings'
 import { ownPoints } from './placed'
 import type { Asked, Filled, Filler, Filling } from './fillers'
 import type { Opening, OpeningKind } from './holes'
@@ -212,7 +213,7 @@ export function createAdditions(accountOf: AccountOf) {
       findings: [
         ...gaps.findings,
         ...filling.findings,
-        ...halved.findings,
+        ...halfFindings(halved.findings, project, accounts, halves),
         ...(fillers.length + halves.length > 0 ? unknownPlaces(layout.cells?.painted, there) : NO_FINDINGS),
         ...(project.forChild ? childOpenings(filling.open, units) : NO_FINDINGS),
       ],

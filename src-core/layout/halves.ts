@@ -4,7 +4,7 @@
  */
 import type { Finding } from '../../shared-types/finding'
 import type { Anchor, MotifAccount, PlacedHalf, Plan, Point } from '../../shared-types/plan'
-import type { BlanketLayout, JoinRule, Motif } from '../../shared-types/project'
+import type { BlanketLayout, JoinRule } from '../../shared-types/project'
 import { finding } from '../findings/finding'
 import { lengthValue } from '../findings/quantities'
 import { halfOutline } from '../geometry/half'
@@ -13,7 +13,6 @@ import { NO_SIDES, seamsBetween, seamWork, stitchesAlong, wholeSides } from '../
 import type { Sides } from '../joins/sides'
 import { findNodes } from '../joins/nodes'
 import type { Joinable, Node } from '../joins/nodes'
-import { instructionLines } from '../motif/instructions'
 import { countOf } from '../motif/numbering'
 import { formatNumber } from '../units/format'
 import { radians } from '../units/quantity'
@@ -259,14 +258,7 @@ function undesigned(
 }
 
 const UNDESIGNED: ReadonlySet<string> = new Set(['layout/half-design', 'layout/half-rows'])
-const isUndesigned = ({ code }: Pick<Finding, 'code'>): boolean => UNDESIGNED.has(code)
-
-/** Findings without those of halves that the instructions of their motif speak of. */
-export const untoldHalves = (findings: readonly Finding[], motifs: readonly Motif[]): Finding[] =>
-  findings.filter((each) => {
-    const motif = isUndesigned(each) && motifs.find(({ id }) => id === each.target?.motif)
-    return !motif || !instructionLines(motif).some((line) => /\bhal(f|ves)\b/i.test(line))
-  })
+export const isUndesigned = ({ code }: Pick<Finding, 'code'>): boolean => UNDESIGNED.has(code)
 
 /** What a plan says of the halves of a motif that nobody designed. */
 export const halfNotes = ({ findings }: Pick<Plan, 'findings'>, motif: string): string[] =>

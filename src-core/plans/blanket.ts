@@ -48,7 +48,6 @@ import { blanketWork } from '../progress/blanket-work'
 import { ownPoints } from '../layout/placed'
 import { isBegun, notBegun, tellProgress } from '../progress/progress'
 import { takenBefore } from '../progress/supply'
-import { untoldHalves } from '../layout/halves'
 import { settled } from '../settled'
 import { toldAs, withFields } from '../telling'
 import { LATTICES_KEPT } from '../layout/constants'
@@ -278,7 +277,7 @@ export function createBlanketPlanner(): KindPlanner<SettledBlanket> {
     const inUse = used(project.yarns, needed.yarns.map(({ id }) => id).join(' '))
     findings.push(...legibility(inUse, ways), ...letterFindings(ways))
     findings.push(...besideFillers(joined, added.placed), ...assigned.findings, ...worked.findings)
-    findings.push(...untoldHalves(added.findings, project.motifs), ...needed.findings, ...begun.findings)
+    findings.push(...added.findings, ...needed.findings, ...begun.findings)
     // What is to stand apart is not joined on purpose.
     if (rule.rule !== 'apart') findings.push(...holding.findings)
     const remarks = joinRemarks({ ...joined, ...arranged, accounts: laid }, rule.rule)

@@ -63,6 +63,7 @@ export const MOTIF_WORDS = {
   instructions: 'Instructions',
   abbreviations: 'Abbreviations',
   special: 'Special stitches',
+  half: 'Half motif',
   joiningRound: 'Joining round',
   goesOn: (heading: string): string => `${heading}, continued`,
   chart: 'Chart',

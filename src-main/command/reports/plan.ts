@@ -57,6 +57,7 @@ import { madeYarnAdvice } from '../../../src-core/progress/words'
 import { termWord } from '../../../src-core/stitches/terms'
 import { pieceWords } from '../../../src-core/figures/piece-words'
 import { joinPoints, pieceAt } from '../../../src-core/layout/placed'
+import { suggestedHalf } from '../../../src-core/half-motif/half-motif'
 import { joiningRounds } from '../../../src-core/joining-round/joining-round'
 import { titleOf } from '../../../src-core/joining-round/words'
 import { legendsOf } from '../../../src-core/joins/words'
@@ -84,6 +85,7 @@ export function planReport(project: Project, plan: Plan, width: number, wholeOrd
     ...yarnSection(project, plan, width),
     ...(plan.kit ? kitSection(project, plan.settled, plan.kit, width) : []),
     ...progressSection(plan, width, wholeOrder),
+    ...halfSection(plan, width),
     ...orderSection(plan, width, wholeOrder),
     ...joiningSection(plan, width),
     ...findingSection(plan.findings, width),
@@ -323,6 +325,14 @@ function yarnSection(project: Project, plan: Plan, width: number): string[] {
     ...remarks.flatMap((remark) => wrap(remark, width)),
   ]
 }
+
+/** The rows of half motifs that follow from the rounds of theirs, as suggestions. */
+const halfSection = (plan: Plan, width: number): string[] =>
+  [...new Set([plan.motif, ...plan.accounts])].flatMap((account) => {
+    const lines = account ? suggestedHalf(plan, account, termsOf(plan.settled)) : []
+    if (!account || lines.length === 0) return []
+    return ['', `Half of ${account.name || account.id}`, ...lines.flatMap((line) => wrap(line, width))]
+  })
 
 function orderSection(plan: Plan, width: number, whole: boolean): string[] {
   if (plan.order.length === 0) return []

@@ -21,7 +21,7 @@ import { FIGURE_WORDS } from '../words-figures'
 import { measureBlocks, MOTIF_WORDS } from '../words-motif'
 import { setChart } from './chart'
 import { measuredJoining, setJoiningRounds } from './joining-round'
-import { instructionsOf, setInstructions, setRounds } from './rounds'
+import { instructionsOf, setHalf, setInstructions, setRounds } from './rounds'
 
 const GAP = 6
 const AIR = 1.6
@@ -177,6 +177,7 @@ function pagesAs(
     flow.y = setMotif(job, flow.sheet, flow.y, each, shared) + (each.setting.isLittle ? AIR : GAP)
     if (source && !stepsBeside(job, flow.sheet, each)) setInstructions(job, flow, source)
     if (written) setRounds(job, flow, written)
+    setHalf(job, flow, each.account)
     setJoiningRounds(job, flow, each.account)
     if (written) setChart(job, flow, written)
   })

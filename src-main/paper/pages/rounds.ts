@@ -1,8 +1,10 @@
 /** A motif's rounds: word for word, translated where other terms are asked for, with what the words mean. */
+import type { MotifAccount } from '../../../shared-types/plan'
 import type { Motif, RoundsMotif } from '../../../shared-types/project'
 import { workedRounds } from '../../../src-core/accounts'
 import { breakLines } from '../../../src-core/figures/lines'
 import { partOf } from '../../../src-core/figures/part'
+import { suggestedHalf } from '../../../src-core/half-motif/half-motif'
 import { toldInstructions } from '../../../src-core/motif/instructions'
 import { specialText } from '../../../src-core/motif/rounds/special'
 import { abbreviationsUsed } from '../../../src-core/notation/abbreviations'
@@ -73,6 +75,10 @@ export const instructionsOf = ({ settled, terms }: Job, motif: Motif): string[] 
 /** The designer's words on how a motif is worked, below what stands there. */
 export const setInstructions = (job: Job, flow: Flow, motif: Motif): void =>
   setParagraphs(flow, MOTIF_WORDS.instructions, instructionsOf(job, motif))
+
+/** The half of a motif in rows, where one stands on the map, nobody says how it is worked, and its rounds tell it. */
+export const setHalf = (job: Job, flow: Flow, account: MotifAccount): void =>
+  setParagraphs(flow, MOTIF_WORDS.half, suggestedHalf(job.plan, account, job.terms))
 
 /** In columns, read downward. */
 function setAbbreviations(flow: Flow, list: readonly Abbreviation[]): void {

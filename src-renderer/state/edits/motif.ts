@@ -72,6 +72,13 @@ export const patchMotif = (
 export const setInstructions = (project: Project, id: string, instructions: string): Project =>
   patchMotif(project, id, { instructions: instructions.trim() === '' ? undefined : instructions })
 
+/** The same with more lines after those that are there. */
+export function addInstructions(project: Project, id: string, lines: readonly string[]): Project {
+  const { instructions = '' } = project.motifs?.find((motif) => motif.id === id) ?? {}
+  const before = instructions.trimEnd()
+  return setInstructions(project, id, [...(before === '' ? [] : [before, '']), ...lines].join('\n'))
+}
+
 /** What was measured of a motif, wherever its kind keeps it; of written rounds of a shape, what rules there. */
 export function measureOf(motif: Motif, key: MeasureKey, shape?: MotifAccount['shape']): number | undefined {
   if (motif.kind === 'measured') return motif[key]

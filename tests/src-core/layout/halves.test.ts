@@ -1,5 +1,6 @@
 /** M28. Half motifs at the ends of offset rows; counts by hand. Their share of yarn is from memory. */
 import { describe, expect, it } from 'vitest'
+import type { RoundsMotif } from '../../../shared-types/project'
 import { halfOutline } from '../../../src-core/geometry/half'
 import { boxOf, signedArea } from '../../../src-core/geometry/points'
 import { sharedArea } from '../../../src-core/geometry/polygons'
@@ -125,7 +126,13 @@ describe('M28 half motifs', () => {
   })
 
   it('of a motif in rounds have as many rows, and half of the last round', () => {
-    const file = readExample('limekiln-cushion')
+    const example = readExample('limekiln-cushion')
+    const [hexagon] = example.motifs as [RoundsMotif]
+    // Back loops lie in front where a row is turned: its half does not follow.
+    const rounds = hexagon.rounds!.map((round, i) =>
+      i < 3 ? round : { ...round, work: round.work.replace('ch 1, ', 'ch 1, working in back loops only, ') },
+    )
+    const file = { ...example, motifs: [{ ...hexagon, rounds }] }
     const layout = {
       kind: 'blanket',
       arrangement: 'offset-rows',

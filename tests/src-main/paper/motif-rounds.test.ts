@@ -19,6 +19,22 @@ const printed = remembered(
 const wordsOf = (read: ReadPdf): string => read.pages.map((page) => page.words).join(' ')
 
 describe('the page of a motif in written rounds', () => {
+  it('prints the rows of a half motif that stands on the map, as a suggestion', async () => {
+    const file = example('limekiln-cushion')
+    const layout = {
+      ...{ kind: 'blanket', arrangement: 'offset-rows', alternateRows: 'oneFewer', motif: 'hexagon' },
+      ...{ columns: 4, rows: 5, halves: true },
+    } as const
+    const halved = { ...file, layout } as Project
+    const words = wordsOf(await printed(halved))
+    expect(words).toContain('Half motif A suggestion that follows from the rounds')
+    expect(words).toContain('Row 1: Ch 3 (counts as dc), 6 dc in ring; turn. (7 dc)')
+    expect(words).toContain('sc in 3rd ch of beg ch-4; fasten off. (26 sc)')
+    const said = { ...file.motifs![0]!, instructions: 'Half: as the whole, to row 4.' } as never
+    expect(wordsOf(await printed({ ...halved, motifs: [said] }))).not.toContain('A suggestion that follows')
+    expect(wordsOf(await printed(file))).not.toContain('A suggestion that follows')
+  })
+
   it('prints the rounds word for word, the abbreviations they use, and the chart with its key', async () => {
     const read = await printed(example('orchard-wall-throw'))
     const words = wordsOf(read)
