@@ -168,6 +168,15 @@ export function buyingRemark(
   return reasons.join(' ')
 }
 
+/**
+ * Said where what is to be bought is less what is on hand: a project knows of no other, so that yarn which two of them
+ * are planned from would count in both. Empty where nothing is on hand.
+ */
+export const aloneWords = (needs: readonly Pick<YarnNeed, 'onHand'>[]): string =>
+  needs.some(({ onHand }) => onHand > 0)
+    ? 'What is on hand counts for this plan alone. If another plan takes of the same yarn, enter only what is left for this one.'
+    : ''
+
 /** Said where something of a yarn is on hand or made, so that what is to be bought is not what it costs in all. */
 export const wholeCostWords = (money: string, terms: Terms): string =>
   `All of its yarn in whole ${termWord('balls', terms)}, with what is on hand and what is made, costs ${money}.`

@@ -46,6 +46,7 @@ import {
   NOT_KNOWN,
   splitRemark,
   starred,
+  aloneWords,
   starWords,
   sumRemark,
   wholeCostWords,
@@ -308,8 +309,10 @@ function yarnSection(project: Project, plan: Plan, width: number): string[] {
   const unpriced = sumRemark(plan.yarns, (id) => names.get(id) ?? id)
   const made = madeYarnAdvice(plan.progress, termsOf(project), plan)
   const whole = wholeCost(plan.yarns, project.yarns ?? [])
+  const alone = aloneWords(plan.yarns)
   const remarks = [
     ...(made ? [made] : []),
+    ...(alone ? [alone] : []),
     ...(whole !== null && whole - cost > PENNY ? [wholeCostWords(money(whole), termsOf(project))] : []),
     ...(unpriced ? [unpriced] : []),
     ...(split ? [saying(termsOf(project))`One weight for several colours: ${split}.`] : []),

@@ -16,6 +16,7 @@ import {
   NOT_KNOWN,
   splitRemark,
   starred,
+  aloneWords,
   starWords,
   sumRemark,
 } from '../../../src-core/figures/yarn-words'
@@ -299,6 +300,8 @@ function facts(job: Job, notes: readonly string[]): [string, string][] {
   const why = buyingRemark(job.isPattern ? plan.yarns.map(bought) : plan.yarns, settled.yarns, units, terms)
   const again = job.isPattern ? '' : MATERIAL_WORDS.again
   list.push(['Buying', [MATERIAL_WORDS.buying(terms), again, why].filter(Boolean).join(' ')])
+  const alone = job.isPattern ? '' : aloneWords(plan.yarns)
+  if (alone) list.push(['On hand', alone])
   return list
 }
 

@@ -18,6 +18,22 @@ const printed = remembered(
 
 const wordsOf = (read: ReadPdf): string => read.pages.map((page) => page.words).join(' ')
 
+describe('the list of what is to be bought', () => {
+  it('says that yarn on hand counts for this plan alone, and only where there is some', async () => {
+    const file = example('limekiln-cushion')
+    const has = (onHandGrams: number | undefined) => ({
+      ...file,
+      yarns: file.yarns!.map((yarn) => ({ ...yarn, onHandGrams, onHandBalls: undefined })),
+    })
+    const alone = 'What is on hand counts for this plan alone.'
+    expect(wordsOf(await printed(has(40)))).toContain(alone)
+    expect(wordsOf(await printed(has(undefined)))).not.toContain(alone)
+    // A pattern for sale has nobody's stash in it.
+    const options = { date: DATE, version: VERSION, titlePage: true }
+    expect(wordsOf(await readPdf(await renderMap(planOf(has(40)), options)))).not.toContain(alone)
+  })
+})
+
 describe('the page of a motif in written rounds', () => {
   it('prints the rows of a half motif that stands on the map, as a suggestion', async () => {
     const file = example('limekiln-cushion')

@@ -230,6 +230,18 @@ describe('the place Progress', () => {
     expect(brick().onHandAt).toBeUndefined()
   })
 
+  it('says that yarn on hand counts for this plan alone, once there is some', async () => {
+    const bare = { ...SMALL, yarns: SMALL.yarns!.map(({ onHandGrams: _, onHandBalls: __, ...yarn }) => yarn) }
+    const { app } = await inWindow(YarnPlace, {}, bare)
+    expect(screen.queryByText(/^What is on hand counts for this plan alone/)).toBeNull()
+    app.document.change('have some', (project) => ({
+      ...project,
+      yarns: project.yarns!.map((yarn) => ({ ...yarn, onHandGrams: 20 })),
+    }))
+    await planned(app)
+    expect(await screen.findByText(/^What is on hand counts for this plan alone/)).toBeTruthy()
+  })
+
   it('says what was made when a yarn was counted, half motifs apart', async () => {
     const layout: BlanketLayout = {
       ...(SMALL.layout as BlanketLayout),
