@@ -3,7 +3,8 @@ import { access } from 'node:fs/promises'
 import { basename } from 'node:path'
 import { explainWriteFailure, replaceFile, WriteFailure } from '../documents'
 import { makePath } from '../documents/make-path'
-import { readRegularFile } from '../documents/regular-file'
+import { NO_NAME, whyNotRead } from '../documents/read-refusal'
+import { readBeginning, readRegularFile } from '../documents/regular-file'
 import { whyNotWritten } from '../documents/replace-file'
 import { CommandEnd, EXIT } from './exit-codes'
 
@@ -43,15 +44,35 @@ export async function demandFree(out: string, force: boolean): Promise<void> {
 /** How files of a kind begin. */
 const BEGINS = { PDF: /^%PDF-/, 'HTML page': /^\uFEFF?\s*<(!doctype html|html)\b/i } as const
 
-/** Ends the command where a file of another kind is there: only one like it is replaced. */
+/** Bytes that show of what kind a file is, however large it is (our own choice). */
+const BEGINNING = 200
+
+/** Ends the command where a file of another kind is there, or one that cannot be read: only one like it is replaced. */
 export async function demandAlike(out: string, kind: keyof typeof BEGINS): Promise<void> {
-  const read = await readRegularFile(out, LARGEST_PDF).catch(() => null)
-  if (!read || read.bytes.length === 0) return
-  if (BEGINS[kind].test(new TextDecoder().decode(read.bytes.subarray(0, 200)))) return
+  const beginning = await beginningOf(out)
+  if (beginning === null || beginning.length === 0) return
+  if (BEGINS[kind].test(new TextDecoder().decode(beginning))) return
   throw new CommandEnd(
     EXIT.notWritten,
     `${out} is there already and is no ${kind}; it was left as it is. Choose another name.`,
   )
+}
+
+/** Nothing is there, or nothing can be: writing says which. */
+const NOTHING_THERE = new Set(['ENOENT', 'ENOTDIR', 'ENAMETOOLONG', 'ELOOP', NO_NAME])
+
+/** How the file begins; null where nothing is there. Whatever else keeps it from being read ends the command. */
+async function beginningOf(out: string): Promise<Uint8Array | null> {
+  try {
+    return await readBeginning(out, BEGINNING)
+  } catch (error) {
+    const { code = '' } = error as NodeJS.ErrnoException
+    if (NOTHING_THERE.has(code)) return null
+    throw new CommandEnd(
+      EXIT.notWritten,
+      `${out} was not written: what is there cannot be read (${whyNotRead(code)}). Choose another name.`,
+    )
+  }
 }
 
 /** Ends the command where files are in the way that `isOurs` does not know as made here; nothing is written then. */

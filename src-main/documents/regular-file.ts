@@ -29,14 +29,31 @@ interface RegularFile {
  * The bytes of a regular file of at most `largest` bytes. Throws an error with a `code`: the system's, EISDIR
  * for a folder, ENOTREG for anything else that is no file, EFBIG (with `bytes`, its size) for a larger one.
  */
-export async function readRegularFile(path: string, largest: number): Promise<RegularFile> {
+export function readRegularFile(path: string, largest: number): Promise<RegularFile> {
+  return withRegularFile(path, async (handle, stats) => {
+    if (stats.size > largest) throw tooLarge(stats.size)
+    return { bytes: await readAtMost(handle, stats.size, largest), stats }
+  })
+}
+
+/** The first `count` bytes of a regular file of any size, fewer where it has no more. Throws as the above does. */
+export function readBeginning(path: string, count: number): Promise<Uint8Array> {
+  return withRegularFile(path, async (handle) => {
+    const { buffer, bytesRead } = await handle.read(Buffer.alloc(count), 0, count, 0)
+    return buffer.subarray(0, bytesRead)
+  })
+}
+
+async function withRegularFile<T>(
+  path: string,
+  use: (handle: FileHandle, stats: Stats) => Promise<T>,
+): Promise<T> {
   const handle = await openToRead(path)
   try {
     const stats = await handle.stat()
     if (stats.isDirectory()) throw failure('EISDIR', 'this is a folder')
     if (!stats.isFile()) throw failure(NO_FILE, 'this is not a file')
-    if (stats.size > largest) throw tooLarge(stats.size)
-    return { bytes: await readAtMost(handle, stats.size, largest), stats }
+    return await use(handle, stats)
   } finally {
     await handle.close()
   }
