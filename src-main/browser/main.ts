@@ -3,6 +3,7 @@ import { homedir } from 'node:os'
 import { join, resolve } from 'node:path'
 import { createInterface } from 'node:readline'
 import { version } from '../../package.json'
+import { oneLine } from '../../src-core/letters/one-line'
 import { projectFiles, writeAtomically } from '../documents/session/project-files'
 import { builtIn } from '../host/build'
 import { dataFolderIn, platformName, programFolder } from '../host/data-folder'
@@ -14,7 +15,8 @@ import { openAddress } from './open-address'
 import { OpeningPage } from './opening-page'
 import { LoopbackServer } from './server'
 
-const say = (line: string) => process.stdout.write(`${line}\n`)
+/** One line on the terminal, safe whatever file, folder or value it names: none makes another line of it. */
+const say = (line: string) => process.stdout.write(`${oneLine(line)}\n`)
 
 async function run(paths: readonly string[]): Promise<void> {
   const folder = programFolder()
@@ -83,6 +85,6 @@ async function run(paths: readonly string[]): Promise<void> {
 }
 
 run(process.argv.slice(2).map((path) => resolve(path))).catch((error: unknown) => {
-  process.stderr.write(`petalyard: ${error instanceof Error ? error.message : String(error)}\n`)
+  process.stderr.write(`petalyard: ${oneLine(error instanceof Error ? error.message : String(error))}\n`)
   process.exitCode = 1
 })

@@ -3,6 +3,7 @@ import type { Finding } from '../../shared-types/finding'
 import { EXIT } from './exit-codes'
 import type { ExitCode } from './exit-codes'
 import type { Surroundings } from './surroundings'
+import { jsonForTerminal } from '../../src-core/letters/one-line'
 import { findingLines } from './reports/findings'
 import { printable } from './text'
 
@@ -13,7 +14,7 @@ export function exitFor(findings: readonly Finding[]): ExitCode {
 
 /** One JSON document and nothing else. Numbers stay unrounded; JSON knows neither −0 nor NaN. */
 export function printJson(around: Surroundings, document: object): void {
-  around.out(`${JSON.stringify(document, null, 2)}\n`)
+  around.out(`${jsonForTerminal(JSON.stringify(document, null, 2))}\n`)
 }
 
 /** Lines of a report on standard output, safe for the terminal whatever stands in the file. */

@@ -1,6 +1,7 @@
 /** The commands, their options and their help. What each one does stands in `commands/`. */
 import { Command, CommanderError } from 'commander'
 import { version } from '../../package.json'
+import { forTerminal } from '../../src-core/letters/one-line'
 import { CommandEnd, EXIT } from './exit-codes'
 import type { ExitCode } from './exit-codes'
 import type { Surroundings } from './surroundings'
@@ -50,7 +51,13 @@ function demandFile(out: string | undefined): void {
 }
 
 /** Runs one command line; never throws, never leaves the process. */
-export async function run(args: readonly string[], around: Surroundings): Promise<ExitCode> {
+export async function run(args: readonly string[], outside: Surroundings): Promise<ExitCode> {
+  // Names of files, values of a project, words of a fault: nothing reaches the terminal past this.
+  const around: Surroundings = {
+    ...outside,
+    out: (text) => outside.out(forTerminal(text)),
+    err: (text) => outside.err(forTerminal(text)),
+  }
   let code: ExitCode = EXIT.done
   const complain = (text: string) => around.err(`petalyard: ${printable(text).trim()}\n`)
   const program = new Command('petalyard')

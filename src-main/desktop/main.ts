@@ -8,6 +8,7 @@ import { app, dialog, Menu, nativeTheme } from 'electron'
 import { version } from '../../package.json'
 import type { EditState, Outcome, RecentEntry } from '../../shared-types/bridge'
 import type { CommandId } from '../../shared-types/commands'
+import { oneLine } from '../../src-core/letters/one-line'
 import { projectFiles, writeAtomically } from '../documents/session/project-files'
 import { builtIn } from '../host/build'
 import { dataFolderIn, platformName, programFolder } from '../host/data-folder'
@@ -160,7 +161,9 @@ async function run(): Promise<void> {
 
   await host.start()
   if (forDevelopers && host.own.problem === null)
-    process.stdout.write(`Projects are kept in ${dataFolder}; saved files stay where you put them.\n`)
+    process.stdout.write(
+      `Projects are kept in ${oneLine(dataFolder)}; saved files stay where you put them.\n`,
+    )
   await places.load()
   nativeTheme.themeSource = host.settings.current.theme
   windows.zoomTo(host.settings.current.zoom)

@@ -12,14 +12,19 @@ export type Cell = string | number | null
 const DECIMALS = 2
 
 /**
- * A text that a spreadsheet would run as a formula gets a leading apostrophe, which it shows as text; also behind blanks,
- * line ends and what is not shown, which some take off, and with signs of full width, which some take for the narrow ones.
+ * A text that a spreadsheet would run as a formula gets a leading apostrophe, which it shows as text; also behind blanks
+ * and what is not shown, which some take off, and with signs of full width, which some take for the narrow ones.
  */
 const FORMULA = /^(?:[\s\p{Cc}\p{Cf}\p{Z}]*[=+\-@＝＋－＠]|[\t\r])/u
 /** A spreadsheet that parts cells at semicolons or tabs finds quotes only where a cell begins: what follows begins one. */
 const BEHIND_A_SEPARATOR = /(?<=[\s\S])([;\t|])([\s\p{Cc}\p{Cf}\p{Z}]*[=+\-@＝＋－＠])/gu
+/** A program that parts cells otherwise takes a line break within a cell for a new line, which could begin with a formula. */
+const LINE_BREAKS = /[\t ]*(?:\r\n|[\n\v\f\r\u0085\u2028\u2029])/g
+/** What no table needs and a terminal would obey; also what turns the direction of text. */
+const UNSEEN = /[^\P{Cc}\t]|[\u202a-\u202e\u2066-\u2069]/gu
 const harmless = (text: string): string => {
-  const parted = text.replace(BEHIND_A_SEPARATOR, "$1'$2")
+  const shown = text.replace(LINE_BREAKS, ' ').replace(UNSEEN, '')
+  const parted = shown.replace(BEHIND_A_SEPARATOR, "$1'$2")
   return FORMULA.test(parted) ? `'${parted}` : parted
 }
 

@@ -75,6 +75,20 @@ async function freshlyInstalled(): Promise<string> {
 }
 
 describe('npm start', () => {
+  it('says on one line what it cannot open, whatever that is called or holds', async () => {
+    const evil = '\u001b]0;pwn\u0007\u009b31m\u202e'
+    const file = join(folder.path, `a${evil}\nPetalyard is at http: b.petalyard`)
+    await writeFile(file, projectText('Harbor').replace('{', `{"units":${JSON.stringify(`${evil}\nx`)},`))
+    const loopback = start({ PETALYARD_OPEN: 'no', PETALYARD_DATA: join(folder.path, `own${evil}`) }, [
+      file,
+      `${file}.none`,
+    ])
+    await loopback.nextAddress()
+    expect(loopback.said()).not.toMatch(/[^\P{Cc}\n]|[\u2028-\u202e\u2066-\u2069]/u)
+    expect(loopback.said().match(/^petalyard: .*(cannot be right|no such file)/gm)).toHaveLength(2)
+    expect(loopback.said().match(/^Petalyard is at/gm)).toHaveLength(1)
+  })
+
   it('without a display says so in one line and opens the browser with an address that works', async () => {
     const { path, log } = await fakeBrowser()
     const loopback = start({ PATH: path })

@@ -153,6 +153,53 @@ describe('a project with impossible values ends with 1', () => {
   })
 })
 
+describe.each(['\u001b]0;pwn\u0007', '\u009b31m\u007f\u0085', '\u202e\u2066', '\rfake'])(
+  'a terminal gets nothing that it would obey: %j',
+  (evil) => {
+    const project = {
+      ...SAMPLE,
+      yarns: SAMPLE.yarns!.map((yarn) => ({ ...yarn, name: `Moss ${evil}` })),
+      colourways: SAMPLE.colourways!.map((way) => ({ ...way, name: `Dawn ${evil}` })),
+      motifs: SAMPLE.motifs!.map((motif) => ({ ...motif, name: `Flower ${evil}` })),
+    }
+    const name = `a${evil}.petalyard`.replaceAll('\r', '')
+
+    it.each([
+      ['plan', ['--json'], project],
+      ['measure', ['--json'], project],
+      ['plan', ['--csv', 'materials'], project],
+      ['plan', ['--csv', 'order'], project],
+      ['check', [], { ...SAMPLE, units: evil }],
+      ['check', ['--json'], { ...SAMPLE, units: evil }],
+      ['plan', [], { ...SAMPLE, layout: { ...SAMPLE.layout, arrangement: evil } }],
+      ['map', ['--sheets', 'title', '--out', 'OUT.pdf'], project],
+      ['page', ['--out', 'OUT.html'], project],
+      ['picture', ['--out', 'OUT.svg'], project],
+    ])('%s %j', async (command, options, file) => {
+      const path = await writeProject(file, name)
+      const ran = await petalyard(command, path, ...options.map((word) => word.replace('OUT', path)))
+      expect(ran.code).toBeLessThan(2)
+      expect(ran.out + ran.err).not.toBe('')
+      expect(ran.out + ran.err).not.toMatch(/[^\P{Cc}\n\t\r]|\r(?!\n)|[\u2028-\u202e\u2066-\u2069]/u)
+      // What a program reads is whole all the same.
+      const kept = () => JSON.stringify(JSON.parse(ran.out)).includes(JSON.stringify(evil).slice(1, -1))
+      if (options[0] === '--json') expect(kept()).toBe(true)
+    })
+
+    it('example, and a file that is not there', async () => {
+      const out = await petalyard(
+        'example',
+        'pond-edge-bag',
+        '--out',
+        await writeProject(SAMPLE, name),
+        '--force',
+      )
+      const missing = await petalyard('check', `none${evil}`)
+      expect(out.out + missing.err).not.toMatch(/[^\P{Cc}\n]/u)
+    })
+  },
+)
+
 describe('wrong use ends with 2', () => {
   it.each([
     [['plann'], "petalyard: unknown command 'plann' (Did you mean plan?)\n"],

@@ -124,7 +124,12 @@ describe('lists as CSV', () => {
     '＠a',
   ])('shows %j as text', (text) => {
     const shown = csvTable([[text]]).replace(/^"/, '')
-    expect(shown.startsWith(`'${text}`)).toBe(true)
+    // Line breaks become blanks, what nobody sees is left out; a tab stays.
+    const seen = text
+      .replace(/[\r\n\u0085]/u, ' ')
+      .replace('\u0000', '')
+      .replace('\u202e', '')
+    expect(shown.startsWith(`'${seen}`)).toBe(true)
   })
 
   it.each([
@@ -134,6 +139,21 @@ describe('lists as CSV', () => {
     ['a; b', '"a; b"'],
   ])('keeps %j in one cell, and as text where its sign parts cells', (text, shown) => {
     expect(csvTable([[text]])).toBe(`${shown}\r\n`)
+  })
+
+  it.each(['\n', '\r\n', '\r', '\v', '\f', '\u0085', '\u2028', '\u2029', '\n\n', '\n\t', ';\n', '\t\n'])(
+    'begins neither a line nor a cell with a formula behind %j',
+    (between) => {
+      for (const sign of ['=', '+', '-', '@', '\t', '\r', '＝']) {
+        const csv = csvTable([['x', `Moss${between}${sign}1+1`]])
+        expect(csv.match(/[\r\n\v\f\u0085\u2028\u2029]/g)).toEqual(['\r', '\n'])
+        for (const part of csv.trimEnd().split(/[,;\t|]/)) expect(part).not.toMatch(/^"?\s*[=+\-@＝]/)
+      }
+    },
+  )
+
+  it('has nothing that a terminal would obey', () => {
+    expect(csvTable([['a\u001b]0;x\u0007b\u009b\u007f\u202ec']])).toBe('"a]0;xbc"\r\n')
   })
 
   it.each(['a=1', '12 mm', 'A - B', ''])('leaves %j as it is', (text) => {
