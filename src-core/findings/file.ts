@@ -22,6 +22,11 @@ export const FILE_FINDINGS = {
     message: '{count} more {count|value|values} cannot be right.',
     mend: 'Correct those that are listed first.',
   },
+  'file/many-invalid-values': {
+    severity: 'error',
+    message: 'more than {count} more {count|value|values} cannot be right.',
+    mend: 'Correct those that are listed first.',
+  },
   'file/unknown-yarn': {
     severity: 'error',
     message: "there is no yarn '{id}'.",

@@ -8,3 +8,5 @@ export const SMALL_FILE = 2 ** 20
 export const DEPTH_LIMIT = 100
 /** Invalid values told one by one; what is beyond is counted. */
 export const INVALID_VALUES_TOLD = 50
+/** Invalid values that are looked for: whoever has more has one cause for them, and noting millions takes minutes. */
+export const INVALID_VALUES_COUNTED = 1050

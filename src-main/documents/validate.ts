@@ -1,13 +1,13 @@
 /** Checks a document against the schema of the project file and tells each wrong value at its path. */
-import type { z } from 'zod'
 import type { Finding } from '../../shared-types/finding'
 import { projectSchema } from '../../shared-types/project'
 import type { Project } from '../../shared-types/project'
 import { finding } from '../../src-core/findings/finding'
-import { INVALID_VALUES_TOLD } from './limits'
+import type { Issue } from './issues'
+import { issuesOf } from './issues'
+import { INVALID_VALUES_COUNTED, INVALID_VALUES_TOLD } from './limits'
 import type { JsonObject } from './migrations'
 
-type Issue = z.core.$ZodIssue
 type Path = readonly PropertyKey[]
 
 /**
@@ -17,12 +17,14 @@ type Path = readonly PropertyKey[]
 export function validateProject(
   document: JsonObject,
 ): { readonly project: Project } | { readonly findings: readonly Finding[] } {
-  const result = projectSchema.safeParse(document)
-  if (result.success) return { project: document as Project }
-  const issues = result.error.issues.flatMap((issue) => sharpen(issue))
-  const findings = issues.slice(0, INVALID_VALUES_TOLD).map((issue) => invalidValue(document, issue))
-  const rest = issues.length - findings.length
-  if (rest > 0) findings.push(finding('file/more-invalid-values', 'project', { count: rest }))
+  const issues = issuesOf(projectSchema, document, INVALID_VALUES_COUNTED + 1)
+  if (issues.length === 0) return { project: document as Project }
+  const wrong = issues.flatMap((issue) => sharpen(issue))
+  const findings = wrong.slice(0, INVALID_VALUES_TOLD).map((issue) => invalidValue(document, issue))
+  const count = Math.min(wrong.length, INVALID_VALUES_COUNTED) - findings.length
+  if (wrong.length > INVALID_VALUES_COUNTED)
+    findings.push(finding('file/many-invalid-values', 'project', { count }))
+  else if (count > 0) findings.push(finding('file/more-invalid-values', 'project', { count }))
   return { findings }
 }
 
