@@ -84,6 +84,10 @@ export class LoopbackServer {
   readonly #places = new Places()
   /** Files of projects that were ended, so that a tab that comes back finds its project. */
   readonly #endedPaths = new Map<string, string>()
+  /** Connections on which somebody without the cookie was answered: nothing more is heard on them. */
+  readonly #strangers = new WeakSet<Socket>()
+  /** For everybody who comes, so it is read once. */
+  #entryScript: Promise<Uint8Array> | null = null
   #host: Host | null = null
   #questions: Questions | null = null
   #server: Server | null = null
@@ -143,6 +147,12 @@ export class LoopbackServer {
   async #serve(request: IncomingMessage, response: ServerResponse): Promise<void> {
     const [host, doorkeeper] = [this.#host, this.#doorkeeper]
     if (!host || !doorkeeper) return send(response, 503, 'Not ready yet.')
+    // Browsers send no question before the last one is answered. Whoever does without the cookie has one answer, once.
+    if (this.#strangers.has(request.socket)) return void request.socket.pause()
+    if (doorkeeper.sessionOf(request.headers) === null) {
+      this.#strangers.add(request.socket)
+      response.setHeader('Connection', 'close')
+    }
     const method = request.method ?? ''
     const url = new URL(request.url ?? '/', doorkeeper.origin)
     const isDoor = method === 'GET' && url.pathname === ENTRY
@@ -150,7 +160,7 @@ export class LoopbackServer {
     if (allowed !== 'welcome') return refuse(response, allowed)
     if (isDoor) return this.#door(request, response)
     if (method === 'GET' && url.pathname === `${ENTRY}.js`)
-      return send(response, 200, await readFile(this.#options.entryScript), 'text/javascript; charset=utf-8')
+      return send(response, 200, await this.#entry(), 'text/javascript; charset=utf-8')
     // Browsers ask for it by themselves beside every page without one of its own, and write down where it is refused.
     if (method === 'GET' && url.pathname === '/favicon.ico') return send(response, 204, '')
     if (method === 'POST' && url.pathname === ENTRY) return this.#enter(request, response, doorkeeper, host)
@@ -162,6 +172,14 @@ export class LoopbackServer {
       return this.#stream(url, response, doorkeeper.sessionOf(request.headers)!)
     if (method === 'GET') return this.#get(url, request, response, host)
     return send(response, 405, 'Only GET and POST.')
+  }
+
+  #entry(): Promise<Uint8Array> {
+    this.#entryScript ??= readFile(this.#options.entryScript).catch((error: unknown) => {
+      this.#entryScript = null
+      throw error
+    })
+    return this.#entryScript
   }
 
   /** The page that takes the token from behind the # of its own address: the same for everybody. */
@@ -229,9 +247,13 @@ export class LoopbackServer {
     send(response, 200, page.replace('<head>', `<head>\n    ${client}`), 'text/html; charset=utf-8')
   }
 
-  /** What to show where nothing was asked for: what is open without a tab, else what was open last. */
+  /**
+   * What to show where nothing was asked for: what is open without a tab, else what was open last; where many pages were
+   * loaded that never spoke, what the last of them has: it is for whichever of them speaks.
+   */
   async #first(host: Host): Promise<string> {
-    return host.openIds.find((id) => !this.#tabs.isTaken(id)) ?? host.openAtStart()
+    const free = host.openIds.find((id) => !this.#tabs.isTaken(id))
+    return free ?? this.#tabs.silentBeyond() ?? host.openAtStart()
   }
 
   async #reopen(id: string, host: Host): Promise<string | null> {

@@ -21,6 +21,11 @@ interface Tab {
 
 /** Pages that were loaded and have not spoken yet, of all projects; the oldest are forgotten beyond it. */
 const OFFERED_AT_MOST = 100
+/**
+ * Projects that were opened for pages which never spoke: more than a browser loads at once when it comes back with all
+ * its tabs. Loading takes the cookie alone, and whoever heard it could have thousands opened.
+ */
+export const SILENT_AT_MOST = 50
 /** Keeps a silent connection from being taken for a dead one (ms). */
 const HEARTBEAT = 20_000
 
@@ -76,6 +81,12 @@ export class Tabs {
 
   isTaken(projectId: string): boolean {
     return this.#tabs.has(projectId)
+  }
+
+  /** The last project that was opened for a page which never spoke, where there are as many as may be; else null. */
+  silentBeyond(): string | null {
+    const silent = [...this.#tabs.values()].filter(({ key }) => key === null)
+    return silent.length < SILENT_AT_MOST ? null : silent.at(-1)!.project
   }
 
   /** A browser listens; `id` is its own word for its stream, the same after it was cut off. */

@@ -5,8 +5,9 @@ import { connect } from 'node:net'
 import { Readable } from 'node:stream'
 import { expect, it } from 'vitest'
 import { readBody } from '../../../src-main/browser/answering'
+import { SILENT_AT_MOST } from '../../../src-main/browser/tabs'
 import { eventually } from '../documents/session/world'
-import { enter, nextToken, openStream, openTab, port, post, raw, serveEach } from './served'
+import { ask, enter, nextToken, openStream, openTab, port, post, raw, serveEach, world } from './served'
 
 serveEach()
 
@@ -140,4 +141,47 @@ it('has no icon for whoever asks without one of a page, and writes no error for 
   expect([status, body]).toEqual([204, ''])
   expect(headers['set-cookie']).toBeUndefined()
   expect((await raw('GET', '/favicon.ico', { 'sec-fetch-site': 'cross-site' })).status).toBe(403)
+})
+
+/** Sends all of it at once and answers with what came back until the server hung up. */
+const pipelined = (text: string): Promise<string> =>
+  new Promise((resolve) => {
+    let said = ''
+    const socket = connect(port, '127.0.0.1', () => socket.write(text))
+    socket.on('data', (data: Buffer) => (said += data.toString()))
+    socket.on('error', () => undefined)
+    socket.on('close', () => resolve(said))
+  })
+
+it.each(['/enter', '/enter.js', '/favicon.ico', '/', '/app.js', '//', '/%'])(
+  'a stranger who asks for %s a thousand times without waiting has one answer',
+  async (path) => {
+    const one = `GET ${path} HTTP/1.1\r\nHost: 127.0.0.1:${port}\r\n\r\n`
+    const said = await pipelined(one.repeat(1_000))
+    expect(said.match(/^HTTP\/1\.1 /gm)).toHaveLength(1)
+    expect(said).toMatch(/^connection: close\r$/im)
+  },
+)
+
+it('those with the cookie ask again and again on one connection', async () => {
+  const cookie = await enter()
+  const one = `GET /app.js HTTP/1.1\r\nHost: 127.0.0.1:${port}\r\nCookie: ${cookie}\r\n`
+  const said = await pipelined(`${one}\r\n${one}\r\n${one}Connection: close\r\n\r\n`)
+  expect(said.match(/^HTTP\/1\.1 200 /gm)).toHaveLength(3)
+})
+
+it('whoever only heard the cookie has no more projects opened than a browser loads at once, and keeps nobody out', async () => {
+  const cookie = await enter()
+  for (let times = 0; times < 3 * SILENT_AT_MOST; times++) await openTab(cookie)
+  expect(world.host.openIds).toHaveLength(SILENT_AT_MOST)
+  // Pages that speak have a project each, one of these first.
+  for (let more = 0; more < 3; more++) {
+    const tab = await openTab(cookie)
+    const member = { project: tab.project, seat: tab.seat }
+    expect((await ask(tab, 'facts')).outcome).toMatchObject({ outcome: 'done' })
+    const stream = await openStream(`s${more}`, cookie)
+    expect((await post(tab, '/stream/join', { ...member, stream: `s${more}` })).status).toBe(200)
+    stream.end()
+  }
+  expect(world.host.openIds.length).toBeLessThanOrEqual(SILENT_AT_MOST + 3)
 })
