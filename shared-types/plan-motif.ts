@@ -83,6 +83,8 @@ export interface MotifSpaces {
   readonly way: 1 | -1
   /** Direction of one of them, clockwise from the top, in radians. */
   readonly at: number
+  /** Nothing of the last round is known: the edge is divided evenly by stitch markers, which are counted. */
+  readonly marks?: true
 }
 
 /** A side from corner to corner. */

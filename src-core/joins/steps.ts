@@ -237,7 +237,8 @@ function besidePhrase(
   { host, towards, clock }: NonNullable<FillerPlace['meets']>,
 ): string {
   const space = spaceAt(accounts[host]!, towards - radians(placements[host]!.turn), firsts[host]!)
-  return space
+  // Marks lie towards motifs: what stands between these meets a circle anywhere between two of them.
+  return space && !(space.marks && space.next !== null)
     ? spacePlacePhrase(labels[host]!, spaceWords(space), space.next !== null)
     : clockPhrase(labels[host]!, clock)
 }

@@ -16,10 +16,24 @@ export const SIDES_LEGEND =
 export const SPACES_LEGEND =
   'Spaces are counted in the direction of work; space 1 is the first that the last round of a motif makes. Where a place lies between two spaces, join at the stitch between them, with a chain on both sides of the join.'
 
-/** What explains the words of a working order, of those that are told; empty where nothing needs it. */
-export const legendsOf = (words: readonly string[]): string[] => [
+/** How marks are counted wherever the working order is told by them; `count` of them, if all motifs have as many. */
+export const marksLegend = (count: number | null): string =>
+  `Divide the edge of each circle evenly${count === null ? '' : ` in ${numeral(count)}`} with stitch markers, counted in the direction of work; mark 1 is where its last round begins. Join at the marks.`
+
+/** In how many parts all motifs are divided; null where they differ. */
+export function marksIn(accounts: readonly (Pick<MotifAccount, 'spaces'> | null)[]): number | null {
+  const counts = new Set(accounts.flatMap((each) => (each?.spaces?.marks ? each.spaces.count : [])))
+  return counts.size === 1 ? [...counts][0]! : null
+}
+
+/**
+ * What explains the words of a working order, of those that are told; empty where nothing needs it. `marks`: in how
+ * many parts the edges of circles are divided, where all are alike.
+ */
+export const legendsOf = (words: readonly string[], marks: number | null): string[] => [
   ...(words.some((told) => / (left|right) of /.test(told)) ? [SIDES_LEGEND] : []),
   ...(words.some((told) => /\bspaces? \d/.test(told)) ? [SPACES_LEGEND] : []),
+  ...(words.some((told) => /\bmarks? \d/.test(told)) ? [marksLegend(marks)] : []),
 ]
 
 /** A place of the motif in hand with what is to be told of it. */
@@ -105,9 +119,11 @@ export const clockPhrase = (host: number, name: string): string =>
 /** Whether a place is told as one between two spaces. */
 export const isBetweenSpaces = (name: string): boolean => name.startsWith('between spaces')
 
-/** "in its space 2", "between its spaces 5 and 6". */
+/** "in its space 2", "between its spaces 5 and 6", "at its mark 2". */
 const inIts = (name: string): string =>
-  isBetweenSpaces(name) ? name.replace('between', 'between its') : `in its ${name}`
+  name.startsWith('between')
+    ? name.replace('between', 'between its')
+    : `${name.startsWith('mark') ? 'at' : 'in'} its ${name}`
 
 /** Joining to a round motif whose spaces are counted: where one of the two lies between spaces, across a chain. */
 export const spacePlacePhrase = (host: number, name: string, isAcross: boolean): string =>

@@ -5,15 +5,18 @@ import { directionOf } from '../geometry/points'
 import type { Lattice } from '../layout/lattice'
 import { radians } from '../units/quantity'
 import type { Radians } from '../units/quantity'
-import { roundAnchors } from './anchors'
-import { turnedToSpaces } from './spaces'
+import { roundAnchors, workingSign } from './anchors'
+import { dividedEvenly, turnedToSpaces } from './spaces'
 
 /** Directions that agree to this are one place. */
 const SAME_DIRECTION: Radians = 1e-6
 
 /** A round motif with places towards all its neighbours, and turned so that its spaces face as many as can be. */
 export const withContacts = (account: MotifAccount, lattice: Lattice, hand: Hand): MotifAccount =>
-  turnedToSpaces({ ...account, anchors: contactAnchors(account, lattice, hand) })
+  dividedEvenly(
+    turnedToSpaces({ ...account, anchors: contactAnchors(account, lattice, hand) }),
+    workingSign(hand),
+  )
 
 /** Places of a round motif towards all the neighbours that its lattice can give it, before its turn. */
 function contactAnchors(account: MotifAccount, lattice: Lattice, hand: Hand): Anchor[] {

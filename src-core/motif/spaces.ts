@@ -12,8 +12,9 @@ const TURN = 2 * Math.PI
 
 type Spaced = Pick<MotifAccount, 'spaces'> & Partial<Pick<MotifAccount, 'anchors'>>
 
-/** A space by its number, or two that a place lies between. */
+/** A space (or mark) by its number, or two that a place lies between. */
 export interface SpacePlace {
+  readonly marks?: true
   readonly number: number
   /** The next in working direction, where the place lies between the two; else null. */
   readonly next: number | null
@@ -47,13 +48,35 @@ export function spaceAt(account: Spaced, direction: Radians, firstPetal = 1): Sp
   const from = startOf(account, firstPetal)
   const place = along(spaces, direction) - from + spaces.count
   const named = (index: number): number => (((index % spaces.count) + spaces.count) % spaces.count) + 1
-  if (isWhole(place)) return { number: named(Math.round(place)), next: null }
-  return { number: named(Math.floor(place)), next: named(Math.floor(place) + 1) }
+  const marks = spaces.marks && { marks: spaces.marks }
+  if (isWhole(place)) return { number: named(Math.round(place)), next: null, ...marks }
+  return { number: named(Math.floor(place)), next: named(Math.floor(place) + 1), ...marks }
 }
 
-/** "space 4", "between spaces 2 and 3". */
-export const spaceWords = ({ number, next }: SpacePlace): string =>
-  next === null ? `space ${number}` : `between spaces ${number} and ${next}`
+/** "space 4", "between spaces 2 and 3", "mark 4". */
+export function spaceWords({ number, next, marks }: SpacePlace): string {
+  const what = marks ? 'mark' : 'space'
+  return next === null ? `${what} ${number}` : `between ${what}s ${number} and ${next}`
+}
+
+/** In how many parts hands divide an edge with markers, the fewest first (ours). */
+const DIVISIONS = [4, 6, 8, 12] as const
+
+/**
+ * A round of which nothing but its measures is known, its edge divided evenly so that a mark lies towards every
+ * neighbour; as it is where no such division is.
+ */
+export function dividedEvenly(account: MotifAccount, way: 1 | -1): MotifAccount {
+  const { anchors, rounds, shape, spaces } = account
+  const [first] = anchors
+  if (shape !== 'round' || spaces || rounds.length > 0 || !first) return account
+  const at = directionOf(first)
+  const divided = (count: number) => ({ count, way, at, marks: true }) as const
+  const count = DIVISIONS.find((parts) =>
+    anchors.every((anchor) => isWhole(along(divided(parts), directionOf(anchor)))),
+  )
+  return count === undefined ? account : { ...account, spaces: divided(count) }
+}
 
 /** Whether a place of a motif lies between two of its spaces. */
 export const liesBetween = (account: Spaced, anchor: Anchor): boolean =>
@@ -88,7 +111,7 @@ export function numberedSpaces(
     const anchor: Anchor = {
       ...{ id: `space-${i + 1}`, kind: 'side', petal: i + 1, ...at },
       outward: polar(1, direction),
-      address: `space ${i + 1}`,
+      address: spaceWords({ number: i + 1, next: null, ...(spaces.marks && { marks: spaces.marks }) }),
     }
     return { anchor, number: i + 1 }
   })

@@ -39,12 +39,15 @@ function meaningOf(key: string, terms: Terms): Abbreviation | null {
  * In alphabetical order, in the terms asked for (else the text's own). `beside`: what is printed beside the rounds, in
  * these terms: joining rounds, an edging.
  */
-export function abbreviationsUsed(
+export const abbreviationsUsed = (
   tree: RoundsTree,
   terms: Terms = tree.terms,
   beside: readonly string[] = [],
-): Abbreviation[] {
-  const text = [translateText(tree.text, tree.terms, terms), ...beside].join('\n')
+): Abbreviation[] => abbreviationsIn([translateText(tree.text, tree.terms, terms), ...beside], terms)
+
+/** Those of some texts in these terms, in alphabetical order. */
+export function abbreviationsIn(texts: readonly string[], terms: Terms): Abbreviation[] {
+  const text = texts.join('\n')
   const found = new Map<string, Abbreviation>()
   const add = (entry: Abbreviation | null) => {
     if (entry) found.set(entry.abbreviation, entry)

@@ -1,6 +1,7 @@
 /** What stands in abbreviations beside the rounds of a motif: on its pages, on those of the whole, and on a phone. */
 import { joiningRounds, joinsInGeneral } from '../../src-core/joining-round/joining-round'
 import { edgingSteps } from './edging-steps'
+import { edgingWords } from './words-materials'
 import type { EdgingJob } from './edging-steps'
 
 /** How the motif is joined, and the edging, whose page lists no abbreviations of its own; in the terms of the job. */
@@ -12,5 +13,6 @@ export function textsBeside(job: EdgingJob, motif: string): string[] {
     ...joiningRounds(plan, terms).flatMap((round) => (round.motif === motif ? round.words : [])),
     joinsInGeneral(plan, motif, terms)?.words ?? '',
     ...steps.map(([, words]) => words),
+    edgingWords(plan.edging, job) ?? '',
   ]
 }

@@ -7,13 +7,13 @@ import type { Terms } from '../../shared-types/project'
 import { chainsMade } from '../../src-core/stitches/terms'
 import { formatNumber } from '../../src-core/units/format'
 
-/** Rounds have no tips: their places are those of the clock, as the joins tell them. */
+/** Rounds have no tips: their places lie evenly round them. */
 const tipsOf = ({ motif }: Pick<Plan, 'motif'>): string => (motif?.shape === 'round' ? 'places' : 'tips')
 const tipOf = (plan: Pick<Plan, 'motif'>): string => tipsOf(plan).slice(0, -1)
 
 /** "in every free tip". */
 export const inEveryTip = (plan: Pick<Plan, 'motif'>): string =>
-  `in every free ${tipOf(plan)}${plan.motif?.shape === 'round' ? ', one at each hour of the clock' : ''}`
+  `in every free ${tipOf(plan)}${plan.motif?.shape === 'round' ? ', 12 to a whole circle' : ''}`
 
 /** "ch 7", "ch 8 in 12 gaps and ch 9 in 3". */
 function chainWords(spans: readonly BridgeSpan[], tips: string, isEven: boolean, terms: Terms): string {

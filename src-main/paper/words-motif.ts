@@ -6,7 +6,7 @@ import type { Dimension } from '../../src-core/figures/motif-figure'
 import { inSpelling, saying } from '../../src-core/stitches/spelling'
 import { partName } from './words-colours'
 import { termWord } from '../../src-core/stitches/terms'
-import { capital, listed } from '../../src-core/figures/words'
+import { capital, listed, numeral } from '../../src-core/figures/words'
 import { DEFAULT_VALLEY_SHARE } from '../../src-core/motif/constants'
 import { readingsOf } from '../../src-core/motif/ruler'
 import { formatNumber, lengthsIn } from '../../src-core/units/format'
@@ -32,6 +32,8 @@ export const MOTIF_WORDS = {
     terms: Terms,
   ): string => {
     const way = hand === 'left' ? 'clockwise' : inSpelling('anticlockwise', terms)
+    if (spaces?.marks)
+      return `Divide its edge evenly in ${numeral(spaces.count)} with stitch markers: they are counted in the direction of work, ${way} seen from the right side; mark 1 is where the round begins.`
     const what = spaces ? 'Spaces of the last round' : shape === 'straight' ? 'Corners' : 'Petals'
     if ((shape === 'round' && !spaces) || shape === 'leaf') return `Worked ${way}, seen from the right side.`
     return `${what} are numbered in the direction of work, ${way} seen from the right side; number 1 is where the round begins.`

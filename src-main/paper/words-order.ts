@@ -5,7 +5,7 @@ import type { JoinWay, OrderList, OrderPart, OrderRun, RowKind } from '../../src
 import { nameAmong, PIECE_NAME, roundOf, standsWords } from '../../src-core/figures/piece-words'
 import { saying } from '../../src-core/stitches/spelling'
 import { capital, counted, plural } from '../../src-core/figures/words'
-import { legendsOf, listOf } from '../../src-core/joins/words'
+import { legendsOf, listOf, marksIn } from '../../src-core/joins/words'
 import type { PlacedPiece } from '../../src-core/layout/placed'
 import type { Job } from './page'
 import { joinedAsYouGo } from './words'
@@ -69,10 +69,12 @@ export function orderIntroduction(
         )` What stands after the name of a way is joined in that way; the letters of its neighbours, such as ${ways[0]!.neighbours[0]?.letter ?? 'P'}, say where they lie on the map.`
       : ''
   // Along a seam nothing is counted from others.
-  // Of circles the places are those of the clock.
   const isCounted = told && joinedAsYouGo(plan.settled.joining)
   const sides = isCounted
-    ? legendsOf(plan.order.map(({ words }) => words))
+    ? legendsOf(
+        plan.order.map(({ words }) => words),
+        marksIn([plan.motif, ...plan.accounts]),
+      )
         .map((each) => ` ${each}`)
         .join('')
     : ''

@@ -10,7 +10,7 @@ import { joiningRounds } from '../../src-core/joining-round/joining-round'
 import { SHARED_PLACE, tellsShared, titleOf } from '../../src-core/joining-round/words'
 import { toldInstructions } from '../../src-core/motif/instructions'
 import { specialText } from '../../src-core/motif/rounds/special'
-import { abbreviationsUsed } from '../../src-core/notation/abbreviations'
+import { abbreviationsIn, abbreviationsUsed } from '../../src-core/notation/abbreviations'
 import { editionText } from '../../src-core/notation/translate'
 import { respelled } from '../../src-core/stitches/spelling'
 import { textsBeside } from '../paper/texts-beside'
@@ -44,8 +44,24 @@ export function motifParts(plan: Plan, terms: Terms): string {
             `<details class="motif">\n<summary>${escaped(WORDS.rounds(name, hasChart))}</summary>\n${body}\n</details>`,
           ]
     })
-  if (parts.length === 0) return ''
-  return `<section>\n<h2>${WORDS.motifs(parts.length)}</h2>\n${parts.join('\n')}\n</section>\n`
+  const beside = abbreviationsBeside(plan, terms)
+  if (parts.length === 0) return beside === '' ? '' : `<section>\n${beside}\n</section>\n`
+  return `<section>\n<h2>${WORDS.motifs(parts.length)}</h2>\n${[...parts, beside].join('\n')}\n</section>\n`
+}
+
+/** What joins and border are told in of motifs that have no written rounds, beside which it would stand. */
+function abbreviationsBeside(plan: Plan, terms: Terms): string {
+  const { settled } = plan
+  if (settled.motifs.some((motif) => motif.kind === 'rounds' && (motif.rounds ?? []).length > 0)) return ''
+  const job = { plan, settled, terms, units: settled.units }
+  const texts = settled.motifs.flatMap((motif) => [
+    ...toldInstructions(motif, settled.terms).map((line) => editionText(line, settled.terms, terms)),
+    ...textsBeside(job, motif.id),
+  ])
+  return entries(
+    MOTIF_WORDS.abbreviations,
+    abbreviationsIn(texts, terms).map(({ abbreviation, meaning }): Entry => [abbreviation, meaning]),
+  )
 }
 
 function motifPart(plan: Plan, motif: Motif, terms: Terms, prefix: string): string {

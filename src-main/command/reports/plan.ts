@@ -61,7 +61,7 @@ import { joinPoints, pieceAt } from '../../../src-core/layout/placed'
 import { suggestedHalf } from '../../../src-core/half-motif/half-motif'
 import { joiningRounds } from '../../../src-core/joining-round/joining-round'
 import { titleOf } from '../../../src-core/joining-round/words'
-import { legendsOf } from '../../../src-core/joins/words'
+import { legendsOf, marksIn } from '../../../src-core/joins/words'
 import { listing, table, wrap } from '../text'
 import { appliqueFacts, itemSection } from './applique'
 import { findingSection } from './findings'
@@ -348,7 +348,10 @@ function orderSection(plan: Plan, width: number, whole: boolean): string[] {
   return [
     '',
     'Working order',
-    ...legendsOf(shown.map((step) => step.words)).flatMap((legend) => wrap(legend, width)),
+    ...legendsOf(
+      shown.map((step) => step.words),
+      marksIn([plan.motif, ...plan.accounts]),
+    ).flatMap((legend) => wrap(legend, width)),
     ...listing(shown.map(pair), width),
     ...(rest > 0 ? [`… and ${formatNumber(rest)} more: --order shows all, the map prints them.`] : []),
   ]

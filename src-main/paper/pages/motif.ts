@@ -10,18 +10,22 @@ import { partOf } from '../../../src-core/figures/part'
 import { capital } from '../../../src-core/figures/words'
 import { halfNotes } from '../../../src-core/layout/halves'
 import { leadMeasure } from '../../../src-core/motif/ruler'
+import { abbreviationsIn } from '../../../src-core/notation/abbreviations'
+import type { Abbreviation } from '../../../src-core/notation/abbreviations'
 import { formatLength } from '../../../src-core/units/format'
 import type { Draft, Job } from '../page'
 import { withPart } from '../below'
 import { Flow } from '../flow'
 import { newSheet } from '../page'
 import type { Sheet } from '../setting'
+import { textsBeside } from '../texts-beside'
 import { HEADINGS, joinedAsYouGo, PAGE_NAMES } from '../words'
 import { FIGURE_WORDS } from '../words-figures'
 import { measureBlocks, MOTIF_WORDS } from '../words-motif'
 import { setChart } from './chart'
 import { measuredJoining, setJoiningRounds } from './joining-round'
-import { instructionsOf, setHalf, setInstructions, setRounds } from './rounds'
+import { gaugeWords, plannedGauge } from './materials'
+import { instructionsOf, setAbbreviations, setHalf, setInstructions, setRounds } from './rounds'
 
 const GAP = 6
 const AIR = 1.6
@@ -181,7 +185,21 @@ function pagesAs(
     setJoiningRounds(job, flow, each.account)
     if (written) setChart(job, flow, written)
   })
+  if (!list.some(({ source }) => writtenOf(source))) setAbbreviations(flow, abbreviationsBeside(job, list))
   return flow.drafts('motif', motifs.length > 1 ? PAGE_NAMES.motifs : PAGE_NAMES.motif)
+}
+
+/** What is said in abbreviations of motifs without written rounds: how they are worked, joined and edged. */
+function abbreviationsBeside(job: Job, list: readonly MotifToSet[]): Abbreviation[] {
+  const texts = list.flatMap(({ account, source, notes }) => [
+    ...notes,
+    ...(source ? instructionsOf(job, source) : []),
+    ...textsBeside(job, account.id),
+  ])
+  const used = abbreviationsIn(texts, job.terms)
+  const gauge = gaugeWords(job, plannedGauge(job))
+  // The gauge says what its stitch is: it alone needs no list.
+  return used.length > 0 && gauge ? abbreviationsIn([...texts, gauge], job.terms) : used
 }
 
 /** What holds for every one of several motifs that were measured, and is said once for all of them. */

@@ -80,8 +80,8 @@ export const setInstructions = (job: Job, flow: Flow, motif: Motif): void =>
 export const setHalf = (job: Job, flow: Flow, account: MotifAccount): void =>
   setParagraphs(flow, MOTIF_WORDS.half, suggestedHalf(job.plan, account, job.terms))
 
-/** In columns, read downward. */
-function setAbbreviations(flow: Flow, list: readonly Abbreviation[]): void {
+/** What abbreviations stand for, in columns, read downward. */
+export function setAbbreviations(flow: Flow, list: readonly Abbreviation[]): void {
   if (list.length === 0) return
   const width = (flow.sheet.inner - (COLUMNS - 1) * COLUMN_GAP) / COLUMNS
   const style = { size: TYPE.table } as const

@@ -33,14 +33,16 @@ function differing({ project, plan }: Planned): string[] {
   return joinsSeen(plan).flatMap((seen) => {
     const { motif, join, node } = seen
     const told = numberIn(join.words)
-    if (account.shape === 'round') {
+    const there = directionTo({ x: node.x - motif.x, y: node.y - motif.y })
+    if (account.shape === 'round' && !account.spaces) {
       const hour = hourIn(join.words)
-      const there = directionTo({ x: node.x - motif.x, y: node.y - motif.y })
       return hour !== null && apart(hour, there) < 9 ? [] : [`${motif.id}: ${join.words}`]
     }
     let picture = drawn.get(motif.id)
     if (!picture) drawn.set(motif.id, (picture = numbersOf(motif)))
-    const shown = numberDrawn(picture, centreOf(picture), petalDirection(account, motif, join.anchor))
+    // Marks round a circle lie towards what it meets.
+    const direction = account.spaces ? there : petalDirection(account, motif, join.anchor)
+    const shown = numberDrawn(picture, centreOf(picture), direction)
     return told !== null && told === shown ? [] : [`${motif.id}: ${join.words}, drawn ${shown}`]
   })
 }

@@ -65,7 +65,7 @@ function planEveryOrder(name: string, hand: Hand): readonly Planned[] {
 /** The number that an instruction gives to the place that is joined; null where none is told. */
 export function numberIn(words: string): number | null {
   const found =
-    /^(?:sew |crochet )?(?:(?:first|second) shoulder of |place \d of )?(?:petal|corner|side) (\d+)/.exec(
+    /^(?:sew |crochet )?(?:(?:first|second) shoulder of |place \d of )?(?:petal|corner|side|mark) (\d+)/.exec(
       words,
     )
   return found ? Number(found[1]) : null

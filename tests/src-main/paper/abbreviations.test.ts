@@ -81,6 +81,24 @@ describe('abbreviations on paper', () => {
     expect(words).not.toContain('a quarter, half and three quarters')
   })
 
+  it.each(['US', 'UK'] as const)(
+    'of motifs that were measured those of joins and border, in %s terms',
+    (terms) => {
+      const measured = {
+        ...hexagons,
+        motifs: [{ id: 'm', kind: 'measured', name: 'Circle', outline: 'round', across: 90 }],
+        layout: { ...hexagons.layout, edging: { style: 'bridge', rounds: ['sc', 'hdc'] } },
+      } as unknown as Project
+      const found = abbreviations(measured, terms)
+      expect(found).not.toBeNull()
+      expect(found!.used.filter((each) => !found!.listed.has(each))).toEqual([])
+      for (const each of terms === 'US' ? ['sc', 'hdc', 'ch'] : ['dc', 'htr', 'ch'])
+        expect(found!.listed).toContain(each)
+      const phone = motifParts(planProject(measured), terms)
+      expect(phone).toMatch(terms === 'US' ? /<dt>hdc<\/dt>/ : /<dt>htr<\/dt>/)
+    },
+  )
+
   it('on a phone, too', () => {
     const page = motifParts(planProject(hexagons), 'US')
     const [, list = ''] = page.split('Abbreviations')

@@ -215,7 +215,7 @@ describe('the page on an edging', () => {
       'It is worked at both ends; the counts are those of both together.',
     )
     expect(said('orangery-cloth')).toContain(
-      'sc in every free place, one at each hour of the clock, between two places of one motif ch 6; from one motif to the next ch 3: 202 sc',
+      'sc in every free place, 12 to a whole circle, between two places of one motif ch 6; from one motif to the next ch 3: 202 sc',
     )
     expect(said('estuary-dusk-shawl')).toContain(
       'dc in every free tip, between two tips of one motif 8 ch; from one motif to the next 15 ch in 36 gaps and 18 ch in 8, more where the tips stand farther apart: 58 dc',

@@ -33,13 +33,13 @@ function differing({ plan }: Planned): string[] {
     )
     const wrong = `${motif.id}: ${join.words}; ears: ${dot.words}`
     if (!new RegExp(`motif .*\\b${first}\\b`).test(dot.words)) return [wrong]
-    if (account.shape === 'round')
+    if (account.shape === 'round' && !account.spaces)
       return hourIn(join.words) !== null && hourIn(join.words) === hourIn(dot.words) ? [] : [wrong]
     const told = numberIn(join.words)
     const drawn = numberDrawn(
       petalNumbers(account, motif),
       { x: 0, y: 0 },
-      petalDirection(account, motif, join.anchor),
+      account.spaces ? there : petalDirection(account, motif, join.anchor),
     )
     return told !== null && told === numberIn(dot.words) && told === drawn ? [] : [`${wrong}, drawn ${drawn}`]
   })

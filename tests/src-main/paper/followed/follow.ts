@@ -117,7 +117,21 @@ export class Follower {
   /** The place of a motif that points nearest to an hour; two where it lies between them. */
   private byClock(piece: PlacedPiece, clock: string): readonly Anchor[] {
     const [, past, hour] = /(half past )?(\d+)/.exec(clock)!
-    const angle = ((Number(hour) + (past ? 0.5 : 0)) / 6) * Math.PI
+    return this.towards(piece, ((Number(hour) + (past ? 0.5 : 0)) / 6) * Math.PI)
+  }
+
+  /** The place at a mark, of those that divide the edge evenly: laid off from where it is begun. */
+  private byMark(piece: PlacedPiece, words: string): readonly Anchor[] {
+    const number = Number(/\d+/.exec(words)![0])
+    const { anchors, spaces } = this.account(piece)
+    const first = anchors.find(({ petal }) => petal === (piece.firstPetal ?? 1))!
+    const { x, y } = this.at(piece, first)
+    const onward = this.plan.settled.hand === 'left' ? 1 : -1
+    const begin = Math.atan2(x - piece.x, piece.y - y)
+    return this.towards(piece, begin + (onward * (number - 1) * 2 * Math.PI) / spaces!.count)
+  }
+
+  private towards(piece: PlacedPiece, angle: number): readonly Anchor[] {
     const off = (anchor: Anchor): number => {
       const { x, y } = this.at(piece, anchor)
       const own = Math.atan2(x - piece.x, piece.y - y)
@@ -138,6 +152,7 @@ export class Follower {
     const [, kind, n] = /^(petal|corner|side) (\d+)$/.exec(name) ?? []
     if (kind) return numbered(Number(n), kind === 'side' ? ['side'] : ['tip', 'corner'])
     if (name.startsWith('at ')) return this.byClock(piece, name)
+    if (/^mark \d/.test(name)) return this.byMark(piece, name)
     throw new Error(`what is “${name}”?`)
   }
 
@@ -219,6 +234,8 @@ export class Follower {
       )
       return [place]
     }
+    const mark = /^, at its mark (\d+)$/.exec(told)
+    if (mark) return this.byMark(host, mark[1]!)
     const clock = /^, at its (.+)$/.exec(told)
     if (clock) return this.byClock(host, clock[1]!)
     if (told === ' that lies opposite') return [this.opposite(own, host, anchor)]
