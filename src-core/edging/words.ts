@@ -2,7 +2,7 @@
 import type { Finding } from '../../shared-types/finding'
 import type { EdgingAccount, EdgingDip, EdgingLoop, EdgingRound, Plan } from '../../shared-types/plan'
 import type { EdgingEnds, Terms, UnitSystem } from '../../shared-types/project'
-import { counted, listed } from '../figures/words'
+import { counted, listed, ordinal } from '../figures/words'
 import { blanketOf } from '../plans/layouts'
 import { stitchAbbreviation } from '../stitches/terms'
 import type { StitchKey } from '../stitches/table'
@@ -101,12 +101,12 @@ export const levelWords = (
 ): string[] => dips.map((dip) => dipWords(dip, terms, units))
 
 /**
- * ", 3 in each of 4 corners"; along an edge that goes in and out ", 2 in each of 24 tips and 2 together in each of 18
- * dips"; empty where a plain round has none.
+ * ", 3 in each of 4 corners"; along an edge that goes in and out ", 2 in one place at each of 24 outer tips and 2 together
+ * at each of 18 dips"; empty where a plain round has none.
  */
 export const cornerWords = (round: EdgingRound): string =>
   round.bends
-    ? `, ${bendWords(round.bends, 'tip', 'dip')}`
+    ? `, ${bendWords(round.bends, 'outer tip', 'dip')}`
     : round.inCorner === undefined
       ? ''
       : `, ${formatNumber(round.inCorner)} in ${each(round.corners ?? 0, 'corner')}`
@@ -115,15 +115,57 @@ export const cornerWords = (round: EdgingRound): string =>
 const each = (count: number, name: string): string =>
   count === 0 ? `each ${name}` : count === 1 ? `the ${name}` : `each of ${counted(count, name)}`
 
-/** "3 in each of 2 tips, 2 in each of 24 tips and 2 together in each of 18 dips". */
-const bendWords = (bends: NonNullable<EdgingRound['bends']>, tip: string, dip: string): string =>
-  listed(
-    bends.map(({ count, more }) =>
-      more > 0
-        ? `${formatNumber(more + 1)} in ${each(count, tip)}`
-        : `${formatNumber(1 - more)} together in ${each(count, dip)}`,
+type Bends = NonNullable<EdgingRound['bends']>
+
+/**
+ * Which of the tips or dips take so many: all alike, or by how sharp they are, since the sharper one is the more it
+ * takes. `rank`: counted from the sharpest.
+ */
+function whichOf(count: number, name: string, rank: number, of: number): string {
+  if (of === 1) return each(count, name)
+  const sharp =
+    rank === 0
+      ? 'sharpest'
+      : rank === of - 1
+        ? 'widest'
+        : of === 3
+          ? 'less sharp'
+          : `${ordinal(rank + 1)} sharpest`
+  const named = `${sharp} ${name}`
+  return count === 1
+    ? `the ${named}`
+    : `${count === 0 ? 'each of the' : `each of the ${formatNumber(count)}`} ${named}s`
+}
+
+/**
+ * "3 in one place at each of the 8 sharpest outer tips, 2 in one place at each of the 28 widest outer tips and 4
+ * together at each of 14 dips".
+ */
+function bendWords(bends: Bends, tip: string, dip: string): string {
+  const tips = bends.filter(({ more }) => more > 0).sort((a, b) => b.more - a.more)
+  const dips = bends.filter(({ more }) => more < 0).sort((a, b) => a.more - b.more)
+  return listed([
+    ...tips.map(
+      ({ count, more }, i) =>
+        `${formatNumber(more + 1)} in one place at ${whichOf(count, tip, i, tips.length)}`,
     ),
-  )
+    ...dips.map(
+      ({ count, more }, i) => `${formatNumber(1 - more)} together at ${whichOf(count, dip, i, dips.length)}`,
+    ),
+  ])
+}
+
+/**
+ * "Round 1: 518 stitches, 3 in one place at each of 18 outer tips and 3 together at each of 14 dips (300 at the mouth,
+ * 218 at the bottom)": what plain rounds have, with which tips and corners take more; empty where none of them does.
+ */
+export const plainRoundsWords = (plain: readonly EdgingRound[], ends: EdgingEnds | null): string[] =>
+  plain.every(({ inCorner, bends, byLine }) => !(inCorner ?? bends ?? byLine))
+    ? []
+    : plain.map(
+        (round) =>
+          `Round ${round.number}: ${counted(round.stitches, 'stitch', 'stitches')}${cornerWords(round)}${plainByLine(round, ends)}`,
+      )
 
 /** The same over chains, where a corner is a tip or lies between two of them; the line turns in and out at its tips. */
 const bridgedCorners = ({ corners = 0, inCorner = 1, bends }: EdgingRound): string =>

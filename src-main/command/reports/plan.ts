@@ -1,9 +1,8 @@
 /** `petalyard plan` for people: what it becomes, how it is joined and worked, what yarn it takes. */
 import {
   byLineWords,
-  cornerWords,
   endsEdged,
-  plainByLine,
+  plainRoundsWords,
   ENDS_WORDS,
   levelWords,
   writtenOf,
@@ -188,13 +187,8 @@ function edgingFacts(
 }
 
 /** What plain rounds have in each corner and along each line, where there are corners or several lines. */
-function plainFacts(plain: readonly EdgingRound[], ends: EdgingEnds | null): [string, string][] {
-  if (plain.every(({ inCorner, bends, byLine }) => !(inCorner ?? bends ?? byLine))) return []
-  return plain.map((round) => [
-    '',
-    `Round ${round.number}: ${counted(round.stitches, 'stitch', 'stitches')}${cornerWords(round)}${plainByLine(round, ends)}`,
-  ])
-}
+const plainFacts = (plain: readonly EdgingRound[], ends: EdgingEnds | null): [string, string][] =>
+  plainRoundsWords(plain, ends).map((words) => ['', words])
 
 /** How often each of several motifs is made. */
 const kindWords = (plan: Plan): [string, string][] =>

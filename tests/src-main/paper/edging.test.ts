@@ -229,12 +229,12 @@ describe('the page on an edging', () => {
     [
       'hexagons',
       'sc',
-      'Work 2 in each of 24 tips and 2 together in each of 18 dips, so that it lies flat. The corner',
+      'Work 2 in one place at each of 24 outer tips and 2 together at each of 18 dips, so that it lies flat. The corner',
     ],
     [
       'hexagons',
       'dc',
-      'Work 3 in each of 24 tips and 3 together in each of 18 dips, so that it lies flat. The corner',
+      'Work 3 in one place at each of 24 outer tips and 3 together at each of 18 dips, so that it lies flat. The corner',
     ],
     ['squares', 'sc', 'Work 3 into one place at each corner, so that it lies flat; the middle one is the'],
     ['squares', 'dc', 'Work 5 into one place at each corner, so that it lies flat; the 3rd of them is the'],

@@ -87,7 +87,7 @@ describe('the assembly map of a throw', () => {
     expect(words).toContain(`: ${stitches} sc and ${chains} chains.`)
     expect(words).toContain('One skein of')
     expect(words).toContain(
-      `Round 2: dc in each stitch and evenly over the chains, 3 in each of 14 outer tips and 3 together in each of 8 inner tips: ${plan.edging!.rounds[1]!.stitches} dc.`,
+      `Round 2: dc in each stitch and evenly over the chains, 3 in one place at each of 14 outer tips and 3 together at each of 8 inner tips: ${plan.edging!.rounds[1]!.stitches} dc.`,
     )
   })
 
