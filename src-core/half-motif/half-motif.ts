@@ -14,7 +14,7 @@ import type { RoundsAccount } from '../motif/rounds/account'
 import { instructionLines } from '../motif/instructions'
 import { readMotif } from '../motif/rounds/read-motif'
 import { editionText } from '../notation/translate'
-import { inSpelling } from '../stitches/spelling'
+import { saying } from '../stitches/spelling'
 import { asideOf, cutsOf } from './cut'
 import type { Cut } from './cut'
 import { RING, ringsOf } from './rings'
@@ -145,8 +145,10 @@ export const saysHalf = (motif: Motif): boolean =>
   instructionLines(motif).some((line) => /\bhal(f|ves)\b/i.test(line))
 
 /** What is said above the rows: they are ours, and nobody has worked them yet. */
-const SUGGESTED =
-  'A suggestion that follows from the rounds, each row in the colour of the round of the same number: work one, lay it beside a whole motif, and change it where it does not fit.'
+const suggestedWords = (terms: Terms): string =>
+  saying(
+    terms,
+  )`A suggestion that follows from the rounds, each row in the colour of the round of the same number: work one, lay it beside a whole motif, and change it where it does not fit.`
 
 /**
  * How the halves that a plan has of a motif are worked, line by line: what the rows are, what they begin with, and the
@@ -159,7 +161,7 @@ export function suggestedHalf(plan: Plan, account: MotifAccount, terms: Terms): 
   if (!told) return []
   const lines = [told.begin, ...told.rows]
   return [
-    inSpelling(SUGGESTED, terms),
+    suggestedWords(terms),
     ...(terms === settled.terms ? lines : lines.map((line) => editionText(line, settled.terms, terms))),
   ]
 }

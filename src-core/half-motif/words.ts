@@ -1,5 +1,5 @@
 /** Rows of a half in the words of a pattern: with turning chains, repeats and counts. */
-import { ordinal } from '../figures/words'
+import { ordinal, plural } from '../figures/words'
 import { fold, phrasesOf } from '../joining-round/fold'
 import type { Step, StitchStep } from '../joining-round/steps'
 import type { Terms } from '../../shared-types/project'
@@ -130,7 +130,8 @@ class RowWriter {
     const skip = this.terms === 'UK' ? 'miss' : 'sk'
     const [first] = passed
     if (first?.kind === 'stitch') {
-      this.#steps.push(words(`${skip} next ${passed.length > 1 ? `${passed.length} sts` : 'st'}`))
+      const many = passed.length > 1 ? `${formatNumber(passed.length)} ` : ''
+      this.#steps.push(words(`${skip} next ${many}${plural(passed.length, 'st')}`))
       return
     }
     for (const top of passed)
