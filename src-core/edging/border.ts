@@ -18,6 +18,7 @@ import { bridgeStretches, plainGaps } from './bridge'
 import type { Bridged } from './bridge'
 import { EDGING } from './constants'
 import type { Bend } from './corners'
+import { spreadWords } from './spread'
 import { ANY_NUMBER, fitStretches, kindsNamed, multipleFor, wholeSides } from './fit'
 import type { Multiple } from './fit'
 import { cornersAlong, openCornersAlong, openTipsAlong, tipsAlong } from './line-places'
@@ -249,6 +250,8 @@ function cornersDiffer(
     ...{ repeats: formatNumber(repeats), corners: formatNumber(places.length) },
     ...{ fewer: formatNumber(repeatsOf(whole.fewer)), more: formatNumber(repeatsOf(whole.more)) },
     ...{ now: formatNumber(stitches), less: formatNumber(whole.fewer), much: formatNumber(whole.more) },
+    ...{ base: from - 1, spread: spreadWords(whole.sides) },
+    near: formatNumber(whole.sides.reduce((sum, side) => sum + side.stitches + side.more, 0)),
   }
   return [finding('edging/corners-differ', '', values, { round: from + i })]
 }

@@ -223,6 +223,13 @@ export function fitStretches(targets: readonly number[], multiple: Multiple | nu
 export interface WholeSides {
   readonly fewer: number
   readonly more: number
+  /** What each side has, and how many stitches more (or fewer) come nearest to it with whole repeats. */
+  readonly sides: readonly SideChange[]
+}
+
+export interface SideChange {
+  readonly stitches: number
+  readonly more: number
 }
 
 /** Where repeats do not come out whole on each side: what would; null where they do, or where no number of them does. */
@@ -234,5 +241,6 @@ export function wholeSides(stretches: readonly number[], multiple: Multiple | nu
   if (over.every((each) => each === 0)) return null
   const fewer = total(stretches.map((count, i) => Math.max(side.plus, count - over[i]!)))
   const more = total(stretches.map((count, i) => count + modulo(-over[i]!, side.of)))
-  return { fewer, more }
+  const sides = stretches.map((count) => ({ stitches: count, more: nearest(count, side) - count }))
+  return { fewer, more, sides }
 }

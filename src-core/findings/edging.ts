@@ -18,7 +18,7 @@ export const EDGING_FINDINGS = {
     severity: 'note',
     message:
       '{repeats} {repeats|repeat|repeats} of round {round} of the {edging} {repeats|does|do} not divide evenly over its sides: each of its {corners} {corners|corner|corners} falls on a different stitch of a repeat. {fewer} or {more} {more|repeat|repeats} {more|does|do}, over {less} or {much} {much|stitch|stitches} instead of {now}.',
-    mend: 'Work the corners by themselves ("3 sc in corner, sc in each st to next corner", US terms) and the repeat between them, or choose one of another width.',
+    mend: 'The nearest number that comes out even on each side is {near}: in round {base}, {spread}. Or work the corners by themselves ("3 sc in corner, sc in each st to next corner", US terms) and the repeat between them, or choose one of another width.',
   },
   'edging/deep-dips': {
     severity: 'warning',

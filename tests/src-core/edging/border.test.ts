@@ -107,6 +107,10 @@ describe('M36 the set-up round', () => {
     // 306 stitches are 51 repeats: of six sides of a length none has as many. 288 and 324 are 8 and 9 for each.
     expect(said(six).map(({ code }) => code)).toEqual(['edging/corners-differ'])
     expect(said(six)[0]!.message).toContain('48 or 54 repeats do, over 276 or 312 stitches instead of 294')
+    // 52 on each side are eight repeats with the two more at a corner: three more along 49.
+    expect(said(six)[0]!.mend).toMatch(
+      /^The nearest number that comes out even on each side is 312: in round 1, work 2 in one stitch 3 times along each of the 6 sides of 49 sts, about every 12 sts\. Or work/,
+    )
     // A repeat from corner to corner is told by the side still.
     const sides =
       'ch 1, *3 sc in corner, *ch 1, skip 1 st, sc in next st; rep from * to corner; rep from * around.'
