@@ -1,7 +1,8 @@
 /** Writing what a command made, in one step. */
 import { access } from 'node:fs/promises'
 import { basename } from 'node:path'
-import { explainWriteFailure, replaceFile, WriteFailure } from '../documents'
+import type { Project } from '../../shared-types/project'
+import { explainWriteFailure, replaceFile, saveProject, WriteFailure } from '../documents'
 import { makePath } from '../documents/make-path'
 import { NO_NAME, whyNotRead } from '../documents/read-refusal'
 import { readBeginning, readRegularFile } from '../documents/regular-file'
@@ -12,9 +13,13 @@ import { CommandEnd, EXIT } from './exit-codes'
 const LARGEST_PDF = 2 ** 30
 
 /** Replaces a file; ends the command where it cannot be written. */
-export async function writeOut(out: string, bytes: Uint8Array): Promise<void> {
+export const writeOut = (out: string, bytes: Uint8Array): Promise<void> =>
+  orEnd(out, () => replaceFile(out, bytes, { backup: false }))
+
+/** Ends the command in words where writing to `out` fails. */
+async function orEnd(out: string, write: () => Promise<unknown>): Promise<void> {
   try {
-    await replaceFile(out, bytes, { backup: false })
+    await write()
   } catch (error) {
     if (error instanceof WriteFailure) throw new CommandEnd(EXIT.notWritten, explainWriteFailure(error, out))
     throw error
@@ -101,12 +106,14 @@ export async function demandOurs(
 /** Writes a file of the user's own: one that is there stays, unless `force` replaces it and keeps a copy. */
 export async function writeNew(out: string, text: string, force: boolean): Promise<void> {
   await demandFree(out, force)
-  try {
-    await replaceFile(out, new TextEncoder().encode(text), { backup: true })
-  } catch (error) {
-    if (error instanceof WriteFailure) throw new CommandEnd(EXIT.notWritten, explainWriteFailure(error, out))
-    throw error
-  }
+  const bytes = new TextEncoder().encode(text)
+  await orEnd(out, () => replaceFile(out, bytes, { backup: 'demanded' }))
+}
+
+/** The same for a project that has to open again. */
+export async function writeNewProject(out: string, project: Project, force: boolean): Promise<void> {
+  await demandFree(out, force)
+  await orEnd(out, () => saveProject(out, project, undefined, 'demanded'))
 }
 
 const exists = (path: string): Promise<boolean> =>

@@ -12,7 +12,7 @@ import type { FileFacts, FilePort } from './file-port'
 import { NO_NAME } from './read-refusal'
 import { asidePath } from './staging-name'
 
-type WriteStep = 'look' | 'write' | 'compare' | 'replace'
+type WriteStep = 'look' | 'write' | 'compare' | 'copy' | 'replace'
 
 /** The file could not be replaced; its old content is still there. */
 export class WriteFailure extends Error {
@@ -45,8 +45,8 @@ const queues = new Map<string, Promise<unknown>>()
 const left = new Map<string, string>()
 
 interface ReplaceOptions {
-  /** Keeps the old content at `path~`. */
-  readonly backup: boolean
+  /** Keeps the old content at `path~`; where it is demanded, nothing is replaced without it. */
+  readonly backup: boolean | 'demanded'
   /** The new content stays beside the target where only the last step fails; it does unless this is false. */
   readonly keepWhole?: boolean
   /** Asked in the last moment before the new content takes the target's place. */
@@ -56,6 +56,9 @@ interface ReplaceOptions {
 
 /** Code of a file that is not as it was, so that nothing was written over it. */
 export const CHANGED_MEANWHILE = 'ECHANGED'
+
+/** Code of a file of which a copy was demanded and could not be made. */
+const NO_COPY = 'ENOCOPY'
 
 /** Writes `bytes` to `path` in one step. Throws WriteFailure. */
 export function replaceFile(path: string, bytes: Uint8Array, options: ReplaceOptions): Promise<Replaced> {
@@ -91,8 +94,15 @@ async function replaceNow(
       throw new WriteFailure('compare', 'EIO', null, 'what was written does not read back the same')
     if (mayReplace && !(await mayReplace()))
       throw new WriteFailure('look', CHANGED_MEANWHILE, null, 'somebody else is writing this file')
-    whole = true
     const kept = backup && old ? await keepBackup(target, files) : NO_BACKUP
+    if (backup === 'demanded' && kept.withoutBackup !== null)
+      throw new WriteFailure(
+        'copy',
+        NO_COPY,
+        null,
+        `no copy of it can be kept at ${target}~: ${kept.withoutBackup}`,
+      )
+    whole = true
     await step('replace', () => retryWhileLocked(() => files.rename(staging, target), files))
     left.delete(target)
     await files.syncFolder(dirname(target)).catch(() => undefined)
@@ -188,6 +198,7 @@ export const isWriteRefusal = (error: unknown): boolean => codeOf(error) in REAS
 
 /** One line in words; `name` is the file as the person knows it. */
 export function explainWriteFailure(failure: WriteFailure, name: string): string {
+  if (failure.code === NO_COPY) return `${name} was left as it is: ${failure.message}.`
   const reason = whyNotWritten(failure)
   const kept = failure.keptAt ? ` What was to be saved is in ${failure.keptAt}.` : ''
   return `${name} could not be written: ${reason}.${kept}`

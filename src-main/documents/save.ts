@@ -10,10 +10,16 @@ export function writeProjectText(project: Project): string {
 }
 
 /**
- * Saves a project at `path` in one step and keeps the former content at `path~`. What could not be opened
- * again (a number that is none) is never written. Throws WriteFailure; the old content is then still there.
+ * Saves a project at `path` in one step and keeps the former content at `path~`, where it can; not at all without
+ * that copy where it is demanded. What could not be opened again (a number that is none) is never written. Throws
+ * WriteFailure; the old content is then still there.
  */
-export async function saveProject(path: string, project: Project, files?: FilePort): Promise<Replaced> {
+export async function saveProject(
+  path: string,
+  project: Project,
+  files?: FilePort,
+  backup: true | 'demanded' = true,
+): Promise<Replaced> {
   const text = writeProjectText(project)
   const again = readProjectText(text)
   if (again.kind !== 'opened') {
@@ -21,5 +27,5 @@ export async function saveProject(path: string, project: Project, files?: FilePo
       again.kind === 'invalid' ? again.findings.map((entry) => entry.where).join(', ') : again.kind
     throw new WriteFailure('compare', 'EINVAL', null, `the project could not be opened again (${place})`)
   }
-  return replaceFile(path, new TextEncoder().encode(text), { backup: true, ...(files ? { files } : {}) })
+  return replaceFile(path, new TextEncoder().encode(text), { backup, ...(files ? { files } : {}) })
 }

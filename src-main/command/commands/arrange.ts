@@ -7,7 +7,6 @@ import { planProject } from '../../../src-core/plan'
 import { KIND_WORDS } from '../../../src-core/figures/kind-words'
 import { appliqueOf, layoutKindOf } from '../../../src-core/plans/layouts'
 import { formatNumber } from '../../../src-core/units/format'
-import { explainWriteFailure, saveProject, WriteFailure } from '../../documents'
 import { readPanelFile, readTurns, readWish } from '../arrange-options'
 import type { ArrangeOptions } from '../arrange-options'
 import { CommandEnd, EXIT } from '../exit-codes'
@@ -22,7 +21,7 @@ import {
 } from '../options'
 import type { AddCommand } from '../program'
 import { complainOf, exitFor, loadProject } from '../project-file'
-import { demandFree } from '../write-out'
+import { demandFree, writeNewProject } from '../write-out'
 
 /** `petalyard arrange`: places motifs on the panel of an appliqué, and writes what comes of it as a new project. */
 export const addArrange: AddCommand = (program, around, end) => {
@@ -94,7 +93,7 @@ Examples:
       const on = groundOf(ground)
       const room = wish && on && roomFinding(groundFor(on, options.replace !== true), turns, wish, added)
       complainOf(around, room ? [room, ...told] : told)
-      await write(options.out, laid)
+      await writeNewProject(options.out, laid, options.force === true)
       around.out(
         `Wrote ${options.out}: ${formatNumber(added)} placed, ${formatNumber(itemsOf(laid))} on the panel\n`,
       )
@@ -116,13 +115,4 @@ async function withPanel(project: Project, options: ArrangeOptions): Promise<Pro
   const path = await readPanelFile(options.panel, options)
   const { points: _, ...panel } = layout.panel ?? {}
   return { ...project, layout: { ...layout, panel: { ...panel, shape: 'outline', path } } }
-}
-
-async function write(out: string, project: Project): Promise<void> {
-  try {
-    await saveProject(out, project)
-  } catch (error) {
-    if (error instanceof WriteFailure) throw new CommandEnd(EXIT.notWritten, explainWriteFailure(error, out))
-    throw error
-  }
 }

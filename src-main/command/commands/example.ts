@@ -18,7 +18,7 @@ export const addExample: AddCommand = (program, around) => {
     .description('Writes one of the example projects to a file of yours. Without NAME it lists them.')
     .argument('[name]', 'name of the example')
     .option('-o, --out <file>', 'the file to write')
-    .option('-f, --force', 'replace the file if it is there already')
+    .option('-f, --force', 'replace the file if it is there already; a copy is kept')
     .addHelpText('after', '\nExample:\n  petalyard example                    (which ones there are)')
     .action(async (name: string | undefined, options: Options) => {
       const examples = listExamples()

@@ -54,7 +54,7 @@ export const addPhoto: AddCommand = (program, around, end) => {
       '--keep',
       'keep a small copy of the picture in that project, without what the camera wrote into it',
     )
-    .option('-f, --force', 'replace the project if it is there already')
+    .option('-f, --force', 'replace the project if it is there already; a copy is kept')
     .addHelpText('after', '\nExample:\n  petalyard photo rose.jpg --sheet Letter --out rose.petalyard')
     .action(async (file: string, options: Options) => {
       const { sheet, yarns: stash, json, out, keep = false, force = false } = options

@@ -42,7 +42,7 @@ export const addRead: AddCommand = (program, around, end) => {
     .option('--after <json>', 'what the round before left', readAfterOption)
     .option('--json', 'print one JSON document')
     .option('-o, --out <file>', 'write a project with those rounds and what the page says besides')
-    .option('-f, --force', 'replace the project if it is there already')
+    .option('-f, --force', 'replace the project if it is there already; a copy is kept')
     .addHelpText(
       'after',
       `

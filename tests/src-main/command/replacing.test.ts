@@ -1,7 +1,10 @@
 /** What stands where a command is to write: replaced only where that is what its owner expects. */
-import { chmod, readFile, stat, truncate, writeFile } from 'node:fs/promises'
+import { chmod, copyFile, mkdir, readdir, readFile, rmdir, stat, truncate, writeFile } from 'node:fs/promises'
 import { join } from 'node:path'
+import { encode } from 'fast-png'
 import { describe, expect, it } from 'vitest'
+import { photograph } from '../../src-core/photo/camera'
+import { trial } from '../../src-core/photo/scenes'
 import { newFolder, petalyard, SAMPLE, writeProject } from './sample'
 
 describe('a file of another kind', () => {
@@ -40,4 +43,47 @@ describe('a file of another kind', () => {
       expect(await readFile(out, 'utf8')).toBe('my own notes')
     },
   )
+})
+
+describe('--force', () => {
+  const taken = trial(5, 540)
+  const text = 'Rnd 1: ch 2, 6 sc in 2nd ch from hook. (6)\nRnd 2: 2 sc in each st around. (12)\n'
+  const wordsOf: Readonly<Record<string, (folder: string) => Promise<string[]>>> = {
+    example: async () => ['example', 'market-stall-throw'],
+    read: async (folder) => {
+      await writeFile(join(folder, 'round.txt'), text)
+      return ['read', join(folder, 'round.txt')]
+    },
+    arrange: async (folder) => {
+      const panel = join(folder, 'panel.petalyard')
+      await copyFile('examples/quince-wreath-cushion.petalyard', panel)
+      return ['arrange', panel, '--wreath']
+    },
+    photo: async (folder) => {
+      const { width, height, data } = photograph(taken.scene)
+      const png = encode({ width, height, data: new Uint8Array(data), channels: 4, depth: 8 })
+      await writeFile(join(folder, 'rose.png'), png)
+      return ['photo', join(folder, 'rose.png'), '--sheet', taken.sheet]
+    },
+  }
+
+  it.each(Object.keys(wordsOf))('of %s replaces nothing where no copy of it can be kept', async (command) => {
+    const folder = await newFolder()
+    const out = join(folder, 'out.petalyard')
+    await writeFile(out, 'precious')
+    await mkdir(`${out}~`)
+    const words = await wordsOf[command]!(folder)
+    const before = await readdir(folder)
+    const ran = await petalyard(...words, '--force', '--out', out)
+    expect(ran.code).toBe(4)
+    expect(ran.err).toContain(
+      `${out} was left as it is: no copy of it can be kept at ${out}~: a folder or device has its name.`,
+    )
+    expect(await readFile(out, 'utf8')).toBe('precious')
+    expect(await readdir(folder)).toEqual(before)
+    // With room for the copy it goes through.
+    await rmdir(`${out}~`)
+    expect((await petalyard(...words, '--force', '--out', out)).code).toBeLessThan(2)
+    expect(await readFile(`${out}~`, 'utf8')).toBe('precious')
+  })
 })
