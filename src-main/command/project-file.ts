@@ -1,5 +1,4 @@
 /** Opening the project that a command is about, and telling what is wrong with it. */
-import { resolve } from 'node:path'
 import { version } from '../../package.json'
 import type { Finding } from '../../shared-types/finding'
 import type { CodePointRanges } from '../../shared-types/fonts'
@@ -11,6 +10,7 @@ import { CommandEnd, EXIT } from './exit-codes'
 import type { ExitCode } from './exit-codes'
 import type { Surroundings } from './surroundings'
 import { complainOf, exitFor } from './prints'
+import { demandApart } from './write-out'
 
 export { complainOf, exitFor, printJson, printLines } from './prints'
 
@@ -50,8 +50,7 @@ export async function planToDraw(
   fonts: readonly CodePointRanges[] = [],
   hand?: Hand,
 ): Promise<ToDraw> {
-  if (resolve(out) === resolve(file))
-    throw new CommandEnd(EXIT.wrongUse, `--out ${out} would replace the project itself.`)
+  await demandApart(out, file, 'project')
   const { project: own, findings: invalid } = await loadProject(file)
   if (!own) {
     complainOf(around, invalid)

@@ -1,6 +1,6 @@
 /** Writing what a command made, in one step. */
-import { access } from 'node:fs/promises'
-import { basename } from 'node:path'
+import { access, realpath } from 'node:fs/promises'
+import { basename, resolve } from 'node:path'
 import type { Project } from '../../shared-types/project'
 import { explainWriteFailure, replaceFile, saveProject, WriteFailure } from '../documents'
 import { makePath } from '../documents/make-path'
@@ -26,6 +26,15 @@ async function orEnd(out: string, write: () => Promise<unknown>): Promise<void> 
   }
 }
 
+/** Ends the command where `out` is `file`, by another name or behind links too; `what` is what would be lost. */
+export async function demandApart(out: string, file: string, what: string): Promise<void> {
+  if (resolve(out) !== resolve(file) && (await behindLinks(out)) !== (await behindLinks(file))) return
+  throw new CommandEnd(EXIT.wrongUse, `--out ${out} would replace the ${what} itself.`)
+}
+
+/** What is no file, or none yet, is called by its name. */
+const behindLinks = (path: string): Promise<string> => realpath(path).catch(() => resolve(path))
+
 /** Makes a folder where there is none; ends the command where that cannot be. */
 export async function makeFolder(folder: string): Promise<void> {
   try {
@@ -47,7 +56,12 @@ export async function demandFree(out: string, force: boolean): Promise<void> {
 }
 
 /** How files of a kind begin. */
-const BEGINS = { PDF: /^%PDF-/, 'HTML page': /^\uFEFF?\s*<(!doctype html|html)\b/i } as const
+const BEGINS = {
+  PDF: /^%PDF-/,
+  'HTML page': /^\uFEFF?\s*<(!doctype html|html)\b/i,
+  PNG: /^.PNG\r\n/,
+  SVG: /^\uFEFF?\s*<(\?xml|!--|!doctype svg|svg)\b/i,
+} as const
 
 /** Bytes that show of what kind a file is, however large it is (our own choice). */
 const BEGINNING = 200

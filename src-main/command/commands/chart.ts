@@ -1,4 +1,4 @@
-import { extname, resolve } from 'node:path'
+import { extname } from 'node:path'
 import { Option } from 'commander'
 import { version } from '../../../package.json'
 import type { Hand, RoundsMotif, Terms } from '../../../shared-types/project'
@@ -9,7 +9,7 @@ import { CommandEnd, EXIT } from '../exit-codes'
 import { readFonts, withFontOption } from '../font-files'
 import type { AddCommand } from '../program'
 import { complainOf, exitFor, loadProject } from '../project-file'
-import { writeOut } from '../write-out'
+import { demandAlike, demandApart, writeOut } from '../write-out'
 
 interface Options {
   readonly out: string
@@ -38,8 +38,7 @@ export const addChart: AddCommand = (program, around, end) => {
       const ending = extname(options.out).toLowerCase()
       if (ending !== '.svg' && ending !== '.pdf')
         throw new CommandEnd(EXIT.wrongUse, `--out ${options.out} must end in .svg or .pdf.`)
-      if (resolve(options.out) === resolve(file))
-        throw new CommandEnd(EXIT.wrongUse, `--out ${options.out} would replace the project itself.`)
+      await demandApart(options.out, file, 'project')
       const fonts = await readFonts(options.font ?? [])
       const { project, findings: invalid } = await loadProject(file)
       if (!project) {
@@ -60,6 +59,7 @@ export const addChart: AddCommand = (program, around, end) => {
         around.err('petalyard: there are no written rounds to draw, so no chart was written.\n')
         return end(EXIT.projectErrors)
       }
+      await demandAlike(options.out, ending === '.svg' ? 'SVG' : 'PDF')
       // Loaded only here: the text face and the PDF writer are the largest part of the program.
       const { chartSvg, hasRepeat, renderCharts } = await import('../../paper')
       const { terms, repeat } = options

@@ -62,7 +62,11 @@ export const addPhoto: AddCommand = (program, around, end) => {
         throw new CommandEnd(EXIT.wrongUse, 'Only a project keeps a picture: --keep needs --out.')
       const ruler = rulerOf(options)
       // What only some need is loaded for them alone: a picture is waited for.
-      if (out !== undefined) await (await import('../write-out')).demandFree(out, force)
+      if (out !== undefined) {
+        const { demandApart, demandFree } = await import('../write-out')
+        await demandApart(out, file, 'picture')
+        await demandFree(out, force)
+      }
       const stock = stash === undefined ? null : await (await import('../project-file')).loadProject(stash)
       if (stock?.project === null) {
         complainOf(around, stock.findings)

@@ -12,7 +12,7 @@ import { readFonts, withFontOption } from '../font-files'
 import { readGroundOption, readPixelsOption } from '../options'
 import type { AddCommand } from '../program'
 import { exitFor, planToDraw } from '../project-file'
-import { writeOut } from '../write-out'
+import { demandAlike, writeOut } from '../write-out'
 
 interface Options {
   readonly out: string
@@ -58,6 +58,7 @@ export const addPicture: AddCommand = (program, around, end) => {
       const covers = fonts.map((font) => font.covers)
       const made = await planToDraw(file, out, 'picture', around, undefined, covers)
       if (made.ended !== undefined) return end(made.ended)
+      await demandAlike(out, format === 'png' ? 'PNG' : 'SVG')
       const { plan, project } = made
       const printed = fonts.length > 0 ? withIsolatedNames(project) : project
       const drawn = printed === project ? plan : planProject(printed, covers)

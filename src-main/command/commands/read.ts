@@ -1,4 +1,4 @@
-import { parse, resolve } from 'node:path'
+import { parse } from 'node:path'
 import { Option } from 'commander'
 import type { Terms } from '../../../shared-types/project'
 import { specialStitches } from '../../../src-core/notation/abbreviations'
@@ -62,9 +62,9 @@ Examples:
             EXIT.wrongUse,
             'A project begins with its own rounds: --out does without --after.',
           )
-        if (file !== '-' && resolve(out) === resolve(file))
-          throw new CommandEnd(EXIT.wrongUse, `--out ${out} would replace the text itself.`)
-        await (await import('../write-out')).demandFree(out, force)
+        const { demandApart, demandFree } = await import('../write-out')
+        if (file !== '-') await demandApart(out, file, 'text')
+        await demandFree(out, force)
       }
       const text = await loadRoundsText(file)
       const how = { terms: options.terms, after: options.after }

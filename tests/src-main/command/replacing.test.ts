@@ -1,5 +1,17 @@
 /** What stands where a command is to write: replaced only where that is what its owner expects. */
-import { chmod, copyFile, mkdir, readdir, readFile, rmdir, stat, truncate, writeFile } from 'node:fs/promises'
+import {
+  chmod,
+  copyFile,
+  mkdir,
+  readdir,
+  readFile,
+  rm,
+  rmdir,
+  stat,
+  symlink,
+  truncate,
+  writeFile,
+} from 'node:fs/promises'
 import { join } from 'node:path'
 import { encode } from 'fast-png'
 import { describe, expect, it } from 'vitest'
@@ -43,6 +55,70 @@ describe('a file of another kind', () => {
       expect(await readFile(out, 'utf8')).toBe('my own notes')
     },
   )
+})
+
+describe('a link to what a command reads', () => {
+  it.each([
+    ['map', 'wall.pdf'],
+    ['page', 'wall.html'],
+    ['picture', 'wall.png'],
+    ['picture', 'wall.svg'],
+    ['chart', 'wall.svg'],
+    ['chart', 'wall.pdf'],
+  ])('is that project itself: %s --out %s', async (command, name) => {
+    const project = await writeProject(SAMPLE)
+    const before = await readFile(project, 'utf8')
+    const out = join(project, '..', name)
+    await symlink(project, out)
+    expect(await petalyard(command, project, '--out', out)).toEqual({
+      ...{ code: 2, out: '' },
+      err: `petalyard: --out ${out} would replace the project itself.\n`,
+    })
+    // The other way round, too.
+    expect(await petalyard(command, out, '--out', out)).toMatchObject({ code: 2 })
+    expect(await readFile(project, 'utf8')).toBe(before)
+  })
+
+  it.each([
+    ['read', 'text', 'round.txt'],
+    ['photo', 'picture', 'rose.png'],
+  ])('is what %s is given itself, the %s, also with --force', async (command, what, name) => {
+    const folder = await newFolder()
+    const file = join(folder, name)
+    await writeFile(file, 'Rnd 1: 6 sc in ring. (6)\n')
+    const out = join(folder, 'flower.petalyard')
+    await symlink(file, out)
+    expect(await petalyard(command, file, '--force', '--out', out)).toEqual({
+      ...{ code: 2, out: '' },
+      err: `petalyard: --out ${out} would replace the ${what} itself.\n`,
+    })
+    expect(await readdir(folder)).toHaveLength(2)
+  })
+})
+
+describe('a project', () => {
+  it.each([
+    ['map', 'wall.pdf'],
+    ['page', 'wall.html'],
+    ['picture', 'wall.png'],
+    ['picture', 'wall.svg'],
+    ['chart', 'flower.svg'],
+    ['chart', 'flower.pdf'],
+  ])('is never replaced, whatever it is called: %s --out %s', async (command, name) => {
+    const project = 'examples/orchard-wall-throw.petalyard'
+    const words = [command, project, ...(name === 'flower.svg' ? ['--motif', 'leaf'] : [])]
+    const out = join(await newFolder(), name)
+    const other = JSON.stringify(SAMPLE, null, 2)
+    await writeFile(out, other)
+    const ran = await petalyard(...words, '--out', out)
+    expect(ran).toMatchObject({ code: 4, out: '' })
+    expect(ran.err).toContain('it was left as it is. Choose another name.')
+    expect(await readFile(out, 'utf8')).toBe(other)
+    // One like it is replaced, time and again.
+    await rm(out)
+    for (let again = 0; again < 2; again++)
+      expect((await petalyard(...words, '--out', out)).out).toContain(`Wrote ${out}`)
+  })
 })
 
 describe('--force', () => {
