@@ -41,7 +41,7 @@ const RETRY_WAITS = [10, 20, 40, 80, 160, 320, 640, 800]
 const LOCKED = new Set(['EPERM', 'EACCES', 'EBUSY'])
 
 const queues = new Map<string, Promise<unknown>>()
-/** Where the content is that could not take its target's place: the next try writes there again, not beside it. */
+/** Where the content is that could not take its target's place, until a later one can. */
 const left = new Map<string, string>()
 
 interface ReplaceOptions {
@@ -83,7 +83,7 @@ async function replaceNow(
   if (old && !old.isFile) throw new WriteFailure('look', 'EISDIR', null, 'a folder or device has this name')
   if (old) await step('look', () => files.demandWritable(target))
 
-  const staging = left.get(target) ?? asidePath(target, 'new')
+  const staging = asidePath(target, 'new')
   let whole = false
   try {
     await step('write', () => files.writeDurably(staging, bytes, old))
@@ -104,23 +104,52 @@ async function replaceNow(
       )
     whole = true
     await step('replace', () => retryWhileLocked(() => files.rename(staging, target), files))
-    left.delete(target)
+    await forgetLeft(target, files)
     await files.syncFolder(dirname(target)).catch(() => undefined)
     const facts = await files.facts(target).catch(() => null)
     return { stamp: { mtimeMs: facts?.mtimeMs ?? 0, size: facts?.size ?? bytes.length }, ...kept }
   } catch (error) {
-    if (whole && keepWhole && error instanceof WriteFailure) {
-      left.set(target, staging)
-      throw new WriteFailure(error.step, error.code, staging, error.message)
-    }
-    // What an earlier try left there is still whole where this one could not even write.
-    const isAsLeft = left.get(target) === staging && error instanceof WriteFailure && error.step === 'write'
-    if (!isAsLeft) {
-      await files.remove(staging).catch(() => undefined)
-      left.delete(target)
-    }
+    if (whole && keepWhole && error instanceof WriteFailure)
+      throw new WriteFailure(
+        error.step,
+        error.code,
+        await keepWholeBeside(target, staging, files),
+        error.message,
+      )
+    await files.remove(staging).catch(() => undefined)
     throw error
   }
+}
+
+/**
+ * Gives what could not take its target's place a name that no tidying knows, since a person is told of it: that
+ * of an earlier try, so that one stays at most. Answers with where it is.
+ */
+async function keepWholeBeside(target: string, staging: string, files: FilePort): Promise<string> {
+  const before = left.get(target)
+  let kept = before ?? asidePath(target, 'kept')
+  try {
+    await files.rename(staging, kept)
+  } catch {
+    // Whatever holds it from being renamed may still let it be read. An earlier one stays until the copy is whole.
+    kept = asidePath(target, 'kept')
+    const isCopied = await files.copy(staging, kept).then(
+      () => true,
+      () => false,
+    )
+    await files.remove(isCopied ? staging : kept).catch(() => undefined)
+    if (!isCopied) return staging
+    await forgetLeft(target, files)
+  }
+  left.set(target, kept)
+  return kept
+}
+
+/** What an earlier try left is no longer needed: later content is whole. */
+async function forgetLeft(target: string, files: FilePort): Promise<void> {
+  const kept = left.get(target)
+  left.delete(target)
+  if (kept !== undefined) await files.remove(kept).catch(() => undefined)
 }
 
 const NO_BACKUP = { backup: null, withoutBackup: null }

@@ -216,12 +216,17 @@ describe('what stands beside a file', () => {
     const held = { ...machineFiles, rename: () => Promise.reject(fail('EIO')) }
     for (const content of ['one', 'two', 'three'])
       await replaceFile(path, bytes(content), { backup: false, files: held }).catch(() => undefined)
-    const left = (await readdir(folder)).filter((name) => name.endsWith('.new'))
+    const left = (await readdir(folder)).filter((name) => name !== basename(path))
     expect(left).toHaveLength(1)
     expect(await content(join(folder, left[0] ?? ''))).toBe('three')
     // One that cannot even be written leaves what is there.
     const full = { ...machineFiles, writeDurably: () => Promise.reject(fail('ENOSPC')) }
     await replaceFile(path, bytes('four'), { backup: false, files: full }).catch(() => undefined)
+    expect(await content(join(folder, left[0] ?? ''))).toBe('three')
+    // Nor does one that meets a file which somebody else writes.
+    await replaceFile(path, bytes('four'), { backup: false, mayReplace: async () => false }).catch(
+      () => undefined,
+    )
     expect(await content(join(folder, left[0] ?? ''))).toBe('three')
     await replaceFile(path, bytes('five'), { backup: false })
     expect(await content()).toBe('five')
