@@ -1,10 +1,11 @@
 /** The system's own dialogs. Paths that they give stay in the main process. */
-import { basename, dirname, extname, join } from 'node:path'
+import { basename, dirname, join } from 'node:path'
 import { app, dialog } from 'electron'
 import type { BrowserWindow, FileFilter, OpenDialogOptions } from 'electron'
 import type { Finding } from '../../shared-types/finding'
 import { fileNameFor } from '../host/file-names'
 import type { FileType } from '../host/ports'
+import { placeAsked } from './place-asked'
 
 const FILTERS: Readonly<Record<FileType, FileFilter>> = {
   petalyard: { name: 'Petalyard project', extensions: ['petalyard'] },
@@ -32,22 +33,39 @@ export async function askForProject(window: BrowserWindow | null, title: string)
   return remembered(canceled ? undefined : filePaths[0])
 }
 
-/** Where to write; the dialog itself asks before it names a file that is there already. */
-export async function askForPlace(
+/** Where to write; nobody has to fear for a file that is there already: it is asked before one is named. */
+export function askForPlace(
   window: BrowserWindow,
   name: string,
   type: FileType,
   title: string,
 ): Promise<string | null> {
   const ending = `.${type}`
-  const { canceled, filePath } = await dialog.showSaveDialog(window, {
-    title,
-    defaultPath: join(startFolder(), fileNameFor(name) + ending),
-    filters: [FILTERS[type]],
-    properties: ['createDirectory', 'showOverwriteConfirmation'],
+  return placeAsked(join(startFolder(), fileNameFor(name) + ending), ending, {
+    place: async (suggested) => {
+      const { canceled, filePath } = await dialog.showSaveDialog(window, {
+        title,
+        defaultPath: suggested,
+        filters: [FILTERS[type]],
+        properties: ['createDirectory', 'showOverwriteConfirmation'],
+      })
+      return remembered(canceled ? undefined : filePath)
+    },
+    mayReplace: async (path) => {
+      const { response } = await dialog.showMessageBox(window, {
+        type: 'question',
+        message: `${basename(path)} is there already.`,
+        detail:
+          type === 'petalyard'
+            ? `If you replace it, what is in it now is kept as ${basename(path)}~.`
+            : 'If you replace it, what is in it now is gone.',
+        buttons: ['Replace', 'Choose Another Name'],
+        defaultId: 1,
+        cancelId: 1,
+      })
+      return response === 0
+    },
   })
-  const path = remembered(canceled ? undefined : filePath)
-  return path === null || extname(path).toLowerCase() === ending ? path : path + ending
 }
 
 /** Tells a problem in the catalogue's words, with nothing to decide. */

@@ -72,13 +72,16 @@ export class FilePlace {
     this.#backupDue = true
   }
 
-  /** Writes it while no other run of the program does; not over what somebody else changed, but for `over`. */
-  async write(text: string, { over = false } = {}): Promise<Written> {
+  /**
+   * Writes it while no other run of the program does; not over what somebody else changed, but for `over`. `isOthers`:
+   * what is there is another project, of which a copy has to stay.
+   */
+  async write(text: string, { over = false, isOthers = false } = {}): Promise<Written> {
     if (over || (await this.#losesWork(text))) this.#backupDue = true
     const written = await this.#ports.kept.alone(this.path, async (isHeld): Promise<Written> => {
       const isAsSeen = async () => over || (await this.compare()).state !== 'changed'
       const answer = await this.#ports.files.write(this.path, text, {
-        backup: this.#backupDue,
+        backup: isOthers ? 'demanded' : this.#backupDue,
         mayReplace: async () => (await isAsSeen()) && (await isHeld()),
       })
       if (!answer.ok) return answer

@@ -25,8 +25,8 @@ export type Written =
   | { readonly ok: false; readonly reason: string }
 
 export interface WriteOptions {
-  /** The former content stays beside it as a copy. */
-  readonly backup: boolean
+  /** The former content stays beside it as a copy; where that is demanded, nothing is written without one. */
+  readonly backup: boolean | 'demanded'
   /** Asked in the last moment before the new content takes the file's place: nothing happens unless it says so. */
   readonly mayReplace?: () => Promise<boolean>
 }

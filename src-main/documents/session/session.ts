@@ -165,7 +165,7 @@ export class ProjectSession {
     return this.#turns.take(async () => {
       const [text, revision] = [this.#text, this.#revision]
       const file = new FilePlace(path, null, this.#ports)
-      const written = await file.write(text, { over: true })
+      const written = await file.write(text, { over: true, isOthers: true })
       if (!written.ok) return refused(finding('app/cannot-write', basename(path), { reason: written.reason }))
       this.#file = file.at(await realpath(path).catch(() => path))
       this.#afterWrite(revision, written)

@@ -34,7 +34,7 @@ export class World {
     ...projectFiles,
     write: async (path, text, options) => {
       if (this.fileFault !== null) return { ok: false, reason: this.fileFault }
-      this.writes.push({ path, backup: options.backup })
+      this.writes.push({ path, backup: options.backup !== false })
       const written = await projectFiles.write(path, text, options)
       await this.behindWrite?.(path)
       return written
