@@ -40,9 +40,9 @@ export function browserCaller(projectId: string, ports: BrowserCallerPorts): Cal
       if (id !== projectId) ports.onErrand({ shown: { project: id, inThisTab: ports.isUntouched() } })
     },
     chooseProject: async () => ports.upload,
-    placeToSave: async (name) => {
+    placeToSave: async (name, taken) => {
       await makePath(ports.folder)
-      return freePath(ports.folder, name, FILE_ENDING)
+      return { path: await freePath(ports.folder, name, FILE_ENDING, taken), isFree: true }
     },
     placeToFollow: async (path, name) => {
       const isNamedByUs = UNNAMED.test(basename(path, FILE_ENDING))

@@ -22,7 +22,10 @@ export function desktopCaller(projectId: string, window: BrowserWindow, ports: D
       const path = await askForProject(window, title)
       return path === null ? null : { path }
     },
-    placeToSave: (name) => askForPlace(window, name, 'petalyard', 'Save the Project'),
+    placeToSave: async (name) => {
+      const path = await askForPlace(window, name, 'petalyard', 'Save the Project')
+      return path === null ? null : { path, isFree: false }
+    },
     placeToSaveAs: async (name) => {
       const path = await askForPlace(window, name, 'petalyard', 'Save the Project As')
       return path === null ? null : { path }

@@ -1,5 +1,5 @@
 /** The few things that saving asks of the machine. Tests give one that fails at a chosen step. */
-import { access, constants, copyFile, open, realpath, rename, rm, stat } from 'node:fs/promises'
+import { access, constants, copyFile, link, open, realpath, rename, rm, stat } from 'node:fs/promises'
 import { setTimeout as wait } from 'node:timers/promises'
 import writeFileAtomic from 'write-file-atomic'
 import { readRegularFile } from './regular-file'
@@ -26,6 +26,8 @@ export interface FilePort {
   /** Copies a file and waits until it is on the disk. */
   readonly copy: (from: string, to: string) => Promise<void>
   readonly rename: (from: string, to: string) => Promise<void>
+  /** The same onto a name that nothing has: EEXIST where anything has it, however shortly before it came. */
+  readonly renameToFree: (from: string, to: string) => Promise<void>
   readonly remove: (path: string) => Promise<void>
   /** Makes a rename in this folder last a power cut, where the machine can do that. */
   readonly syncFolder: (path: string) => Promise<void>
@@ -44,6 +46,25 @@ async function synced(path: string, flags: 'r' | 'r+'): Promise<void> {
   } finally {
     await handle.close()
   }
+}
+
+/** A rename replaces what is there, a second name does not: the file gets that first, and then loses its former one. */
+export async function renameToFree(from: string, to: string): Promise<void> {
+  try {
+    await link(from, to)
+  } catch (error) {
+    if ((error as NodeJS.ErrnoException).code === 'EEXIST') throw error
+    // Some file systems know no second names: an empty file claims it.
+    await (await open(to, 'wx')).close()
+    return rename(from, to).catch(async (failed: unknown) => {
+      await rm(to, { force: true })
+      throw failed
+    })
+  }
+  await rm(from, { force: true }).catch(async (failed: unknown) => {
+    await rm(to, { force: true })
+    throw failed
+  })
 }
 
 export const machineFiles: FilePort = {
@@ -68,6 +89,7 @@ export const machineFiles: FilePort = {
     await synced(to, 'r+')
   },
   rename: (from, to) => rename(from, to),
+  renameToFree,
   remove: (path) => rm(path, { force: true }),
   syncFolder: (path) => synced(path, 'r'),
   wait: async (milliseconds) => {

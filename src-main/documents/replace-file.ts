@@ -51,11 +51,16 @@ interface ReplaceOptions {
   readonly keepWhole?: boolean
   /** Asked in the last moment before the new content takes the target's place. */
   readonly mayReplace?: () => Promise<boolean>
+  /** Nothing is replaced: it fails with NAME_TAKEN where anything has the name by then. */
+  readonly onlyIfFree?: boolean
   readonly files?: FilePort
 }
 
 /** Code of a file that is not as it was, so that nothing was written over it. */
 export const CHANGED_MEANWHILE = 'ECHANGED'
+
+/** Code of a name that somebody else took, where nothing may be replaced. */
+const NAME_TAKEN = 'ETAKEN'
 
 /** Code of a file of which a copy was demanded and could not be made. */
 const NO_COPY = 'ENOCOPY'
@@ -76,11 +81,12 @@ export function replaceFile(path: string, bytes: Uint8Array, options: ReplaceOpt
 async function replaceNow(
   path: string,
   bytes: Uint8Array,
-  { backup, keepWhole = true, mayReplace, files = machineFiles }: ReplaceOptions,
+  { backup, keepWhole = true, mayReplace, onlyIfFree = false, files = machineFiles }: ReplaceOptions,
 ): Promise<Replaced> {
   const target = await step('look', async () => (await files.realPath(path)) ?? path)
   const old = await step('look', () => files.facts(target))
   if (old && !old.isFile) throw new WriteFailure('look', 'EISDIR', null, 'a folder or device has this name')
+  if (old && onlyIfFree) throw nameTaken()
   if (old) await step('look', () => files.demandWritable(target))
 
   const staging = asidePath(target, 'new')
@@ -102,8 +108,11 @@ async function replaceNow(
         null,
         `no copy of it can be kept at ${target}~: ${kept.withoutBackup}`,
       )
-    whole = true
-    await step('replace', () => retryWhileLocked(() => files.rename(staging, target), files))
+    if (onlyIfFree) await files.renameToFree(staging, target).catch(demandNotTaken)
+    else {
+      whole = true
+      await step('replace', () => retryWhileLocked(() => files.rename(staging, target), files))
+    }
     await forgetLeft(target, files)
     await files.syncFolder(dirname(target)).catch(() => undefined)
     const facts = await files.facts(target).catch(() => null)
@@ -196,6 +205,18 @@ async function step<T>(name: WriteStep, action: () => Promise<T>): Promise<T> {
     const detail = error instanceof Error ? error.message : String(error)
     throw new WriteFailure(name, codeOf(error), null, detail)
   }
+}
+
+const nameTaken = () => new WriteFailure('look', NAME_TAKEN, null, 'another file has this name by now')
+
+function demandNotTaken(error: unknown): never {
+  if (codeOf(error) === 'EEXIST') throw nameTaken()
+  throw new WriteFailure(
+    'replace',
+    codeOf(error),
+    null,
+    error instanceof Error ? error.message : String(error),
+  )
 }
 
 const codeOf = (error: unknown): string =>

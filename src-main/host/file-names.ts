@@ -1,5 +1,5 @@
 import { readdir } from 'node:fs/promises'
-import { join } from 'node:path'
+import { basename, join } from 'node:path'
 import { oneLine } from '../../src-core/letters/one-line'
 import { shortenedTo } from '../documents/byte-length'
 
@@ -24,9 +24,18 @@ export function fileNameFor(name: string): string {
   return plain === '' || DEVICES.test(plain) ? `Untitled ${plain}`.trim() : plain
 }
 
-/** A path in `folder` that nothing has yet: "Throw.petalyard", "Throw 2.petalyard"… */
-export async function freePath(folder: string, name: string, ending: string): Promise<string> {
-  const taken = new Set((await readdir(folder)).map((entry) => entry.toLowerCase()))
+/**
+ * A path in `folder` that nothing has yet, and is none of `others`: "Throw.petalyard", "Throw 2.petalyard"… Somebody
+ * else may take it before it is written.
+ */
+export async function freePath(
+  folder: string,
+  name: string,
+  ending: string,
+  others: readonly string[] = [],
+): Promise<string> {
+  const names = [...(await readdir(folder)), ...others.map((path) => basename(path))]
+  const taken = new Set(names.map((entry) => entry.toLowerCase()))
   const base = fileNameFor(name)
   for (let number = 1; ; number++) {
     const candidate = number === 1 ? `${base}${ending}` : `${base} ${number}${ending}`

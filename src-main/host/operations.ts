@@ -2,7 +2,7 @@
  * One row per thing that the window may ask for: the shape its payload must have, and what is done. Both hosts
  * answer from this table; nothing that is not in it can be asked for.
  */
-import { realpath } from 'node:fs/promises'
+import { lstat, realpath } from 'node:fs/promises'
 import { z } from 'zod'
 import type {
   ExportDone,
@@ -26,7 +26,7 @@ import { exportFile } from './export-names'
 import { FontProblem } from './fonts'
 import type { Host } from './host'
 import { change, entry, exportSchema, PAGES_AT_MOST, paperChoice, text, words } from './payloads'
-import type { Caller } from './ports'
+import type { Caller, PlaceToSave } from './ports'
 import { settingsChangeSchema } from './settings'
 
 interface Call {
@@ -60,8 +60,15 @@ export const OPERATIONS: { readonly [Name in OperationName]: Operation<Name> } =
       // Kept first: the dialog may stand open for long, and the name may just have been changed.
       const kept = await call.session.keep(payload)
       if (isInTheWay(kept)) return kept
-      const path = await call.caller.placeToSave(call.session.keeping.name)
-      return path === null ? CANCELLED : saveTo(path, payload, call)
+      const taken: string[] = []
+      for (;;) {
+        const place = await call.caller.placeToSave(call.session.keeping.name, taken)
+        if (place === null) return CANCELLED
+        const saved = await saveTo(place, payload, call)
+        // What is there after nothing could be written is somebody else's.
+        if (saved.outcome === 'done' || !place.isFree || !(await isThere(place.path))) return saved
+        taken.push(place.path)
+      }
     },
   },
   saveProjectAs: {
@@ -71,7 +78,7 @@ export const OPERATIONS: { readonly [Name in OperationName]: Operation<Name> } =
       if (isInTheWay(kept)) return kept
       const place = await call.caller.placeToSaveAs(call.session.keeping.name)
       if (place === null) return CANCELLED
-      if ('path' in place) return saveTo(place.path, payload, call)
+      if ('path' in place) return saveTo({ ...place, isFree: false }, payload, call)
       const written = await place.copy.write(new TextEncoder().encode(call.session.text))
       return written.ok ? done(call.session.keeping) : refused(cannotWrite(place.copy.where, written.reason))
     },
@@ -296,7 +303,7 @@ async function saveAndFollow(
 }
 
 async function saveTo(
-  path: string,
+  { path, isFree }: PlaceToSave,
   payload: OperationPayload<'saveProject'>,
   { host, session }: Call,
 ): Promise<Outcome<OperationValue<'saveProject'>>> {
@@ -304,10 +311,16 @@ async function saveTo(
   for (const id of host.openIds)
     if (id !== session.id && host.session(id)?.path === target)
       return refused(finding('app/open-elsewhere', session.keeping.name))
-  const saved = await session.saveTo(path, payload)
+  const saved = await (isFree ? session.saveToFree(path, payload) : session.saveTo(path, payload))
   if (saved.outcome === 'done') await host.remember(session.path ?? path, session.title)
   return saved
 }
+
+const isThere = (path: string): Promise<boolean> =>
+  lstat(path).then(
+    () => true,
+    () => false,
+  )
 
 async function shown(opened: Outcome<string>, caller: Caller): Promise<Outcome<null>> {
   if (opened.outcome !== 'done') return opened

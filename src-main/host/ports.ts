@@ -29,14 +29,22 @@ export interface Target {
   write(bytes: Uint8Array): Promise<Written>
 }
 
+export interface PlaceToSave {
+  readonly path: string
+  readonly isFree: boolean
+}
+
 /** The window that asks, with what only its world can do for it. `null` answers: the user cancelled. */
 export interface Caller {
   readonly projectId: string
   /** Shows another project in a window of its own; brings that window to the front where it has one. */
   show(projectId: string): Promise<void>
   chooseProject(purpose: 'open' | 'take'): Promise<ChosenProject | null>
-  /** Where a project that has no file yet shall live. */
-  placeToSave(name: string): Promise<string | null>
+  /**
+   * Where a project that has no file yet shall live. A place that the host chose itself (`isFree`) replaces nothing:
+   * where somebody takes the name first it is asked for another, none of those `taken`.
+   */
+  placeToSave(name: string, taken: readonly string[]): Promise<PlaceToSave | null>
   /**
    * Where a project's file shall live now that its title is `name`; null where it stays. Only names that nobody chose
    * follow the title.

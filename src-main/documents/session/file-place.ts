@@ -1,6 +1,7 @@
 /** A project's file: what it was like when it was seen last, and writing it over nobody else's work. */
-import { realpath, rename } from 'node:fs/promises'
+import { realpath } from 'node:fs/promises'
 import type { DiskState } from '../../../shared-types/bridge'
+import { renameToFree } from '../file-port'
 import type { KeptProjects } from './kept'
 import { isBare, losesWork } from './lost-work'
 import type { FileStamp, ProjectFiles, Written } from './ports'
@@ -15,6 +16,15 @@ interface FilePorts {
 interface CutOff {
   readonly hash: string
   readonly revision: number
+}
+
+export interface HowToWrite {
+  /** Also over what somebody else changed. */
+  readonly over?: boolean
+  /** What is there is another project, of which a copy has to stay. */
+  readonly isOthers?: boolean
+  /** Nothing may be there. */
+  readonly onlyIfFree?: boolean
 }
 
 export class FilePlace {
@@ -43,10 +53,10 @@ export class FilePlace {
     return place
   }
 
-  /** The file under another name; null where somebody else changed it, or it cannot be renamed: then it stays. */
+  /** The file under another name; null where somebody else changed it, or it cannot be renamed, or the name is taken: then it stays. */
   async renamed(path: string): Promise<FilePlace | null> {
     if ((await this.compare()).state !== 'same') return null
-    const isMoved = await rename(this.path, path).then(
+    const isMoved = await renameToFree(this.path, path).then(
       () => true,
       () => false,
     )
@@ -72,16 +82,17 @@ export class FilePlace {
     this.#backupDue = true
   }
 
-  /**
-   * Writes it while no other run of the program does; not over what somebody else changed, but for `over`. `isOthers`:
-   * what is there is another project, of which a copy has to stay.
-   */
-  async write(text: string, { over = false, isOthers = false } = {}): Promise<Written> {
+  /** Writes it while no other run of the program does; not over what somebody else changed. */
+  async write(
+    text: string,
+    { over = false, isOthers = false, onlyIfFree = false }: HowToWrite = {},
+  ): Promise<Written> {
     if (over || (await this.#losesWork(text))) this.#backupDue = true
     const written = await this.#ports.kept.alone(this.path, async (isHeld): Promise<Written> => {
       const isAsSeen = async () => over || (await this.compare()).state !== 'changed'
       const answer = await this.#ports.files.write(this.path, text, {
         backup: isOthers ? 'demanded' : this.#backupDue,
+        onlyIfFree,
         mayReplace: async () => (await isAsSeen()) && (await isHeld()),
       })
       if (!answer.ok) return answer

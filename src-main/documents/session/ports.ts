@@ -27,6 +27,8 @@ export type Written =
 export interface WriteOptions {
   /** The former content stays beside it as a copy; where that is demanded, nothing is written without one. */
   readonly backup: boolean | 'demanded'
+  /** Nothing is replaced, whatever has the name by then. */
+  readonly onlyIfFree?: boolean
   /** Asked in the last moment before the new content takes the file's place: nothing happens unless it says so. */
   readonly mayReplace?: () => Promise<boolean>
 }

@@ -12,6 +12,7 @@ import { finding } from '../../../src-core/findings/finding'
 import { FilePlace } from './file-place'
 import { hashOf } from '../regular-file'
 import { folderProblem, nameInWords, placeInWords } from './keeping-words'
+import type { HowToWrite } from './file-place'
 import type { Written } from './ports'
 import { SaveTimer } from './save-timer'
 import { stampOf } from './stamp'
@@ -159,13 +160,18 @@ export class ProjectSession {
   }
 
   /** Moves the project into the file `path`, replacing what is there (the user was asked). */
-  async saveTo(path: string, change: ProjectChange): Promise<Outcome<Keeping>> {
+  saveTo = (path: string, change: ProjectChange) => this.#moveTo(path, change, { over: true, isOthers: true })
+
+  /** The same where nothing may be replaced: refused where something has the name. */
+  saveToFree = (path: string, change: ProjectChange) => this.#moveTo(path, change, { onlyIfFree: true })
+
+  async #moveTo(path: string, change: ProjectChange, how: HowToWrite): Promise<Outcome<Keeping>> {
     const problem = this.#take(change)
     if (problem) return refused(problem)
     return this.#turns.take(async () => {
       const [text, revision] = [this.#text, this.#revision]
       const file = new FilePlace(path, null, this.#ports)
-      const written = await file.write(text, { over: true, isOthers: true })
+      const written = await file.write(text, how)
       if (!written.ok) return refused(finding('app/cannot-write', basename(path), { reason: written.reason }))
       this.#file = file.at(await realpath(path).catch(() => path))
       this.#afterWrite(revision, written)

@@ -99,7 +99,8 @@ export class TestCaller implements Caller {
 
   show = async (id: string) => void this.shown.push(id)
   chooseProject = async () => this.chosen
-  placeToSave = async () => this.place
+  placeToSave: Caller['placeToSave'] = async () =>
+    this.place === null ? null : { path: this.place, isFree: false }
   placeToSaveAs = async () => (this.place === null ? null : { path: this.place })
   placeToExport = async () => this.target
   print = async (paper: string) => {
