@@ -3,7 +3,6 @@ import { homedir } from 'node:os'
 import { join, resolve } from 'node:path'
 import { createInterface } from 'node:readline'
 import { version } from '../../package.json'
-import { oneLine } from '../../src-core/letters/one-line'
 import { projectFiles, writeAtomically } from '../documents/session/project-files'
 import { builtIn } from '../host/build'
 import { dataFolderIn, platformName, programFolder } from '../host/data-folder'
@@ -13,10 +12,11 @@ import { licencesIn } from '../host/licences'
 import { createPaper } from '../host/paper'
 import { openAddress } from './open-address'
 import { OpeningPage } from './opening-page'
+import { sayTo } from './say'
 import { LoopbackServer } from './server'
 
-/** One line on the terminal, safe whatever file, folder or value it names: none makes another line of it. */
-const say = (line: string) => process.stdout.write(`${oneLine(line)}\n`)
+const say = sayTo(process.stdout)
+const complain = sayTo(process.stderr)
 
 async function run(paths: readonly string[]): Promise<void> {
   const folder = programFolder()
@@ -85,6 +85,6 @@ async function run(paths: readonly string[]): Promise<void> {
 }
 
 run(process.argv.slice(2).map((path) => resolve(path))).catch((error: unknown) => {
-  process.stderr.write(`petalyard: ${oneLine(error instanceof Error ? error.message : String(error))}\n`)
+  complain(`petalyard: ${error instanceof Error ? error.message : String(error)}`)
   process.exitCode = 1
 })
