@@ -65,7 +65,10 @@ export function createPaper(script: string, limits: PaperLimits = LIMITS): Paper
   }
 }
 
-/** A font may be damaged on purpose: it is read where nothing waits for it. */
+/**
+ * A font may be damaged on purpose: it is read where nothing waits for it. What would take the whole process along,
+ * as a list beyond all memory does, is refused before it is made (`paper/pdf/fonts/characters.ts`).
+ */
 async function readFontInWorker(
   script: string,
   limits: PaperLimits,

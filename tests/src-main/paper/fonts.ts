@@ -60,6 +60,15 @@ export function without(bytes: Buffer, tag: string): Buffer {
   return copy
 }
 
+/** A copy with another table in place of one: it stands behind all others. */
+export function replaced(bytes: Buffer, tag: string, table: Buffer): Buffer {
+  const copy = Buffer.concat([bytes, Buffer.alloc((4 - (bytes.length % 4)) % 4), table])
+  const { record } = tableOf(copy, tag)
+  copy.writeUInt32BE(copy.length - table.length, record + 8)
+  copy.writeUInt32BE(table.length, record + 12)
+  return copy
+}
+
 /** A collection of fonts (OpenType, font collections). */
 export function collection(fonts: readonly Buffer[]): Buffer {
   const header = Buffer.alloc(12 + 4 * fonts.length)

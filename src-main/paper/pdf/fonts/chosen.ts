@@ -5,6 +5,7 @@ import { FONT_LIMITS } from '../../../../shared-types/fonts'
 import type { CodePointRanges } from '../../../../shared-types/fonts'
 import { rangesBeyondFace } from '../../../../src-core/letters/printable'
 import { scriptsCovered } from '../../../../src-core/letters/scripts'
+import { demandCountable } from './characters'
 import { Shaper } from './harfbuzz'
 import type { Placed } from './harfbuzz'
 
@@ -81,6 +82,7 @@ export class ChosenFont {
     if (kind === 'web')
       throw new FontRefused('it is a WOFF font, packed for the web; choose a .ttf or .otf file')
     if (!kind) throw new FontRefused('it is not a font')
+    undamaged(() => demandCountable(bytes, (face ?? 1) - 1))
     const whole = undamaged(() => create(bytes as Buffer))
     const faces = 'fonts' in whole ? undamaged(() => whole.fonts) : [whole]
     const names = (): string => faces.map((each, i) => `${i + 1} ${nameOf(each) ?? UNNAMED}`).join(', ')
