@@ -52,7 +52,10 @@ function readPartName(reader: Reader): string | null {
   })
 }
 
-/** "Rep Rnd 7", "rep Rnds 2 and 3 twice", "rep last rnd", "work as for Rnd 2", "same as Rnd 3". */
+const readNth = (reader: Reader): number | null => reader.ordinal() ?? (reader.skip('first') ? 1 : null)
+const passTo = (reader: Reader): boolean => reader.skip('-', '–', '—', 'to', 'and', 'through')
+
+/** "Rep Rnd 7", "rep Rnds 2 and 3 twice", "rep 2nd to 5th rows", "rep last 2 rnds", "work as for Rnd 2", "same as Rnd 3". */
 export function readRepeatRound(reader: Reader): RepeatRoundItem | null {
   const start = reader.at
   return reader.attempt((): RepeatRoundItem | null => {
@@ -88,7 +91,9 @@ export function readRepeatRound(reader: Reader): RepeatRoundItem | null {
     reader.skip('.')
     reader.skip('the')
     // "As the 3rd rnd", "same as first round".
-    const nth = reader.ordinal() ?? (reader.skip('first') ? 1 : null)
+    const nth = readNth(reader)
+    // "Repeat 2nd to 5th rows".
+    const until = nth === null ? null : reader.attempt(() => (passTo(reader) ? readNth(reader) : null))
     const last = nth === null && reader.skip('last', 'prev')
     const lastCount = last ? (reader.number() ?? 1) : 1
     const short = reader.sees('r') && reader.peek(1)?.kind === 'number' && reader.skip('r')
@@ -100,9 +105,9 @@ export function readRepeatRound(reader: Reader): RepeatRoundItem | null {
       const number = nth ?? reader.number()
       if (number === null) return null
       from = number
-      to = number
-      if (nth === null && reader.skip('-', '–', '—', 'to', 'and', 'through')) to = reader.number() ?? number
-    } else if (lastCount > 1) return null
+      to = until ?? number
+      if (nth === null && passTo(reader)) to = reader.number() ?? number
+    }
     const part = reader.attempt(() => (reader.skip('of', 'as', 'from') ? readPartName(reader) : null))
     reader.skip('again')
     const times = readAmount(reader)?.amount ?? 1
@@ -110,6 +115,7 @@ export function readRepeatRound(reader: Reader): RepeatRoundItem | null {
     const grows = changes.length === 0 && part === null ? readGrowth(reader) : null
     return {
       ...{ type: 'repeat-round', from, to, part, times, changes },
+      ...(lastCount > 1 && { lastOf: lastCount }),
       ...(grows && { grows }),
       ...whole,
       ...reader.span(start),

@@ -34,7 +34,9 @@ const isColourAlone = (reader: Reader): boolean => {
 function readBeginsIn(reader: Reader): ColourItem | null {
   const start = reader.at
   return reader.attempt((): ColourItem | null => {
-    while (reader.skip('new', 'next', 'another', 'change', 'color', 'yarn', 'last')) continue
+    // "Third colour in any corner space".
+    if (reader.isA('ordinal') && reader.key(1) === 'color') reader.at++
+    while (reader.skip('new', 'next', 'another', 'change', 'color', 'yarn', 'last', 'first')) continue
     const named = reader.at > start
     const place = reader.isA('into') ? readPlace(reader) : null
     const [part] = place?.parts ?? []

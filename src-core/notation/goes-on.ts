@@ -26,11 +26,15 @@ export function goesOn(reader: Reader, items: readonly Item[], last: number | nu
   const at = items.findIndex((item) => item.type === 'repeat-round')
   const repeat = items[at]
   if (last === null || repeat?.type !== 'repeat-round' || repeat.part !== null) return null
-  const { from, to, changes = [], completes, grows } = repeat
-  const known = typeof from === 'number' && typeof to === 'number' && from <= to && to <= last
+  const { changes = [], completes, grows, lastOf } = repeat
+  const from = lastOf === undefined ? repeat.from : last - lastOf + 1
+  const to = lastOf === undefined ? repeat.to : last
+  const known = typeof from === 'number' && typeof to === 'number' && from > 0 && from <= to && to <= last
   if (!known || changes.length > 0 || completes || grows) return null
   const before = items.slice(0, at)
   if (!before.some(({ type }) => WORKED.has(type)) || !opensSentence(reader, repeat.start)) return null
   const behind = items.slice(at + 1)
-  return behind.every(({ type }) => SAID.has(type)) ? { items: [...before, ...behind], repeat } : null
+  return behind.every(({ type }) => SAID.has(type))
+    ? { items: [...before, ...behind], repeat: { ...repeat, from, to } }
+    : null
 }

@@ -188,6 +188,7 @@ export function parseRounds(
   ) => {
     if (heading?.kind === 'round' && isCountAgain(reader, rounds, part, heading, from, to)) return
     reader.part = part === null ? null : partName(part)
+    reader.inRound = (heading?.numbers ?? null) !== null
     const at = tokens[from]?.start ?? text.length
     const end = tokens[to]?.start ?? text.length
     const before = same && end < known!.common ? known!.bodies.at.get(at) : undefined

@@ -44,8 +44,17 @@ export const readCountedRound = (reader: Reader, end: number): number | null =>
     return reader.at <= end ? number : null
   })
 
+/** "24 tr, in twelve pairs", "36 dc, in 12 groups of 3": how they stand. */
+const passGrouped = (reader: Reader, end: number): boolean =>
+  reader.attempt(() => {
+    if (!reader.skip('in') || reader.number() === null || !reader.skipA('group')) return null
+    if (reader.skip('of')) reader.number()
+    return reader.at === end || null
+  }) === true
+
 /** "(61 sc) and the loop", "plus the stem": what is named behind the counts without one; passes it. */
 export const passUncounted = (reader: Reader, end: number): boolean =>
+  passGrouped(reader, end) ||
   reader.attempt(() => {
     if (!reader.skip('the', 'your', 'its')) return null
     const start = reader.at

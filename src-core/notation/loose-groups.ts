@@ -194,7 +194,7 @@ function closesMirror(items: readonly Item[], least: number, item: Item): item i
 
 /** "1 hdc + 1 dc in next st", "sc + ch 2 + sc in next sp": signs between stitches bind them; takes those before the last one off the list. */
 function bindBefore(reader: Reader, items: Item[], least: number, item: Item): GroupItem | null {
-  if (!intoStitch(item) && !intoSpace(item)) return null
+  if (item.type !== 'work' || !(intoStitch(item) || intoSpace(item) || intoSame(item))) return null
   let from = items.length
   for (let end = item.start; from > least && isBare(items[from - 1]!); from--) {
     if (!BINDS.test(reader.text.slice(items[from - 1]!.end, end))) break
@@ -211,6 +211,10 @@ const intoStitch = (item: Item): item is WorkItem =>
   !item.place.over &&
   goesOn(item) &&
   item.place.parts[0]!.count === 1
+
+/** A stitch into the one that was worked into last. */
+const intoSame = ({ place }: WorkItem): boolean =>
+  place?.parts.length === 1 && place.parts[0]!.which === 'same' && place.parts[0]!.noun.kind === 'stitch'
 
 /** As many of the same stitch. */
 const isAlike = (first: WorkItem, { count, stitch }: WorkItem): boolean =>

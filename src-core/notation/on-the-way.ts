@@ -130,8 +130,11 @@ export function readFurther(reader: Reader, place: Place): Place {
 }
 
 /** "Sl st in each st to the corner sp" leads into the corner. */
-export function toCorner(place: Place): Place {
+export function toCorner(reader: Reader, place: Place): Place {
   const [part] = place.parts
+  // "Sl st to center of first shell": where the round before began is where the hook stands.
+  const middle = /^to (the )?(center|centre|middle) of/i.test(reader.words(place))
+  if (middle && part?.which === 'first') return { ...place, parts: [{ ...part, which: 'next' }] }
   if (place.parts.length !== 1 || part?.extent?.to !== 'corner') return place
   return {
     ...place,

@@ -146,7 +146,7 @@ function readWork(reader: Reader, verb: boolean): Item | null {
       behind && found ? { ...found, parts: found.parts.map((part) => ({ ...part, behind })) } : found
     const placed = slips && named ? readFurther(reader, named) : named
     const slipped = slips && placed ? toOwnChains(reader, start, placed) : placed
-    const place = slips && slipped ? ownChain(reader, toCorner(slipped)) : slipped
+    const place = slips && slipped ? ownChain(reader, toCorner(reader, slipped)) : slipped
     if (slips && !place && passAsBefore(reader)) return { type: 'join', place: null, ...reader.span(start) }
     if (slips) {
       const joined = reader.attempt(() => {

@@ -56,7 +56,9 @@ export function pieceOf(worked: readonly WorkedRound[]): Piece {
 export function rowEndTargets(work: Work, part: PlacePart): Target[] {
   const { rows } = work.piece
   const known = work.base.kind !== 'round' || !work.base.state.unknown
-  if (rows === 0 && known) {
+  // "121 sc evenly along edge" of cloth: told in sum, whatever it is worked in.
+  const first = work.index === 0 && part.which === 'next' && part.count > 0 && work.base.kind !== 'round'
+  if (rows === 0 && known && !first) {
     report(work, 'rounds/not-countable', part, { what: 'the ends of rows' }, 'once')
     work.open = true
   }

@@ -4,6 +4,7 @@ import { readChains } from './nouns'
 import { passDrawn } from './of-stitches'
 import { readStatement } from './stated'
 import { readPlace } from './places'
+import { standsForOne } from './some-chains'
 import type { Reader } from './reader'
 import { AS_BEFORE, isTalk } from './talk'
 import { readStitch } from './vocabulary'
@@ -206,7 +207,9 @@ const readPurpose = (reader: Reader): Item | null =>
       (back) => reader.key(back) === 'ch' || reader.peek(back)?.kind === 'chains',
     )
     if (!chained) return null
-    if (!reader.sees('for') && !reader.sees('as') && !reader.sees('stands') && !reader.skip('to')) return null
+    // "2nd round: 3 ch = 1 tr, 1 tr in same st".
+    const told = standsForOne(reader) || ['for', 'as', 'stands'].some((word) => reader.sees(word))
+    if (!told && !reader.skip('to')) return null
     let end = reader.at
     while (end < reader.end && !BOUNDARY.has(reader.tokens[end]!.key)) end++
     return readStatement(reader, end)
@@ -216,7 +219,7 @@ const readPurpose = (reader: Reader): Item | null =>
 const readEqual = (reader: Reader): NoteItem | null =>
   reader.attempt(() => {
     const start = reader.at
-    if (readChains(reader) === null || !reader.skip('=')) return null
+    if (reader.inRound || readChains(reader) === null || !reader.skip('=')) return null
     reader.skip('a', 'one', '1', 'first')
     if (readStitch(reader) === null) return null
     while (reader.peek() && !reader.seesAny(BOUNDARY)) reader.at++

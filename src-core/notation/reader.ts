@@ -20,6 +20,8 @@ export class Reader {
   readonly parts = new Set<string>()
   /** The part that the words in hand stand in, in lower case. */
   part: string | null = null
+  /** Whether the words in hand belong to a numbered round. */
+  inRound = false
   /** Spaces and blocks, where the text explains them. */
   filet: Filet | null = null
   /** What the text calls an adjustable ring besides its usual names, in lower case. */

@@ -11,9 +11,12 @@ export function repeatedItems(
   number: number,
   lap: number,
 ): readonly Item[] | null {
-  const from = item.from === 'last' ? number - 1 - lap : item.from === 'same' ? number : item.from
+  const { lastOf = 1 } = item
+  const before = number - lap - lastOf + (lap % lastOf)
+  const from = item.from === 'last' ? before : item.from === 'same' ? number : item.from
   const to = item.to === 'last' || item.to === 'same' ? from : item.to
-  const wanted = item.from === 'same' ? number : from + (lap % Math.max(1, to - from + 1))
+  const turn = lap % Math.max(1, to - from + 1)
+  const wanted = item.from === 'same' ? number : from + turn
   const numbered = (round: RoundNode) =>
     round.numbers !== null && wanted >= round.numbers[0] && wanted <= round.numbers[1]
   const there = tree.rounds.filter((round) => numbered(round) && !round.items.includes(item))
@@ -46,7 +49,7 @@ export function repeatedItems(
 
 /** "Rep Rnds 2 and 3 twice": four rounds. */
 export function lapsOf(item: RepeatRoundItem): number {
-  const { from, to } = item
-  const span = typeof from === 'number' && typeof to === 'number' ? Math.max(1, to - from + 1) : 1
+  const { from, to, lastOf = 1 } = item
+  const span = typeof from === 'number' && typeof to === 'number' ? Math.max(1, to - from + 1) : lastOf
   return span * Math.max(1, item.times)
 }

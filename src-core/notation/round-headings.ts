@@ -116,15 +116,20 @@ export function isMeasure(reader: Reader): boolean {
   return false
 }
 
-/** "Round 2, pink" on a line of its own: passes what it is worked with. */
+/** "Round 2, pink" on a line of its own, "Rnd 1, color A:", "Rnd 2 - white:": passes what it is worked with. */
 const passColour = (reader: Reader): boolean =>
   reader.attempt(() => {
-    if (!reader.skip(',')) return null
+    if (!reader.skip(',') && !(reader.peek()?.spaced && reader.skip('-', '–', '—'))) return null
+    const dash = reader.key(-1) !== ','
+    let colour = false
     for (let words = 0; words < 3 && reader.peek()?.kind === 'word' && !reader.peek()!.first; words++) {
       if (reader.isA('instruction') || reader.isA('stitch') || reader.isA('chain')) return null
+      colour ||= reader.isA('colour') || reader.sees('color')
       reader.at++
     }
-    return reader.key(-1) !== ',' && reader.peek()?.first ? true : null
+    if (/^[,–—-]$/.test(reader.key(-1))) return null
+    if (reader.peek()?.first) return dash ? null : true
+    return (colour && reader.skip(':')) || null
   }) === true
 
 function readEnd(reader: Reader, startOfLine: boolean): boolean {

@@ -51,6 +51,20 @@ export const isBehindChain = (reader: Reader, start: number): boolean => {
   return (bracket === '(' || bracket === '[') && (before?.is === 'ch' || before?.kind === 'chains' || number)
 }
 
+/** Words for the one stitch that something stands for. */
+export const ONE: ReadonlySet<string> = new Set(['1', 'one', 'a', 'first', 'your', 'the'])
+
+/** "3 ch | = 1 tr, 1 tr in same st" in a round: what the chains right before the sign stand for; "= 28 tr" is a count. */
+export function standsForOne(reader: Reader): boolean {
+  if (!reader.inRound || !reader.sees('=')) return false
+  const [before, number] = [reader.peek(-1), reader.peek(-2)]
+  const made =
+    before?.kind === 'chains' ||
+    (before?.is === 'ch' && number?.kind === 'number') ||
+    (before?.kind === 'number' && number?.is === 'ch')
+  return made && (ONE.has(reader.key(1)) || isStitchAt(reader, reader.at + 1))
+}
+
 /** "1 tr", "1 tr., 3 ch.": one stitch and perhaps the chains besides. */
 export const isOneStitch = (words: readonly string[], ahead?: Token): boolean => {
   const bare = words.filter((word) => word !== '.').join(' ')

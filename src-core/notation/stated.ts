@@ -11,12 +11,14 @@ import {
   chainsMade,
   chainsOf,
   startsChains,
+  ONE,
   isBehindChain,
   isBehindGroup,
   isOneStitch,
   isStitchAt,
   numberAt,
   passUnder,
+  standsForOne,
 } from './some-chains'
 import { ENTRY_SEPARATORS, readLooseNoun } from './loose-nouns'
 import { endsCounts, passHalf } from './told-counts'
@@ -24,8 +26,6 @@ import type { Span } from './tokens'
 import type { CountEntry, CountItem, Item, StatementItem } from './tree'
 import { readStitch } from './vocabulary'
 
-/** Words for the one stitch that something stands for. */
-export const ONE: ReadonlySet<string> = new Set(['1', 'one', 'a', 'first', 'your', 'the'])
 /** "Counts as first shell": its stitches stand side by side. */
 const NO_CLUSTER: ReadonlySet<string> = new Set(['plain', 'special', 'shell', 'v-stitch', 'picot'])
 const STANDS_FOR = new Set([...ONE, 'for', 'as'])
@@ -161,7 +161,8 @@ export function readCounts(reader: Reader, end: number, bare: boolean, loose = f
         while (reader.at < end && reader.seesAny(TRAILING)) reader.at++
         // "(21, 27, 33 tr, each with 2 ch sp)".
         if (reader.at < end && reader.sees('with')) continue
-        if (reader.at < end) return null
+        // "24 tr now, in twelve pairs".
+        if (reader.at < end && !(reader.skip(',') && passUncounted(reader, end))) return null
         break
       }
       const then = entries.length > 0 && reader.skip('then')
@@ -321,7 +322,7 @@ export function readCountSentence(reader: Reader, items: readonly Item[]): Count
   // "…, dc3tog. 1 st. Fasten off.": stitches without a name are never worked.
   const unnamed = /^[.!)\]]$/.test(before.key) && reader.isA('stitch', 1) && /^[.;!]?$/.test(reader.key(2))
   // "[…] 6 times. = 24 sc": behind the sign nothing is worked.
-  const isSum = reader.key() === '='
+  const isSum = reader.key() === '=' && !standsForOne(reader)
   const told = (unnamed || turnsBehind(reader, items)) && reader.peek()?.kind === 'number'
   const asked = askedAhead(reader)
   if (!isSum && !asked && !isWorked(items.slice(-MOST_NOTES)) && !told) return null

@@ -52,9 +52,13 @@ export function goesOnThere(then: readonly Item[]): boolean {
 /** "Sl st in ch-3 sp, *(sc, 3 dc, sc) in ch-3 sp": without "next" the space is meant in which the hook stands. */
 export function stayThere(work: Work, reached: Target | undefined, next: Item | undefined): void {
   const [part] = next ? placeParts([next]) : []
-  const said = part ? work.tree.text.slice(part.start, part.nounSpan.start) : ''
-  const led = part?.noun.kind === 'space' || (part?.noun.kind === 'landmark' && part.noun.name === 'tip')
-  const bare = led && part?.which === 'next' && /^(the\s*)?$/i.test(said)
+  const { noun } = part ?? {}
+  // "Sc in sp of shell".
+  const inGroup = noun?.kind === 'within' && noun.what === 'space'
+  const said = part ? work.tree.text.slice(part.start, inGroup ? part.end : part.nounSpan.start) : ''
+  const near = inGroup ? !/\b(next|following|each|every)\b/i.test(said) : /^(the\s*)?$/i.test(said)
+  const led = noun?.kind === 'space' || inGroup || (noun?.kind === 'landmark' && noun.name === 'tip')
+  const bare = led && part?.which === 'next' && near
   if (!bare || reached?.place.kind !== 'space' || work.beginning || work.repeated > 0) return
   if (reached.source !== baseSource(work)) return
   turnSlipsToTravel(work)

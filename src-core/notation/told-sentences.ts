@@ -64,6 +64,8 @@ function isTold(reader: Reader, end: number): boolean {
   const [first] = tokens
   if (!first || first.kind !== 'word' || first.kinds.has('verb') || first.kinds.has('stitch')) return false
   const has = tokens.slice(0, 9).findIndex(({ text }) => HAS.test(text.toLowerCase()))
+  // "In each of remaining 6 loops make …".
+  if (first.kinds.has('into') && tokens[has]?.key === 'make') return false
   return has >= 0 && tokens.some((_, at) => at > has && isNumber(reader, reader.at + at))
 }
 

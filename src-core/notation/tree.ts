@@ -248,6 +248,8 @@ export interface RepeatRoundItem extends Span {
   /** "as for first motif": the part whose round is meant; null: this one. */
   readonly part: string | null
   readonly times: number
+  /** "Rep last 2 rows": how many that are, in turn. */
+  readonly lastOf?: number
   /** "… but with 7 dc instead of 3": what is other than there. */
   readonly changes?: readonly RoundChange[]
   /** "…, complete as for first motif": what is left is worked as the repeats of that round go. */

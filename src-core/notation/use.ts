@@ -271,6 +271,12 @@ function isAtEnds({ places, used, state }: Source): boolean {
   return !state.joined && stitches.slice(1, -1).every((at) => used[at]! < WORKED)
 }
 
+/** "…, 8 dc in loop of turning ch-5" at the end of a row: what goes into that space stands for its edge as well; 1 or 0. */
+function coveredEdge(source: Source): number {
+  const edge = source.edge()
+  return edge >= 0 && source.places[edge + 1]?.kind === 'space' && source.used[edge + 1]! >= WORKED ? 1 : 0
+}
+
 /** Everything there must be used, unless the text says that it stays unworked. */
 export function checkUse(work: Work, source: Source, allWorked: boolean): void {
   const joined = work.joinedAt
@@ -335,7 +341,7 @@ export function checkUse(work: Work, source: Source, allWorked: boolean): void {
   const left = stitches - source.count('stitch')
   if (left <= 0 || used === 0 || work.picked || source.gapsTaken > 0) return
   if (spacesUsed > 0) {
-    const missed = left - betweenSpaces(source)
+    const missed = left - betweenSpaces(source) - coveredEdge(source)
     if (!work.stitchWork || missed <= 0 || passedByName(work, source) || passedAlike(source, missed)) return
     if (spacesUsed === spaces && isAtEnds(source)) return
     const passed = amountWords(missed, 'st')

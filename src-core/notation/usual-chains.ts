@@ -1,7 +1,8 @@
 /** What a text says once of the chains that all its rounds begin with. */
 import type { Reader } from './reader'
 import { LIMITS } from './limits'
-import { ONE, readStatement } from './stated'
+import { ONE } from './some-chains'
+import { readStatement } from './stated'
 import type { Token } from './tokens'
 import type { StatementItem, UsualChain } from './tree'
 import type { Loop } from './stitch-name'

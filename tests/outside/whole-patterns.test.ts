@@ -57,6 +57,8 @@ const NOT_YET: Readonly<Record<string, readonly string[]>> = {
     'h3716',
     'h3802',
     'h4005',
+    'h4804',
+    'h4815',
   ],
 }
 
