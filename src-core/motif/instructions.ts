@@ -4,6 +4,7 @@ import { hooksIn } from '../page/hooks'
 import { hookWords } from '../stitches/hooks'
 import { saying } from '../stitches/spelling'
 import { workedEntries } from './rounds/special'
+import { withoutTalk } from './talk-of-page'
 
 /** The designer's instructions, a paragraph for each line; empty where there are none. */
 export const instructionLines = ({ instructions = '' }: Motif): string[] =>
@@ -13,13 +14,17 @@ export const instructionLines = ({ instructions = '' }: Motif): string[] =>
     .filter((line) => line !== '')
 
 /**
- * The same as they are printed: a line that names the hook of the page which the rounds were pasted from says which one
+ * The same as they are printed, without the talk of the page that the rounds were pasted from: a line that names the hook of the page which the rounds were pasted from says which one
  * is worked with, where that is another.
  */
 export function toldInstructions(motif: Motif, terms: Terms): string[] {
-  const lines = instructionLines(motif)
-  const hook = motif.gauge?.hook
   const page = motif.kind === 'rounds' ? motif.page?.text : undefined
+  // Of what was pasted the talk stays in the file; what somebody wrote themselves is printed as it is.
+  const lines = instructionLines(motif).flatMap((line) => {
+    const told = page?.includes(line) ? withoutTalk(line) : line
+    return told === '' ? [] : [told]
+  })
+  const hook = motif.gauge?.hook
   if (!hook || page === undefined) return lines
   const ofPage = new Set(hooksIn(page).map(({ value }) => value))
   if (ofPage.has(hook)) return lines
