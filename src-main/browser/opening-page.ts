@@ -2,10 +2,11 @@
  * What the browser's launcher is given: the address of a file that only its owner can read, never the address that
  * lets in. The arguments of a process can be read by everybody on the machine.
  */
-import { mkdtemp, readdir, rm, stat, writeFile } from 'node:fs/promises'
+import { lstat, mkdtemp, readdir, rm, writeFile } from 'node:fs/promises'
 import { join } from 'node:path'
 import { pathToFileURL } from 'node:url'
 import { makePath } from '../documents/make-path'
+import { demandOurs } from '../documents/session/own-folder'
 
 const PREFIX = '.opening-'
 /** Who made it: what belongs to nobody who still runs was left behind by a kill. */
@@ -28,6 +29,8 @@ export class OpeningPage {
     await this.remove()
     try {
       await makePath(this.#folder)
+      // Its owner could put another page in the place of this one, and a browser is sent there.
+      await demandOurs(this.#folder)
       await this.#tidy()
       // mkdtemp makes a folder that nobody else may enter.
       this.#own = await mkdtemp(join(this.#folder, `${PREFIX}${process.pid}-`))
@@ -54,7 +57,10 @@ export class OpeningPage {
     for (const name of await readdir(this.#folder)) {
       const path = join(this.#folder, name)
       if (!name.startsWith(PREFIX)) continue
-      const isOld = Date.now() - (await stat(path)).mtimeMs >= HOLDS
+      // What somebody else put there, a link to nothing say, keeps no page from being written.
+      const facts = await lstat(path).catch(() => null)
+      if (facts === null) continue
+      const isOld = Date.now() - facts.mtimeMs >= HOLDS
       if (!isOld && runs(Number(MAKER.exec(name)?.[1] ?? process.pid))) continue
       await rm(path, { recursive: true, force: true }).catch(() => undefined)
     }

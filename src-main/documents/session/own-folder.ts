@@ -21,7 +21,7 @@ const PRIVATE = 0o700
  * Nothing is written into a folder of another user (where all may write, or under `sudo`): they can read and change all
  * that is in it, and what is written there under their name they could not change themselves.
  */
-async function demandOurs(folder: string): Promise<void> {
+export async function demandOurs(folder: string): Promise<void> {
   const facts = await stat(folder).catch(() => null)
   const isTheirs = facts !== null && process.geteuid !== undefined && facts.uid !== process.geteuid()
   if (isTheirs) throw new Error('it belongs to somebody else')

@@ -1,5 +1,16 @@
 import { spawnSync } from 'node:child_process'
-import { mkdir, mkdtemp, readdir, readFile, rm, stat, utimes, writeFile } from 'node:fs/promises'
+import {
+  chown,
+  mkdir,
+  mkdtemp,
+  readdir,
+  readFile,
+  rm,
+  stat,
+  symlink,
+  utimes,
+  writeFile,
+} from 'node:fs/promises'
 import { tmpdir } from 'node:os'
 import { dirname, join } from 'node:path'
 import { fileURLToPath } from 'node:url'
@@ -47,6 +58,26 @@ describe('the page that the launcher is given', () => {
     await page.write(ADDRESS)
     await page.remove()
     expect(await readdir(folder)).toEqual([another])
+  })
+
+  it('is written beside a link to nothing that has the name of one', async () => {
+    await symlink(join(folder, 'nothing'), join(folder, '.opening-x'))
+    const page = new OpeningPage(folder)
+    expect(await page.write(ADDRESS)).not.toBeNull()
+    await page.remove()
+    expect(await readdir(folder)).toEqual(['.opening-x'])
+  })
+
+  // Only root can give a folder to somebody else; whoever is not root asks for one that is root's.
+  it.runIf(process.platform !== 'win32')('is none in a folder of somebody else', async () => {
+    const isRoot = process.geteuid?.() === 0
+    const theirs = isRoot ? join(folder, 'theirs') : '/'
+    if (isRoot) await mkdir(theirs)
+    if (isRoot) await chown(theirs, 65534, 65534)
+    const before = await readdir(theirs)
+    const page = new OpeningPage(theirs)
+    expect(await page.write(ADDRESS)).toBeNull()
+    expect(await readdir(theirs)).toEqual(before)
   })
 
   it('is none where nothing can be written', async () => {
