@@ -23,12 +23,17 @@ const CHARACTERS_OF_CORNER = 4
 
 /** Why a drawing is not drawn: the first reason that was found. */
 export type DrawingTrouble =
-  'no-xml' | 'entities' | 'attributes' | 'web-page' | 'drawing-within' | 'too-deep' | 'too-much'
+  'no-xml' | 'entities' | 'attributes' | 'web-page' | 'drawing-within' | 'too-deep' | 'effect' | 'too-much'
 
 /** Shown where something names them, and not where they stand. */
 const UNSHOWN = new Set(['defs', 'symbol', 'clippath', 'mask', 'marker', 'pattern', 'filter'])
 /** Colours: naming them costs nothing. */
 const PAINT = new Set(['lineargradient', 'radialgradient'])
+/**
+ * Effects that are worked out for each pixel from as many layers, or neighbours, as a few characters ask for: a second for
+ * each of them, or minutes where the drawing is small and its effect is not (measured).
+ */
+const ENDLESS = new Set(['feturbulence', 'femorphology', 'feconvolvematrix'])
 const WEB_PAGE = 'http://www.w3.org/1999/xhtml'
 const PICTURE = /^\s*data:image\/(?:png|jpe?g|gif|webp);/i
 const DATA = /data:\s*[\w+./-]*/gi
@@ -126,6 +131,7 @@ class Drawing {
       length += value.length
       looks += `${key === 'style' ? `${said};` : key === 'stroke-dasharray' ? `${key}:${said};` : key} `
     }
+    if (ENDLESS.has(name)) throw new Refused('effect')
     if (!this.root) this.percent = percentOf(told)
     const part: Part = {
       name,

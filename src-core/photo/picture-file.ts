@@ -4,6 +4,14 @@
 export const LARGEST_PICTURE = 60_000_000
 export const MOST_PIXELS = 50_000_000
 
+/**
+ * Pixels of a side. Panoramas of phones have up to some 20,000; a strip of a million pixels, one high, keeps whoever
+ * decodes and measures it busy for minutes.
+ */
+export const LONGEST_SIDE = 32_000
+/** Passes of a progressive JPEG, over the whole picture each. Encoders make ten or so, and never more than some thirty. */
+export const MOST_SCANS = 64
+
 /** Why a picture cannot be read, to stand behind its name: "is a WebP picture: …". */
 export class PictureError extends Error {}
 
@@ -34,6 +42,8 @@ export function demandSize(width: number, height: number): void {
     throw new PictureError(
       `has ${width} × ${height} pixels; at most ${MOST_PIXELS / 1_000_000} million are read`,
     )
+  if (Math.max(width, height) > LONGEST_SIDE)
+    throw new PictureError(`has ${width} × ${height} pixels; at most ${LONGEST_SIDE} along a side are read`)
 }
 
 /** What is known of a picture before it is decoded; `exif` is where in the file its camera speaks of it (TIFF). */
@@ -89,6 +99,43 @@ export function jpegHeader(bytes: Uint8Array): PictureHeader {
   throw damaged()
 }
 
+/** Throws where a JPEG would be gone over so often that nobody waits for it (markers: T.81, B.1.1). */
+export function demandFewScans(bytes: Uint8Array): void {
+  let scans = 0
+  for (let at = 2; at + 1 < bytes.length; at++) {
+    if (bytes[at] !== 0xff) continue
+    const marker = bytes[at + 1]!
+    if (marker === 0xd9) return
+    if (marker === 0xda && ++scans > MOST_SCANS)
+      throw new PictureError(`is a JPEG of more than ${MOST_SCANS} passes: save it anew first`)
+    // Fill bytes, a byte of the picture itself, and markers without a segment of their own.
+    const isAlone = marker === 0xff || marker <= 0x01 || (marker >= 0xd0 && marker <= 0xd8)
+    if (!isAlone) at += 1 + ((bytes[at + 2] ?? 0) << 8) + (bytes[at + 3] ?? 0)
+    else if (marker !== 0xff) at++
+  }
+}
+
+/** What a PNG is decoded from. All else (profiles, texts, times) may be packed, and swell to any size. */
+const NEEDED = new Set(['IHDR', 'PLTE', 'tRNS', 'IDAT', 'IEND'])
+
+/** A PNG without what its pixels do not need, so that nothing else of it is unpacked. */
+export function bareboned(bytes: Uint8Array): Uint8Array {
+  const view = new DataView(bytes.buffer, bytes.byteOffset, bytes.byteLength)
+  const bare = new Uint8Array(bytes.length)
+  bare.set(bytes.subarray(0, 8))
+  let end = 8
+  for (let at = 8; at + 12 <= bytes.length;) {
+    const next = at + 12 + view.getUint32(at)
+    if (NEEDED.has(ascii(bytes, at + 4, at + 8))) {
+      const chunk = bytes.subarray(at, next)
+      bare.set(chunk, end)
+      end += chunk.length
+    }
+    at = next
+  }
+  return bare.subarray(0, end)
+}
+
 /** Throws where a picture is not read: of another kind, too large, cut off before its end. Nothing is decoded. */
 export function demandReadable(bytes: Uint8Array): void {
   try {
@@ -113,6 +160,7 @@ function demandWhole(bytes: Uint8Array): void {
   const { width, height } = kind === 'webp' ? webpHeader(bytes) : jpegHeader(bytes)
   demandSize(width, height)
   if (kind === 'webp') return
+  demandFewScans(bytes)
   // The end of the picture (T.81, B.1.1.3); some cameras write a film or a second picture behind it.
   for (let at = bytes.length - 2; at > 2; at--) if (bytes[at] === 0xff && bytes[at + 1] === 0xd9) return
   throw damaged()

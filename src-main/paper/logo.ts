@@ -5,6 +5,7 @@ import type { House } from '../../shared-types/house'
 import type { SheetStyle } from '../../shared-types/project'
 import { drawingTrouble } from '../../src-core/geometry/drawing-cost'
 import type { DrawingTrouble } from '../../src-core/geometry/drawing-cost'
+import { bareboned } from '../../src-core/photo/picture-file'
 import { svgToPng } from './png'
 
 export interface Logo {
@@ -35,7 +36,7 @@ export function logoOf({ logo }: Pick<House, 'logo'>, style: SheetStyle): Logo |
   const size = sizeOf(bytes)
   if (!size || !(size.width * size.height > 0) || size.width * size.height > PIXELS_AT_MOST) return null
   try {
-    const picture = decode(bytes)
+    const picture = decode(bareboned(bytes))
     // Logos are taken in with eight bits for each channel (`normalLogo`, and the window's canvas).
     if (picture.depth !== 8 || picture.palette) return null
     const printed = style === 'colour' ? bytes : Buffer.from(encode(greyOf(picture)))
@@ -87,6 +88,8 @@ const TROUBLES: Readonly<Record<DrawingTrouble, string>> = {
   'web-page': 'it has a web page in it',
   'drawing-within': 'it has a drawing in it as a picture',
   'too-deep': 'its groups are too deep in each other',
+  effect:
+    'it has an effect that takes too long to draw (feTurbulence, feMorphology or feConvolveMatrix); save it as a PNG',
   'too-much': 'it has too many parts, or too many effects, to be drawn',
 }
 

@@ -2,7 +2,9 @@
 import { inflateSync } from 'node:zlib'
 import type { Picture } from '../../src-core/photo/picture'
 import {
+  bareboned,
   damaged,
+  demandFewScans,
   demandSize,
   jpegHeader,
   LARGEST_PICTURE,
@@ -24,6 +26,7 @@ export async function decodePicture(bytes: Uint8Array): Promise<Picture> {
     const { width, height, exif } = kind === 'jpeg' ? jpegHeader(bytes) : webpHeader(bytes)
     const orientation = exif ? orientationOf(bytes.subarray(exif.from, exif.to)) : 1
     demandSize(width, height)
+    if (kind === 'jpeg') demandFewScans(bytes)
     const picture = await decodeWith(kind, bytes)
     if (!picture || picture.width * picture.height > MOST_PIXELS) throw damaged()
     return uprightOf(kind === 'webp' ? onWhite(picture) : picture, orientation)
@@ -50,7 +53,7 @@ async function pngPicture(bytes: Uint8Array): Promise<Picture> {
   demandSize(width, height)
   demandInflated(bytes, view, width, height)
   const { decode } = await import('fast-png')
-  const { data, channels, depth, palette } = decode(bytes)
+  const { data, channels, depth, palette } = decode(bareboned(bytes))
   const most = 2 ** depth - 1
   const rgba = new Uint8Array(4 * width * height)
   if (depth === 8 && channels === 3 && !palette) {

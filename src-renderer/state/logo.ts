@@ -18,6 +18,8 @@ const TROUBLES: Readonly<Record<DrawingTrouble, string>> = {
   'web-page': 'This drawing has a web page in it.',
   'drawing-within': 'This drawing has another one in it as a picture.',
   'too-deep': 'The groups of this drawing are too deep in each other.',
+  effect:
+    'This drawing has an effect that takes too long to draw (noise, thickening or sharpening): save it as a PNG.',
   'too-much': 'This drawing has too many parts, or too many effects, for a logo.',
 }
 

@@ -70,13 +70,13 @@ describe('a drawing is refused', () => {
     [
       'too-much',
       'with filters over filters',
-      svg(`<filter id="f">${'<feTurbulence/>'.repeat(2_000)}</filter>${rects(2_000, 'filter="url(#f)"')}`),
+      svg(`<filter id="f">${'<feFlood/>'.repeat(2_000)}</filter>${rects(2_000, 'filter="url(#f)"')}`),
     ],
     [
       'too-much',
       'the same by the classes of a style sheet',
       svg(
-        `<style>.b{filter:url('#f')}</style><filter id="f">${'<feTurbulence/>'.repeat(100)}</filter>` +
+        `<style>.b{filter:url('#f')}</style><filter id="f">${'<feFlood/>'.repeat(100)}</filter>` +
           rects(200, 'class="a b"'),
       ),
     ],
@@ -84,14 +84,14 @@ describe('a drawing is refused', () => {
       'too-much',
       'the same by a style of every element',
       svg(
-        `<style>rect{filter:url(#f)}</style><filter id="f">${'<feTurbulence/>'.repeat(100)}</filter>${rects(300, '')}`,
+        `<style>rect{filter:url(#f)}</style><filter id="f">${'<feFlood/>'.repeat(100)}</filter>${rects(300, '')}`,
       ),
     ],
     [
       'too-much',
       'the same in capitals and escapes, one rule within another',
       svg(
-        `<style>svg{F\\49LTER:\\75 rl(#f);.x{color:red}}</style><filter id="f">${'<feTurbulence/>'.repeat(100)}</filter>${rects(300, '')}`,
+        `<style>svg{F\\49LTER:\\75 rl(#f);.x{color:red}}</style><filter id="f">${'<feFlood/>'.repeat(100)}</filter>${rects(300, '')}`,
       ),
     ],
     [
@@ -127,6 +127,17 @@ describe('a drawing is refused', () => {
       'the same where the unit is a letter’s or the line tells a length of its own',
       svg(rects(3, 'font-size="1e-4" stroke-dasharray="1em" pathLength="1e9"')),
     ],
+    ...[
+      '<feTurbulence numOctaves="1000"/>',
+      '<feTurbulence/>',
+      '<feMorphology operator="dilate" radius="90"/>',
+      '<feConvolveMatrix order="100" kernelMatrix="1"/>',
+      '<svg:FEMorphology xmlns:svg="http://www.w3.org/2000/svg"/>',
+    ].map((effect): [string, string, string] => [
+      'effect',
+      `with ${effect}`,
+      svg(`<filter id="f">${effect}</filter>${rects(1, 'filter="url(#f)"')}`),
+    ]),
     ['too-deep', 'of groups in groups', svg('<g>'.repeat(1_000) + '</g>'.repeat(1_000))],
     ['attributes', 'of an element that says too much', svg(`<g ${Array.from({ length: 9_000 }, (_, i) => `a${i}="1"`).join(' ')}/>`)], // prettier-ignore
     [

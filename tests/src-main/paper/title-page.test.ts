@@ -272,9 +272,15 @@ describe('a logo', () => {
       ],
       [
         new TextEncoder().encode(
-          '<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 100 100"><filter id="f" x="-1000" y="-1000" width="1e6" height="1e6"><feGaussianBlur stdDeviation="1e6"/><feTurbulence numOctaves="100000"/></filter><rect width="1e9" height="1e9" filter="url(#f)"/></svg>',
+          '<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 100 100"><filter id="f" x="-1000" y="-1000" width="1e6" height="1e6"><feGaussianBlur stdDeviation="1e6"/><feOffset dx="1"/></filter><rect width="1e9" height="1e9" filter="url(#f)"/></svg>',
         ),
         /^it cannot be drawn$/,
+      ],
+      [
+        new TextEncoder().encode(
+          '<svg xmlns="http://www.w3.org/2000/svg" width="9" height="9"><filter id="f"><feTurbulence numOctaves="100000"/></filter><rect width="9" height="9" filter="url(#f)"/></svg>',
+        ),
+        /^it has an effect that takes too long to draw/,
       ],
     ] as const)
       await expect(normalLogo(bytes)).rejects.toThrow(why)

@@ -1,9 +1,10 @@
 /** Pictures become pixels, upright, or are refused in one line; a picture that swells takes no memory. */
-import { deflateSync } from 'node:zlib'
+import { crc32, deflateSync } from 'node:zlib'
 import fc from 'fast-check'
 import { encode as encodePng } from 'fast-png'
 import { encode as encodeJpeg } from 'jpeg-js'
 import { beforeAll, describe, expect, it } from 'vitest'
+import { bareboned, demandReadable, LONGEST_SIDE, MOST_SCANS } from '../../../src-core/photo/picture-file'
 import { decodePicture, PictureError } from '../../../src-main/photo/decode'
 import { webpOf } from './encode-webp'
 import { runs } from '../../runs'
@@ -172,6 +173,78 @@ describe('A picture', () => {
     large.set([0xff, 0xff, 0, 0xff, 0xff, 0], 24)
     expect(await why(large)).toMatch(/65536 × 65536 pixels; at most 50 million/)
     expect(await why(bomb)).toBe('is damaged or cut off')
+  })
+
+  it('keeps nobody waiting by what its pixels do not need', async () => {
+    const chunk = (name: string, body: Uint8Array) => {
+      const head = new DataView(new ArrayBuffer(4))
+      head.setUint32(0, body.length)
+      const named = Buffer.concat([Buffer.from(name), body])
+      const sum = new DataView(new ArrayBuffer(4))
+      sum.setUint32(0, crc32(named))
+      return Buffer.concat([new Uint8Array(head.buffer), named, new Uint8Array(sum.buffer)])
+    }
+    const packed = deflateSync(new Uint8Array(1_000_000))
+    const extras: Record<string, Buffer> = {
+      iCCP: Buffer.concat([Buffer.from('x\0\0'), packed]),
+      zTXt: Buffer.concat([Buffer.from('x\0\0'), packed]),
+      iTXt: Buffer.concat([Buffer.from('x\0\u0001\0\0\0'), packed]),
+    }
+    for (const [name, body] of Object.entries(extras)) {
+      const dressed = Buffer.concat([png.subarray(0, 33), chunk(name, body), png.subarray(33)])
+      // What is not there is not unpacked.
+      expect(Buffer.from(bareboned(dressed)).includes(name), name).toBe(false)
+      expect(await shown(dressed)).toBe('32×16 red green blue white')
+      // The same where it is damaged: nobody looks.
+      const wrong = chunk(name, new Uint8Array(50))
+      expect(await shown(Buffer.concat([png.subarray(0, 33), wrong, png.subarray(33)]))).toBe(
+        '32×16 red green blue white',
+      )
+    }
+    expect(bareboned(png)).toEqual(png)
+  })
+
+  it.each([
+    [LONGEST_SIDE + 1, 1],
+    [1, LONGEST_SIDE + 1],
+    [200_000, 1],
+    [1, 4_000_000],
+  ])('of %i × %i pixels is refused before it is decoded', async (width, height) => {
+    const strip = png.slice()
+    new DataView(strip.buffer, strip.byteOffset).setUint32(16, width)
+    new DataView(strip.buffer, strip.byteOffset).setUint32(20, height)
+    expect(await why(strip)).toBe(
+      `has ${width} × ${height} pixels; at most ${LONGEST_SIDE} along a side are read`,
+    )
+    expect(() => demandReadable(strip)).toThrow(`at most ${LONGEST_SIDE} along a side`)
+  })
+
+  it('that is gone over more often than any encoder does is refused before it is decoded', async () => {
+    const at = jpeg.findIndex((byte, i) => byte === 0xff && jpeg[i + 1] === 0xda)
+    const scan = jpeg.subarray(at, -2)
+    const times = (count: number) =>
+      Uint8Array.from([
+        ...jpeg.subarray(0, at),
+        ...Array.from({ length: count }, () => [...scan]).flat(),
+        0xff,
+        0xd9,
+      ])
+    const many = `is a JPEG of more than ${MOST_SCANS} passes: save it anew first`
+    expect(await why(times(MOST_SCANS + 1))).toBe(many)
+    expect(() => demandReadable(times(MOST_SCANS + 1))).toThrow(many)
+    expect(() => demandReadable(times(MOST_SCANS))).not.toThrow()
+    expect(await why(times(MOST_SCANS))).not.toBe(many)
+    // A picture within what a camera says counts for itself, and so does one behind the first.
+    const [segment, behind] = [Uint8Array.from([0xff, 0xe2, 0, scan.length + 2, ...scan]), times(40)]
+    const dressed = Uint8Array.from([
+      ...jpeg.subarray(0, 2),
+      ...Array.from({ length: 70 }, () => [...segment]).flat(),
+      ...jpeg.subarray(2),
+      ...behind,
+      ...behind,
+    ])
+    expect(scan.length).toBeLessThan(254)
+    expect(await shown(dressed)).toBe('32×16 red green blue white')
   })
 
   it('that is cut off or scrambled is refused, or read; nothing else is thrown', async () => {
