@@ -113,6 +113,8 @@ export class LoopbackServer {
     const { head, whole, look } = this.#options.pace ?? PACE
     const pace = { headersTimeout: head, requestTimeout: whole, connectionsCheckingInterval: look }
     const server = createServer({ ...pace, keepAliveTimeout: REST }, (request, response) => {
+      // Browsers send no question before the last one is answered. Whoever does without the cookie has one answer, once.
+      if (this.#strangers.has(request.socket)) return void request.socket.pause()
       void this.#serve(request, response).catch(() => {
         if (!response.headersSent) send(response, 500, 'Something went wrong.')
         else response.destroy()
@@ -147,8 +149,6 @@ export class LoopbackServer {
   async #serve(request: IncomingMessage, response: ServerResponse): Promise<void> {
     const [host, doorkeeper] = [this.#host, this.#doorkeeper]
     if (!host || !doorkeeper) return send(response, 503, 'Not ready yet.')
-    // Browsers send no question before the last one is answered. Whoever does without the cookie has one answer, once.
-    if (this.#strangers.has(request.socket)) return void request.socket.pause()
     if (doorkeeper.sessionOf(request.headers) === null) {
       this.#strangers.add(request.socket)
       response.setHeader('Connection', 'close')
