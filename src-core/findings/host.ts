@@ -32,6 +32,11 @@ export const HOST_FINDINGS = {
     message: 'this project was saved by an older version (file version {from}) and was brought up to {to}.',
     mend: 'Nothing needs doing. The file itself changes when it is saved next; a copy of the old one stays beside it.',
   },
+  'app/not-kept': {
+    severity: 'warning',
+    message: 'not all of this file can be kept as it stands: {what}.',
+    mend: 'Saving writes the nearest number, nothing for one that is too large, and the last of two values. A copy of the file stays beside it.',
+  },
   'app/unknown-recent': {
     severity: 'error',
     message: 'this project is no longer where it was.',

@@ -25,7 +25,13 @@ export type TextOutcome =
   | { readonly kind: 'newer'; readonly version: number }
   | { readonly kind: 'not-migrated'; readonly from: number; readonly to: number; readonly detail: string }
   | { readonly kind: 'invalid'; readonly findings: readonly Finding[] }
-  | { readonly kind: 'opened'; readonly project: Project; readonly migratedFrom: number | null }
+  | {
+      readonly kind: 'opened'
+      readonly project: Project
+      readonly migratedFrom: number | null
+      /** What of the text would be written otherwise, the first few, in words. */
+      readonly unkept: readonly string[]
+    }
 
 export type FileOutcome =
   | { readonly kind: 'unreadable'; readonly reason: UnreadableReason; readonly detail: string }

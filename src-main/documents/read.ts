@@ -11,6 +11,7 @@ import { explainNoProject } from './outcome'
 import type { FileOutcome, OpenOutcome, TextOutcome } from './outcome'
 import { whyNotRead } from './read-refusal'
 import { NO_FILE, readRegularFile, stampOfRead, TOO_LARGE } from './regular-file'
+import { unkeptIn } from './unkept'
 import { validateProject } from './validate'
 
 /** Opens the project file at `path`. Every failure is an outcome; only bugs throw. */
@@ -42,7 +43,8 @@ export function readProjectText(text: string, set: MigrationSet = CURRENT_MIGRAT
   if ('kind' in current) return current
   const checked = validateProject(current.document)
   if ('findings' in checked) return { kind: 'invalid', findings: checked.findings }
-  return { kind: 'opened', project: checked.project, migratedFrom: version < set.current ? version : null }
+  const migratedFrom = version < set.current ? version : null
+  return { kind: 'opened', project: checked.project, migratedFrom, unkept: unkeptIn(text) }
 }
 
 async function readBytes(path: string): Promise<FileOutcome | { bytes: Uint8Array; stats: Stats }> {

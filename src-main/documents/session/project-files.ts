@@ -51,11 +51,12 @@ function unreadable(
   return { ok: false, problem: finding('app/cannot-open', name, { words: words + place }) }
 }
 
-function readFrom({ project, migratedFrom }: Opened, name: string): Extract<Checked, { ok: true }> {
-  const findings =
+function readFrom({ project, migratedFrom, unkept }: Opened, name: string): Extract<Checked, { ok: true }> {
+  const findings: Finding[] =
     migratedFrom === null
       ? []
       : [finding('app/brought-up', name, { from: migratedFrom, to: project.version })]
+  if (unkept.length > 0) findings.push(finding('app/not-kept', name, { what: unkept.join('; ') }))
   return { ok: true, text: writeProjectText(project), title: project.title ?? '', findings }
 }
 
