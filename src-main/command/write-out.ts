@@ -77,8 +77,8 @@ export async function demandAlike(out: string, kind: keyof typeof BEGINS): Promi
   )
 }
 
-/** Nothing is there, or nothing can be: writing says which. */
-const NOTHING_THERE = new Set(['ENOENT', 'ENOTDIR', 'ENAMETOOLONG', 'ELOOP', NO_NAME])
+/** Nothing is there that a file could replace, or nothing can be: writing says which. */
+const NOTHING_THERE = new Set(['ENOENT', 'ENOTDIR', 'ENAMETOOLONG', 'ELOOP', 'EISDIR', NO_NAME])
 
 /** How the file begins; null where nothing is there. Whatever else keeps it from being read ends the command. */
 async function beginningOf(out: string): Promise<Uint8Array | null> {

@@ -32,7 +32,7 @@ describe('M36 the drawing of an edging', () => {
     const painter = new MapPainter(mapGround(plan, 'colour'), 0.5)
     const items = painter.window({ x: 0, y: 0, width, height })
     const figure = { width: width / 2, height: height / 2, items }
-    expect(figureSymbols(figure).filter(({ id }) => id === 'picot')).toHaveLength(1)
+    expect(figureSymbols(figure).filter(({ id }) => id.startsWith('picot-'))).toHaveLength(1)
     const svg = figureToSvg(figure)
     // Its one symbol that is used so often.
     const uses = new Map<string, number>()

@@ -123,6 +123,7 @@ describe.each(['guide-maker', 'guide-seller', 'guide-designer', 'how-do-i', 'win
       'Print the map…': ['print ', 'the map'],
       'Use for … shades': ['use for '],
       'Skip to the map': ['skip to the'],
+      'Motifs made when you counted it': [' made when you counted it'],
     }
     const isInTheWindow = (phrase: string): boolean =>
       (PUT_TOGETHER[phrase] ?? [phrase.toLowerCase().replace('colors', 'colours')]).every((part) =>
