@@ -11,12 +11,33 @@ export function isMidway({ elements }: Work, { start }: CountItem, wanted: numbe
 
 const unitOf = ({ words }: CountEntry): string => words.replace(/^\S+\s*/, '').toLowerCase()
 
+interface Sum {
+  readonly entries: number
+  readonly count: number
+}
+
+/** Of each unit how often it is counted, and what that comes to: worked out once for a round. */
+const sums = new WeakMap<readonly CountItem[], ReadonlyMap<string, Sum>>()
+function sumsOf(counts: readonly CountItem[]): ReadonlyMap<string, Sum> {
+  const known = sums.get(counts)
+  if (known) return known
+  const found = new Map<string, Sum>()
+  for (const { entries } of counts)
+    for (const entry of entries) {
+      const unit = unitOf(entry)
+      const before = found.get(unit) ?? { entries: 0, count: 0 }
+      found.set(unit, { entries: before.entries + 1, count: before.count + entry.count })
+    }
+  sums.set(counts, found)
+  return found
+}
+
 /** "(3 sps) … (2 blks) … (3 sps)" along a row: all of a kind come to what is made of it. */
 export function comesTogether(
   counts: readonly CountItem[],
   entry: CountEntry,
   made: readonly number[],
 ): boolean {
-  const alike = counts.flatMap(({ entries }) => entries).filter((each) => unitOf(each) === unitOf(entry))
-  return alike.length > 1 && made.includes(alike.reduce((sum, { count }) => sum + count, 0))
+  const alike = sumsOf(counts).get(unitOf(entry))
+  return alike !== undefined && alike.entries > 1 && made.includes(alike.count)
 }

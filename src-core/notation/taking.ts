@@ -203,8 +203,13 @@ export function ringTarget(work: Work, part: PlacePart): Target {
   return targetAt(work, null, { kind: 'ring', round: -2, index: 0 })
 }
 
-const ringNamed = (items: readonly Item[]): PlacePart | null =>
-  [...placeParts(items)].find(({ noun }) => noun.kind === 'ring') ?? null
+/** Asked for each stitch that has nowhere to go; looked for once. */
+const rings = new WeakMap<readonly Item[], PlacePart | 'none'>()
+function ringNamed(items: readonly Item[]): PlacePart | null {
+  const known = rings.get(items) ?? [...placeParts(items)].find(({ noun }) => noun.kind === 'ring') ?? 'none'
+  rings.set(items, known)
+  return known === 'none' ? null : known
+}
 
 /** There is no round to work in: said once, and the account stays open. */
 export function nowhere(work: Work, part: PlacePart | null): Target {

@@ -57,9 +57,8 @@ function beginsAnother(reader: Reader, from: number, to: number): boolean {
 const PARTS = new Set([',', 'and', ':', '(', '-', '–', '—', '/'])
 
 /** "Ch 3 and ch 2 count as …": what stands before "and" is told together with what stands behind it. */
-const endsPart = (reader: Reader, from: number, to: number): boolean =>
-  !/^(and|,|\/)$/.test(reader.tokens[to]!.key) ||
-  reader.tokens.slice(from, to).some(({ is }) => TELLS.includes(is) || /^(as|is|not)$/.test(is))
+const endsPart = (mark: string, isTold: boolean): boolean => isTold || !/^(and|,|\/)$/.test(mark)
+const SAYS = /^(as|is|not)$/
 
 /** "Ch 3 and ch 2 count as a dc and an hdc": where the stitch of each stands, one behind the other; none for another number of them. */
 function inTurn(reader: Reader, from: number, to: number, count: number, least: number): readonly number[] {
@@ -94,17 +93,13 @@ export function usualChains(reader: Reader, from: number, to: number): UsualChai
   let goesOn = false
   for (let start = from; start < to;) {
     let end = start
-    while (
-      end < to &&
-      !['.', ';'].includes(reader.tokens[end]!.key) &&
-      !(
-        PARTS.has(reader.tokens[end]!.key) &&
-        endsPart(reader, start, end) &&
-        beginsAnother(reader, end + 1, to)
-      ) &&
-      !(end > start && reader.tokens[end]!.first)
-    )
-      end++
+    let isTold = false
+    for (; end < to; end++) {
+      const { key, is, first } = reader.tokens[end]!
+      if (key === '.' || key === ';' || (end > start && first)) break
+      if (PARTS.has(key) && endsPart(key, isTold) && beginsAnother(reader, end + 1, to)) break
+      isTold ||= TELLS.includes(is) || SAYS.test(is)
+    }
     const words = reader.tokens.slice(start, end)
     const never = words.findIndex(({ is }, at) => is === 'not' && isNoStitch(words.slice(at + 1)))
     const says = words.findIndex(({ is }, at) => TELLS.includes(is) || isOne(words, at))
@@ -139,11 +134,11 @@ export function usualChains(reader: Reader, from: number, to: number): UsualChai
       if (shared && !read && words[told]!.is === 'for') continue
       const statement = told < 0 || (!read && shared) ? bareStatement(reader, end, shared) : read
       // "The ch 3 at the beginning is the hardest part" tells of no stitch.
-      const isTold = statement !== null && (words[counts]!.is !== 'is' || statement.stitch !== null)
+      const isOneStitch = statement !== null && (words[counts]!.is !== 'is' || statement.stitch !== null)
       reader.at = stitches[index] ?? reader.at
       const own = stitches.length > 0 ? (readStitch(reader)?.stitch ?? null) : undefined
       const meant = !statement || own === undefined ? statement : { ...statement, stitch: own, chains: 0 }
-      if (!isTold) continue
+      if (!isOneStitch) continue
       const notIn = exceptedRounds(words.slice(counts))
       const said = negative ? ({ ...meant!, says: 'does-not-count' } as const) : meant!
       found.push({ chains, statement: notIn.length > 0 ? { ...said, notIn } : said })

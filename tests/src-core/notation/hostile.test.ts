@@ -93,15 +93,18 @@ describe('hostile text', () => {
       'a: ',
       'ending with ',
     ]
+    // Behind the beginning of a round.
+    const within = [',', '[sc in next st] ', '(36, 38, 40) ', '* sc, ', 'and sc ']
     const timeOf = (piece: string, length: number) => {
-      const long = piece.repeat(Math.ceil(length / piece.length))
+      const begun = within.includes(piece) ? 'Rnd 2: 6 sc in ring' : ''
+      const long = begun + piece.repeat(Math.ceil(length / piece.length))
       const started = processorTime()
       // Of several texts nothing is remembered.
       readRoundTexts([long, ''], { terms: 'US', after: { stitches: 16 } })
       return processorTime() - started
     }
     const [few, many] = [20_000, 160_000]
-    for (const piece of pieces) {
+    for (const piece of [...pieces, ...within]) {
       timeOf(piece, few)
       // What the engine sweeps up meanwhile counts too, so one slow reading proves nothing: a quadratic reader, which
       // takes sixty-four times as long for eight times the text, does so each time.
