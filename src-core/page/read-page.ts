@@ -14,7 +14,7 @@ import { segmentsOf } from './segments'
 import type { Line, Segment } from './segments'
 import { MOTIF_WORDS, sizeIn } from './sizes'
 import type { ToldSize } from './sizes'
-import { isYarn, withCommon, yarnsIn } from './yarns'
+import { isLettered, isYarn, withCommon, yarnsIn } from './yarns'
 import type { PageYarn, ToldYarn } from './yarns'
 
 /** Where a fact stands: its words, line and column (both from 1), offsets of the page. */
@@ -156,7 +156,8 @@ function yarnsOf(line: Line, always: boolean): ToldYarn[] {
       colourNamed(item.words) !== null
     const goesOn: boolean =
       isOpen && (isColour || /[A-H]\b|\bMC\b|\bCC|\d\s*(?:g|m|yds?|oz)\b/.test(item.words))
-    const isItem: boolean = !/\bhooks?\b/i.test(item.words) && (isYarn(item.words) || always || goesOn)
+    const isMeant: boolean = always || goesOn || isYarn(item.words) || isLettered(item.words)
+    const isItem: boolean = !/\bhooks?\b/i.test(item.words) && isMeant
     const end = item.start + item.words.length
     if (isItem && isOpen) runs[runs.length - 1]!.end = end
     else if (isItem) runs.push({ start: item.start, end })
@@ -256,9 +257,10 @@ function addSegment(segment: Segment, terms: Terms, add: Add): void {
       return addNotes(label, lines, add)
     case 'free': {
       // "Crochet cotton no. 10; steel hook no. 7": materials without a heading.
-      // "Yarn A = blue, yarn B = white".
+      // "Yarn A = blue, yarn B = white", and "Yarn A: blue" on a line of its own.
       const isList = ({ words }: Line) =>
         /\b(?:yarn|colou?r) [A-H] ?[=:].*\b(?:yarn|colou?r) [A-H] ?[=:]/i.test(words) ||
+        (/^\W*(?:yarn|colou?r)\b/i.test(words) && isLettered(words)) ||
         (/\bhooks?\b/i.test(words) && isYarn(words.replace(/[^,;]*\bhooks?\b[^,;]*/gi, '')))
       const lists = lines.filter(isList)
       addMaterials(lists, false, add)
@@ -324,5 +326,13 @@ export const readPage = memoised((text: string, terms: Terms): readonly PageFact
     if (heading) put(says, heading)
     else add(says, start, end)
   })
-  return facts.sort((one, other) => one.at.start - other.at.start)
+  return withOneBase(facts.sort((one, other) => one.at.start - other.at.start))
 }, 4)
+
+/** "Yarn: DK cotton" and, under another heading, "A: cream": each letter is that yarn in its colour. */
+function withOneBase(facts: readonly PageFact[]): readonly PageFact[] {
+  const yarns = facts.filter((fact) => fact.kind === 'yarn')
+  if (yarns[0]?.role !== null) return facts
+  const together = new Map(withCommon(yarns).map((fact) => [fact.id, fact]))
+  return facts.flatMap((fact) => (fact.kind === 'yarn' ? (together.get(fact.id) ?? []) : fact))
+}

@@ -101,7 +101,7 @@ function nameIn(text: string): string {
       '',
     )
     .replace(/\d{1,3}\s*%/g, ' ')
-    .replace(/\b(?:each|of)\s*$/i, '')
+    .replace(/[,;]?\s*(?:\d+ )?\b(?:each|of|balls?|skeins?|hanks?)\s*$/i, '')
     .replace(/\s+([,;])/g, '$1')
     .replace(/[\s,;./–-]+$/g, '')
     .replace(/\s+/g, ' ')
@@ -127,6 +127,11 @@ export function withCommon<Entry extends Pick<ToldYarn, 'yarn' | 'role'>>(list: 
     yarn: { ...common, ...entry.yarn, name: `${name}, ${entry.yarn.name?.toLowerCase()}` },
   }))
 }
+
+const LETTERED = new RegExp(`^[\\s*•·–-]*${CALLED}${ROLE}\\s*[:=–—-]\\s*\\p{L}{2}`, 'iu')
+
+/** "A: cream", "Color MC = sunflower": a line that says which colour a letter of the pattern is. */
+export const isLettered = (text: string): boolean => LETTERED.test(text) && !NO_YARN.test(text)
 
 /** Whether an item of a list of materials is yarn. */
 export const isYarn = (text: string): boolean => IS_YARN.test(text) && !NO_YARN.test(text)
