@@ -7,6 +7,8 @@ import type { SectionKind } from '../notation/sections'
 import { endOfWork } from '../notation/talk'
 import type { RoundsTree } from '../notation/tree'
 import type { Terms } from '../../shared-types/project'
+import { shadeNamed } from './shade-names'
+import { isLettered } from './yarns'
 
 /** A stretch of a line: its words and the offset of the first of them in the page. */
 export interface Line {
@@ -92,10 +94,12 @@ function readStretches(tree: RoundsTree): (readonly [number, number])[] {
       const closes = text.indexOf('\n', last)
       return [Math.max(opens, start), closes < 0 ? text.length : closes]
     }),
-    ...tree.definitions.map(({ start, end, description }): readonly [number, number] => [
-      start,
-      Math.max(end, description.end),
-    ]),
+    ...tree.definitions.flatMap(({ start, end, description }): (readonly [number, number])[] => {
+      const to = Math.max(end, description.end)
+      // "B = Sunflower yellow" is a yarn.
+      const words = text.slice(start, to)
+      return isLettered(words) && shadeNamed(words) !== null ? [] : [[start, to]]
+    }),
   ].sort(([one], [other]) => one - other)
 }
 

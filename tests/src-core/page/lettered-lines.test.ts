@@ -17,6 +17,7 @@ describe('colours on lines of their own', () => {
     ['Materials\nDK cotton, 50 g balls\nA: cream\nB: Sunflower yellow\n4 mm hook'],
     ['Materials\n- DK cotton, 3 balls\n- Color A: cream\n- Color B: Sunflower yellow\n- 4 mm hook'],
     ['You will need\nDK cotton\nA – cream\nB – Sunflower yellow'],
+    ['You will need\nDK cotton\nA = cream\nB = Sunflower yellow'],
     ['Yarn: DK cotton\nColors:\nA: cream\nB: Sunflower yellow'],
   ])('are the one yarn that stands before them: %j', (head) => {
     expect(yarnsOf(head)).toEqual([
