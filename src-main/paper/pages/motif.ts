@@ -180,7 +180,7 @@ function pagesAs(
     flow.y = head(flow.sheet, flow.y)
     flow.y = setMotif(job, flow.sheet, flow.y, each, shared) + (each.setting.isLittle ? AIR : GAP)
     if (source && !stepsBeside(job, flow.sheet, each)) setInstructions(job, flow, source)
-    if (written) setRounds(job, flow, written)
+    if (written) setRounds(job, flow, written, each.account)
     setHalf(job, flow, each.account)
     setJoiningRounds(job, flow, each.account)
     if (written) setChart(job, flow, written)

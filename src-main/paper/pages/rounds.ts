@@ -28,7 +28,7 @@ const COLUMN_GAP = 6
 const SHORT = 18
 
 /** Special stitches, rounds and abbreviations, from a place on the motif's first page. */
-export function setRounds(job: Job, flow: Flow, motif: RoundsMotif): void {
+export function setRounds(job: Job, flow: Flow, motif: RoundsMotif, account: MotifAccount): void {
   const written = job.settled.terms
   const heading = roundsHeading(motif, written, job.terms)
   const head = (words: string): void => {
@@ -63,7 +63,8 @@ export function setRounds(job: Job, flow: Flow, motif: RoundsMotif): void {
     sheet.labelled(part, name, () => sheet.paragraph(line.text, sheet.left + indent, y, width))
     flow.y += heightOf(line)
   }
-  setAbbreviations(flow, abbreviationsUsed(read.reading.tree, job.terms, textsBeside(job, motif.id)))
+  const beside = [...suggestedHalf(job.plan, account, job.terms), ...textsBeside(job, motif.id)]
+  setAbbreviations(flow, abbreviationsUsed(read.reading.tree, job.terms, beside))
 }
 
 /** The designer's words on how a motif is worked, a line each, in the terms that are printed. */

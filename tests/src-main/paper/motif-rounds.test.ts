@@ -45,6 +45,9 @@ describe('the page of a motif in written rounds', () => {
     const words = wordsOf(await printed(halved))
     expect(words).toContain('Half motif A suggestion that follows from the rounds')
     expect(words).toContain('Row 1: Ch 3 (counts as dc), 6 dc in ring; turn. (7 dc)')
+    // What these rows are told in and the rounds are not.
+    expect(words).toContain('st stitch sts stitches')
+    expect(wordsOf(await printed(file))).not.toContain('st stitch sts stitches')
     expect(words).toContain('sc in 3rd ch of beg ch-4; fasten off. (26 sc)')
     const said = { ...file.motifs![0]!, instructions: 'Half: as the whole, to row 4.' } as never
     expect(wordsOf(await printed({ ...halved, motifs: [said] }))).not.toContain('A suggestion that follows')
