@@ -135,7 +135,9 @@ describe('fillers and half motifs on the pages', () => {
   })
 
   it('tells both among the materials', () => {
-    const words = textOf('materials').join(' ')
+    // They may begin below the last of the order.
+    const all = pages.flatMap((page) => record(page.figure).texts.map(({ text }) => text))
+    const words = all.slice(all.indexOf('Materials')).join(' ')
     expect(words).toContain('40 × Knot in openings of 12.4 mm, joined 120 times in all')
     expect(words).toContain('5 half motifs at the ends of rows')
     expect(words).toContain('(about 55 %)')
