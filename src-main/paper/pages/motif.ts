@@ -14,7 +14,7 @@ import { abbreviationsIn } from '../../../src-core/notation/abbreviations'
 import type { Abbreviation } from '../../../src-core/notation/abbreviations'
 import { formatLength } from '../../../src-core/units/format'
 import type { Draft, Job } from '../page'
-import { withPart } from '../below'
+import { BETWEEN as BELOW, withPart } from '../below'
 import { Flow } from '../flow'
 import { newSheet } from '../page'
 import type { Sheet } from '../setting'
@@ -136,7 +136,25 @@ export function withMotifs(job: Job, before: readonly Draft[], motifs: readonly 
   }
   const { way, drafts } = best!
   if (isWritten(job, motifs[0]!)) return [...before, ...drafts]
-  return withPart(job, before, (from) => (from === top ? drafts : pagesAs(job, motifs, way, from)))
+  const list = motifs.some((each) => isWritten(job, each)) ? [] : abbreviationsBeside(job, motifs, way)
+  // No page more for the list where what comes before has room for it.
+  const costs = list.length > 0 && pagesAs(job, motifs, way, top, list).length > drafts.length
+  const isEarlier = costs && fitsBelow(before, (from) => abbreviationPages(job, list, from))
+  const earlier = isEarlier ? withPart(job, before, (from) => abbreviationPages(job, list, from)) : before
+  return withPart(job, earlier, (from) => pagesAs(job, motifs, way, from, isEarlier ? [] : list))
+}
+
+/** Whether a part has room on the last page, below what stands there. */
+function fitsBelow(before: readonly Draft[], set: (from: number) => Draft[]): boolean {
+  const last = before.at(-1)
+  if (last?.end === undefined || last.end + BELOW >= last.sheet.bottom) return false
+  return set(last.end + BELOW).length === 1
+}
+
+function abbreviationPages(job: Job, list: readonly Abbreviation[], from: number): Draft[] {
+  const flow = new Flow(job, newSheet(job), from, MOTIF_WORDS.abbreviations)
+  setAbbreviations(flow, list)
+  return flow.drafts('motif', MOTIF_WORDS.abbreviations)
 }
 
 const sourceOf = ({ settled }: Job, account: MotifAccount): Motif | undefined =>
@@ -154,6 +172,7 @@ function pagesAs(
   motifs: readonly MotifOnPaper[],
   settingOf: (motif: MotifOnPaper) => Setting,
   top: number,
+  abbreviations: readonly Abbreviation[] = [],
 ): Draft[] {
   const nameOf = ({ account }: MotifOnPaper): string =>
     motifs.length > 1 && account.name ? account.name : HEADINGS.motif
@@ -185,17 +204,24 @@ function pagesAs(
     setJoiningRounds(job, flow, each.account)
     if (written) setChart(job, flow, written)
   })
-  if (!list.some(({ source }) => writtenOf(source))) setAbbreviations(flow, abbreviationsBeside(job, list))
+  setAbbreviations(flow, abbreviations)
   return flow.drafts('motif', motifs.length > 1 ? PAGE_NAMES.motifs : PAGE_NAMES.motif)
 }
 
 /** What is said in abbreviations of motifs without written rounds: how they are worked, joined and edged. */
-function abbreviationsBeside(job: Job, list: readonly MotifToSet[]): Abbreviation[] {
-  const texts = list.flatMap(({ account, source, notes }) => [
-    ...notes,
-    ...(source ? instructionsOf(job, source) : []),
-    ...textsBeside(job, account.id),
-  ])
+function abbreviationsBeside(
+  job: Job,
+  motifs: readonly MotifOnPaper[],
+  settingOf: (motif: MotifOnPaper) => Setting,
+): Abbreviation[] {
+  const texts = motifs.flatMap((each) => {
+    const source = sourceOf(job, each.account)
+    return [
+      ...notesOf(job, each, fitting(job, each, source, settingOf(each))),
+      ...(source ? instructionsOf(job, source) : []),
+      ...textsBeside(job, each.account.id),
+    ]
+  })
   const used = abbreviationsIn(texts, job.terms)
   const gauge = gaugeWords(job, plannedGauge(job))
   // The gauge says what its stitch is: it alone needs no list.
