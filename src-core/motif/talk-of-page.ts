@@ -5,7 +5,7 @@
 
 /** What only talk says, whatever stands beside it. */
 const NEVER =
-  /\b(?:subscrib\w*|newsletters?|social media|instagram|facebook|pinterest|youtube|tik ?tok|ravelry|etsy|hashtags?|affiliate|sponsored|blog(?:s|gers?|posts?)?|click here|pop over|share (?:your|a) (?:photos?|pictures?)|tag me|follow me|(?:leave|drop) (?:me )?a comment|thank(?:s| you) for (?:reading|stopping|visiting)|happy (?:hooking|crocheting|making)|cookie policy|privacy policy|advertisements?|ad[- ]free)\b/i
+  /\b(?:subscrib\w*|newsletters?|social media|hashtags?|my (?:shop|store|channel|feed)|(?:find|see) me on|affiliate|sponsored|blog(?:s|gers?|posts?)?|click here|pop over|share (?:your|a) (?:photos?|pictures?)|tag me|follow me|(?:leave|drop) (?:me )?a comment|thank(?:s| you) for (?:reading|stopping|visiting)|happy (?:hooking|crocheting|making)|cookie policy|privacy policy|advertisements?|ad[- ]free)\b|(?:^|\s)@\w{3}/i
 
 /** What somebody tells of themselves, or greets with. */
 const PERSONAL =

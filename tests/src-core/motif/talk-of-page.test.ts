@@ -12,6 +12,8 @@ const TALK = [
   'This post contains affiliate links.',
   'If you make one, tag me, I’d love to see it.',
   'Thanks for reading, happy hooking!',
+  'You can find me on any of those sites, and the kit in my shop with 20 % off.',
+  'Pictures of 12 flowers go to @harbourhooks.',
 ]
 const MAKING = [
   'Ch 3 at the start of a round counts as a dc throughout.',
@@ -26,7 +28,7 @@ describe('talk of a pasted page', () => {
   it.each(MAKING)('what concerns the making is: %s', (line) => expect(withoutTalk(line)).toBe(line))
 
   it('goes sentence by sentence, and stays in the file', () => {
-    const line = 'Hello everyone! Work the last round loosely. Please follow me on Instagram.'
+    const line = 'Hello everyone! Work the last round loosely. Please follow me at @harbourhooks.'
     const motif = {
       ...{ id: 'm', kind: 'rounds', rounds: [], instructions: `${TALK.join('\n')}\n${line}` },
       page: { text: `${TALK.join('\n')}\n${line}` },
