@@ -67,9 +67,30 @@ describe('rows that are repeated', () => {
     expect(told(text)).toEqual([expect.stringContaining('18 sc')])
   })
 
+  it('are the last two, in turn, where these are named', () => {
+    const wider = `Ch 12.
+Row 1: Sc in 2nd ch from hook, sc in each ch across. (11 sc)
+Row 2: Ch 1, turn, 2 sc in first sc, sc in each sc across. (12 sc)
+Row 3: Ch 1, turn, sc in each sc across. (12 sc)
+Repeat last 2 rows twice more.
+Row 8: Ch 1, turn, sc in each sc across. (14 sc)`
+    expect(made(wider)).toEqual([11, 12, 12, 13, 13, 14, 14, 14])
+    expect(told(wider)).toEqual([])
+    expect(made(wider.replace('last 2 rows', '2nd and 3rd rows'))).toEqual(made(wider))
+  })
+
   it('hide no slip of the last one', () => {
     const wrong = rows.replace('each dc across. (17 sc)', 'each dc across. (18 sc)')
     expect(told(`${wrong}Repeat Rows 2 and 3 for pattern.`)).toEqual([expect.stringContaining('18 sc')])
+  })
+})
+
+describe('chains and what they stand for, with a sign between', () => {
+  it('are worked where a round begins with them', () => {
+    const text = `Rnd 1: Magic ring, ch 1, 14 sc in ring; join with sl st in first sc. (14 sc)
+Rnd 2: Ch 4 = 1 dc and ch 1, dc in next sc, *ch 1, dc in next sc; rep from * around, ch 1; join with sl st in 3rd ch. (14 dc)`
+    expect(made(text)).toEqual([14, 14])
+    expect(told(text)).toEqual([])
   })
 })
 

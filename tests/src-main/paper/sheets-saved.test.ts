@@ -58,6 +58,10 @@ describe('the page of a motif', () => {
     expect(own).toHaveLength(1)
     expect(own[0]!.words).toContain('Large blossom')
     expect(own[0]!.words).toContain('Small blossom')
+    // Nor for abbreviations, where the page before has room.
+    const listed = pages.filter(({ words }) => words.includes('Abbreviations'))
+    expect(listed).toHaveLength(1)
+    expect(listed[0]!.words).toContain('Materials')
   })
 
   it('holds the chart of a few rounds, a little smaller than on a page of its own', async () => {
