@@ -147,6 +147,8 @@ describe('at 200 %', () => {
     page = fresh.page
     try {
       await hands.press('Start from your own motif')
+      // What comes while a button is pressed can move it from under the mouse: the pictures are waited for.
+      await page.getByText(/\d motifs? makes? /).waitFor()
       for (const name of ['Start with this motif', 'Start from its written rounds'])
         expect([name, await isMet(button(name))]).toEqual([name, true])
       expect(await amiss()).toEqual([])
