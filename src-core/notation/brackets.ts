@@ -39,11 +39,13 @@ export const tellsFirst = (reader: Reader, open: number): boolean => {
 /** "(that's the sl st, sc, hdc, dc and tr)", "(i.e. the 3 dc and the ch)": what something is; works nothing more. */
 export const remarks = (reader: Reader, open: number): boolean => {
   const [first, second, third] = reader.tokens.slice(open + 1, open + 4)
+  const close = reader.tokens.findIndex(({ key }, at) => at > open && /^[)\]]$/.test(key))
+  // "sk next sc (behind the FPtr)": only where it lies.
+  if (first?.key === 'behind' && ['the', 'it'].includes(second?.key ?? '') && close - open < 6) return true
   const said = first?.text.toLowerCase().replace(/\u2019/u, "'") ?? ''
   if (/^(that|which|these|it)'(s|re)$/.test(said) || said === 'namely') return true
   if (said === 'i') return third?.key === 'e'
   // "(round next tr on repeats)": what becomes of it further on goes without saying.
-  const close = reader.tokens.findIndex(({ key }, at) => at > open && /^[)\]]$/.test(key))
   if (/^repeats?$/.test(reader.tokens[close - 1]?.text ?? '') && close - open < 12) return true
   return second?.is === 'is' && ['this', 'that', 'which', 'it'].includes(said)
 }

@@ -2,7 +2,7 @@
 import { landmarksIn } from './laps'
 import { TRAVELLED } from './source'
 import type { PlaceTest, Source } from './source'
-import { missing, noSuchStitch, nowhere, sourceFor, takeAt } from './taking'
+import { missing, noSuchStitch, nowhere, roundWords, sourceFor, takeAt } from './taking'
 import type { Taking } from './taking'
 import type { Item, Noun, PlacePart } from './tree'
 import type { StitchName } from './stitch-name'
@@ -160,6 +160,7 @@ export function withinTargets(work: Work, part: PlacePart, taking: Taking): Targ
       `group of ${noun.size} ${name?.stitch}`,
       ({ group }) => source.isGroup(group) && likeIn(group).length === noun.size,
     )
+  if (noun.size !== undefined && !sized) noSuchSize(work, source, part, likeIn, noun.size)
   // A group of which that stitch is worked already is behind.
   const inGroup: PlaceTest = ({ group }) => {
     if (!source.isGroup(group) || (sized && likeIn(group).length !== noun.size)) return false
@@ -198,6 +199,23 @@ export function withinTargets(work: Work, part: PlacePart, taking: Taking): Targ
   const begins = !hasBody(work) && /\bany\b/i.test(work.tree.text.slice(part.start, part.end))
   if (taking.as > TRAVELLED && !led && !begins) source.passTo(member)
   return members.map((at) => takeAt(work, source, at, part, taking))
+}
+
+/** "Center dc of next 7-dc shell" where all shells are of five. */
+function noSuchSize(
+  work: Work,
+  source: Source,
+  part: PlacePart,
+  likeIn: (group: number) => readonly number[],
+  asked: number,
+): void {
+  const groups = new Set(source.places.map(({ group }) => group).filter((group) => source.isGroup(group)))
+  const sizes = new Set([...groups].map((group) => likeIn(group).length))
+  const [size = 0, ...others] = sizes
+  if (size < 2 || others.length > 0) return
+  const round = roundWords(work, source)
+  const values = { have: `groups of ${size}`, wanted: `group of ${asked}`, round }
+  report(work, 'rounds/no-such-stitch', part, values, `group of ${asked}`)
 }
 
 /** "(sc, ch 2, sc) in tip": where no way leads up to it in words, the middle of a petal is meant. */

@@ -180,7 +180,9 @@ function checkLeft(work: Work, source: Source, where: Span | null): void {
 /** The words that say how often the round repeats: what is left over may come of them. */
 function howOften(work: Work): Span | null {
   const star = work.node.items.find((item) => item.type === 'star' && item.repeat?.amount != null)
-  return star?.type === 'star' ? star.repeat!.amountSpan : null
+  if (star?.type === 'star') return star.repeat!.amountSpan
+  const bracket = work.node.items.find((item) => item.type === 'group' && (item.times ?? 0) > 1)
+  return bracket ?? null
 }
 
 /** The stitch behind which the first one is passed over between two that are worked; null where none is. */
@@ -355,5 +357,6 @@ export function checkUse(work: Work, source: Source, allWorked: boolean): void {
   // "Stem: Ch 12, sc in 2nd ch from hook and in each ch back, sl st in leaf" neither.
   const hangs = work.elements.every(({ standing, into }) => !standing || into[0]?.kind === 'chain')
   if (numbers === null && label !== null && hangs) return
-  report(work, 'rounds/stitches-left', where, { used: amountWords(used, 'st'), available: stitches, left })
+  const span = where ?? howOften(work)
+  report(work, 'rounds/stitches-left', span, { used: amountWords(used, 'st'), available: stitches, left })
 }
