@@ -40,11 +40,20 @@ const SHAPES: Readonly<Record<JoinMark, readonly [string, string]>> = {
 
 /** "A dot is a join point of two motifs, a ring one of three or more."; nothing where nothing is joined. */
 export function joinMarksSentence(plan: Plan): string {
+  if (plan.settled.joining.rule === 'seam' && plan.counts.sides) return seamMarksSentence(plan)
   const parts = joinMarksIn(plan).map((mark, i) => {
     const [shape, of] = SHAPES[mark]
     return i === 0 ? `A ${shape} is a join point ${of}` : `a ${shape} one ${of}`
   })
   return parts.length === 0 ? '' : `${parts.join(', ')}.`
+}
+
+/** The same where dots only show which sides are sewn. */
+function seamMarksSentence(plan: Plan): string {
+  const marks = joinMarksIn(plan)
+  const several = marks.includes('several') ? '; at a ring more than two motifs meet' : ''
+  const wide = marks.includes('stretched') ? `; a diamond is a place ${SHAPES.stretched[1]}` : ''
+  return `Sides with dots are sewn${several}${wide}.`
 }
 
 /** A join point of one motif. */

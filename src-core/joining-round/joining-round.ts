@@ -93,7 +93,8 @@ function joiningRound(plan: Plan, situation: Situation, terms: Terms): JoiningRo
   const worked = { isInstructed: source !== undefined && instructionLines(source).length > 0 }
   const last = joinable?.round ?? (source?.kind === 'rounds' ? lastRound(plan, source) : undefined)
   const name = last ? roundName(last, own) : null
-  const unplaced = name === null ? byPlaces(worked) : inRound(name, matchingPlaces(situation))
+  const unplaced =
+    name === null ? byPlaces(worked, account.spaces?.marks) : inRound(name, matchingPlaces(situation))
   const sides = along !== null && (name === null ? sidesAlone(along, worked) : inRound(name, along))
   const plain = joins.length === 0 ? asWritten(name, worked) : sides || unplaced
   const words = told ? editionText(told.words, own, terms) : plain

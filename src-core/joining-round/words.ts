@@ -1,6 +1,6 @@
 /** What is said of a joining round beside the round itself. */
 import type { Terms } from '../../shared-types/project'
-import { counted, plural } from '../figures/words'
+import { capital, counted, plural } from '../figures/words'
 import { inSpelling } from '../stitches/spelling'
 import { listOf, sidesWords } from '../joins/words'
 import { placeIn } from '../motif/anchors'
@@ -119,10 +119,14 @@ export function asWritten(round: string | null, { isInstructed }: Worked): strin
 }
 
 /** What to do at the places of a motif whose rounds are not told stitch by stitch. */
-export const byPlaces = ({ isInstructed }: Worked): string =>
-  isInstructed
-    ? 'Work it as the instructions say; where it meets a neighbour, sl st in the matching place of the neighbour.'
-    : 'Where it meets a neighbour, sl st in the matching place of the neighbour; work the rest without joining.'
+export function byPlaces({ isInstructed }: Worked, isMarked = false): string {
+  const join = isMarked
+    ? 'at each mark that meets a neighbour, sl st in the edge of the neighbour, at its mark'
+    : 'where it meets a neighbour, sl st in the matching place of the neighbour'
+  return isInstructed
+    ? `Work it as the instructions say; ${join}.`
+    : `${capital(join)}; work the rest without joining.`
+}
 
 /** The same where it is known at which corners or petals. */
 export const matchingPlaces = (situation: Pick<Situation, 'account' | 'joins'>): string =>

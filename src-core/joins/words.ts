@@ -18,7 +18,7 @@ export const SPACES_LEGEND =
 
 /** How marks are counted wherever the working order is told by them; `count` of them, if all motifs have as many. */
 export const marksLegend = (count: number | null): string =>
-  `Divide the edge of each circle evenly${count === null ? '' : ` in ${numeral(count)}`} with stitch markers, counted in the direction of work; mark 1 is where its last round begins. Join at the marks.`
+  `Divide the edge of each circle evenly${count === null ? '' : ` in ${numeral(count)}`} with stitch markers before its last round, counted in the direction of work, and move them up as you pass them; mark 1 is where its last round begins, and where it ends with a slip stitch into its first stitch. Join at the marks, and leave the markers in until the circles round it are joined.`
 
 /** In how many parts all motifs are divided; null where they differ. */
 export function marksIn(accounts: readonly (Pick<MotifAccount, 'spaces'> | null)[]): number | null {

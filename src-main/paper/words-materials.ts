@@ -18,6 +18,7 @@ import { formatMass, formatNumber, formatSize, formatYarnLength } from '../../sr
 import type { Job } from './page'
 import { gapWords, inEveryTip } from './words-bridge'
 import { edgingTitle } from './words-edging'
+import { freePlaces } from './words-joining'
 
 export const MATERIAL_WORDS = {
   yarn: 'Yarn',
@@ -63,6 +64,12 @@ export const MATERIAL_WORDS = {
   counted: (yarns: string): string =>
     `${yarns}: what is to be bought follows what there was when it was last counted and the high end of what is left to make`,
   ends: (ends: number): string => `${formatNumber(ends)} to weave in`,
+  needle: (isSewn: boolean): string =>
+    isSewn
+      ? 'a blunt tapestry needle, to sew with and to weave in ends'
+      : 'a blunt tapestry needle, to weave in ends',
+  markers: (marks: number): string =>
+    `${formatNumber(marks)} for each circle that is not yet joined all round`,
   waste: (percent: string): string =>
     `${percent}\u00a0% more than the work itself takes, for swatches, knots and mistakes`,
   buying: (terms: Terms): string =>
@@ -125,6 +132,7 @@ export function firstRoundWords(
   if (style === 'bridge' && chains > 0) {
     const between =
       gapWords(rounds[0]!, plan, terms) ??
+      (edging.loops?.length ? `chains between: see ${edgingTitle(terms)} for how many` : null) ??
       `${chainsMade(formatNumber(Math.round(chains / stitches)), terms)} between`
     return `${stitch} ${inEveryTip(plan)}, ${between}`
   }
@@ -155,5 +163,9 @@ export function edgingWords(
   })
   const [first, last] = [edging.rounds.length - written + 1, edging.rounds.length]
   const inWords = `${written === 1 ? `Round ${first}` : `Rounds ${first}–${last}`} in words: see ${edgingTitle(job.terms)}.`
-  return [`In ${yarn}; it ${style}.`, ...rounds, ...(written > 0 ? [inWords] : [])].join(' ')
+  // Where the edging has a page of its own, that says what a free place is.
+  const free = edging.loops?.length ? '' : freePlaces(job.plan)
+  return [`In ${yarn}; it ${style}.`, ...rounds, ...(written > 0 ? [inWords] : []), free]
+    .filter((words) => words !== '')
+    .join(' ')
 }

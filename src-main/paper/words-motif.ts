@@ -33,7 +33,7 @@ export const MOTIF_WORDS = {
   ): string => {
     const way = hand === 'left' ? 'clockwise' : inSpelling('anticlockwise', terms)
     if (spaces?.marks)
-      return `Divide its edge evenly in ${numeral(spaces.count)} with stitch markers: they are counted in the direction of work, ${way} seen from the right side; mark 1 is where the round begins.`
+      return `Divide its edge evenly in ${numeral(spaces.count)} with stitch markers before its last round: they are counted in the direction of work, ${way} seen from the right side; mark 1 is where the round begins and ends.`
     const what = spaces ? 'Spaces of the last round' : shape === 'straight' ? 'Corners' : 'Petals'
     if ((shape === 'round' && !spaces) || shape === 'leaf') return `Worked ${way}, seen from the right side.`
     return `${what} are numbered in the direction of work, ${way} seen from the right side; number 1 is where the round begins.`
@@ -61,6 +61,8 @@ export const MOTIF_WORDS = {
       : kept === printed
         ? `Rounds as written, in ${written} terms`
         : `Rounds in ${printed} terms`,
+  /** Of a motif that is known by its measures alone. */
+  elsewhere: 'Its rounds are not in these pages: work it from the pattern of the motif that was measured.',
   foundation: 'Foundation',
   instructions: 'Instructions',
   abbreviations: 'Abbreviations',

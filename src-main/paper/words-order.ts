@@ -8,7 +8,7 @@ import { capital, counted, plural } from '../../src-core/figures/words'
 import { legendsOf, listOf, marksIn } from '../../src-core/joins/words'
 import type { PlacedPiece } from '../../src-core/layout/placed'
 import type { Job } from './page'
-import { joinedAsYouGo } from './words'
+import { joinedAsYouGo } from './words-joining'
 
 /** How far one of the list is: what it is to be ticked off for is done, or it is made and that is still to come. */
 export type Done = 'ticked' | 'made' | ''

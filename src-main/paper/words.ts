@@ -2,20 +2,16 @@
 import { dayIn } from '../../src-core/progress/days'
 import { formatNumber } from '../../src-core/units/format'
 import type { MotifAccount, Plan } from '../../shared-types/plan'
-import type { EdgingEnds, Hand, Joining, Seam, Terms } from '../../shared-types/project'
+import type { EdgingEnds, Hand, Terms } from '../../shared-types/project'
 import type { Settled } from '../../shared-types/settled'
 import { ENDS_WORDS } from '../../src-core/edging/words'
-import { capital, counted, numbered, plural, oneOf } from '../../src-core/figures/words'
+import { counted } from '../../src-core/figures/words'
 import type { ColourwayMark } from '../../src-core/figures/marks'
-import type { JoinLegendWords } from '../../src-core/figures/join-detail'
-import { JOIN_MARK_WORDS } from '../../src-core/figures/join-marks'
-import type { JoinMark } from '../../src-core/figures/join-marks'
 import { cribWord, KIND_WORDS } from '../../src-core/figures/kind-words'
 import type { Caution } from '../../src-core/figures/kind-words'
 import { tickWords } from '../../src-core/figures/made-ticks'
 import { SMALL_PARTS } from '../../src-core/figures/kit-words'
 import { shapeName } from '../../src-core/figures/sentence'
-import { joinsInGeneral } from '../../src-core/joining-round/joining-round'
 import { layoutKindOf } from '../../src-core/plans/layouts'
 import { listOf } from '../../src-core/joins/words'
 import { isColour, LETTERED, partName } from './words-colours'
@@ -59,7 +55,7 @@ export const motifWord = (motif: MotifAccount | null): string => {
 }
 
 /** The same for several. */
-const motifWords = (motif: MotifAccount | null): string => {
+export const motifWords = (motif: MotifAccount | null): string => {
   if (!motif) return 'motifs'
   return motif.shape === 'petals' ? 'flowers' : shapeName(motif, true)
 }
@@ -165,53 +161,13 @@ export function howToRead(facts: MapFacts, terms: Terms): string {
   return parts.join(' ')
 }
 
-const SEAM_WORDS: Readonly<Record<Seam, string>> = {
-  whip: 'Sew them with whip stitch',
-  mattress: 'Sew them with mattress stitch',
-  'slip-stitch': 'Join them with a row of slip stitches',
-  sc: 'Join them with a row of {sc}',
-  'flat-braid': 'Join them with a flat braid',
-}
-
-/** How the motifs are joined, told to the person who does it. */
-export function joiningAdvice(plan: Plan, terms: Terms): string {
-  const { settled, motif } = plan
-  const { joining } = settled
-  const word = motifWord(motif)
-  const place = motif?.shape === 'petals' ? 'petals' : 'places'
-  const { rule } = joining
-  if (rule === 'apart')
-    return `Nothing is joined: the ${motifWords(motif)} lie at the distances shown on the map.`
-  if (rule === 'seam') {
-    const sc = terms === 'UK' ? 'double crochet' : 'single crochet'
-    const how = SEAM_WORDS[joining.seam].replace('{sc}', sc)
-    const where =
-      motif?.shape === 'straight' ? 'along the whole of each side that has dots' : 'where the dots are'
-    return `Finish and block all the ${motifWords(motif)} first and lay them out by the map. ${how}, ${where}, in the order of the numbers.`
-  }
-  const free =
-    motif?.shape === 'straight'
-      ? 'At free corners and sides work that round as written'
-      : `In the free ${place} finish the round`
-  const last = `Work each ${word} up to its last round. ${free}; where a dot meets ${oneOf(word)} already there, `
-  // As the joining round tells it, so that page and round say one thing.
-  const told = motif && joinsInGeneral(plan, motif.id, terms)
-  if (told) return `${last}${told.words}.`
-  if (rule === 'bridge') {
-    const chains = joining.bridgeChains
-    const bridge = chains > 0 ? `work a joining chain of ${chains} and a slip stitch` : 'work a slip stitch'
-    return `${last}${bridge} into the matching space of that ${word}.`
-  }
-  // Of a measured motif nobody knows whether a chain stands there.
-  return `${last}work a slip stitch into the matching place of that ${word}.`
-}
-
 export const HEADINGS = {
   howToRead: 'How to read it',
   joining: 'Joining',
   key: (terms: Terms): string => saying(terms)`Colourways`,
   joins: 'How the motifs meet',
   joinPoints: 'Join points',
+  seams: 'Seams',
   marks: 'What the marks mean',
   example: (label: string): string => `Number ${label}, step by step`,
   order: 'Order of work',
@@ -286,50 +242,6 @@ export function slotLines(
   return words.toLowerCase() === name.toLowerCase() ? [] : [words]
 }
 
-/** What the marks of the join detail mean; those that a sheet does not have are left out. */
-export const joinLegendWords = (
-  word: string,
-  marks: readonly JoinMark[],
-  hosts: boolean,
-  told: boolean,
-): JoinLegendWords => ({
-  marks: Object.fromEntries(marks.map((mark) => [mark, JOIN_MARK_WORDS[mark]])),
-  ...(hosts ? { host: `the arrow points to the ${word} that was there first: join into its space` } : {}),
-  way: 'the way the round is worked, seen from the right side',
-  ...(told ? { focus: `the ${word} whose step is on this page` } : {}),
-})
-
-/** "Two meet at 203 points." */
-export function nodeKindWords(members: number, count: number): string {
-  const meet = `${capital(numbered(members, 'motif'))} ${plural(members, 'meets', 'meet')}`
-  return count === 1 ? `${meet} at one point` : `${meet} at ${counted(count, 'point')}`
-}
-
-/** "Fillers are joined at 280 points more." */
-export const moreJoinsWords = (what: string, points: number): string =>
-  `${what} are joined at ${points === 1 ? 'one point' : counted(points, 'point')} more.`
-
-/** On circles of which some lie between two spaces of their neighbours. */
-export const spacesAdvice =
-  'In straight rows circles with 4, 8, 12 … spaces meet space to space, in offset rows and rings those with 6, 12, 18 and so on.'
-
-export const sharedPointAdvice =
-  'Where three or more meet, every motif that comes later joins into the space of the one that was there first.'
-
-/** `isByStitch`: the joining that is told on the same page names the stitches of a side. */
-export const sidesAdvice = (joinedAsYouGo: boolean, isByStitch: boolean): string => {
-  const places = isByStitch
-    ? 'The places along a side are the stitches of it that are named here; where its middle falls between two stitches, both are joined there, and the two are one place.'
-    : 'The places along a side are a quarter, half and three quarters of the way from its corner.'
-  return `Side 1 follows corner 1 in the direction of work, side 2 corner 2, and so on. ${joinedAsYouGo ? places : 'Corners close by themselves where seams cross.'}`
-}
-
-/** Whether the joining of a plan is told by the stitches of a side. */
-export const joinsByStitch = (plan: Plan, terms: Terms): boolean =>
-  plan.motif !== null && (joinsInGeneral(plan, plan.motif.id, terms)?.isBySideStitches ?? false)
-
-export const gapWords = (gap: string): string => `The largest gap at the join is ${gap}.`
-
 export const sheetTitle = (number: number, of: number): string => `Sheet ${number} of ${of}`
 
 /** "rows 1–14, motifs 1–20". */
@@ -346,16 +258,6 @@ export const sheetAdvice = (overlap: string, terms: Terms): string =>
   saying(
     terms,
   )`Sheets overlap by ${overlap}: cut one of two neighbours along the ticks and lay it on the other.`
-
-/** Whether motifs are joined while they are worked, so that each joins into what is there. */
-export const joinedAsYouGo = (joining: Joining | undefined): boolean =>
-  joining?.rule !== 'seam' && joining?.rule !== 'apart'
-
-/** A step as a sentence; nothing where motifs are not joined at all. */
-export function stepSentence(joining: Joining | undefined, words: string): string {
-  if (words === '' || joining?.rule === 'apart') return ''
-  return capital(words).replace(/[.;\s]*$/, '.')
-}
 
 /** Cautions that apply, as paragraphs under short headings; they always defer to local rules. */
 export function cautions(settled: Settled, terms: Terms): Caution[] {

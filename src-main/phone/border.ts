@@ -5,6 +5,7 @@ import { edgingSteps } from '../paper/edging-steps'
 import type { EdgingJob } from '../paper/edging-steps'
 import { escaped } from '../paper/svg'
 import { edgingAbout, edgingTitle } from '../paper/words-edging'
+import { freePlaces } from '../paper/words-joining'
 import { edgingWords } from '../paper/words-materials'
 
 /** The part of the page; '' where there is no border. */
@@ -13,6 +14,7 @@ export function borderPart(plan: Plan, terms: Terms): string {
   if (!edging) return ''
   const job: EdgingJob = { plan, settled, terms, units: settled.units }
   const steps = edgingSteps(job)
+  const free = freePlaces(plan)
   const list = (entries: readonly (readonly [string, string])[]): string[] =>
     entries.length === 0
       ? []
@@ -22,6 +24,7 @@ export function borderPart(plan: Plan, terms: Terms): string {
   const body = steps
     ? [
         `<p>${escaped(edgingAbout(edging, job))}</p>`,
+        ...(free === '' ? [] : [`<p>${escaped(free)}</p>`]),
         ...list(steps.steps),
         ...steps.lines.flatMap(({ heading, steps: own }) => [
           ...(heading === '' ? [] : [`<h3>${escaped(heading)}</h3>`]),

@@ -6,9 +6,10 @@ import { chartKey, leftOutWords, readableFigures } from '../../src-core/figures/
 import { KEY_SYMBOL } from '../../src-core/figures/chart/key'
 import { keyMarks, mapGround } from '../../src-core/figures/map-ground'
 import type { Figure } from '../../src-core/figures/figure'
+import { suggestedHalf } from '../../src-core/half-motif/half-motif'
 import { joiningRounds } from '../../src-core/joining-round/joining-round'
 import { SHARED_PLACE, tellsShared, titleOf } from '../../src-core/joining-round/words'
-import { toldInstructions } from '../../src-core/motif/instructions'
+import { hasInstructions, toldInstructions } from '../../src-core/motif/instructions'
 import { specialText } from '../../src-core/motif/rounds/special'
 import { abbreviationsIn, abbreviationsUsed } from '../../src-core/notation/abbreviations'
 import { editionText } from '../../src-core/notation/translate'
@@ -38,9 +39,11 @@ export function motifParts(plan: Plan, terms: Terms): string {
       const body = motifPart(plan, motif, terms, `m${i + 1}`)
       const hasChart = body.includes('<svg')
       const name = motif.name?.trim() || motif.id
+      const elsewhere = hasInstructions(motif) ? [] : [`<p>${escaped(WORDS.elsewhere(name))}</p>`]
       return body === ''
-        ? []
+        ? elsewhere
         : [
+            ...elsewhere,
             `<details class="motif">\n<summary>${escaped(WORDS.rounds(name, hasChart))}</summary>\n${body}\n</details>`,
           ]
     })
@@ -68,10 +71,12 @@ function motifPart(plan: Plan, motif: Motif, terms: Terms, prefix: string): stri
   const { settled } = plan
   const translated = (text: string): string =>
     respelled(editionText(text, settled.terms, terms), settled.terms, terms)
+  const account = [plan.motif, ...plan.accounts].find((each) => each?.id === motif.id)
   const written = motif.kind === 'rounds' && (motif.rounds ?? []).length > 0 ? motif : null
   const parts = [
     paragraphs(MOTIF_WORDS.instructions, toldInstructions(motif, settled.terms).map(translated)),
     ...(written ? roundsParts(plan, written, terms) : []),
+    ...(account ? [paragraphs(MOTIF_WORDS.half, suggestedHalf(plan, account, terms))] : []),
     joiningPart(plan, motif, terms),
     ...(written ? [chartPart(plan, written, terms, prefix)] : []),
   ]

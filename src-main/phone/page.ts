@@ -11,6 +11,7 @@ import { escaped } from '../paper/svg'
 import script from 'virtual:phone-script'
 import { motifParts } from './motifs'
 import { borderPart } from './border'
+import { joiningPart } from './joining'
 import { phoneData } from './data'
 import type { PhoneData } from './data'
 import { packed } from './packed'
@@ -108,7 +109,7 @@ ${items}
 <p>${WORDS.keyRemark(terms)}</p>
 ${keyList(data)}
 </section>
-${motifParts(plan, terms)}${borderPart(plan, terms)}<section>
+${joiningPart(plan, terms)}${motifParts(plan, terms)}${borderPart(plan, terms)}<section>
 <h2>${WORDS.home}</h2>
 <p>${WORDS.homeRemark}</p>
 <textarea id="home" readonly rows="4" aria-label="${WORDS.homeText}"></textarea>

@@ -63,6 +63,8 @@ export const PHONE_WORDS = {
   motifs: (count: number): string => (count === 1 ? 'The motif' : 'The motifs'),
   rounds: (name: string, hasChart: boolean): string =>
     `${name}: ${hasChart ? 'rounds and chart' : 'how it is worked'}`,
+  elsewhere: (name: string): string =>
+    `The rounds of ${name} are not on this page: work it from the pattern of the motif that was measured.`,
   home: 'Take your marks home',
   homeRemark:
     'What you mark stays on this phone. To bring it into the project, copy this text and paste it at Progress in Petalyard.',

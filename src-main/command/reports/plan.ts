@@ -51,7 +51,7 @@ import {
   wholeCostWords,
 } from '../../../src-core/figures/yarn-words'
 import { blanketOf, byKind } from '../../../src-core/plans/layouts'
-import { pointsAlone, sidesJoined } from '../../../src-core/figures/seam-words'
+import { pointsAlone, seamYarn, sidesJoined } from '../../../src-core/figures/seam-words'
 import { saying } from '../../../src-core/stitches/spelling'
 import { madeYarnAdvice } from '../../../src-core/progress/words'
 import { termWord } from '../../../src-core/stitches/terms'
@@ -251,7 +251,8 @@ function joinWords(project: Project, plan: Plan): string {
   const points = counts.sides ? pointsAlone(counts) : joinPoints(plan).length
   const alone = points > 0 || !counts.sides ? counted(points, 'join point') : ''
   const told = [sidesJoined(counts, settled), alone].filter(Boolean).join('; ')
-  return `${told}, ${rule}; ${gap}`
+  const yarn = seamYarn(plan)
+  return `${told}, ${rule}${yarn === '' ? '' : ` in ${yarn}`}; ${gap}`
 }
 
 function yarnSection(project: Project, plan: Plan, width: number): string[] {

@@ -16,6 +16,7 @@ import { newSheet } from '../page'
 import { Sheet, TYPE } from '../setting'
 import { FIGURE_WORDS } from '../words-figures'
 import { edgingAbout, edgingTitle } from '../words-edging'
+import { freePlaces } from '../words-joining'
 
 const WIDTH = 165
 const LABEL = 26
@@ -67,6 +68,8 @@ function pagesWith(job: Job, down: number, top: number): Draft[] {
     )
   }
   flow.y = sheet.paragraph(edgingAbout(edging, job), sheet.left, flow.y, width) + AIR
+  const free = freePlaces(plan)
+  if (free !== '') flow.y = sheet.paragraph(free, sheet.left, flow.y, width) + AIR
   cornerFigure(job, flow, width, down)
   const told = edgingSteps(job)!
   for (const [label, text] of told.steps) put(label, text)

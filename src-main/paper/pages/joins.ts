@@ -11,26 +11,27 @@ import { capital } from '../../../src-core/figures/words'
 import { ownPoints, placeInRow } from '../../../src-core/layout/placed'
 import { formatLength } from '../../../src-core/units/format'
 import type { Draft, Job } from '../page'
+import type { Plan } from '../../../shared-types/plan'
 import { newSheet } from '../page'
 import type { Sheet } from '../setting'
 import { TYPE } from '../setting'
+import { HEADINGS, PAGE_NAMES } from '../words'
 import {
   gapWords,
-  HEADINGS,
   joinedAsYouGo,
   joinLegendWords,
   joiningAdvice,
   joinsByStitch,
-  motifWord,
   moreJoinsWords,
   nodeKindWords,
-  PAGE_NAMES,
+  sewnPointsWords,
   sharedPointAdvice,
   sidesAdvice,
   spacesAdvice,
   stepSentence,
-} from '../words'
+} from '../words-joining'
 import { betweenWords, isGapTold } from '../../../src-core/figures/holding-words'
+import { pointsAlone, seamsTold } from '../../../src-core/figures/seam-words'
 import { FIGURE_WORDS } from '../words-figures'
 import { stepTitle } from '../words-order'
 
@@ -102,6 +103,25 @@ function stepWords({ plan, settled }: Job, { focus }: Choice): string {
   return stepSentence(settled.joining, step?.words ?? '')
 }
 
+/** How many motifs meet how often, and what comes to that. */
+function pointsTold(plan: Plan): string[] {
+  const more = ([what, pieces]: readonly [string, Parameters<typeof ownPoints>[0]]): string[] => {
+    const points = ownPoints(pieces)
+    return points > 0 ? [moreJoinsWords(what, points)] : []
+  }
+  return [
+    ...nodeKinds(plan).map(({ members, count }) => `${nodeKindWords(members, count)}.`),
+    ...more(['Fillers', plan.fillers]),
+    ...more(['Half motifs', plan.halves]),
+  ]
+}
+
+/** The seams, and what is sewn at single points besides. */
+function seamsBeside({ counts }: Plan, seams: string): string[] {
+  const points = pointsAlone(counts)
+  return [seams, ...(points > 0 ? [sewnPointsWords(points)] : [])]
+}
+
 /** What the marks mean, the kinds of join points and one step in words; returns the y below. */
 function setFoot(job: Job, sheet: Sheet, top: number, choice: Choice): number {
   const { plan, ground, settled } = job
@@ -110,7 +130,7 @@ function setFoot(job: Job, sheet: Sheet, top: number, choice: Choice): number {
   const width = (sheet.inner - GAP) / 2
   const second = sheet.left + width + GAP
   let left = sheet.heading(HEADINGS.marks, sheet.left, top)
-  const means = joinLegendWords(motifWord(plan.motif), joinMarksOf(choice.nodes), hosts, told !== '')
+  const means = joinLegendWords(plan.motif, joinMarksOf(choice.nodes), hosts, told !== '')
   const legend = joinLegend(means, settled.hand, sheet.measure, TYPE.table, width)
   const { marks, ...others } = means
   const alt = FIGURE_WORDS.joinLegend([...Object.values(marks), ...Object.values(others)])
@@ -132,18 +152,12 @@ function setFoot(job: Job, sheet: Sheet, top: number, choice: Choice): number {
   }
   // Below the shorter column.
   const [x, from] = left <= right ? [sheet.left, left] : [second, right]
-  let y = sheet.heading(HEADINGS.joinPoints, x, from)
+  // Along a seam its marks are no joins of their own: nobody counts them.
+  const seams = seamsTold(plan)
+  let y = sheet.heading(seams === '' ? HEADINGS.joinPoints : HEADINGS.seams, x, from)
   const kinds = nodeKinds(plan)
-  for (const kind of kinds) {
-    y = sheet.paragraph(`${nodeKindWords(kind.members, kind.count)}.`, x, y, width)
-  }
-  for (const [what, pieces] of [
-    ['Fillers', plan.fillers],
-    ['Half motifs', plan.halves],
-  ] as const) {
-    const more = ownPoints(pieces)
-    if (more > 0) y = sheet.paragraph(moreJoinsWords(what, more), x, y, width)
-  }
+  const counted = seams === '' ? pointsTold(plan) : seamsBeside(plan, seams)
+  for (const words of counted) y = sheet.paragraph(words, x, y, width)
   const between = betweenWords(plan.counts.between)
   if (between) y = sheet.paragraph(`${capital(between)}. ${spacesAdvice}`, x, y, width)
   const gap = Math.max(...kinds.map((kind) => kind.spread))

@@ -45,7 +45,8 @@ import { HEADINGS, PAGE_NAMES } from '../words'
 import { MOTIF_WORDS } from '../words-motif'
 import { TEMPLATE_WORDS } from '../words-template'
 import { SWATCH_INSET, yarnSwatch } from './swatch'
-import { sidesJoined } from '../../../src-core/figures/seam-words'
+import { sewsWithNeedle, sidesJoined } from '../../../src-core/figures/seam-words'
+import { marksIn } from '../../../src-core/joins/words'
 import { ballSizes, edgingWords, fillerWords, MATERIAL_WORDS } from '../words-materials'
 
 const LABEL = 34
@@ -281,6 +282,7 @@ function facts(job: Job, notes: readonly string[]): [string, string][] {
   const sides = sidesJoined(plan.counts, settled)
   if (sides) list.push([joining.rule === 'seam' ? 'Seams' : 'Joined sides', sides])
   list.push(['Ends', MATERIAL_WORDS.ends(plan.ends)])
+  list.push(...tools(job))
   if (plan.minutes) {
     const { low, expected, high } = plan.minutes
     const range =
@@ -303,6 +305,16 @@ function facts(job: Job, notes: readonly string[]): [string, string][] {
   const alone = job.isPattern ? '' : aloneWords(plan.yarns)
   if (alone) list.push(['On hand', alone])
   return list
+}
+
+/** What is needed besides yarn and hook. */
+function tools({ plan }: Job): [string, string][] {
+  const marks = marksIn([plan.motif, ...plan.accounts])
+  const isSewn = sewsWithNeedle(plan)
+  return [
+    ...(isSewn || plan.ends > 0 ? [['Needle', MATERIAL_WORDS.needle(isSewn)] as [string, string]] : []),
+    ...(marks === null ? [] : [['Stitch markers', MATERIAL_WORDS.markers(marks)] as [string, string]]),
+  ]
 }
 
 /** What of them may stand below the rows of a page that is not half full. */

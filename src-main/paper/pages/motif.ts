@@ -9,6 +9,7 @@ import { blanketOf } from '../../../src-core/plans/layouts'
 import { partOf } from '../../../src-core/figures/part'
 import { capital } from '../../../src-core/figures/words'
 import { halfNotes } from '../../../src-core/layout/halves'
+import { hasInstructions } from '../../../src-core/motif/instructions'
 import { leadMeasure } from '../../../src-core/motif/ruler'
 import { abbreviationsIn } from '../../../src-core/notation/abbreviations'
 import type { Abbreviation } from '../../../src-core/notation/abbreviations'
@@ -19,7 +20,8 @@ import { Flow } from '../flow'
 import { newSheet } from '../page'
 import type { Sheet } from '../setting'
 import { textsBeside } from '../texts-beside'
-import { HEADINGS, joinedAsYouGo, PAGE_NAMES } from '../words'
+import { HEADINGS, PAGE_NAMES } from '../words'
+import { joinedAsYouGo } from '../words-joining'
 import { FIGURE_WORDS } from '../words-figures'
 import { measureBlocks, MOTIF_WORDS } from '../words-motif'
 import { setChart } from './chart'
@@ -270,6 +272,7 @@ function notesOf(job: Job, each: MotifOnPaper, setting: Setting): string[] {
   const { scale } = drawn(job, each, setting)
   const [lead, leadWords] = leadMeasure(account, job.terms)
   const share = lead / account.overTips || 1
+  const source = sourceOf(job, account)
   return [
     MOTIF_WORDS.range(
       account.provenance,
@@ -285,6 +288,7 @@ function notesOf(job: Job, each: MotifOnPaper, setting: Setting): string[] {
       [...account.layers].reverse().map((layer) => layer.slot),
       job.terms,
     ),
+    source && !hasInstructions(source) ? MOTIF_WORDS.elsewhere : '',
     measuredJoining(job, account),
     ...halfNotes(job.plan, account.id).map(capital),
   ].filter((note) => note !== '')

@@ -18,7 +18,8 @@ import { intoPages } from '../columns'
 import type { Draft, Job } from '../page'
 import { newSheet } from '../page'
 import { Sheet, TYPE } from '../setting'
-import { HEADINGS, PAGE_NAMES, stepSentence } from '../words'
+import { HEADINGS, PAGE_NAMES } from '../words'
+import { stepSentence } from '../words-joining'
 import {
   additionTitle,
   additionWords,

@@ -26,13 +26,13 @@ import {
   HEADINGS,
   colourLetters,
   howToRead,
-  joiningAdvice,
   keyCount,
   noColourway,
   PAGE_NAMES,
   slotLines,
   tickSentence,
 } from '../words'
+import { joiningAdvice } from '../words-joining'
 
 const SWATCH = 13
 const COLUMN_GAP = 10

@@ -1,4 +1,4 @@
-import { joiningAdvice } from '../../../src-main/paper/words'
+import { joiningAdvice } from '../../../src-main/paper/words-joining'
 import { beforeAll, describe, expect, it } from 'vitest'
 import { mapPages, NoSuchPageError, renderMap } from '../../../src-main/paper/index'
 import type { RenderOptions } from '../../../src-main/paper/index'

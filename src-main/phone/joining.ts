@@ -1,0 +1,24 @@
+/** How motifs are joined, in the words that the pages have for it: whoever works from the phone has nothing else. */
+import type { Plan } from '../../shared-types/plan'
+import type { Terms } from '../../shared-types/project'
+import { seamsTold } from '../../src-core/figures/seam-words'
+import { legendsOf, marksIn } from '../../src-core/joins/words'
+import { escaped } from '../paper/svg'
+import { HEADINGS } from '../paper/words'
+import { joinedAsYouGo, joiningAdvice } from '../paper/words-joining'
+
+/** The part of the page; '' where nothing is joined. */
+export function joiningPart(plan: Plan, terms: Terms): string {
+  const { joins, order, settled, motif, accounts } = plan
+  if (joins.length === 0) return ''
+  // Along a seam nothing is counted from others.
+  const legends = joinedAsYouGo(settled.joining)
+    ? legendsOf(
+        order.map(({ words }) => words),
+        marksIn([motif, ...accounts]),
+      )
+    : []
+  const told = [joiningAdvice(plan, terms), seamsTold(plan), ...legends].filter((words) => words !== '')
+  const body = told.map((words) => `<p>${escaped(words)}</p>`).join('\n')
+  return `<section>\n<h2>${HEADINGS.joining}</h2>\n${body}\n</section>\n`
+}
