@@ -97,12 +97,15 @@ export interface EdgingMark {
   readonly kind: 'corner' | 'tip' | 'dip'
   /** Stitches of the set-up round before the one that stands there. */
   readonly at: number
-  /** Where it is along its line, as a share of its length. */
+  /** Where it is along its line the way it is worked, as a share of its length. */
   readonly along: number
   readonly chains: number
 }
 
-/** Written rounds along one line of an edging. */
+/**
+ * Written rounds along one line of an edging, the way it is worked: with the right side facing a closed edge goes
+ * counterclockwise for right-handers, clockwise for left-handers.
+ */
 export interface EdgingLoop {
   /** Stitches of the first round from mark to mark, where the written rounds are worked into a later one. */
   readonly first?: readonly number[]

@@ -32,7 +32,7 @@ import type { WrittenRound } from './written'
 
 /** A corner, tip or dip on a line, and the stitch of the set-up round that stands there. */
 export interface SetMark extends Mark {
-  /** As a share of the line. */
+  /** As a share of the line, the way it is worked. */
   readonly along: number
 }
 
@@ -73,7 +73,7 @@ export interface Border {
 
 /** What a border is worked along. */
 export interface BorderEdge {
-  /** Lines in mm before blocking, clockwise; round a hole the other way. */
+  /** Lines in mm before blocking as they are worked, clockwise, round a hole the other way: where they are not, in a mirror. */
   readonly lines: readonly Outline[]
   /** Open at both ends: the first two lines of what is joined in the round. */
   readonly isRound: boolean
@@ -204,12 +204,11 @@ function workLoop(
   const length = lengthOf(line, isOpen)
   const turns = turnsOf(line, isOpen)
   const found = placesOf(index, line, isOpen, kinds, edge, gauge)
-  // Worked from the first one that the words begin with.
+  // Worked from the first one that the words begin with; of several in a row from the first of them.
   const [begins] = kinds
-  const start = Math.max(
-    0,
-    found.findIndex(({ kind }) => kind === begins),
-  )
+  const isBegin = ({ kind }: LinePlace, i: number) => kind === begins && found.at(i - 1)!.kind !== begins
+  const own = found.findIndex(isBegin)
+  const start = Math.max(0, own >= 0 ? own : found.findIndex(({ kind }) => kind === begins))
   const places = [...found.slice(start), ...found.slice(0, start)]
   const multiple = sample.multiple && multipleFor(sample.multiple, places.length, kinds)
   const stretches = stretchesOf(places, length, turns, below.height, gauge, multiple)

@@ -1,5 +1,6 @@
 /** Between which tips a bridging edging has how many chains, as somebody at the edge can tell them apart. */
 import type { MotifAccount, Plan, Point } from '../../shared-types/plan'
+import { workedLine } from './direction'
 import { OPEN_ENDS } from './open-ends'
 
 /** Gaps with so many chains each. */
@@ -10,16 +11,19 @@ export interface BridgeSpan {
   readonly gaps: number
 }
 
-type Told = Pick<Plan, 'motifs' | 'halves' | 'accounts' | 'motif' | 'edgingLines' | 'round' | 'pitch'>
+type Told = Pick<
+  Plan,
+  'motifs' | 'halves' | 'accounts' | 'motif' | 'edgingLines' | 'round' | 'pitch' | 'settled'
+>
 
 interface Bearer extends Point {
   /** mm from its middle to its tips. */
   readonly reach: number
 }
 
-/** For every gap along a line whether the next tip is another motif's. */
+/** For every gap along a line, the way it is worked, whether the next tip is another motif's. */
 export function gapsToNext(plan: Told, line: number): boolean[] {
-  const points = plan.edgingLines[line] ?? []
+  const points = workedLine(plan.edgingLines, line, plan.round !== undefined, plan.settled.hand)
   const isOpen = plan.round !== undefined && line < OPEN_ENDS
   const bearers = bearersOf(plan)
   const around = plan.round?.circumference ?? 0

@@ -160,12 +160,16 @@ export function nearest(count: number, { of, plus, least }: Multiple): number {
   return fitting >= least ? fitting : least + modulo(plus - least, of)
 }
 
+/** Sides that are as long but for how numbers are rounded have as much left, whichever way an edge is worked. */
+const thousandths = (share: number): number => Math.round(1000 * share)
+
 /** Whole numbers near the targets with a given sum: the largest remainders are rounded up. */
 function shared(targets: readonly number[], sum: number): number[] {
   const all = targets.reduce((total, target) => total + target, 0)
   const exact = targets.map((target) => (all > 0 ? (target * sum) / all : sum / targets.length))
   const counts = exact.map(Math.floor)
-  const order = exact.map((_, i) => i).sort((a, b) => exact[b]! - counts[b]! - (exact[a]! - counts[a]!))
+  const over = (i: number): number => thousandths(exact[i]! - counts[i]!)
+  const order = exact.map((_, i) => i).sort((a, b) => over(b) - over(a))
   const missing = sum - counts.reduce((total, count) => total + count, 0)
   for (const i of order.slice(0, missing)) counts[i]!++
   return counts
@@ -182,7 +186,8 @@ function alike(targets: readonly number[], least: number): number[] {
     const key = target.toFixed(3)
     kinds.set(key, [...(kinds.get(key) ?? []), i])
   })
-  const over = (kind: readonly number[]): number => targets[kind[0]!]! - Math.floor(targets[kind[0]!]!)
+  const over = (kind: readonly number[]): number =>
+    thousandths(targets[kind[0]!]! - Math.floor(targets[kind[0]!]!))
   let sum = total(counts)
   for (const kind of [...kinds.values()].sort((a, b) => over(b) - over(a))) {
     if (Math.abs(sum + kind.length - whole) >= Math.abs(sum - whole)) continue

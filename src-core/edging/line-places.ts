@@ -83,10 +83,11 @@ function farthest(line: Outline, along: readonly Millimetres[], { x, y }: Point)
   const most = far.reduce((best, each) => Math.max(best, each))
   const length = along[line.length]!
   const ends = far.flatMap((each, i) => (each > most - AS_FAR ? along[i]! : []))
-  const [from, to] = [ends[0]!, ends.at(-1)!]
-  // Round the first point of the line the side is the shorter way from one end to the other.
-  const across = to - from > length / 2 ? to - from - length : to - from
-  return (from + across / 2 + length) % length
+  // The side begins behind the longest way without any of its points, which may be that round the line's first point.
+  const gaps = ends.map((each, i) => (each - ends.at(i - 1)! + length) % length)
+  const start = gaps.reduce((widest, gap, i) => (gap > gaps[widest]! ? i : widest), 0)
+  const [from, to] = [ends[start]!, ends.at(start - 1)!]
+  return (from + ((to - from + length) % length) / 2) % length
 }
 
 /** How far along an open line its points stand; the last entry is its length. */
@@ -98,12 +99,15 @@ export function openCornersAlong(line: Outline, corners: readonly OpenCorner[]):
   const round = line.at(-1)!.x - line[0]!.x
   return corners
     .map(({ middle, reach, out, into }): LinePlace => {
-      let [best, at] = [-Infinity, 0]
+      let [best, apart, at] = [-Infinity, Infinity, 0]
       line.forEach(({ x, y }, i) => {
         const off = x - middle.x - round * Math.round((x - middle.x) / round)
         const far = off * out.x + (y - middle.y) * out.y
-        if (Math.abs(off) > reach || far <= best) return
-        ;[best, at] = [far, along[i]!]
+        const own = Math.hypot(off, y - middle.y)
+        // The corner of a motif that stands higher may lie as far out: it is the nearer one.
+        const isIt = far > best + AS_FAR || (far > best - AS_FAR && own < apart)
+        if (Math.abs(off) > reach || !isIt) return
+        ;[best, apart, at] = [far, own, along[i]!]
       })
       const inner = { [into === 'next' ? 'after' : 'before']: -Math.PI / 2 }
       return { kind: 'corner', along: at, turn: Math.PI / 2, ...inner }

@@ -1,6 +1,7 @@
 /** How many stitches of an edging's set-up round each motif along the edge takes. */
 import type { EdgingLoop, PlacedHalf, PlacedMotif, Plan, Point } from '../../shared-types/plan'
 import { distance } from '../geometry/points'
+import { workedLine } from './direction'
 import { alongOf, pointAlong } from './line-places'
 import { OPEN_ENDS } from './open-ends'
 
@@ -25,8 +26,8 @@ export function firstRoundOf(loop: EdgingLoop): EdgingLoop {
 }
 
 /** Where every stitch of the set-up round of a loop stands on its line. */
-function places({ edgingLines, round }: Plan, loop: EdgingLoop): Point[] {
-  const line = edgingLines[loop.line] ?? []
+function places({ edgingLines, round, settled }: Plan, loop: EdgingLoop): Point[] {
+  const line = workedLine(edgingLines, loop.line, round !== undefined, settled.hand)
   if (line.length < 2) return []
   const along = alongOf(line)
   const isOpen = round !== undefined && loop.line < OPEN_ENDS

@@ -3,7 +3,9 @@ import type { Finding } from '../../shared-types/finding'
 import type { EdgingAccount, EdgingDip, EdgingLoop, EdgingRound, Plan } from '../../shared-types/plan'
 import type { EdgingEnds, Terms, UnitSystem } from '../../shared-types/project'
 import { counted, listed, ordinal } from '../figures/words'
+import { signedArea } from '../geometry/points'
 import { blanketOf } from '../plans/layouts'
+import { inSpelling } from '../stitches/spelling'
 import { stitchAbbreviation } from '../stitches/terms'
 import type { StitchKey } from '../stitches/table'
 import { formatLength, formatNumber } from '../units/format'
@@ -23,6 +25,21 @@ export const edgeTitle = (
     : line === 0
       ? 'The mouth: row 1, along the top of the map'
       : 'The bottom: the last row, along the bottom of the map'
+
+/**
+ * "counterclockwise": which way a line is worked with the right side facing. Of an open end as it is held, with the edge
+ * up: both ends are worked alike then, whichever of them the map shows at its bottom.
+ */
+export function wayWords(
+  { round, edgingLines, settled }: Pick<Plan, 'round' | 'edgingLines' | 'settled'>,
+  line: number,
+  terms: Terms,
+): string {
+  const isRight = settled.hand === 'right'
+  if (round && line < ENDS.length) return isRight ? 'from right to left' : 'from left to right'
+  const isHole = signedArea(edgingLines[line] ?? []) < 0
+  return isRight === isHole ? 'clockwise' : inSpelling('anticlockwise', terms)
+}
 
 /** The rounds of an edging that are written, behind its plain ones. */
 export const writtenOf = ({ rounds }: Pick<EdgingAccount, 'rounds'>): readonly EdgingRound[] =>

@@ -4,6 +4,8 @@
  */
 import { counted } from './words'
 import type { Plan, Point } from '../../shared-types/plan'
+import type { Hand } from '../../shared-types/project'
+import { workedLine } from '../edging/direction'
 import { alongOf, pointAlong } from '../edging/line-places'
 import { OPEN_ENDS } from '../edging/open-ends'
 import { firstRoundOf } from '../edging/pick-up'
@@ -51,7 +53,7 @@ const ABOUT = 0.75
 
 /** The corners of a plan's edging; none where its words count none. */
 export const edgingCorners = remembered((plan: Plan): EdgeCorners => {
-  const { edging, edgingLines, pitch } = plan
+  const { edging, edgingLines, pitch, settled } = plan
   if (!edging?.loops) return NONE
   const corners: EdgeCorner[] = []
   const stretches: EdgeStretch[] = []
@@ -59,7 +61,8 @@ export const edgingCorners = remembered((plan: Plan): EdgeCorners => {
     if (marks.length === 0 || marks.some(({ kind }) => kind !== 'corner')) continue
     const isOpen = plan.round !== undefined && line < OPEN_ENDS
     const about = ABOUT * Math.max(1, pitch.column)
-    const walk = walkAlong(edgingLines[line] ?? [], about, isOpen, isOpen && line > 0)
+    const way = workedLine(edgingLines, line, plan.round !== undefined, settled.hand)
+    const walk = walkAlong(way, about, isOpen, settled.hand)
     if (!walk) continue
     const first = corners.length + 1
     marks.forEach(({ along }, i) => {
@@ -114,10 +117,10 @@ const readable = (angle: number): number => {
 }
 
 /**
- * A closed line that runs clockwise, or an open one that begins anew where it ends, walked by mm from its first point;
- * `about` mm tell its way at a place; `isBelow`: outside is below it.
+ * A line the way it is worked, an open one beginning anew where it ends, walked by mm from its first point; `about` mm
+ * tell its way at a place.
  */
-function walkAlong(line: readonly Point[], about: number, isOpen: boolean, isBelow: boolean) {
+function walkAlong(line: readonly Point[], about: number, isOpen: boolean, hand: Hand) {
   if (line.length < 3) return null
   const along = alongOf(line)
   const length = along[isOpen ? line.length - 1 : line.length]!
@@ -133,7 +136,8 @@ function walkAlong(line: readonly Point[], about: number, isOpen: boolean, isBel
   /** So much outside of the line's own reach near a place: in a dip no mark stands between the tips. */
   const outside = (mm: number, height: number): Point & { readonly out: Point } => {
     const way = angle(mm)
-    const side = isBelow ? -1 : 1
+    // Right-handers have the work to their left.
+    const side = hand === 'right' ? -1 : 1
     const out = { x: side * Math.sin(way), y: -side * Math.cos(way) }
     const here = at(mm)
     const reach = Array.from({ length: 2 * NEAR + 1 }, (_, i) => {

@@ -52,8 +52,8 @@ export function edgingSample(kind: EdgingKind, terms: Terms): EdgingSample {
   const plain = { number: 1, stitch: 'sc', stitches, chains: 0, length: across, metres: 0, yarn: '' }
   const rounds = [gauge.height('sc'), ...heights].map((height, i) => ({ ...plain, number: i + 1, height }))
   const shapes = shapesAlong(
-    // The second open end is worked downward.
-    { edgingLines: [[], edge], isRound: true, terms },
+    // The second open end is worked downward, from the left by right-handers.
+    { edgingLines: [[], edge], isRound: true, terms, hand: 'right' },
     works,
     {
       ...{ rounds, yarn: '' },

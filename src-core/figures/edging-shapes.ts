@@ -64,13 +64,20 @@ export function edgingShapes(plan: Plan): EdgingShapes | null {
   const { edging, edgingLines, settled } = plan
   if (!edging?.loops || !edging.gauge || edgingLines.length === 0) return null
   const { loops, rounds, gauge } = edging
-  const key = JSON.stringify([loops, rounds.map(({ yarn, height }) => [yarn, height]), gauge, settled.terms])
+  const key = JSON.stringify([
+    loops,
+    rounds.map(({ yarn, height }) => [yarn, height]),
+    gauge,
+    settled.terms,
+    settled.hand,
+  ])
   let drawn = known.get(edgingLines)
   if (drawn?.key !== key) {
     const written = writtenRounds(blanketOf(settled)?.edging)
     const works = written.map(({ work }) => work)
     const isRound = plan.round !== undefined
-    const way = { edgingLines, isRound, terms: settled.terms, special: written[0]?.special ?? '' }
+    const { terms, hand } = settled
+    const way = { edgingLines, isRound, terms, hand, special: written[0]?.special ?? '' }
     known.set(edgingLines, (drawn = { key, shapes: shapesAlong(way, works, edging, loops) }))
   }
   return drawn.shapes
@@ -154,11 +161,12 @@ function drawLoop(
 }
 
 /** What is worked along an open end from its first corner on, past where the map ends: told from where the map begins. */
-function fromTheLeft(worked: Point[], { base }: Track): Point[] {
+function fromTheLeft(worked: Point[], { base, isLeftward }: Track): Point[] {
   const { left, right } = boxOf(base)
-  const jump = worked.findIndex(({ x }, i) => i > 0 && worked[i - 1]!.x - x > (right - left) / 2)
-  if (jump < 0) return worked
-  const told = [...worked.slice(jump), ...worked.slice(0, jump)]
+  const way = isLeftward ? worked.toReversed() : worked
+  const jump = way.findIndex(({ x }, i) => i > 0 && way[i - 1]!.x - x > (right - left) / 2)
+  if (jump < 0) return way
+  const told = [...way.slice(jump), ...way.slice(0, jump)]
   return [{ x: left, y: told[0]!.y }, ...told, { x: right, y: told.at(-1)!.y }]
 }
 

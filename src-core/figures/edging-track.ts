@@ -1,6 +1,7 @@
 /** The lines that written rounds of an edging stand on: where each stitch of the set-up round is, and which way is out. */
 import type { EdgingLoop, Plan, Point } from '../../shared-types/plan'
-import type { Terms } from '../../shared-types/project'
+import type { Hand, Terms } from '../../shared-types/project'
+import { workedLine } from '../edging/direction'
 import { alongOf, pointAlong } from '../edging/line-places'
 import { OPEN_ENDS } from '../edging/open-ends'
 import { distance, signedArea } from '../geometry/points'
@@ -16,6 +17,8 @@ export interface Track {
   /** The way out there. */
   readonly out: (stitch: number) => Point
   readonly isOpen: boolean
+  /** Open, and worked from the right end of the map. */
+  readonly isLeftward: boolean
   readonly base: readonly Point[]
 }
 
@@ -24,22 +27,28 @@ export interface Way extends Pick<Plan, 'edgingLines'> {
   /** Its first two lines are open ends. */
   readonly isRound: boolean
   readonly terms: Terms
+  /** Whose way it is. */
+  readonly hand: Hand
   /** Stitches of the words' own. */
   readonly special?: string
 }
 
 /** The way along a loop of the set-up round; null where it is closed by the rounds below. */
-export function trackOf({ edgingLines, isRound }: Way, loop: EdgingLoop, height: number): Track | null {
-  const line = edgingLines[loop.line]
-  if (!line || line.length < 2) return null
+export function trackOf({ edgingLines, isRound, hand }: Way, loop: EdgingLoop, height: number): Track | null {
+  const line = workedLine(edgingLines, loop.line, isRound, hand)
+  if (line.length < 2) return null
+  // Right-handers have the work to their left.
+  const side = hand === 'right' ? 1 : -1
   if (isRound && loop.line < OPEN_ENDS) {
     const down = loop.line === 0 ? -1 : 1
     const moved = line.map(({ x, y }) => ({ x, y: y + down * height }))
-    return { ...trackAlong(moved, loop, line, true, down), base: band(line, moved) }
+    return { ...trackAlong(moved, loop, line, true, side), base: band(line, moved) }
   }
-  const isHole = signedArea(line) < 0
-  const [base] = grow([isHole ? clockwise(line) : line], isHole ? -height : height, BASE)
-  return base ? { ...trackAlong(base, loop, line, false, isHole ? 1 : -1), base } : null
+  const isHole = signedArea(edgingLines[loop.line]!) < 0
+  const [base] = grow([clockwise(line)], isHole ? -height : height, BASE)
+  if (!base) return null
+  const way = signedArea(line) < 0 ? base.toReversed() : base
+  return { ...trackAlong(way, loop, line, false, side), base: way }
 }
 
 /** The ground between two lines. */
@@ -72,18 +81,21 @@ function trackAlong(
     const [a, b] = [stops[i]!, stops[i + 1]!]
     return a.mm + ((b.mm - a.mm) * (at - a.at)) / (b.at - a.at || 1) + turn * length
   }
+  const isLeftward = isOpen && base[0]!.x > base.at(-1)!.x
   const step = length / Math.max(1, loop.stitches)
   const out = (stitch: number): Point => {
     const mm = mmOf(stitch)
     const [a, b] = [pointAt(mm - step), pointAt(mm + step)]
     const long = distance(a, b) || 1
-    return isOpen ? { x: 0, y: side } : { x: (-side * (b.y - a.y)) / long, y: (side * (b.x - a.x)) / long }
+    return isOpen
+      ? { x: 0, y: isLeftward ? -side : side }
+      : { x: (-side * (b.y - a.y)) / long, y: (side * (b.x - a.x)) / long }
   }
   const at = (stitch: number, height: number): Point => {
     const [foot, way] = [pointAt(mmOf(stitch)), out(stitch)]
     return { x: foot.x + way.x * height, y: foot.y + way.y * height }
   }
-  return { at, out, isOpen }
+  return { at, out, isOpen, isLeftward }
 }
 
 /** Stitches of known places, in mm along the base: corners, tips and dips where they are on the line. */

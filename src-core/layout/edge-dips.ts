@@ -1,6 +1,8 @@
 /** M35: the dips between the straight line of a levelling edging and the edge under it, from tip to tip. */
 import type { Point } from '../../shared-types/plan'
+import type { Hand } from '../../shared-types/project'
 import { EDGING } from '../edging/constants'
+import { isAgainst } from '../edging/direction'
 import type { EdgeDip } from '../edging/level'
 import { distance, signedArea } from '../geometry/points'
 import type { Outline } from '../geometry/points'
@@ -29,13 +31,27 @@ interface Place {
 /** The dips under the line of an edging that levels: none round holes, which it follows. */
 export const edgeDips = remembered(findDips)
 
-function findDips(input: EdgeInput, laid: Laid): readonly LyingDip[] {
+function findDips(input: EdgeInput, laid: Laid, hand: Hand): readonly LyingDip[] {
   const edge: EdgeInput = { ...input, style: 'follow' }
+  const isRound = input.counts.inTheRound
   const lines = edgingLines(edge, laid, edgeLine(edge).length)
-  if (!input.counts.inTheRound)
-    return lines.filter((line) => signedArea(line) > 0).flatMap((line) => dipsUnderHull(line))
-  return lines.slice(0, OPEN_ENDS).flatMap((line, i) => (line.length > 1 ? openDips(line, i === 0) : []))
+  if (!isRound) {
+    const dips = lines.filter((line) => signedArea(line) > 0).flatMap((line) => dipsUnderHull(line))
+    return dips.map((dip) => asWorked(dip, isAgainst(OPEN_ENDS, isRound, hand)))
+  }
+  return lines
+    .slice(0, OPEN_ENDS)
+    .flatMap((line, i) =>
+      line.length > 1 ? openDips(line, i === 0).map((dip) => asWorked(dip, isAgainst(i, isRound, hand))) : [],
+    )
 }
+
+/** A dip from the tip that is met first. */
+const asWorked = ({ width, profile, outline }: LyingDip, against: boolean): LyingDip => ({
+  width,
+  profile: against ? profile.map(({ along, depth }) => ({ along: width - along, depth })).reverse() : profile,
+  outline,
+})
 
 const keyOf = ({ x, y }: Point): string => `${x} ${y}`
 

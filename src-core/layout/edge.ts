@@ -6,7 +6,9 @@
  * what was cut out of it too; one that is joined in the round has its two open ends.
  */
 import type { MotifAccount, Point } from '../../shared-types/plan'
+import type { Hand } from '../../shared-types/project'
 import type { BorderEdge } from '../edging/border'
+import { edgeAsWorked } from '../edging/direction'
 import { isSameOutline, moveOutline, perimeter } from '../geometry/points'
 import type { Outline } from '../geometry/points'
 import { remembered } from '../memo'
@@ -220,20 +222,24 @@ function walkLines(input: EdgeInput, laid: Laid, length: Millimetres): readonly 
   return edgeLines(input, laid, halves).map(({ line }) => line)
 }
 
-/** What written rounds of an edging are worked along. */
+/** What the rounds of an edging are worked along, the way they are worked. */
 export const borderEdge = (
   input: EdgeInput,
   laid: Laid,
   { length, outward, tips }: EdgeLine,
   accounts: readonly MotifAccount[],
-): BorderEdge => ({
-  lines: edgingLines(input, laid, length),
-  isRound: input.counts.inTheRound,
-  outward,
-  ends: input.counts.inTheRound ? openCorners(laid) : [],
-  across: accounts.reduce((sum, { overTips }) => sum + overTips, 0) / Math.max(1, accounts.length),
-  bridges: input.style === 'bridge' && tips > 0,
-})
+  hand: Hand,
+): BorderEdge => {
+  const edge = {
+    lines: edgingLines(input, laid, length),
+    isRound: input.counts.inTheRound,
+    outward,
+    ends: input.counts.inTheRound ? openCorners(laid) : [],
+    across: accounts.reduce((sum, { overTips }) => sum + overTips, 0) / Math.max(1, accounts.length),
+    bridges: input.style === 'bridge' && tips > 0,
+  }
+  return edgeAsWorked(edge, hand)
+}
 
 /** The closed lines themselves, in mm from the top left of the finished size. */
 export function finishEdge(

@@ -188,14 +188,15 @@ export function createBlanketPlanner(): KindPlanner<SettledBlanket> {
       const line = edge && edgeLine(edge)
       const written = writtenRounds(layout.edging)
       const plain = plainRounds(layout.edging, project.terms)
-      const along = edge && line && borderEdge(edge, arranged, line, laid)
+      const along = edge && line && borderEdge(edge, arranged, line, laid, hand)
       const heightOf = (rounds: readonly string[]) => edgingHeight(rounds, project.terms, gauge)
       const border =
         along && written.length > 0
           ? workBorder(along, written, plain.length, heightOf(plain), project.terms, gauge)
           : null
       const loops = along && plainLoops(along, heightOf(plain.slice(0, 1)), gauge)
-      return { edge, line, border, loops, dips: edge?.style === 'level' ? edgeDips(edge, arranged) : null }
+      const dips = edge?.style === 'level' ? edgeDips(edge, arranged, hand) : null
+      return { edge, line, border, loops, dips }
     })
     const coloured = [beside, fill, painted, ways, kept, counts.arrangement, cells.motifs] as const
     // Joins and edging in no yarn of their own follow the pattern, not what limits make of it: colours are chosen by

@@ -6,7 +6,7 @@ import { cornerIncrease } from '../../src-core/edging/corners'
 import { OPEN_ENDS } from '../../src-core/edging/open-ends'
 import { edgeSides } from '../../src-core/figures/edging-corners'
 import type { EdgeSide } from '../../src-core/figures/edging-corners'
-import { cornerWords, laterWords } from '../../src-core/edging/words'
+import { cornerWords, laterWords, wayWords } from '../../src-core/edging/words'
 import type { PickUp } from '../../src-core/edging/pick-up'
 import { capital, counted, listed, ordinal, plural } from '../../src-core/figures/words'
 import { nameAmong } from '../../src-core/figures/piece-words'
@@ -68,19 +68,27 @@ export function setUpWords(setUp: EdgingRound, line: ToldLine, picked: readonly 
   const corners = loop.marks.filter(({ kind }) => kind === 'corner').length
   const isCornered = corners > 0 && corners === loop.marks.length
   const isMidway = (loop.bridged?.marks[0]?.chain ?? 0) > 0
-  const join = isMidway ? ' (join the yarn in the last tip before it)' : ''
   const place = (i: number): string => placeWords(edgeSides(plan, loop.line), corners, first, i)
   const bridged = setUp.chains > 0 ? bridgedWords(loop, plan, stitch, place, isCornered, terms) : null
   const how =
     bridged ??
     `${corners > 0 || setUp.bends ? cornerStitch(setUp, line, corners, job) : ''}${motifWords(picked, corners, (motif) => nameAmong(plan, { kind: 'motif', motif }))}`
-  return `Right side facing, work ${formatNumber(loop.stitches)} ${unit} along the edge${countedFrom(line, corners, plan, join)}.${how}`
+  const way = wayWords(plan, loop.line, terms)
+  return `Right side facing, join the yarn ${joinedAt(line, isCornered, isMidway)}. Going ${way}, work ${formatNumber(loop.stitches)} ${unit} along the edge${countedFrom(line, corners, plan)}.${how}`
+}
+
+/** Where the yarn of a round that is picked up is joined: where its stitches are counted from. */
+function joinedAt({ loop, first }: ToldLine, isCornered: boolean, isMidway: boolean): string {
+  const [begins] = loop.marks
+  if (!begins) return 'anywhere along the edge'
+  const at = isCornered ? `corner ${first}` : `a ${begins.kind}`
+  return isMidway ? `in the last tip before ${at}` : `at ${at}`
 }
 
 /** ", counted from the corner stitch at corner 1: 208 along the top …": how the stitches of a round lie between corners. */
-function countedFrom({ loop, first }: ToldLine, corners: number, plan: Job['plan'], join = ''): string {
+function countedFrom({ loop, first }: ToldLine, corners: number, plan: Job['plan']): string {
   const at = corners > 0 && corners === loop.marks.length ? `corner ${first}` : 'a corner'
-  const start = corners > 0 ? `, counted from the corner stitch at ${at}${join}` : ''
+  const start = corners > 0 ? `, counted from the corner stitch at ${at}` : ''
   return `${start}${sideWords(loop, corners, first, edgeSides(plan, loop.line))}`
 }
 

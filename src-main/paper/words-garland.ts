@@ -108,6 +108,10 @@ function cordYarn(settled: Settled): string {
   return id === undefined ? '' : settled.yarns.find((yarn) => yarn.id === id)?.name || id
 }
 
+/** A chain grows away from the hook, with its front facing: from left to right in right hands alone. */
+const MIRRORED =
+  ' Your cord grows from right to left: the first thing of the list comes to hang on the right, as in a mirror of the drawing.'
+
 /** How the cord is begun: its beads, its yarn, its chains. */
 export function cordWords(
   { settled, units, terms }: Pick<Job, 'settled' | 'units' | 'terms'>,
@@ -123,7 +127,7 @@ export function cordWords(
     : ''
   const fastened =
     items.length > 0
-      ? say` Do not chain them all beforehand: the list says after how many chains you fasten each thing, its right side towards you, before you chain on.`
+      ? say` Do not chain them all beforehand: the list says after how many chains you fasten each thing, its right side towards you, before you chain on.${settled.hand === 'left' ? MIRRORED : ''}`
       : ''
   const yarn = cordYarn(settled)
   const body = `${formatNumber(cord.chains)} for the cord (${bothLengths(cord.length, units)})`

@@ -3,6 +3,7 @@ import { describe, expect, it } from 'vitest'
 import type { BlanketLayout, Project } from '../../../shared-types/project'
 import { byLineWords } from '../../../src-core/edging/words'
 import { edgingCorners } from '../../../src-core/figures/edging-corners'
+import { workedLine } from '../../../src-core/edging/direction'
 import { planProject } from '../../../src-core/plan'
 
 /** Squares of 60 mm, 20 sc to 100 mm: a stitch is 5 mm wide, so that each square has twelve of them. */
@@ -117,7 +118,7 @@ describe('M36 written rounds at the open ends of a round', () => {
       expect(texts[0]).toContain('3 dc in next st')
       expect(edging!.rounds[1]!.corners).toBe(corners)
       // Every corner is the upper (lower) end of a side of a square that stands: on the line, as far out as it gets.
-      const line = edgingLines[end]!
+      const line = workedLine(edgingLines, end, true, 'right')
       const outmost = end === 0 ? Math.min(...line.map(({ y }) => y)) : Math.max(...line.map(({ y }) => y))
       const isDeeper = places.some((place) => place.startsWith('2'))
       const lengths = [0]

@@ -1,6 +1,7 @@
 /** M36: corners of an edging on the map, numbered as its words count them; squares and hexagons of 60 mm, counted by hand. */
 import { describe, expect, it } from 'vitest'
 import { cornerPlates, cornerWords, edgingCorners } from '../../../src-core/figures/edging-corners'
+import type { Hand } from '../../../shared-types/project'
 import { planProject } from '../../../src-core/plan'
 import { hexagons, ofKind, SIDE, squares } from '../edging/helpers'
 import { record } from './recorder'
@@ -8,37 +9,44 @@ import { record } from './recorder'
 const LOOK = { scale: 0.3, type: 7, ink: '#000000', paper: '#ffffff', line: 0.25, left: 0, top: 0 } as const
 
 describe('M36 the corners of an edging', () => {
-  it('stand at the corners of a rectangle, clockwise from the top left, with the stitches of each side', () => {
-    const plan = planProject(squares(8, 5, ofKind('shell')))
-    const { corners, stretches } = edgingCorners(plan)
-    const { width, height } = plan.size
-    const where = [
-      [0, 0],
-      [width, 0],
-      [width, height],
-      [0, height],
-    ]
-    expect(corners.map(({ number }) => number)).toEqual([1, 2, 3, 4])
-    corners.forEach(({ x, y }, i) => {
-      expect(Math.hypot(x - where[i]![0]!, y - where[i]![1]!)).toBeLessThan(plan.edging!.height)
-    })
-    const [loop] = plan.edging!.loops!
-    expect(stretches.map(({ stitches }) => stitches)).toEqual(loop!.stretches)
-    expect(stretches.reduce((sum, { stitches }) => sum + stitches, 0)).toBe(loop!.stitches)
-    expect(stretches.map(({ from, to }) => [from, to])).toEqual([
-      [1, 2],
-      [2, 3],
-      [3, 4],
-      [4, 1],
-    ])
-    // 8 motifs of 60 mm across and 5 down.
-    expect(stretches[0]!.length).toBeCloseTo(8 * SIDE, 0)
-    expect(stretches[1]!.length).toBeCloseTo(5 * SIDE, 0)
-    // Words along the sides are read from below or from the right, never upside down.
-    for (const { angle } of stretches) expect(Math.abs(angle)).toBeLessThanOrEqual(Math.PI / 2 + 1e-6)
-    expect(stretches[0]!.angle).toBeCloseTo(0, 6)
-    expect(stretches[1]!.angle).toBeCloseTo(-Math.PI / 2, 6)
-  })
+  it.each([
+    ['right', 'counterclockwise from the top right'],
+    ['left', 'clockwise from the top left'],
+  ] as [Hand, string][])(
+    'stand at the corners of a rectangle, for %s-handers %s, with the stitches of each side',
+    (hand) => {
+      const plan = planProject({ ...squares(8, 5, ofKind('shell')), hand })
+      const { corners, stretches } = edgingCorners(plan)
+      const { width, height } = plan.size
+      const [begin, end] = hand === 'right' ? [width, 0] : [0, width]
+      const where = [
+        [begin, 0],
+        [end, 0],
+        [end, height],
+        [begin, height],
+      ]
+      expect(corners.map(({ number }) => number)).toEqual([1, 2, 3, 4])
+      corners.forEach(({ x, y }, i) => {
+        expect(Math.hypot(x - where[i]![0]!, y - where[i]![1]!)).toBeLessThan(plan.edging!.height)
+      })
+      const [loop] = plan.edging!.loops!
+      expect(stretches.map(({ stitches }) => stitches)).toEqual(loop!.stretches)
+      expect(stretches.reduce((sum, { stitches }) => sum + stitches, 0)).toBe(loop!.stitches)
+      expect(stretches.map(({ from, to }) => [from, to])).toEqual([
+        [1, 2],
+        [2, 3],
+        [3, 4],
+        [4, 1],
+      ])
+      // 8 motifs of 60 mm across and 5 down.
+      expect(stretches[0]!.length).toBeCloseTo(8 * SIDE, 0)
+      expect(stretches[1]!.length).toBeCloseTo(5 * SIDE, 0)
+      // Words along the sides are read from below or from the right, never upside down.
+      for (const { angle } of stretches) expect(Math.abs(angle)).toBeLessThanOrEqual(Math.PI / 2 + 1e-6)
+      expect(stretches[0]!.angle).toBeCloseTo(0, 6)
+      expect(stretches[1]!.angle).toBeCloseTo(-Math.PI / 2, 6)
+    },
+  )
 
   it('are six of a hexagon and three of a triangle', () => {
     expect(edgingCorners(planProject(hexagons(2, ofKind('shell')))).corners).toHaveLength(6)

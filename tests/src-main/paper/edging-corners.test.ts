@@ -36,7 +36,7 @@ describe('the corners of an edging', () => {
     const { words, loop } = told('plain')
     expect(words).toContain('At each corner the 3 sc go into the corner stitch; between corners that is ')
     const [, said] = words.split('between corners that is ')
-    const sides = [...said!.split('left side')[0]!.matchAll(/([\d,]+) sts along the/g)]
+    const sides = [...said!.split('right side')[0]!.matchAll(/([\d,]+) sts along the/g)]
     expect(sides).toHaveLength(4)
     expect(sides.reduce((all, [, count]) => all + Number(count!.replace(',', '')), 4 * 3)).toBe(loop.made[0])
   })

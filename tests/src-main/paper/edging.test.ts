@@ -21,14 +21,20 @@ function wordsOf(project: Parameters<typeof planProject>[0], terms?: 'US' | 'UK'
 }
 
 describe('the page on an edging', () => {
-  it('tells side by side how many stitches to pick up, and from each motif', () => {
-    const { plan, words, page } = wordsOf(squares(8, 5, ofKind('shell')))
+  // With the right side facing, right-handers work an edge from right to left, left-handers from left to right.
+  it.each([
+    ['right', 'counterclockwise', 'left side', 'right side'],
+    ['left', 'clockwise', 'right side', 'left side'],
+  ] as const)('tells a %s-hander side by side how many stitches to pick up', (hand, way, second, last) => {
+    const { plan, words, page } = wordsOf({ ...squares(8, 5, ofKind('shell')), hand })
     expect(page?.bookmarks).toEqual(['Border'])
     const [loop] = plan.edging!.loops!
-    const [top, right] = loop!.stretches
-    expect(words).toContain(`work ${loop!.stitches} sc along the edge`)
+    const [a, b, c, d] = loop!.stretches
     expect(words).toContain(
-      `counted from the corner stitch at corner 1: ${top} along the top (corner 1 to 2), ${right} along the right side (corner 2 to 3)`,
+      `Right side facing, join the yarn at corner 1. Going ${way}, work ${loop!.stitches} sc along the edge`,
+    )
+    expect(words).toContain(
+      `counted from the corner stitch at corner 1: ${a} along the top (corner 1 to 2), ${b} along the ${second} (corner 2 to 3), ${c} along the bottom (corner 3 to 4) and ${d} along the ${last} (corner 4 to 1)`,
     )
     expect(words).toContain('multiple of 6 sts')
     expect(words).toMatch(
@@ -251,9 +257,11 @@ describe('the page on an edging', () => {
     ]) {
       const { words, plan } = wordsOf(project)
       const [first, second] = plan.edging!.rounds
-      expect(words.match(/along the edge/g)).toHaveLength(1)
+      expect(words.match(/work \d+ sc along the edge/g)).toHaveLength(1)
       expect(words).toMatch(
-        new RegExp(`Round 1 Right side facing, work ${first!.stitches} sc along the edge, counted`),
+        new RegExp(
+          `Round 1 Right side facing, join the yarn at corner 1. Going counterclockwise, work ${first!.stitches} sc along the edge, counted`,
+        ),
       )
       expect(words).toMatch(
         new RegExp(`Round 2 sc in each stitch, [^:]*: ${second!.stitches} sc, counted from the corner`),

@@ -57,6 +57,13 @@ describe('the sheets of a garland kit', () => {
     },
   )
 
+  it('tells left-handers that their chain grows from right to left, and nobody else', async () => {
+    const said = async (hand: Project['hand']) =>
+      (await read({ ...example, ...(hand && { hand }) })).pages.map(({ words }) => words).join(' ')
+    expect(await said('left')).toContain('the first thing of the list comes to hang on the right')
+    expect(await said('right')).not.toContain('grows from right to left')
+  })
+
   it('the list along the cord has every thing, in the terms of the sheet', async () => {
     const us = await read(example)
     expect(us.pages[1]!.words.match(/sc in petal 1, ch 7, sc in next petal/g)).toHaveLength(14)
