@@ -214,6 +214,21 @@ function rowKinds(parts: readonly OrderPart[]): RowKind[] {
   return [...kinds.values()].filter(({ rows }) => rows.length > 1)
 }
 
+/** Half motifs or fillers that follow each other from a run on, but for those that are told by themselves. */
+export function additionsFrom(runs: readonly OrderRun[], from: number, told: boolean): readonly OrderRun[] {
+  const { kind } = runs[from]!.steps[0]!
+  const end = runs.findIndex(
+    ({ way, steps }, i) => i > from && (steps[0]!.kind !== kind || (told && way === null)),
+  )
+  return runs.slice(from, end < 0 ? runs.length : end)
+}
+
+/** The same where nothing is told of how each is joined. */
+export const withoutWays = ({ parts }: OrderList): OrderList => ({
+  ...{ ways: [], kinds: [] },
+  parts: parts.map((part) => ({ ...part, runs: part.runs.map(({ steps }) => ({ way: null, steps })) })),
+})
+
 /** The whole order of work: ways of joining, the steps part by part, and the kinds of its rows. */
 export const orderList = remembered((plan: Plan): OrderList => {
   const ways = waysOf(plan)

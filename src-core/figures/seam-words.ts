@@ -73,6 +73,14 @@ const SEWN: ReadonlySet<Seam> = new Set(['whip', 'mattress'])
 export const sewsWithNeedle = ({ settled: { joining } }: Pick<Plan, 'settled'>): boolean =>
   joining.rule === 'seam' && SEWN.has(joining.seam)
 
+/** Whether whole sides alone are sewn: then the map shows all that a hand needs to know of each motif. */
+export const isSewnBySides = ({ settled, counts }: Pick<Plan, 'settled' | 'counts'>): boolean =>
+  settled.joining.rule === 'seam' && counts.sides !== undefined && pointsAlone(counts) === 0
+
+/** "sew", "join". */
+export const seamVerb = ({ settled }: Pick<Plan, 'settled'>): string =>
+  SEWN.has(settled.joining.seam) ? 'sew' : 'join'
+
 /** The yarn of the seams by its name: the one that is planned for them; '' where nobody knows, or nothing is sewn. */
 export function seamYarn({ settled, yarns }: Pick<Plan, 'settled' | 'yarns'>): string {
   if (settled.joining.rule !== 'seam') return ''

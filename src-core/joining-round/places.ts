@@ -6,7 +6,7 @@ import type { Anchor, MotifAccount } from '../../shared-types/plan'
 import type { Hand } from '../../shared-types/project'
 import { directionOf } from '../geometry/points'
 import { workingSign } from '../motif/anchors'
-import { countedFrom } from '../motif/numbering'
+import { countedFrom, isAlike } from '../motif/numbering'
 import { spaceAt } from '../motif/spaces'
 import type { RoundsAccount } from '../motif/rounds/account'
 import { angleOf, radiusOf, unwrap } from '../motif/rounds/ground'
@@ -14,7 +14,6 @@ import type { LocatedElement, LocatedRound } from '../motif/rounds/ground'
 import type { WorkedElement } from '../notation/worked'
 import type { Radians } from '../units/quantity'
 import { AT_TIP, NEAR_TIP, REACHES } from './constants'
-import { isAlike } from './situations'
 
 const TURN = 2 * Math.PI
 

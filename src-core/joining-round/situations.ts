@@ -8,7 +8,7 @@ import type { JoinRule } from '../../shared-types/project'
 import { directionOf } from '../geometry/points'
 import { accountAt } from '../layout/placed'
 import { remembered } from '../memo'
-import { countOf, countedFrom } from '../motif/numbering'
+import { countOf, countedFrom, isAlike } from '../motif/numbering'
 import { liesBetween, spaceAt, spaceWords } from '../motif/spaces'
 import type { SpacePlace } from '../motif/spaces'
 
@@ -148,11 +148,3 @@ const stepsOn = (anchor: Anchor, begin: Anchor): number =>
 
 /** "tip", "corner", "side-2": what kind of place it is, whichever petal it belongs to. */
 const kindOf = (id: string): string => id.replace(/-\d+/, '')
-
-/** Whether the hand may begin a motif at any of its petals: they all reach equally far. */
-export function isAlike({ anchors }: Pick<MotifAccount, 'anchors'>): boolean {
-  const reach = anchors
-    .filter(({ kind }) => kind === 'tip' || kind === 'corner')
-    .map(({ x, y }) => Math.hypot(x, y))
-  return Math.max(...reach) - Math.min(...reach) < 1e-6 * Math.max(...reach)
-}

@@ -181,8 +181,9 @@ function toldAs(
   told: readonly ToldPlace[],
   shape: MotifAccount['shape'],
   seam: SeamVerb | null,
+  isWhole = true,
 ): Pick<OrderStep, 'pattern' | 'words'> {
-  const pattern = seam ? seamWords(told, shape, seam) : stepWords(told, shape)
+  const pattern = seam ? seamWords(told, shape, seam) : stepWords(told, shape, isWhole)
   return { pattern, words: wordsOf(pattern) }
 }
 
@@ -228,7 +229,8 @@ function step(state: State, piece: number): OrderStep {
     for (const member of meeting.earlier) made.add(member.motif, anchors[member.motif]![member.anchor]!, own)
   }
   const kind = piece < input.wholes ? 'motif' : 'half'
-  return { kind, motif: placements[piece]!.id, free, joins, ...toldAs(told, shape, input.seam) }
+  const words = toldAs(told, shape, input.seam, kind === 'motif')
+  return { kind, motif: placements[piece]!.id, free, joins, ...words }
 }
 
 /** What is said of a place of a filler at which its motif has no tip: told by a space of that, or by the clock. */

@@ -3,6 +3,7 @@
  * alike can be told once. Left and right on a motif are seen from its middle, looking outward.
  */
 import { numeral } from '../figures/words'
+import { isAlike } from '../motif/numbering'
 import { plural } from '../units/language'
 import type { Anchor, MotifAccount } from '../../shared-types/plan'
 
@@ -163,7 +164,7 @@ function sidePhrase(partner: number, places: readonly ToldPlace[], told: readonl
  * The whole step in working direction: places without a join as runs, joins one by one, neighbouring places along
  * one side taken together.
  */
-export function stepWords(told: readonly ToldPlace[], shape: Shape): string {
+export function stepWords(told: readonly ToldPlace[], shape: Shape, isWhole = true): string {
   const joins = told.filter((place) => place.phrase !== null)
   const counted = isCounted(shape)
   // What is joined on every side is told once: "along each of its four sides".
@@ -172,9 +173,13 @@ export function stepWords(told: readonly ToldPlace[], shape: Shape): string {
       .map(({ name, partner }) => `${name} to ${numberMark(partner)}`)
       .join(', ')}`
   if (joins.length === 0) {
-    if (!counted) return 'work it without joining'
-    const all = new Set(told.filter(({ anchor }) => isLeading(anchor)).map(({ number }) => number)).size
-    return `work all ${all} ${noun(shape)}s without joining`
+    if (!counted)
+      return `work it without joining${told.some(({ name }) => name.startsWith('mark')) ? ', beginning anywhere' : ''}`
+    const leading = told.filter(({ anchor }) => isLeading(anchor))
+    const all = new Set(leading.map(({ number }) => number)).size
+    // A half begins at its end, and what is not alike where its rounds do.
+    const isFree = isWhole && isAlike({ anchors: leading.map(({ anchor }) => anchor) })
+    return `work all ${all} ${noun(shape)}s without joining${isFree ? ', beginning at any of them' : ''}`
   }
   // A petal is free as a whole; of a corner and the side after it each is told by itself.
   const busy = new Set(shape === 'petals' ? joins.map(({ number }) => number) : [])

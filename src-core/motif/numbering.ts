@@ -75,3 +75,11 @@ export function placeOn(
   const name = placeName(account, anchor, placed)
   return account.shape === 'round' && !account.spaces ? `at ${name}` : name
 }
+
+/** Whether the hand may begin a motif at any of its petals: they all reach equally far. */
+export function isAlike({ anchors }: Pick<MotifAccount, 'anchors'>): boolean {
+  const reach = anchors
+    .filter(({ kind }) => kind === 'tip' || kind === 'corner')
+    .map(({ x, y }) => Math.hypot(x, y))
+  return Math.max(...reach) - Math.min(...reach) < 1e-6 * Math.max(...reach)
+}

@@ -2,6 +2,7 @@
 import { formatNumber } from '../../src-core/units/format'
 import type { Plan } from '../../shared-types/plan'
 import type { JoinWay, OrderList, OrderPart, OrderRun, RowKind } from '../../src-core/figures/order-list'
+import { isSewnBySides, seamVerb } from '../../src-core/figures/seam-words'
 import { nameAmong, PIECE_NAME, roundOf, standsWords } from '../../src-core/figures/piece-words'
 import { saying } from '../../src-core/stitches/spelling'
 import { capital, counted, plural } from '../../src-core/figures/words'
@@ -61,7 +62,8 @@ export function orderIntroduction(
   told: boolean,
   ways: readonly JoinWay[],
 ): string {
-  const what = told ? 'joined' : 'finished'
+  const isSewn = isSewnBySides(plan)
+  const what = told || isSewn ? 'joined' : 'finished'
   const shared =
     ways.length > 0
       ? saying(
@@ -82,11 +84,16 @@ export function orderIntroduction(
   const others = plan.halves.length + plan.fillers.length
   const after =
     others > 0
-      ? ` Numbers from ${formatNumber(first)} on are ${othersWords(plan)}: each comes at the end of the row in which the last motif round it is made.`
+      ? ` Numbers from ${formatNumber(first)} on are ${othersWords(plan)}: ${told || isSewn ? 'join' : 'work'} each of them as soon as all the motifs ${plan.fillers.length > 0 ? 'round' : 'beside'} it are there, which is where the list has it.`
       : ''
   const done =
-    (told ? plan.marks.joined : plan.marks.made).length > 0 ? ` The ones already ${what} are ticked.` : ''
-  return `Tick off each one when it is ${what}.${done}${stripsWords(plan)}${shared}${sides}${after} ${piecesWords(plan)}, ${counted(plan.ends, 'end')} to weave in.`
+    (told || isSewn ? plan.marks.joined : plan.marks.made).length > 0
+      ? ` The ones already ${what} are ticked.`
+      : ''
+  const rule = isSewn
+    ? ` ${capital(seamVerb(plan))} each to all the motifs that are there already, along every side that it shares with one.`
+    : ''
+  return `Tick off each one when it is ${what}.${done}${rule}${stripsWords(plan)}${shared}${sides}${after} ${piecesWords(plan)}, ${counted(plan.ends, 'end')} to weave in.`
 }
 
 export const wayName = ({ number }: Pick<JoinWay, 'number'>): string => `Way ${number}`

@@ -136,11 +136,11 @@ export function howToRead(facts: MapFacts, terms: Terms): string {
   if (facts.path) parts.push('The line with arrows leads from each number to the next.')
   if (facts.halves)
     parts.push(
-      'Half motifs are worked back and forth, each at the end of its row, though their numbers come after those of all motifs.',
+      'Half motifs are worked back and forth. Their numbers come after those of all motifs, but each is joined as soon as all the motifs beside it are there.',
     )
   if (facts.fillers)
     parts.push(
-      'The small ones are fillers, each worked after the last motif round it, though their numbers come after those of all motifs.',
+      'The small ones are fillers. Their numbers come after those of all motifs, but each is joined as soon as all the motifs round it are there.',
       ...(facts.clock ? ['Clock times have 12 at the top of the map: slip stitch into the edge there.'] : []),
     )
   if (facts.edging && !facts.round) parts.push(`The band round it is the ${termWord('edging', terms)}.`)

@@ -6,10 +6,11 @@ import type { OrderStep } from '../../../shared-types/plan'
 import { breakLines } from '../../../src-core/figures/lines'
 import { keyMarks } from '../../../src-core/figures/map-ground'
 import { neighbourhoodFigure } from '../../../src-core/figures/neighbourhood'
-import { orderList } from '../../../src-core/figures/order-list'
+import { additionsFrom, orderList, withoutWays } from '../../../src-core/figures/order-list'
 import type { JoinWay, OrderPart, OrderRun } from '../../../src-core/figures/order-list'
 import type { Part } from '../../../src-core/figures/part'
 import { HEADER_FURNITURE, partOf } from '../../../src-core/figures/part'
+import { isSewnBySides } from '../../../src-core/figures/seam-words'
 import { pieceWords } from '../../../src-core/figures/piece-words'
 import { pieceAt } from '../../../src-core/layout/placed'
 
@@ -72,6 +73,8 @@ class OrderSetter {
   private readonly line: number
   private readonly list
   private readonly told: boolean
+  /** A box is ticked when its motif is joined, not when it is made. */
+  private readonly joins: boolean
   private readonly marks: Readonly<Record<'made' | 'joined', ReadonlySet<string>>>
   /** How many boxes stand side by side. */
   private readonly across: number
@@ -85,8 +88,9 @@ class OrderSetter {
     const marks = keyMarks(job.ground)
     this.codes = new Map(marks.map(({ id, code }) => [id, code]))
     this.names = new Map(marks.map(({ id, code, name }) => [id, [code, name].filter(Boolean).join(' · ')]))
-    this.list = orderList(job.plan)
     this.told = isTold(job)
+    this.list = this.told ? orderList(job.plan) : withoutWays(orderList(job.plan))
+    this.joins = this.told || isSewnBySides(job.plan)
     const { made, joined } = job.plan.marks
     this.marks = { made: new Set(made), joined: new Set(joined) }
     const motifs = job.plan.order.filter(({ kind }) => kind === 'motif')
@@ -104,7 +108,7 @@ class OrderSetter {
   }
 
   build(): readonly OrderBlock[] {
-    const ways = this.told ? this.list.ways : []
+    const { ways } = this.list
     if (ways.length > 0) {
       this.heading(ORDER_HEADINGS.ways, null)
       const list = partOf('L', null, { counted: true })
@@ -141,8 +145,8 @@ class OrderSetter {
   /** What is ticked off for being joined may be made already. */
   private done(id: string): Done {
     const { made, joined } = this.marks
-    if ((this.told ? joined : made).has(id)) return 'ticked'
-    return this.told && made.has(id) ? 'made' : ''
+    if ((this.joins ? joined : made).has(id)) return 'ticked'
+    return this.joins && made.has(id) ? 'made' : ''
   }
 
   private title(id: string): string {
@@ -335,17 +339,9 @@ class OrderSetter {
   }
 }
 
-/** Half motifs or fillers that follow each other from a run on, but for those that are told by themselves. */
-function additionsFrom(runs: readonly OrderRun[], from: number, told: boolean): readonly OrderRun[] {
-  const { kind } = runs[from]!.steps[0]!
-  const end = runs.findIndex(
-    ({ way, steps }, i) => i > from && (steps[0]!.kind !== kind || (told && way === null)),
-  )
-  return runs.slice(from, end < 0 ? runs.length : end)
-}
-
 /** Whether it is told of each motif how it is joined. */
-const isTold = ({ settled }: Job): boolean => stepSentence(settled.joining, 'told') !== ''
+const isTold = ({ plan, settled }: Job): boolean =>
+  stepSentence(settled.joining, 'told') !== '' && !isSewnBySides(plan)
 
 /** The pages of the order list, in the largest type that takes no more pages than the smallest would. */
 export function orderPages(job: Job): Draft[] {

@@ -154,7 +154,7 @@ describe('M19: two motifs in one layout', () => {
   it('the work says whose petals are meant', () => {
     const plan = cellsPlan(['flower', 'square'], { columns: 2, rows: 1 })
     expect(plan.order.map(({ words }) => words)).toEqual([
-      'work all 8 petals without joining',
+      'work all 8 petals without joining, beginning at any of them',
       expect.stringMatching(/corner.*1/),
     ])
   })

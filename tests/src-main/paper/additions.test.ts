@@ -146,9 +146,9 @@ describe('fillers and half motifs on the pages', () => {
   it('tells where places told by the clock are, when fillers come, and how often they are joined', () => {
     const overview = textOf('overview').join(' ')
     expect(overview).toContain(
-      'each at the end of its row, though their numbers come after those of all motifs',
+      'Their numbers come after those of all motifs, but each is joined as soon as all the motifs beside it are there',
     )
-    expect(overview).toContain('each worked after the last motif round it, though their numbers come')
+    expect(overview).toContain('but each is joined as soon as all the motifs round it are there')
     expect(overview).not.toContain('after all others')
     expect(overview).toContain('12 at the top of the map')
     expect(textOf('joins').join(' ')).toContain(

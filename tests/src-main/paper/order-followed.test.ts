@@ -77,6 +77,15 @@ describe.each(PROJECTS)('%s, followed from its pages', (_, project) => {
         anchor === 'side'
           ? step.joins.map((join) => join.anchor).join(' ')
           : step.joins.find((join) => join.anchor === anchor)!.with[0]!.anchor
+      if (isSewn && words === '') {
+        // The map tells it all: to whatever is there already, along every side.
+        const before = order.boxes.slice(0, i).map((each) => each.label)
+        const along = step.joins.filter((join) => join.anchor.startsWith('side'))
+        expect(sorted(follower.beside(box.label, before)), box.label).toEqual(
+          sorted(along.flatMap((join) => join.with.map(({ motif }) => motif))),
+        )
+        return
+      }
       const followed = follower.follow(box.label, words, hostOf)
       const told = `${box.label}: ${words}`
       if (isSewn) {

@@ -46,6 +46,26 @@ export class Follower {
     this.byLabel = new Map(placedPieces(plan).map((piece) => [piece.label, piece]))
   }
 
+  /** Where nothing is told of a motif: those before it with which it shares a side, as the map shows them. */
+  beside(label: string, before: readonly string[]): string[] {
+    const cornersOf = (piece: PlacedPiece): Point[] =>
+      this.account(piece)
+        .anchors.filter(({ kind }) => kind === 'corner')
+        .map((anchor) => this.at(piece, anchor))
+        // A half has the corners on its side of the cut, and those on it.
+        .filter(
+          ({ x }) => piece.side === undefined || (piece.side === 'left' ? x > piece.x - 1 : x < piece.x + 1),
+        )
+    const own = cornersOf(this.piece(label))
+    return before
+      .map((each) => this.piece(each))
+      .filter((other) => {
+        const theirs = cornersOf(other)
+        return own.filter((a) => theirs.some((b) => Math.hypot(a.x - b.x, a.y - b.y) < 1)).length > 1
+      })
+      .map(({ id }) => id)
+  }
+
   /** The words of a box with the numbers of this motif's own neighbours. */
   wordsOf(box: ReadBox): string {
     if (box.way === null) return box.words
@@ -271,7 +291,10 @@ export class Follower {
       return joins
     }
     for (const phrase of (seam?.[1] ?? plain).split('; ')) {
-      if (/^work .* without joining$|^work it without joining$|^lay it in its place$/.test(phrase)) continue
+      if (
+        /^work .* without joining(, beginning (anywhere|at any of them))?$|^lay it in its place$/.test(phrase)
+      )
+        continue
       if (seam) {
         const [, name, hosts] = /^(.+) to motifs? ([\d, and]+)$/.exec(phrase)!
         for (const anchor of this.ownPlaces(own, name!))

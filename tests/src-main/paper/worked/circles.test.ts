@@ -1,6 +1,6 @@
 /** Circles that are known by their measures, joined at marks: what somebody needs who has only the pages. */
 import { describe, expect, it } from 'vitest'
-import { circles, toldOf } from './pages-of'
+import { circles, hexagons, toldOf } from './pages-of'
 
 const told = toldOf(circles())
 
@@ -10,6 +10,12 @@ describe('circles that are joined at marks', () => {
     expect(told.of('overview')).toContain('its last round, which begins and ends at mark 1')
     expect(told.of('order')).toContain('where it ends with a slip stitch into its first stitch')
     expect(told.phone).toContain('where it ends with a slip stitch into its first stitch')
+  })
+
+  it('are begun anywhere where nothing is joined', () => {
+    expect(told.of('order')).toContain('Work it without joining, beginning anywhere.')
+    const hexagon = toldOf(hexagons({ joining: { rule: 'edges' } }))
+    expect(hexagon.of('order')).toContain('Work all 6 corners without joining, beginning at any of them.')
   })
 
   it('are joined at a mark on every page, never in a space or a place that nobody explains', () => {

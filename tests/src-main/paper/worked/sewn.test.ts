@@ -32,6 +32,16 @@ describe('a throw that is sewn', () => {
     expect(told.of('overview')).toContain('Sides with dots are sewn')
   })
 
+  it('has nothing but boxes in its order of work: whom each is sewn to the map shows', () => {
+    const order = told.of('order')
+    expect(order).toContain(
+      'Sew each to all the motifs that are there already, along every side that it shares',
+    )
+    expect(order).not.toMatch(/Way \d|Ways to join|side \d/)
+    for (const { label } of [...told.plan.motifs, ...told.plan.halves]) expect(order).toContain(`☐ ${label} `)
+    expect(order).toContain('join each of them as soon as all the motifs beside it are there')
+  })
+
   it('needs a needle', () => {
     expect(told.of('materials')).toContain('a blunt tapestry needle, to sew with and to weave in ends')
   })
