@@ -10,6 +10,7 @@ import type { LocatedRound } from './ground'
 import { isDrawing } from './drawing'
 import { finish } from './finish'
 import { farthest } from './profile'
+import { standsOut } from './stands-out'
 
 interface Upright {
   readonly element: WorkedElement
@@ -74,7 +75,8 @@ function apothemOf(
   // Petals are spread as far as the round over their tips is long.
   if (onto.petals.length > 0) return Math.min(base + PETALS_SPREAD * free, farthest([onto])) + height
   const wanted = LENGTH_TELLS * free
-  return base + height + Math.min(GROWS.most * height, Math.max(-GROWS.least * height, wanted))
+  const most = GROWS.most * height * standsOut(length, around * (base + height))
+  return base + height + Math.min(most, Math.max(-GROWS.least * height, wanted))
 }
 
 /** Stitches and chains along a round. Long loops at corners stand out as points, and what is worked into them with them. */

@@ -20,6 +20,7 @@ import { angleOf, at, heightOf, isUpright, mean, radiusOf, seatOf, topWidth } fr
 import type { LocatedElement, LocatedRound } from './ground'
 import { goesAroundPoints, standAroundPoints } from './points'
 import { overfull, standOnRing } from './ring'
+import { standsOut } from './stands-out'
 import { mirrorRound } from './scale'
 import { standOnSpokes } from './spokes'
 import { standInGroups } from './stand'
@@ -149,9 +150,10 @@ function evenOut(round: WorkedRound, stood: Stood[], gauge: ResolvedGauge): Stoo
   if (!level) return stood
   // Chains between stitches lie slack before they press.
   const chains = round.elements.reduce((sum, { role }, i) => sum + (role === 'space' ? widths[i]! : 0), 0)
+  const pressed = total - (1 - CHAINS_PRESS) * chains
   const extra = isDrawing(gauge)
     ? Math.max(0, gauge.reach(round) - base - height)
-    : overfull(total - (1 - CHAINS_PRESS) * chains, base, height)
+    : overfull(pressed, base, height) * standsOut(pressed, TURN * (base + height))
   const spaces = round.elements.some((element) => element.role === 'space')
   let walked = 0
   const start = angleOf(stood[0]?.top ?? { x: 0, y: -1 })

@@ -3,6 +3,7 @@ import type { MotifAccount, Provenance } from '../../../shared-types/plan'
 import type { Project, Terms } from '../../../shared-types/project'
 import { isStitchKey } from '../../../src-core/stitches/table'
 import { stitchAbbreviation } from '../../../src-core/stitches/terms'
+import { lieWords } from '../../../src-core/figures/lie-words'
 import { capital, LIE_WORDS } from '../../../src-core/figures/words'
 import { figureSizes, stands } from '../../../src-core/motif/forms'
 import { layingOfAccount, leadMeasure, readingsOf, rulerWords } from '../../../src-core/motif/ruler'
@@ -63,6 +64,8 @@ function motifReport(project: Project, motif: MotifAccount, width: number): stri
   const facts = sizes.map(([name, mm]): [string, string] => [name, length(mm)])
   if (layingOfAccount(motif) !== 'across') facts.push(['Through its tips', length(motif.overTips)])
   if (motif.range.low !== motif.range.high) facts.push(['May come out', range])
+  const lies = lieWords(motif)
+  if (lies !== '') facts.push(['Lies', lies])
   const source = sources(termWord('gauge', termsOf(project)))[motif.provenance]
   if (motif.shape === 'straight' && motif.rounds.length > 0)
     facts.push(['Rounds', 'across at their widest, from corner to corner where they have corners'])

@@ -2,6 +2,7 @@
 import type { MotifAccount } from '../../../shared-types/plan'
 import type { Motif, RoundsMotif } from '../../../shared-types/project'
 import { workedRounds } from '../../../src-core/accounts'
+import { lieWords } from '../../../src-core/figures/lie-words'
 import type { ColourwayMark } from '../../../src-core/figures/marks'
 import { motifDimensions, motifFigure } from '../../../src-core/figures/motif-figure'
 import type { Part } from '../../../src-core/figures/part'
@@ -50,8 +51,7 @@ interface Setting {
 const BESIDE: Setting = { width: 114, across: 100, measures: 'beside' }
 /** For motifs that are wider than that at their full size. */
 const WIDE: Setting = { width: 186, across: 160, measures: 'below' }
-/** From this scale on nobody could tell. */
-const LIFE_SIZE = 0.9995
+/** From this scale on nobody could tell. */ const LIFE_SIZE = 0.9995
 /** For motifs whose chart shows them large. */
 const SMALL: Setting = { width: 92, across: 62, measures: 'beside' }
 /** Where that alone keeps the chart on the motif's page. */
@@ -281,6 +281,7 @@ function notesOf(job: Job, each: MotifOnPaper, setting: Setting): string[] {
       leadWords,
       job.terms,
     ),
+    lieWords(account),
     scale > LIFE_SIZE ? MOTIF_WORDS.lifeSize : MOTIF_WORDS.scaled(scale),
     MOTIF_WORDS.numbering(job.settled.hand, account, job.terms),
     ...onMap(job, account),
