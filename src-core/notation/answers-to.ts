@@ -9,7 +9,7 @@ export const BUNCHES = new Set(['together', 'cluster', 'puff', 'popcorn', 'bobbl
 export const APART = new Set(['puff', 'popcorn', 'bobble'])
 
 /** Whether a stitch left by a round answers to a name. */
-export function answersTo(place: LeftPlace, name: StitchName): boolean {
+export function answersTo(place: Pick<LeftPlace, 'stitch' | 'form'>, name: StitchName): boolean {
   if (place.stitch === null) return true
   if (name.form === 'plain') return place.stitch === name.stitch
   if (name.form === 'special') return name.stitch === null || place.stitch === name.stitch

@@ -21,6 +21,8 @@ export interface Beginning {
   readonly legs: number
   /** Nothing in the text says it: the account is open if both readings fit. */
   readonly unsaid: boolean
+  /** The round is joined in the top of these chains, as in that of a stitch. */
+  readonly topped: boolean
   /** The text names the stitch that it counts as. */
   readonly said: boolean
   /** The text says what it is: it is read in no other way. */
@@ -229,6 +231,7 @@ export function findBeginning(
     unsaid: false,
     said: false,
     told: false,
+    topped: false,
     held: isHeld(found.rest),
     next: stitch,
     ...more,
@@ -307,12 +310,9 @@ export function findBeginning(
   }
   if (closing && inChains && (closing.of === 0 || closing.of === item.count)) {
     const height = stitch && stitch !== 'sl st' ? heightOf(stitch) : item.count
-    return item.count === 1
-      ? make('turning')
-      : counts(
-          stitch === 'sc' ? (STITCH_BY_HEIGHT[item.count] ?? 'sc') : stitch,
-          height > 1 && item.count > height ? item.count - height : 0,
-        )
+    if (item.count === 1) return make('turning')
+    const as = stitch === 'sc' ? (STITCH_BY_HEIGHT[item.count] ?? 'sc') : stitch
+    return { ...counts(as, height > 1 && item.count > height ? item.count - height : 0), topped: true }
   }
   // "In ring: ch 2, 3 tr, …, ch 2, sl st in ring": a heart has such edges, too.
   if (isPetalEdge(chain.together ?? (endsInRing(items) ? flat(items) : null), item)) return make('loop')
@@ -346,6 +346,7 @@ export function otherReading(beginning: Beginning): Beginning | null {
   if (as === 'leg' && item.count >= 2) return { ...beginning, as: 'turning' }
   if (next === null || next === 'sc' || next === 'sl st' || next === 'ch') return null
   if (as === 'turning' && item.count >= 2) return { ...beginning, as: 'counts', stitch: next, extra: 0 }
+  if (as === 'counts' && beginning.topped) return null
   if (as === 'counts' && !beginning.unsaid && (item.count >= 3 || held))
     return { ...beginning, as: 'turning', extra: 0 }
   return null

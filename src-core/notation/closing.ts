@@ -1,5 +1,7 @@
 /** What closes: a round in its first stitch, a picot on the stitch below it, a chain to a ring. */
+import { answersTo, BUNCHES } from './answers-to'
 import { cellsLeft } from './chain-targets'
+import { stitchAbbreviation } from '../stitches/terms'
 import { isSlip } from './stitch-name'
 import type { Item, Place, WorkItem } from './tree'
 import type { StitchName } from './stitch-name'
@@ -30,7 +32,10 @@ export function closesRound(work: Work, place: Place | null, slip: boolean): boo
   const { name } = part.noun.kind === 'stitch' ? part.noun : { name: null }
   if (slip && (name?.beginning || name?.standing) && work.repeated === 0) return true
   if (part.noun.kind === 'own' && !slip && isOfLoops(work, part.noun)) return false
-  if (part.noun.kind === 'own') return slip || (baseSource(work)?.edge() ?? -1) < 0
+  if (part.noun.kind === 'own') {
+    const source = baseSource(work)
+    return slip || ((source?.edge() ?? -1) < 0 && source?.isPastEdge(part.noun) !== true)
+  }
   // "On the other side of the ch: dc in first ch" goes on along the chain.
   if (part.noun.kind === 'chain' && work.chain?.opposite && cellsLeft(work.chain) > 1) return false
   // "Ss to the 3ch": the chains that the round began with.
@@ -166,9 +171,29 @@ function stepsIntoSpace(work: Work, item: WorkItem, then: readonly Item[]): bool
 const hasChain = (work: Work, chains: number): boolean =>
   work.elements.slice(0, 2).some(({ stitch, count }) => stitch === 'ch' && count === chains)
 
+/** "Join in first hdc" of a round of sc alone: taken over from another round. */
+function checkFirst(work: Work, place: Place | null): void {
+  const [part, ...others] = place?.parts ?? []
+  if (!part || others.length > 0 || part.round || part.which !== 'first' || part.noun.kind !== 'stitch')
+    return
+  const { name } = part.noun
+  if (!name || isSlip(name) || name.foreign || name.beginning || name.standing) return
+  if (!hasBody(work) || work.open || !(name.form === 'plain' ? name.stitch : BUNCHES.has(name.form))) return
+  const own = work.elements.filter(({ role, countsAs }) => role === 'stitch' || countsAs !== null)
+  const named = own.map((element) => ({ ...element, stitch: element.countsAs ?? element.stitch }))
+  if (named.length === 0 || named.some((element) => answersTo(element, name))) return
+  const { terms } = work.tree
+  const have = named.map(({ form, stitch }) =>
+    BUNCHES.has(form) ? `${form}s` : stitchAbbreviation(stitch, terms),
+  )
+  const values = { have: [...new Set(have)].join(' and '), wanted: name.name, round: 'this round' }
+  report(work, 'rounds/no-such-stitch', part, values, `first ${name.name}`)
+}
+
 /** "Join in 3rd ch of beg ch-4" where the text says that the four stand for one stitch: its top is the 4th. */
 export function checkTop(work: Work, place: Place | null): void {
   const { beginning } = work
+  checkFirst(work, place)
   const noun = place?.parts[0]?.noun
   const begins = beginning?.item.count ?? 0
   // "S.s. to 6th of the 4 ch" is a place of no chain.

@@ -17,6 +17,8 @@ export const passPointed = (reader: Reader): boolean => {
   return here && reader.skip('this')
 }
 
+/** Chains that stand for the first stitch of a round. */
+const RAISED = /^(turning|starting|lifting|climbing|raising|beginning|beg|opening|initial)$/
 const BASES = new Set(['base', 'bottom', 'foot'])
 
 /** "1 tr at base of 3 ch", "at the foot of the ch": where the round begins, told without "in". */
@@ -89,7 +91,7 @@ export function readOwn(reader: Reader): { noun: Noun; base: boolean; round?: Pl
     }
     if (ordinal !== null) {
       // "3rd turning ch": of those that the round begins with.
-      const raised = /^(turning|starting|lifting|climbing|raising|beginning)$/.test(reader.spelled())
+      const raised = RAISED.test(reader.spelled())
       if (raised && reader.isA('chain', 1) && reader.key(2) !== 'of') {
         reader.at += 2
         const words = reader.words(reader.span(start))
@@ -101,7 +103,7 @@ export function readOwn(reader: Reader): { noun: Noun; base: boolean; round?: Pl
         (reader.peek(1 + article)?.kind === 'chains' ||
           // "in the third of the turning ch".
           reader.isA('own-chain', 1 + article) ||
-          (reader.key(1 + article) === 'turning' && reader.isA('chain', 2 + article)) ||
+          (RAISED.test(reader.spelled(1 + article)) && reader.isA('chain', 2 + article)) ||
           // "3d of ch 4".
           (reader.isA('chain', 1 + article) && reader.peek(2 + article)?.kind === 'number') ||
           // "the third of the four chains".

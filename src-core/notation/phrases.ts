@@ -213,6 +213,13 @@ const NOUNS_AFTER_NUMBER =
 const NO_STITCH =
   /^(the|a|an|over|for|all|after|before|while|when|where|which|that|this|these|those|at|up|down|out|as|by|so|but|if|not|also|again|it|them|you|your|he|go|see|use|take|start|cut|then|than|once|here|there|only|just)$/
 
+const ABBREVIATED = ['sc', 'hdc', 'dc', 'tr', 'htr', 'dtr', 'ttr']
+const sorted = (letters: string): string => [...letters].sort().join('')
+
+/** "1 hrt", "2 dcc": the letters of a stitch in another order, or one of them twice. */
+const isSlipOfStitch = (key: string): boolean =>
+  ABBREVIATED.some((each) => sorted(key) === sorted(each) || key.replace(/(.)\1$/, '$1') === each)
+
 /** An unknown word where only a stitch can stand: "2 xdc in next st". */
 function readUnknown(reader: Reader): NoteItem | null {
   const start = reader.at
@@ -242,7 +249,8 @@ function readUnknown(reader: Reader): NoteItem | null {
     if (dotted) reader.skip('.')
     const placed = readPlace(reader)
     const ends = !reader.peek() || reader.seesAny(BOUNDARY)
-    const looksLikeStitch = dotted || /^[a-z]{0,3}(sc|dc|tr|tog|cl|st)\d*$/.test(token.key)
+    const looksLikeStitch =
+      dotted || /^[a-z]{0,3}(sc|dc|tr|tog|cl|st)\d*$/.test(token.key) || isSlipOfStitch(token.key)
     if (!placed && !(counted && (ends || dotted) && looksLikeStitch)) return null
     if (
       placed &&

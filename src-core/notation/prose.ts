@@ -345,6 +345,9 @@ function unreadIn(reader: Reader, start: number): NoteItem['unread'] {
     return undefined
   if (tokens.length === 1) {
     const before = reader.tokens[start - 1]
+    // "[…] times": the number is lost.
+    if (first.is === 'times' && (before?.key === ']' || before?.key === ')'))
+      reader.report('rounds/not-countable', first, { what: 'how often it repeats' })
     const open = before === undefined || BOUNDARY.has(before.key) || NAMES_NEXT.has(before.is)
     // "Neatly, …", "Going up the side of the point, …" say how.
     const how = /(ly|ing)$/.test(first.key)

@@ -4,6 +4,7 @@
  */
 import { GONE_BACK_TO } from './state'
 import type { RoundState } from './state'
+import type { Noun } from './tree'
 import type { LeftPlace } from './worked'
 
 /** Worked into; passed by slip stitches on the way (may still be worked); skipped in words. */
@@ -119,6 +120,14 @@ export class Source {
     if (this.state.joined || this.state.endsInSpace || this.state.unknown) return -1
     const index = this.places.findIndex(({ kind }) => kind === 'stitch')
     return index >= 0 && this.used[index]! <= TRAVELLED ? index : -1
+  }
+
+  /** "Dc in top of turning ch" where the first stitch of the row was worked already: one too many. */
+  isPastEdge(noun: Noun): boolean {
+    if (noun.kind !== 'own' || !/\bch(ain)?\b/i.test(noun.words)) return false
+    if (this.state.joined || this.state.endsInSpace || this.state.unknown) return false
+    const index = this.places.findIndex(({ kind }) => kind === 'stitch')
+    return index >= 0 && this.used[index]! >= WORKED
   }
 
   /** Uses a place up and sets the cursor behind it. */

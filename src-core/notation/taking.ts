@@ -181,6 +181,19 @@ export function missing(
   return targetAt(work, source, { kind: 'unknown', round: source?.state.index ?? -2, index: -1 })
 }
 
+/** "Dc in top of turning ch": where a row ends; null in a round. */
+export function edgeTarget(
+  work: Work,
+  source: Source | null,
+  part: PlacePart,
+  taking: Taking,
+): Target | null {
+  const edge = source?.edge() ?? -1
+  if (source && edge >= 0) return takeAt(work, source, edge, part, taking)
+  const tooMany = taking.as === WORKED && source?.isPastEdge(part.noun) === true
+  return tooMany ? missing(work, source, 'stitch', part) : null
+}
+
 /** A ring among the materials, which lie within so many characters from the beginning. */
 const BOUGHT_RING = /\b(plastic|brass|metal|curtain|bone|rubber|wooden|key) rings?\b/i
 const HEAD = 4000

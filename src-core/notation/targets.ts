@@ -11,20 +11,21 @@ import { SKIPPED, TRAVELLED, WORKED, cornerPlaces } from './source'
 import type { PlaceTest, Source } from './source'
 import { loopsOfStitches } from './stitch-loops'
 import {
-  SKIPPING,
-  WORKING,
+  edgeTarget,
   missing,
   nowhere,
   placed,
   ringTarget,
   roundWords,
   settle,
+  SKIPPING,
   sourceFor,
-  spaceTest,
   spacesThere,
+  spaceTest,
   stitchTest,
   takeAt,
   withPost,
+  WORKING,
 } from './taking'
 import type { Taking } from './taking'
 import type { Place, PlacePart } from './tree'
@@ -329,23 +330,18 @@ function partTargets(work: Work, told: PlacePart, taking: Taking): Target[] {
   const source = bunch && baseSource(work)
   if (bunch && source?.state.ordered && source.find('stitch', '', stitchTest(work, source, bunch).test) >= 0)
     return [takeStitch(work, source, bunch, taking)]
-  if (noun.kind === 'own' && isOfLoops(work, noun))
-    return [
-      takeSpace(
-        work,
-        baseSource(work),
-        { ...part, noun: { kind: 'space', chains: noun.of, corner: false } },
-        taking,
-      ),
-    ]
+  if (noun.kind === 'own' && isOfLoops(work, noun)) {
+    const loop = { kind: 'space', chains: noun.of, corner: false } as const
+    return [takeSpace(work, baseSource(work), { ...part, noun: loop }, taking)]
+  }
   if (noun.kind === 'own') {
     // "Ch 1, sc in joining": the stitch in which the round before was joined.
     const begins =
       which === 'same' || (!hasBody(work) && noun.chain === 0 && /^(the )?join/i.test(noun.words))
     if (begins) return [settle(work, beginningTarget(work) ?? sameTarget(work, part), taking)]
     const source = baseSource(work)
-    const edge = source?.edge() ?? -1
-    if (source && edge >= 0) return [takeAt(work, source, edge, part, taking)]
+    const edge = edgeTarget(work, source, part, taking)
+    if (edge) return [edge]
     // "1 tr. into top of first pop.": of the round before, where the beginning stands elsewhere.
     const first = source?.state.ordered ? source.places.findIndex(({ kind }) => kind === 'stitch') : -1
     // "1 ch, 1 dc in the top of the 3 ch and in the next 2 tr": in what began the round before.

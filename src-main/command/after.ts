@@ -25,13 +25,17 @@ const afterSchema = z.looseObject({
     })
     .optional(),
   colours: z.array(z.string()).optional(),
+  rounds: z.string().optional(),
 })
 
-const KNOWN = ['stitches', 'spaces', 'ring', 'chain', 'start', 'from', 'colours']
+const KNOWN = ['stitches', 'spaces', 'ring', 'chain', 'start', 'from', 'colours', 'rounds']
 const EXAMPLE = '\'{"stitches": 12, "spaces": {"ch-3": 4}}\''
 
+/** What is known of the rounds before; `rounds`: their text, read in front of what is asked for. */
+export type AfterOption = After & { readonly rounds?: string }
+
 /** Reads the option; what cannot be right ends the command as wrong use. */
-export function readAfterOption(text: string): After {
+export function readAfterOption(text: string): AfterOption {
   let document: unknown
   try {
     document = JSON.parse(text)

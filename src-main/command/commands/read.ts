@@ -2,23 +2,22 @@ import { parse } from 'node:path'
 import { Option } from 'commander'
 import type { Terms } from '../../../shared-types/project'
 import { specialStitches } from '../../../src-core/notation/abbreviations'
-import { readRounds } from '../../../src-core/notation/read'
-import { likelySlips } from '../../../src-core/notation/slips'
+import { readAfterRounds } from '../../../src-core/notation/after-rounds'
 import type { RoundAccount } from '../../../src-core/notation/read'
 import { proposalsOfText } from '../../../src-core/page/proposals'
 import type { Proposal } from '../../../src-core/page/proposals'
 import { readAfterOption } from '../after'
+import type { AfterOption } from '../after'
 import { CommandEnd, EXIT } from '../exit-codes'
 import type { AddCommand } from '../program'
 import { exitFor, printJson, printLines } from '../project-file'
 import { findingSection } from '../reports/findings'
 import { pageReport, readReport, specialReport, suggestionReport } from '../reports/read'
 import { loadRoundsText } from '../rounds-text'
-import type { After } from '../../../src-core/notation/read'
 
 interface ReadOptions {
   readonly terms?: Terms
-  readonly after?: After
+  readonly after?: AfterOption
   readonly json?: boolean
   readonly out?: string
   readonly force?: boolean
@@ -52,7 +51,8 @@ Examples:
   petalyard read - --terms UK < round.txt
   petalyard read round.txt --after '{"stitches": 12, "spaces": {"ch-3": 4}}'
   petalyard read round.txt --after '{"ring": 6}'
-  petalyard read leaf.txt --after '{"start": true}'`,
+  petalyard read leaf.txt --after '{"start": true}'
+  petalyard read round.txt --after '{"rounds": "Rnd 1: 12 sc in ring."}'`,
     )
     .action(async (file: string, options: ReadOptions) => {
       const { out, force = false } = options
@@ -67,10 +67,9 @@ Examples:
         await demandFree(out, force)
       }
       const text = await loadRoundsText(file)
-      const how = { terms: options.terms, after: options.after }
-      const read = readRounds(text, how)
-      const { rounds, findings, terms, tree } = read
-      const suggestions = likelySlips(text, how, read)
+      const { rounds: earlier = '', ...after } = options.after ?? {}
+      const how = { terms: options.terms, ...(Object.keys(after).length > 0 && { after }) }
+      const { rounds, findings, terms, tree, suggestions } = readAfterRounds(text, earlier, how)
       const special = specialStitches(tree).map(({ abbreviation, meaning }) => ({
         name: abbreviation,
         explanation: meaning,

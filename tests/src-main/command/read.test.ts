@@ -129,6 +129,36 @@ describe('read', () => {
     expect(shown.out).toContain('round 3, column 8')
   })
 
+  it('goes on from the text of the rounds before, and tells its own alone', async () => {
+    const file = await writeText(
+      'Rnd 2: 2 sc in each sc around. (24 sc)\nRnd 3: *Sc in next sc, 2 sc in next sc; rep from * 11 times. (36 sc)',
+    )
+    const after = JSON.stringify({ rounds: 'Rnd 1: 12 sc in a magic ring.\n\n' })
+    const ran = await petalyard('read', file, '--terms', 'US', '--after', after, '--json')
+    const { rounds, findings, suggestions } = JSON.parse(ran.out) as Record<string, object[]>
+    expect(rounds).toMatchObject([
+      { number: 2, made: 24, source: 1, consumed: { stitches: 12 }, line: 1 },
+      { number: 3, made: 36, source: 2, consumed: { stitches: 24 }, line: 2 },
+    ])
+    expect(findings).toEqual([])
+    expect(suggestions).toEqual([])
+  })
+
+  it('counts lines from the first of the text, and says what is wrong before it', async () => {
+    const file = await writeText('Rnd 2: *Sc in next sc, 2 sc in next sc; rep from * 7 times. (18 sc)')
+    const after = JSON.stringify({ rounds: 'Leaf\nRnd 1: 12 sc in a magic ring. (13 sc)' })
+    const ran = await petalyard('read', file, '--terms', 'US', '--after', after, '--json')
+    const { findings } = JSON.parse(ran.out) as Record<string, object[]>
+    expect(findings).toMatchObject([
+      { code: 'rounds/wrong-end-count', where: expect.stringMatching(/^before the text, .*round 1/) },
+      { code: 'rounds/too-many-used', target: { round: 2, line: 1 } },
+    ])
+    expect(findings![0]).not.toHaveProperty('target.line')
+    const sound = JSON.stringify({ rounds: 'Leaf\nRnd 1: 12 sc in a magic ring.' })
+    const again = await petalyard('read', file, '--terms', 'US', '--after', sound, '--json')
+    expect(JSON.parse(again.out)).toMatchObject({ suggestions: [{ round: 2, line: 1, now: '5' }] })
+  })
+
   it.each([
     ['no JSON', 'stitches: 12'],
     ['a count below nothing', '{"stitches": -1}'],
