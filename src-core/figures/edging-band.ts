@@ -1,38 +1,43 @@
-/** The edging of a blanket as a band in its yarns, as it looks: what is inside of it stays to be seen through. */
+/** The edging of a blanket in its yarns, as it looks: what is inside of it stays to be seen through. */
 import type { Plan, Point } from '../../shared-types/plan'
 import type { SheetStyle } from '../../shared-types/project'
 import { OPEN_ENDS } from '../edging/open-ends'
 import { contains, signedArea } from '../geometry/points'
-import type { EdgingShapes } from './edging-shapes'
-import type { Colour, FigureItem } from './figure'
-import { drawPath, INK, PAPER } from './figure'
-import { paperColour } from './marks'
+import type { DrawnRound, EdgingShapes } from './edging-shapes'
+import type { Colour, FigureItem, FigureSymbol } from './figure'
+import { drawPath, PAPER } from './figure'
+import { EDGE } from './map-symbols'
+import { lineOn, paperColour } from './marks'
 import { polygonPath } from './path'
-
-/** mm on paper: the line round each round. */
-const LINE = 0.2
 
 type Outline = readonly Point[]
 
 /** A round of the edging by the outlines that end it. */
-interface Band {
-  readonly outlines: readonly Outline[]
-  readonly yarn?: string | undefined
+type Band = Pick<DrawnRound, 'outlines'> & Partial<DrawnRound>
+
+/** How an edging is drawn. */
+export interface BandLook {
+  /** Printed mm for each plan mm. */
+  readonly scale: number
+  readonly style: SheetStyle
+  /** Which of the stitches of fans and of the picots are drawn. */
+  readonly seen: (x: number, y: number) => boolean
+  /** The picot in a colour. */
+  readonly picot: (fill: Colour) => FigureSymbol
 }
 
 const turned = (line: Outline, isForward: boolean): Outline =>
   signedArea(line) > 0 === isForward ? line : [...line].reverse()
 
 /**
- * The rounds of an edging from the outermost, each over the one before; without written rounds the whole as one
- * band along its `border`. `scale` is printed mm for each plan mm.
+ * The rounds of an edging from the outermost, each over the one before, with the stitches of its fans and its picots;
+ * without written rounds the whole as one band along its `border`.
  */
 export function edgingBand(
   plan: Plan,
   shapes: EdgingShapes | null,
   border: readonly Outline[],
-  scale: number,
-  look: SheetStyle,
+  { scale, style, seen, picot }: BandLook,
 ): FigureItem[] {
   const { edging, edgingLines, settled } = plan
   if (!edging) return []
@@ -40,24 +45,36 @@ export function edgingBand(
   const panels = closed.filter((line) => signedArea(line) > 0)
   const bands: readonly Band[] = shapes?.rounds ?? [{ outlines: border, yarn: edging.yarn }]
   const colourOf = (id: string | undefined): Colour =>
-    look === 'ink' ? PAPER : paperColour(settled.yarns.find((yarn) => yarn.id === id)?.colour)
-  const path = (line: Outline) => polygonPath(line.map(({ x, y }) => ({ x: x * scale, y: y * scale })))
+    style === 'ink' ? PAPER : paperColour(settled.yarns.find((yarn) => yarn.id === id)?.colour)
+  const at = ({ x, y }: Point): Point => ({ x: x * scale, y: y * scale })
+  const path = (line: Outline) => polygonPath(line.map(at))
   // Filled where lines of one direction are left over (the non-zero rule): what the edging begins at runs backwards.
   const inside = closed.flatMap((line) => path([...line].reverse()))
   // What levels the edge fills its dips, under the motifs.
   const dips = (plan.edgingDips ?? []).flatMap(path)
   const filled =
     dips.length > 0
-      ? [drawPath(dips, { fill: colourOf(edging.yarn), stroke: colourOf(edging.yarn), width: LINE })]
+      ? [drawPath(dips, { fill: colourOf(edging.yarn), stroke: colourOf(edging.yarn), width: EDGE.outline })]
       : []
-  const rounds = bands.flatMap(({ outlines, yarn }): FigureItem[] => {
+  const rounds = bands.flatMap(({ outlines, yarn, fans = [], picots = [] }): FigureItem[] => {
     const isInHole = (line: Outline): boolean => panels.some((panel) => contains(panel, line[0]!))
     const drawn = outlines.filter(({ length }) => length > 2)
     if (drawn.length === 0) return []
     const outside = drawn.flatMap((line) => path(turned(line, !isInHole(line))))
+    const fill = colourOf(yarn)
+    const stroke = lineOn(fill)
+    const stitches = fans
+      .filter(([first]) => seen(first![0].x, first![0].y))
+      .map((fan) => fan.flatMap(([foot, top]) => polygonPath([at(foot), at(top)], false)))
+    const loops = picots.filter(({ x, y }) => seen(x, y))
     return [
-      drawPath([...outside, ...inside], { fill: colourOf(yarn) }),
-      drawPath(outside, { stroke: INK, width: LINE }),
+      drawPath([...outside, ...inside], { fill }),
+      drawPath(outside, { stroke, width: EDGE.outline }),
+      ...stitches.map((each) => drawPath(each, { stroke, width: EDGE.stitch })),
+      ...loops.map(({ x, y, angle }): FigureItem => {
+        const [cos, sin, place] = [Math.cos(angle), Math.sin(angle), at({ x, y })]
+        return { kind: 'use', symbol: picot(fill), matrix: [cos, sin, -sin, cos, place.x, place.y] }
+      }),
     ]
   })
   return [...rounds, ...filled]

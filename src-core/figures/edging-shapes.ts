@@ -6,7 +6,7 @@ import type { EdgingAccount, EdgingLoop, Plan, Point } from '../../shared-types/
 import { readLoop } from '../edging/reading'
 import type { BorderStitch, LoopRound } from '../edging/reading'
 import { writtenRounds } from '../edging/written'
-import { boxOf } from '../geometry/points'
+import { boxOf, distance } from '../geometry/points'
 import { PICOT } from '../motif/rounds/constants'
 import { blanketOf } from '../plans/layouts'
 import { band, trackOf } from './edging-track'
@@ -46,12 +46,27 @@ const SPREAD = 0.5
 /** Parts that an arch of chains and the top of a fan are drawn in. */
 const PARTS = 4
 
-/** A stitch with where its top is: along in stitches of the set-up round, and how high. */
-interface Top {
-  readonly stitch: BorderStitch
+/** Where the top of a stitch is: along in stitches of the set-up round, and how high. */
+interface Spot {
   readonly from: number
   readonly along: number
   readonly height: number
+}
+
+/** What a round is drawn on. */
+interface Ground {
+  readonly track: Track
+  /** mm above the base of the track. */
+  readonly base: number
+  /** Stitches of the set-up round. */
+  readonly around: number
+  /** mm of a stitch. */
+  readonly width: number
+  readonly heights: NonNullable<EdgingAccount['gauge']>['heights']
+}
+
+interface Top extends Spot {
+  readonly stitch: BorderStitch
   /** In a fan: how far it leans, and how long it is. */
   readonly lean?: { readonly angle: number; readonly reach: number }
 }
@@ -134,8 +149,9 @@ function drawLoop(
   const isLast = (i: number) => i === rounds.length - 1
   rounds.forEach((round, i) => {
     const into = drawn[i]!
-    const tops = topsOf(round, places, loop.stitches, edging)
-    const worked = outlineOf(tops, track, base, edging)
+    const ground = { track, base, around: loop.stitches, ...edging.gauge! }
+    const tops = topsOf(round, places, ground)
+    const worked = outlineOf(tops, ground)
     // An open end is as high where it closes as where it begins.
     const [first] = tops.filter(({ stitch }) => stitch.standing)
     if (track.isOpen && first) worked.push(track.at(loop.stitches, base + first.height))
@@ -145,9 +161,7 @@ function drawLoop(
     for (const group of groupsOf(tops))
       if (group.length >= FAN.least && group[0]!.lean)
         into.fans.push(
-          group.map(
-            ({ from, along, height }) => [track.at(from, base), track.at(along, base + height)] as const,
-          ),
+          group.map((top) => [track.at(top.from, base), track.at(top.along, base + top.height)] as const),
         )
     tops.forEach(({ stitch, along, height }) => {
       if (stitch.role !== 'picot') return
@@ -185,13 +199,8 @@ function groupsOf(tops: readonly Top[]): Top[][] {
 }
 
 /** Where every stitch of a round has its top. */
-function topsOf(
-  { stitches }: LoopRound,
-  places: readonly number[],
-  around: number,
-  { gauge }: Pick<EdgingAccount, 'gauge'>,
-): Top[] {
-  const { width, heights } = gauge!
+function topsOf({ stitches }: LoopRound, places: readonly number[], ground: Ground): Top[] {
+  const { width, heights, around } = ground
   const worked = stitches.filter(({ role }) => role !== 'join' && role !== 'travel')
   const standing = worked.map((stitch): Top | null => {
     const feet = stitch.into.flatMap((place) => places[place] ?? [])
@@ -205,7 +214,7 @@ function topsOf(
   })
   const fans = fanned(
     standing.filter((top) => top !== null),
-    width,
+    ground,
   )
   let before: Top | null = null
   return worked.map((stitch, i): Top => {
@@ -224,63 +233,103 @@ function topsOf(
 }
 
 /** Stitches in one place spread like a fan. */
-function fanned(tops: readonly Top[], width: number): Map<BorderStitch, Top> {
+function fanned(tops: readonly Top[], ground: Ground): Map<BorderStitch, Top> {
+  const { width } = ground
   const fans = new Map<BorderStitch, Top>()
   for (const group of groupsOf(tops)) {
     const count = group.length
     group.forEach((top, i) => {
-      const off = (i - (count - 1) / 2) / Math.max(1, (count - 1) / 2)
+      const share = (i - (count - 1) / 2) / Math.max(1, (count - 1) / 2)
       const reach = ((count - 1) / 2 - FAN.inner) * width
       const half = Math.min(FAN.half, Math.asin(Math.min(1, Math.max(0, reach / top.height))))
-      const angle = off * half
-      const along = top.from + (top.height * Math.sin(angle)) / width
+      const angle = share * half
       if (count < 2) return
       if (top.height <= FAN.tall * width) {
-        fans.set(top.stitch, { ...top, along: top.from + SPREAD * (i - (count - 1) / 2) })
+        const apart = SPREAD * (i - (count - 1) / 2)
+        fans.set(top.stitch, { ...top, along: alongAt(top, apart * width, ground) })
         return
       }
       const lean = { angle, reach: top.height }
-      fans.set(top.stitch, { ...top, along, height: top.height * Math.cos(angle), lean })
+      const spot = { ...top, height: top.height * Math.cos(angle), lean }
+      fans.set(top.stitch, { ...spot, along: alongAt(spot, top.height * Math.sin(angle), ground) })
     })
   }
   return fans
 }
 
-/** The outer outline of a round. */
-function outlineOf(
-  tops: readonly Top[],
-  track: Track,
-  base: number,
-  { gauge }: Pick<EdgingAccount, 'gauge'>,
-): Point[] {
-  const line: Point[] = []
-  let last: Top | null = null
-  for (const top of tops) {
-    const { role } = top.stitch
-    if (role === 'picot' || (role === 'beginning' && !top.stitch.standing)) continue
-    if (role === 'space') {
-      const half = top.stitch.count / PARTS
-      for (let part = 1; part < PARTS; part++) {
-        const angle = (Math.PI * part) / PARTS
-        const low = last?.height ?? 0
-        const height = base + low + (top.height - low) * Math.sin(angle)
-        line.push(track.at(top.along - half * Math.cos(angle), height))
-      }
-    } else {
-      if (last?.lean && top.lean && last.stitch.group === top.stitch.group) {
-        // The edge of a fan is round.
-        const [angle, reach] = [
-          (last.lean.angle + top.lean.angle) / 2,
-          (last.lean.reach + top.lean.reach) / 2,
-        ]
-        const along = top.from + (reach * Math.sin(angle)) / gauge!.width
-        line.push(track.at(along, base + reach * Math.cos(angle)))
-      }
-      line.push(track.at(top.along, base + top.height))
-    }
-    last = top
+/**
+ * How far along the top of a stitch is that stands so many mm beside the middle of its fan: where the line bends away
+ * under it fewer stitches along than on a straight one.
+ */
+function alongAt(spot: Pick<Spot, 'from' | 'height'>, off: number, { track, base, width }: Ground): number {
+  const { from, height } = spot
+  const middle = track.at(from, base + height)
+  const reach = (stitches: number) => distance(middle, track.at(from + stitches, base + height))
+  const straight = off / width
+  if (reach(straight) <= Math.abs(off) * STRAIGHT) return from + straight
+  let [near, far] = [0, straight]
+  for (let step = 0; step < HALVINGS; step++) {
+    const half = (near + far) / 2
+    if (reach(half) > Math.abs(off)) far = half
+    else near = half
   }
-  return line
+  return from + near
+}
+/** A line is straight where it takes its stitches so much farther at most; how often the rest is halved. */
+const STRAIGHT = 1.03
+const HALVINGS = 8
+
+/** Radians. By how much a line may bend between two tops that are joined by a straight line (by eye). */
+const BEND = 0.2
+
+/** What leads round a bend from one top to the next, at their heights. */
+function roundBend(a: Spot, b: Spot, { track, base }: Ground): Point[] {
+  const [from, to] = [track.out(a.along), track.out(b.along)]
+  const turn = Math.acos(Math.min(1, Math.max(-1, from.x * to.x + from.y * to.y)))
+  const parts = b.along > a.along ? Math.ceil(turn / BEND) : 1
+  return Array.from({ length: Math.max(0, parts - 1) }, (_, i) => {
+    const between = (one: number, other: number) => one + ((other - one) * (i + 1)) / parts
+    return track.at(between(a.along, b.along), base + between(a.height, b.height))
+  })
+}
+
+/** The outer outline of a round. */
+function outlineOf(tops: readonly Top[], ground: Ground): Point[] {
+  const { track, base } = ground
+  const spots = spotsOf(tops, ground)
+  const [first] = spots
+  const last = spots.at(-1)
+  const line = spots.flatMap((spot, i) => [
+    ...(i > 0 ? roundBend(spots[i - 1]!, spot, ground) : []),
+    track.at(spot.along, base + spot.height),
+  ])
+  if (track.isOpen || !first || !last) return line
+  return [...line, ...roundBend(last, { ...first, along: first.along + ground.around }, ground)]
+}
+
+/** The tops of a round with what stands between them: the arches of chains, and the round edges of fans. */
+function spotsOf(tops: readonly Top[], ground: Ground): Spot[] {
+  let last: Top | null = null
+  return tops.flatMap((top): Spot[] => {
+    const { stitch, from, along, height, lean } = top
+    const before = last
+    if (stitch.role === 'picot' || (stitch.role === 'beginning' && !stitch.standing)) return []
+    last = top
+    if (stitch.role === 'space') {
+      const [half, low] = [stitch.count / PARTS, before?.height ?? 0]
+      return Array.from({ length: PARTS - 1 }, (_, part) => {
+        const angle = (Math.PI * (part + 1)) / PARTS
+        const at = along - half * Math.cos(angle)
+        return { from: at, along: at, height: low + (height - low) * Math.sin(angle) }
+      })
+    }
+    if (!before?.lean || !lean || before.stitch.group !== stitch.group) return [top]
+    // The edge of a fan is round.
+    const angle = (before.lean.angle + lean.angle) / 2
+    const reach = (before.lean.reach + lean.reach) / 2
+    const spot = { from, height: reach * Math.cos(angle) }
+    return [{ ...spot, along: alongAt(spot, reach * Math.sin(angle), ground) }, top]
+  })
 }
 
 /** A picot: a loop that stands on its point, `height` mm high, pointing up from (0, 0). */

@@ -3,7 +3,6 @@ import type { MotifAccount, PlacedMotif, Point } from '../../shared-types/plan'
 import { accountAt, marksOnMap, placedPieces } from '../layout/placed'
 import type { PlacedPiece } from '../layout/placed'
 import { closingLines } from './closing-line'
-import { edgingBand } from './edging-band'
 import { cornerPlates } from './edging-corners'
 import type { Bounds, FigureItem, FigureSymbol } from './figure'
 import { drawText, INK, PAPER, useAt } from './figure'
@@ -173,13 +172,12 @@ export class MapPainter {
 
   /** The whole as it looks: motifs, half motifs, fillers and edging, with nothing that a map says about them. */
   plain(): FigureItem[] {
-    const { plan, edge, style } = this.ground
-    const motifs = plan.motifs.flatMap((motif) => {
+    const motifs = this.ground.plan.motifs.flatMap((motif) => {
       const symbol = this.kindOf(motif)?.bare.get(motif.colourway, motif.turn)
       return symbol ? [useAt(symbol, motif.x * this.scale, motif.y * this.scale)] : []
     })
-    const added = this.additions({ x: 0, y: 0 }, () => true)
-    return [...edgingBand(plan, this.edging.shapes, edge, this.scale, style), ...motifs, ...added]
+    const [origin, all] = [{ x: 0, y: 0 }, () => true]
+    return [...this.edging.items(origin, all), ...motifs, ...this.additions(origin, all)]
   }
 
   /** Corners of the edging with their numbers, and the stitches between them. */
