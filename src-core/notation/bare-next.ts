@@ -1,10 +1,11 @@
-/** "3 tr in next space, 3 htr in the next": behind a space the next one may be a space as well. */
+/** "3 tr in next space, 3 htr in the next", "… in each of the other 11": behind a space those may be spaces as well. */
 import type { Item, Noun, Place } from './tree'
 
 const SPACE: Noun = { kind: 'space', chains: null, corner: false }
 const BARE = /\bnext$/i
+const OTHERS = /\beach of (the )?(other|rem(aining)?) (\d+|[a-z]+)$/i
 
-/** The items of a round with each bare "next" behind a space meaning a space; null where there is none. */
+/** The items of a round with each bare "next" or "other 11" behind a space meaning a space; null where there is none. */
 export function nextSpaces(items: readonly Item[], text: string): readonly Item[] | null {
   let behindSpace = false
   let found = false
@@ -12,9 +13,9 @@ export function nextSpaces(items: readonly Item[], text: string): readonly Item[
     const [part] = place.parts
     if (!part || place.parts.length > 1) return place
     const { noun } = part
-    const bare =
-      noun.kind === 'stitch' && noun.name === null && BARE.test(text.slice(part.start, part.end).trim())
-    if (bare && behindSpace && part.which === 'next' && part.count === 1) {
+    const words = text.slice(part.start, part.end).trim()
+    const unnamed = noun.kind === 'stitch' && noun.name === null && part.which === 'next'
+    if (unnamed && behindSpace && (part.count === 1 ? BARE : OTHERS).test(words)) {
       found = true
       return { ...place, parts: [{ ...part, noun: SPACE }] }
     }

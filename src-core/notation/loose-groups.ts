@@ -224,6 +224,8 @@ const isAlike = (first: WorkItem, { count, stitch }: WorkItem): boolean =>
 
 /** "Dc, ch 1 in each st around", "ch 3, 2 dc, ch 1 in that space": chains go into no stitch, so the place is that of all before it. */
 const readShared = (reader: Reader, before: Item | undefined): Place | null => {
+  // "2 dc, chain 1 all in that space".
+  if (reader.sees('all') && reader.isA('into', 1)) reader.at++
   if (!reader.isA('into')) return null
   const each = ['each', 'every'].includes(reader.key(1))
   const pointed = ['that', 'this', 'same'].includes(reader.spelled(1)) && reader.isA('space', 2)

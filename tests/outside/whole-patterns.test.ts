@@ -32,7 +32,6 @@ const NOT_YET: Readonly<Record<string, readonly string[]>> = {
     'h444',
     'h450',
     'h516',
-    'h536',
     'h723',
     'h1121',
     'h1313',
