@@ -6,15 +6,19 @@ import type { MotifAccount, PlacedHalf, Plan } from '../../shared-types/plan'
 import type { Hand, Motif, Terms } from '../../shared-types/project'
 import type { Settled } from '../../shared-types/settled'
 import { workedRounds } from '../accounts'
+import { plural } from '../figures/words'
 import { directionOf } from '../geometry/points'
 import { joinPlaces } from '../joining-round/places'
 import type { JoinPlaces } from '../joining-round/places'
+import { listOf } from '../joins/words'
+import { halfMeasures } from '../layout/halves'
 import { remembered } from '../memo'
 import type { RoundsAccount } from '../motif/rounds/account'
 import { instructionLines } from '../motif/instructions'
 import { readMotif } from '../motif/rounds/read-motif'
 import { editionText } from '../notation/translate'
 import { saying } from '../stitches/spelling'
+import { formatLength } from '../units/format'
 import { asideOf, cutsOf } from './cut'
 import type { Cut } from './cut'
 import { RING, ringsOf } from './rings'
@@ -150,6 +154,44 @@ const suggestedWords = (terms: Terms): string =>
     terms,
   )`A suggestion that follows from the rounds, each row in the colour of the round of the same number: work one, lay it beside a whole motif, and change it where it does not fit.`
 
+/** How many colors a motif has, by the names of their parts. */
+const partsOf = (motif: Motif): number =>
+  motif.kind === 'rounds' ? new Set((motif.rounds ?? []).map(({ slot = '' }) => slot)).size : 1
+
+/** "Rows 2 and 4 are worked with the right side facing.": the last row is, as the last round of a whole one. */
+function facingWords(rows: number): string {
+  const facing = Array.from({ length: rows }, (_, i) => i + 1).filter((row) => (rows - row) % 2 === 0)
+  return `${plural(facing.length, 'Row')} ${listOf(facing)} ${plural(facing.length, 'is', 'are')} worked with the right side facing.`
+}
+
+/**
+ * What the rows of a half do not say: which side is the right one, what is done where the color changes, and how large
+ * it has to be. Empty where nothing follows from the rounds.
+ */
+export function halfMaking(
+  { settled, halves, motif: first }: Plan,
+  account: MotifAccount,
+  terms: Terms,
+): string {
+  const motif = settled.motifs.find(({ id }) => id === account.id)
+  const half = halves.find(({ motif: own = first?.id }) => own === account.id)
+  const told = halfFor(settled, account, halves, first?.id)
+  if (!motif || !half || !told) return ''
+  const { edge, deep } = halfMeasures(account, half.turn)
+  const [long, wide] = [edge, deep].map((mm) => formatLength(Math.round(mm), settled.units))
+  return [
+    facingWords(told.rows.length),
+    ...(partsOf(motif) > 1
+      ? [
+          saying(
+            terms,
+          )`Where the next row has another colour, change to it in the last step of the row before and fasten off the old one.`,
+        ]
+      : []),
+    `It has to be ${long} long along its straight edge and ${wide} wide. That edge draws in: work the first and last stitch of each row loosely, and pin it out to that length when you block it.`,
+  ].join(' ')
+}
+
 /**
  * How the halves that a plan has of a motif are worked, line by line: what the rows are, what they begin with, and the
  * rows. Empty where there are none, where the instructions speak of them, and where nothing follows from the rounds.
@@ -161,7 +203,7 @@ export function suggestedHalf(plan: Plan, account: MotifAccount, terms: Terms): 
   if (!told) return []
   const lines = [told.begin, ...told.rows]
   return [
-    suggestedWords(terms),
+    `${suggestedWords(terms)} ${halfMaking(plan, account, terms)}`,
     ...(terms === settled.terms ? lines : lines.map((line) => editionText(line, settled.terms, terms))),
   ]
 }

@@ -229,6 +229,19 @@ export function halve(
   }
 }
 
+/** How long the straight edge of a half is that is turned so, and how far the half reaches from there. */
+export function halfMeasures(
+  { outline }: Pick<MotifAccount, 'outline'>,
+  turn: Degrees,
+): { readonly edge: Millimetres; readonly deep: Millimetres } {
+  const half = halfOutline(
+    outline.map((point) => turnPoint(point, radians(turn))),
+    'right',
+  )
+  const cut = half.filter(({ x }) => x < ON_CUT).map(({ y }) => y)
+  return { edge: Math.max(...cut) - Math.min(...cut), deep: Math.max(...half.map(({ x }) => x)) }
+}
+
 /** What a half of each motif has to be, where no words say how it is worked. */
 function undesigned(
   places: readonly HalfPlace[],
@@ -238,11 +251,7 @@ function undesigned(
   return accounts.flatMap((account, kind) => {
     const place = places.find((each) => each.kind === kind)
     if (!place) return []
-    const cut = halfOutline(
-      account.outline.map((point) => turnPoint(point, radians(place.turn))),
-      'right',
-    ).filter(({ x }) => x < ON_CUT)
-    const length = Math.max(...cut.map(({ y }) => y)) - Math.min(...cut.map(({ y }) => y))
+    const { edge: length } = halfMeasures(account, place.turn)
     if (!(length > 0)) return []
     const values = {
       motif: account.name || account.id,

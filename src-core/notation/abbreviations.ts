@@ -56,7 +56,7 @@ export function abbreviationsIn(texts: readonly string[], terms: Terms): Abbrevi
   tokens.forEach((token, index) => {
     if (token.kind === 'chains') {
       const words = token.text.toLowerCase().startsWith('ch') ? 'ch-' : '-ch'
-      add({ abbreviation: words, meaning: 'chain or space made before' })
+      add({ abbreviation: words, meaning: 'earlier chain or its space' })
       return
     }
     if (token.kind !== 'word') return
@@ -69,6 +69,42 @@ export function abbreviationsIn(texts: readonly string[], terms: Terms): Abbrevi
     add(meaningOf(token.key, terms))
   })
   return [...found.values()].sort((a, b) => a.abbreviation.localeCompare(b.abbreviation, 'en'))
+}
+
+/** What follows brackets whose contents are worked several times. */
+const AGAIN = /^\s*(?:\d+ (?:more )?times|twice|once|around|(?:rep|to)\b)/i
+
+/** What stands in brackets, with what follows them; innermost ones alone. */
+const inBrackets = (text: string, [open, close]: readonly [string, string]): [string, string][] =>
+  [...text.matchAll(new RegExp(`\\${open}([^\\${open}\\${close}]*)\\${close}(?=(.{0,20}))`, 'g'))].map(
+    ([, inside, after]) => [inside!, after!],
+  )
+
+/** Stars and brackets of some texts in their terms, each with what it means in them. */
+export function signsIn(texts: readonly string[]): Abbreviation[] {
+  const text = texts.join('\n')
+  const told: Abbreviation[] = []
+  if (/\brep(?:eat)? from \*/i.test(text)) {
+    told.push({ abbreviation: '*', meaning: 'a repeat begins here' })
+  }
+  for (const pair of [
+    ['[', ']'],
+    ['(', ')'],
+  ] as const) {
+    const found = inBrackets(text, pair)
+    const again = found.some(([, after]) => AGAIN.test(after))
+    const together = found.some(
+      ([inside, after]) => /,/.test(inside) && /^\s*(?:all )?in(?:to)?\b/i.test(after),
+    )
+    const meanings = [
+      ...(again ? ['work it as many times as it says after'] : []),
+      ...(together ? ['work it all in one place'] : []),
+      // Counts at the end of a round, and what counts as a stitch.
+      ...(found.length > 0 && pair[0] === '(' ? ['else a remark or a count'] : []),
+    ]
+    if (again || together) told.push({ abbreviation: pair.join(' '), meaning: meanings.join('; ') })
+  }
+  return told
 }
 
 /** The stitches that the text explains itself, in its words, in the terms asked for. */

@@ -11,7 +11,7 @@ import { joiningRounds } from '../../src-core/joining-round/joining-round'
 import { SHARED_PLACE, tellsShared, titleOf } from '../../src-core/joining-round/words'
 import { hasInstructions, toldInstructions } from '../../src-core/motif/instructions'
 import { specialText } from '../../src-core/motif/rounds/special'
-import { abbreviationsIn, abbreviationsUsed } from '../../src-core/notation/abbreviations'
+import { abbreviationsIn, abbreviationsUsed, signsIn } from '../../src-core/notation/abbreviations'
 import { editionText } from '../../src-core/notation/translate'
 import { respelled } from '../../src-core/stitches/spelling'
 import { textsBeside } from '../paper/texts-beside'
@@ -63,7 +63,10 @@ function abbreviationsBeside(plan: Plan, terms: Terms): string {
   ])
   return entries(
     MOTIF_WORDS.abbreviations,
-    abbreviationsIn(texts, terms).map(({ abbreviation, meaning }): Entry => [abbreviation, meaning]),
+    [...abbreviationsIn(texts, terms), ...signsIn(texts)].map(({ abbreviation, meaning }): Entry => [
+      abbreviation,
+      meaning,
+    ]),
   )
 }
 
@@ -89,6 +92,11 @@ function roundsParts(plan: Plan, motif: RoundsMotif, terms: Terms): string[] {
   const { read } = workedRounds(settled, motif)
   const special = editionText(specialText(motif), settled.terms, terms).split('\n')
   const lines = roundLines({ settled, terms }, motif, read)
+  const account = [plan.motif, ...plan.accounts].find((each) => each?.id === motif.id)
+  const beside = [
+    ...(account ? suggestedHalf(plan, account, terms) : []),
+    ...textsBeside({ plan, settled, terms, units: settled.units }, motif.id),
+  ]
   return [
     paragraphs(MOTIF_WORDS.special, special),
     entries(
@@ -98,11 +106,10 @@ function roundsParts(plan: Plan, motif: RoundsMotif, terms: Terms): string[] {
     ...(others === '' ? [] : [`<p>${escaped(others)}</p>`]),
     entries(
       MOTIF_WORDS.abbreviations,
-      abbreviationsUsed(
-        read.reading.tree,
-        terms,
-        textsBeside({ plan, settled, terms, units: settled.units }, motif.id),
-      ).map(({ abbreviation, meaning }): Entry => [abbreviation, meaning]),
+      [
+        ...abbreviationsUsed(read.reading.tree, terms, beside),
+        ...signsIn([...lines.map(({ text }) => text), ...beside]),
+      ].map(({ abbreviation, meaning }): Entry => [abbreviation, meaning]),
     ),
   ]
 }

@@ -12,8 +12,7 @@ import { capital } from '../../../src-core/figures/words'
 import { halfNotes } from '../../../src-core/layout/halves'
 import { hasInstructions } from '../../../src-core/motif/instructions'
 import { leadMeasure } from '../../../src-core/motif/ruler'
-import { abbreviationsIn } from '../../../src-core/notation/abbreviations'
-import type { Abbreviation } from '../../../src-core/notation/abbreviations'
+import { abbreviationsIn, signsIn, type Abbreviation } from '../../../src-core/notation/abbreviations'
 import { formatLength } from '../../../src-core/units/format'
 import type { Draft, Job } from '../page'
 import { BETWEEN as BELOW, withPart } from '../below'
@@ -227,7 +226,8 @@ function abbreviationsBeside(
   const used = abbreviationsIn(texts, job.terms)
   const gauge = gaugeWords(job, plannedGauge(job))
   // The gauge says what its stitch is: it alone needs no list.
-  return used.length > 0 && gauge ? abbreviationsIn([...texts, gauge], job.terms) : used
+  const all = used.length > 0 && gauge ? abbreviationsIn([...texts, gauge], job.terms) : used
+  return [...all, ...signsIn(texts)]
 }
 
 /** What holds for every one of several motifs that were measured, and is said once for all of them. */

@@ -7,7 +7,7 @@ import { partOf } from '../../../src-core/figures/part'
 import { suggestedHalf } from '../../../src-core/half-motif/half-motif'
 import { toldInstructions } from '../../../src-core/motif/instructions'
 import { specialText } from '../../../src-core/motif/rounds/special'
-import { abbreviationsUsed } from '../../../src-core/notation/abbreviations'
+import { abbreviationsUsed, signsIn } from '../../../src-core/notation/abbreviations'
 import type { Abbreviation } from '../../../src-core/notation/abbreviations'
 import { editionText } from '../../../src-core/notation/translate'
 import { respelled } from '../../../src-core/stitches/spelling'
@@ -64,7 +64,11 @@ export function setRounds(job: Job, flow: Flow, motif: RoundsMotif, account: Mot
     flow.y += heightOf(line)
   }
   const beside = [...suggestedHalf(job.plan, account, job.terms), ...textsBeside(job, motif.id)]
-  setAbbreviations(flow, abbreviationsUsed(read.reading.tree, job.terms, beside))
+  const rounds = list.map(({ text }) => text)
+  setAbbreviations(flow, [
+    ...abbreviationsUsed(read.reading.tree, job.terms, beside),
+    ...signsIn([...rounds, ...beside]),
+  ])
 }
 
 /** The designer's words on how a motif is worked, a line each, in the terms that are printed. */
@@ -81,9 +85,17 @@ export const setInstructions = (job: Job, flow: Flow, motif: Motif): void =>
 export const setHalf = (job: Job, flow: Flow, account: MotifAccount): void =>
   setParagraphs(flow, MOTIF_WORDS.half, suggestedHalf(job.plan, account, job.terms))
 
-/** What abbreviations stand for, in columns, read downward. */
-export function setAbbreviations(flow: Flow, list: readonly Abbreviation[]): void {
-  if (list.length === 0) return
+/** Whether it is a star or brackets: what these mean takes more words than there is room for in a column. */
+const isSign = ({ abbreviation }: Abbreviation): boolean => /^\W/.test(abbreviation)
+
+/** What abbreviations stand for, in columns, read downward; below them what signs mean. */
+export function setAbbreviations(flow: Flow, all: readonly Abbreviation[]): void {
+  if (all.length === 0) return
+  const list = all.filter((each) => !isSign(each))
+  const signs = all
+    .filter(isSign)
+    .map(({ abbreviation, meaning }) => `${abbreviation}\u00a0 ${meaning}.`)
+    .join(' ')
   const width = (flow.sheet.inner - (COLUMNS - 1) * COLUMN_GAP) / COLUMNS
   const style = { size: TYPE.table } as const
   const heights = list.map(({ meaning }) => flow.sheet.heightOf(meaning, width - SHORT, style) + 0.5)
@@ -91,11 +103,17 @@ export function setAbbreviations(flow: Flow, list: readonly Abbreviation[]): voi
   const columns = Array.from({ length: COLUMNS }, (_, k) => k * perColumn)
   const heightOf = (from: number): number =>
     heights.slice(from, from + perColumn).reduce((sum, height) => sum + height, 0)
-  const height = Math.max(...columns.map(heightOf))
+  const columnsHeight = Math.max(...columns.map(heightOf))
+  // A line of them has room beside the heading.
+  const beside = width + COLUMN_GAP
+  const isBeside = flow.sheet.measure(signs, TYPE.table, 'regular') < flow.sheet.inner - beside
+  const signsHeight = isBeside ? 0 : flow.sheet.heightOf(signs, flow.sheet.inner, style)
+  const height = columnsHeight + signsHeight
   flow.y += 3
   flow.need(Sheet.line(TYPE.heading) + 1.6 + height)
   const { sheet } = flow
-  const top = sheet.heading(MOTIF_WORDS.abbreviations, sheet.left, flow.y)
+  const begins = flow.y
+  const top = sheet.heading(MOTIF_WORDS.abbreviations, sheet.left, begins)
   const told = partOf('L')
   columns.forEach((from, column) => {
     const x = sheet.left + column * (width + COLUMN_GAP)
@@ -109,8 +127,13 @@ export function setAbbreviations(flow: Flow, list: readonly Abbreviation[]): voi
       )
     }
   })
+  if (signs !== '' && isBeside) sheet.text(signs, sheet.left + beside, begins + 0.7, { ...style, as: 'P' })
+  else if (signs !== '') sheet.paragraph(signs, sheet.left, top + columnsHeight, sheet.inner, style)
   flow.y = top + height + 3
 }
+
+/** So many paragraphs stay with their heading. */
+const KEPT = 3
 
 /** A heading with paragraphs, which run on over pages; nothing where nothing is said. */
 function setParagraphs(flow: Flow, heading: string, lines: readonly string[]): void {
@@ -118,7 +141,10 @@ function setParagraphs(flow: Flow, heading: string, lines: readonly string[]): v
   if (texts.length === 0) return
   const width = Math.min(WIDEST_TEXT, flow.sheet.inner)
   const heightOf = (text: string): number => flow.sheet.heightOf(text, width) + 1.2
-  flow.need(Sheet.line(TYPE.heading) + 1.6 + heightOf(texts[0]!))
+  // Nor does a heading with what only introduces the others.
+  flow.need(
+    Sheet.line(TYPE.heading) + 1.6 + texts.slice(0, KEPT).reduce((sum, text) => sum + heightOf(text), 0),
+  )
   flow.y = flow.sheet.heading(heading, flow.sheet.left, flow.y)
   texts.forEach((text, i) => {
     // The last line does not stand alone on a page.

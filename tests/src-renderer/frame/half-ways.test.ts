@@ -27,8 +27,9 @@ describe('how a half motif is worked', () => {
     expect(screen.getByText(/^A suggestion that follows from the rounds/)).toBeTruthy()
     await fireEvent.click(screen.getByRole('button', { name: 'Put it in the instructions' }))
     const lines = app.document.project.motifs![0]!.instructions!.split('\n')
-    expect(lines.slice(-6, -3)).toEqual([
+    expect(lines.slice(-7, -3)).toEqual([
       'Half motif',
+      expect.stringMatching(/right side facing.*straight edge/),
       'Make an adjustable ring.',
       'Row 1: Ch 3 (counts as dc), 6 dc in ring; turn. (7 dc)',
     ])
