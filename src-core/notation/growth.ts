@@ -21,11 +21,11 @@ const isBetween = (items: Items): boolean => {
 }
 
 /** "(2 dc, ch 2, 2 dc) in next ch-2 sp": a corner of the round. */
-const isCorner = (item: Item): boolean =>
+export const isCorner = (item: Item): boolean =>
   (item.type === 'group' || item.type === 'placed') && item.place !== null && isBetween(item.items)
 
 /** "dc in next 5 dc": a run of plain stitches, each in the next one; what it goes over. */
-function runOf(item: Item): PlacePart | null {
+export function runOf(item: Item): PlacePart | null {
   if (item.type !== 'work' || item.place?.parts.length !== 1 || item.place.over) return null
   if ((item.count ?? 1) !== 1 || item.stitch.form !== 'plain' || isSlip(item.stitch)) return null
   const [part] = item.place.parts
@@ -54,7 +54,7 @@ function toCorners(items: Items, closes: boolean): Items {
 const isRound = (item: Item): boolean => isCorner(item) || (item.type === 'star' && item.items.some(isCorner))
 
 /** "3 dc in next ch-1 sp": what goes into a space or gap of the side, so often on each side. */
-const isOnSide = (item: Item): item is WorkItem | GroupItem => {
+export const isOnSide = (item: Item): item is WorkItem | GroupItem => {
   if ((item.type !== 'work' && item.type !== 'group') || item.place?.parts.length !== 1) return false
   const [part] = item.place.parts
   const kind = part!.noun.kind
