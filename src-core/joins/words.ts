@@ -148,16 +148,16 @@ export function joinPhrase({ shape, host, anchor, name, reference, leftward, own
 /** "each of its four sides". */
 export const sidesWords = (sides: number): string => `each of its ${numeral(sides)} sides`
 
-/** Joining along a side: at how many of its places, and where they lie. */
+/** Joining along a side: all of it, or at how many of its places. */
 function sidePhrase(partner: number, places: readonly ToldPlace[], told: readonly ToldPlace[]): string {
   const { number } = places[0]!
   const whole = told.filter((place) => place.anchor.kind === 'side' && place.number === number)
   // Along a side that several meet its places are not the quarters that the legend tells of.
   const evenly = places.length === whole.length && !places.some(({ anchor }) => anchor.id.includes('/'))
-  const at = `${places.length} ${plural(places.length, 'place')}`
+  // How many stitches that is the round alone says: where a side has no middle one, two stand for it.
   return evenly
-    ? `join to ${numberMark(partner)} at ${at}, evenly along the side`
-    : `join to ${numberMark(partner)} at ${at}, each to the one that lies opposite`
+    ? `join to ${numberMark(partner)} evenly along the side`
+    : `join to ${numberMark(partner)} at ${places.length} ${plural(places.length, 'place')}, each to the one that lies opposite`
 }
 
 /**

@@ -92,6 +92,10 @@ export function nodeKindWords(members: number, count: number): string {
 export const moreJoinsWords = (what: string, points: number): string =>
   `${what} are joined at ${points === 1 ? 'one point' : counted(points, 'point')} more.`
 
+/** Of motifs with straight sides: how many stitches of a side are joined its round says. */
+export const alongSidesWords =
+  'Two that lie side by side are joined at their corners and evenly along the side between these.'
+
 /** "Besides, motifs are sewn at 280 single points." */
 export const sewnPointsWords = (points: number): string =>
   `Besides, motifs are sewn at ${points === 1 ? 'one single point' : counted(points, 'single point')}.`
@@ -106,8 +110,8 @@ export const sharedPointAdvice =
 /** `isByStitch`: the joining that is told on the same page names the stitches of a side. */
 export const sidesAdvice = (joinedAsYouGo: boolean, isByStitch: boolean): string => {
   const places = isByStitch
-    ? 'The places along a side are the stitches of it that are named here; where its middle falls between two stitches, both are joined there, and the two are one place.'
-    : 'The places along a side are a quarter, half and three quarters of the way from its corner.'
+    ? 'Evenly along a side means at the stitches of it that are named here, all of them.'
+    : 'Evenly along a side means a quarter, half and three quarters of the way from its corner.'
   return `Side 1 follows corner 1 in the direction of work, side 2 corner 2, and so on.${joinedAsYouGo ? ` ${places}` : ''}`
 }
 

@@ -17,6 +17,7 @@ import type { Sheet } from '../setting'
 import { TYPE } from '../setting'
 import { HEADINGS, PAGE_NAMES } from '../words'
 import {
+  alongSidesWords,
   gapWords,
   joinedAsYouGo,
   joinLegendWords,
@@ -109,8 +110,17 @@ function pointsTold(plan: Plan): string[] {
     const points = ownPoints(pieces)
     return points > 0 ? [moreJoinsWords(what, points)] : []
   }
+  const kinds = nodeKinds(plan)
+  // The places along a side stand for the stitches that are joined there: to count them would say another number.
+  if (plan.joins.some(({ members }) => members.some(({ anchor }) => anchor.startsWith('side'))))
+    return [
+      alongSidesWords,
+      ...kinds
+        .filter(({ members }) => members > 2)
+        .map(({ members, count }) => `${nodeKindWords(members, count)}.`),
+    ]
   return [
-    ...nodeKinds(plan).map(({ members, count }) => `${nodeKindWords(members, count)}.`),
+    ...kinds.map(({ members, count }) => `${nodeKindWords(members, count)}.`),
     ...more(['Fillers', plan.fillers]),
     ...more(['Half motifs', plan.halves]),
   ]

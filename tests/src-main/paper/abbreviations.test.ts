@@ -68,16 +68,25 @@ describe('abbreviations on paper', () => {
     },
   )
 
-  it('the stitches of a side that are joined are its places, of an even count the two in the middle as one', () => {
-    const page = mapPages(planProject(hexagons), { date: DATE }).find(({ section }) => section === 'joins')!
+  it('the stitches of a side that are joined are named, and no page counts others', () => {
+    const pages = mapPages(planProject(hexagons), { date: DATE })
+    const page = pages.find(({ section }) => section === 'joins')!
     const words = record(page.figure)
       .texts.map(({ text }) => text)
       .join(' ')
     expect(words).toContain('after the 1st, 3rd, 4th and 6th dc of the side')
-    expect(words).toContain('at 3 places, evenly along the side')
+    expect(words).toContain('evenly along the side')
     expect(words).toContain(
-      'where its middle falls between two stitches, both are joined there, and the two are one place',
+      'Evenly along a side means at the stitches of it that are named here, all of them.',
     )
+    expect(words).toContain('Two that lie side by side are joined at their corners and evenly along the side')
+    // Four stitches of a side stand for three places of the plan.
+    for (const { figure } of pages) {
+      const told = record(figure)
+        .texts.map(({ text }) => text)
+        .join(' ')
+      expect(told).not.toMatch(/at 3 places|Two motifs meet at/)
+    }
     expect(words).not.toContain('a quarter, half and three quarters')
   })
 

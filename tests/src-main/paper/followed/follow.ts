@@ -314,15 +314,16 @@ export class Follower {
         /^into the (?:(left|right)-hand )?space shared by ([\d, and]+?)(?:, seen from (\d+))?$/.exec(told)
       const free = /^to any free (?:petal|corner) of (\d+)$/.exec(told)
       const side =
-        /^to (\d+) at (\d+) places, (?:evenly along the side|each to the one that lies opposite)$/.exec(told)
+        /^to (\d+) (?:evenly along the side|at \d+ places, each to the one that lies opposite)$/.exec(told)
       const one = /^to (?:the place of )?(\d+)(.*)$/.exec(told)
       if (side) {
         const host = this.piece(side[1]!)
         const meets = any('side').split(' ')
         const here = anchors.filter(({ id }) => meets.includes(id))
         const near = here.map((anchor) => this.opposite(own, host, anchor))
-        if (told.endsWith('along the side') && here.length !== Number(side[2]))
-          throw new Error(`${label}: its side is joined at ${here.length} places, not ${side[2]!}`)
+        // Evenly is at all the places that a side has.
+        if (told.endsWith('along the side') && here.length < anchors.length)
+          throw new Error(`${label}: its side is joined at ${here.length} of ${anchors.length} places`)
         here.forEach((anchor, i) => join([anchor], host, [near[i]!]))
         continue
       }
