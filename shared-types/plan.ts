@@ -307,6 +307,8 @@ export interface FitArrangement extends Holds {
   readonly leaves?: number
   /** `assumed`: the grams follow from a ball band that nobody entered. */
   readonly yarns: readonly { readonly id: string; readonly grams: number; readonly assumed?: true }[]
+  /** Counted with colours that stay within the yarn on hand, which the project does not ask for: to be taken with it. */
+  readonly withinStash?: true
   /** Motifs that are left over, of so many that there are. */
   readonly left?: number
   /** Of motifs that are made already, by colourway: how many of each it takes, and how many beyond those that there are. */

@@ -131,6 +131,8 @@ const settledLayout = remembered((layout: Layout): SettledLayout => {
       return {
         ...fillBlanket(layout),
         ...kit,
+        // The first of those that alternate is the motif of the layout.
+        ...(!layout.motif && layout.alternate?.motifs?.[0] && { motif: layout.alternate.motifs[0] }),
         blocking: fillBlocking(layout.blocking),
         ...(layout.cells && { cells: settledCells(layout.cells) }),
         ...(layout.edging && { edging: fillEdging(layout.edging) }),

@@ -6,8 +6,17 @@ import { isWithin, placesOf } from '../fields/field'
 import type { Field } from '../fields/field'
 import { finding } from '../findings/finding'
 import { quantityValues } from '../findings/quantities'
+import { DEFAULTS } from '../settled'
+import { inSpelling } from '../stitches/spelling'
+import { formatNumber } from '../units/format'
 import { resolveGauge } from '../stitches/gauge'
 import { gaugeFindings, otherHookFindings } from '../stitches/gauge-findings'
+
+/** Places behind the point that a wrong count is told with. */
+const MOST_PLACES = 6
+
+/** Whether a count is no whole number. */
+const isPart = (value: number, { kind }: Field): boolean => kind === 'count' && !Number.isInteger(value)
 
 const CHECKED = FIELDS.filter(({ code, least, most }) => !code && (least !== undefined || most !== undefined))
 
@@ -37,9 +46,14 @@ const fieldBounds = (project: Project): Finding[] =>
       .filter(({ value }) => !isWithin(value, field))
       .map(({ where, at, value }) =>
         finding(
-          'file/out-of-bounds',
+          isPart(value, field) ? 'file/not-whole' : 'file/out-of-bounds',
           where,
-          { what: field.what ?? field.label, ...quantityValues(value, field) },
+          {
+            ...{ what: inSpelling(field.what ?? field.label, project.terms ?? DEFAULTS.terms) },
+            ...quantityValues(value, field),
+            // A count is written without what it has beyond whole ones.
+            ...(isPart(value, field) && { received: formatNumber(value, MOST_PLACES) }),
+          },
           targetOf(project, field, at[0]),
         ),
       ),

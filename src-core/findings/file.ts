@@ -12,6 +12,11 @@ export const FILE_FINDINGS = {
     message: '{what}: found {received}, expected {least} to {most}.',
     mend: 'Enter a number within these bounds.',
   },
+  'file/not-whole': {
+    severity: 'warning',
+    message: '{what}: found {received}, expected a whole number from {least} to {most}.',
+    mend: 'Enter a whole number.',
+  },
   'file/invalid-value': {
     severity: 'error',
     message: 'found {received}, expected {expected}.',

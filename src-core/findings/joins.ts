@@ -71,6 +71,17 @@ export const JOIN_FINDINGS = {
     message: '{places} have a joining rule of their own, but do not come close enough to be joined.',
     mend: 'Allow more chains between them, choose another rule, or join them as all others.',
   },
+  'joins/single-apart': {
+    severity: 'note',
+    message:
+      '{places} are kept apart by a joining rule of their own, but lie too far from each other to meet: it changes nothing.',
+    mend: 'Remove the rule at Joins, or choose two motifs that lie side by side.',
+  },
+  'joins/pair-absent': {
+    severity: 'note',
+    message: 'a joining rule for two motifs names {motif}, which is placed nowhere: it changes nothing.',
+    mend: 'Remove the rule at Joins, or place the motif.',
+  },
   'joins/gap-for-hands': {
     severity: 'warning',
     message: 'openings of {size} are left between the motifs; at {limit} or more, small hands fit through.',

@@ -12,6 +12,12 @@ export const LAYOUT_FINDINGS = {
     message: 'the arrangement does not say which motif it is made of.',
     mend: 'Choose one of the motifs.',
   },
+  'layout/alternate-first': {
+    severity: 'warning',
+    message:
+      'the motifs alternate beginning with {motif}; the list of those that alternate begins with {listed}.',
+    mend: 'Put the motif of the arrangement first in the list.',
+  },
   'layout/count': {
     severity: 'error',
     message: '{what}: found {received}, expected a whole number from {least} to {most}.',

@@ -129,6 +129,10 @@ export function joinRules(joining: SettledJoining, gauge: ResolvedGauge, motifs:
       return
     }
     // Motifs that are not placed are joined to nothing.
+    if (motifs.length > 0 && (one < 0 || other! < 0)) {
+      const motif = pair.motifs.find((id) => !motifs.includes(id))!
+      found.push(finding('joins/pair-absent', `joining.pairs[${i}].motifs`, { motif }))
+    }
     if (one < 0 || other! < 0) return
     const told = joinRule({ ...forAll, ...definedOf(pair) }, gauge)
     found.push(...told.findings.map((each) => ({ ...each, where: `joining.pairs[${i}]` })))

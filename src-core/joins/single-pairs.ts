@@ -6,11 +6,13 @@ import type { Finding } from '../../shared-types/finding'
 import type { Anchor, MotifAccount } from '../../shared-types/plan'
 import type { SettledJoining } from '../../shared-types/settled'
 import { finding } from '../findings/finding'
+import { outerRadius } from '../figures/path'
+import type { Laid } from '../layout/blanket'
 import { addressWords, tidyAddress } from '../layout/addresses'
 import type { ResolvedGauge } from '../stitches/gauge'
 import type { Millimetres } from '../units/quantity'
 import type { Node, PairWay } from './nodes'
-import { anchorsUnder, joinRule, pairWay } from './rule'
+import { anchorsUnder, joinReach, joinRule, pairWay } from './rule'
 import type { Rule, Rules } from './rule'
 
 export interface SinglePairs {
@@ -39,7 +41,7 @@ export function singlePairs(
   accounts: readonly MotifAccount[],
   rules: Rules,
   gauge: ResolvedGauge,
-  placements: readonly { readonly id: string; readonly kind: number }[],
+  { placements, round }: Pick<Laid, 'placements' | 'round'>,
 ): SinglePairs {
   const { single = [], ...forAll } = joining
   const usual = anchorsUnder(accounts, rules)
@@ -79,6 +81,15 @@ export function singlePairs(
     const rule = ruleOf(one, other)
     return rule && ways.get(rule)!(placements[one]!.kind, placements[other]!.kind)
   }
+  /** Whether two are so far from each other that they could not meet by any rule. */
+  const isBeyond = (one: number, other: number): boolean => {
+    const [a, b] = [placements[one]!, placements[other]!]
+    const across = Math.abs(a.x - b.x)
+    const apart = Math.hypot(round > 0 ? Math.min(across, round - across) : across, a.y - b.y)
+    const [first, second] = [accounts[a.kind]!, accounts[b.kind]!]
+    const { reach } = joinReach(joining, rules.main, first, gauge)
+    return apart > outerRadius(first.outline) + outerRadius(second.outline) + rules.widest + reach
+  }
   return {
     ruleOf,
     wayOf: all.length > 0 ? wayOf : null,
@@ -92,7 +103,13 @@ export function singlePairs(
         for (const { motif } of members)
           for (const { motif: other } of members) if (motif !== other) met.add(keyOf(motif, other))
       return told.flatMap(({ at, key, ids }) => {
-        if (met.has(key) || own.get(key)!.rule === 'apart') return []
+        if (met.has(key)) return []
+        if (own.get(key)!.rule === 'apart') {
+          const [one, other] = ids.map((id) => index.get(id)!) as [number, number]
+          if (!isBeyond(one, other)) return []
+          const values = { places: addressWords(ids, standing()) }
+          return [finding('joins/single-apart', whereOf(at), values, { cells: ids })]
+        }
         return [
           finding('joins/single-far', whereOf(at), { places: addressWords(ids, standing()) }, { cells: ids }),
         ]

@@ -96,7 +96,7 @@ export function fitHave(project: Project, have: Have, planner: Planner): Fits {
   const told = found.map(({ counts, off }) => {
     return { off, fit: fitOf(counts, laidIn(rich, counts), stash.told(counts), wish, leavesOf) }
   })
-  return { arrangements: sorted(told, ways), findings: ways.findings }
+  return { arrangements: keptTo(project, rich, sorted(told, ways)), findings: ways.findings }
 }
 
 /** The same of what is cut out: its outline grows and shrinks, in each arrangement that the start would offer. */
@@ -150,8 +150,12 @@ function cutOutFits(project: Project, have: Have, wish: Wish, ways: WaysThere, p
         })
   if (found.length === 0)
     return { arrangements: [], findings: [finding('layout/fit-stash', 'yarns', { yarns: listed(short) })] }
-  return { arrangements: sorted(told(found), ways), findings }
+  return { arrangements: keptTo(project, rich, sorted(told(found), ways)), findings }
 }
+
+/** Fits that were counted within the yarn on hand say so where the project is not. */
+const keptTo = (project: Project, rich: Project, fits: readonly FitArrangement[]): FitArrangement[] =>
+  fits.map((fit) => (rich === project ? fit : { ...fit, withinStash: true }))
 
 /** The names of yarns that are short for one motif. */
 function shortForOne(project: Project, layout: BlanketLayout, planner: Planner): string[] {

@@ -105,6 +105,12 @@ export function createGround() {
     const rules = rulesOf(project.joining, gauge, idsOf(...(cells?.motifs ?? [])))
     const cut = cutOutOf(layout.outlineShape)
     findings.push(...told.flatMap((each) => each.findings), ...read.findings, ...(cells?.findings ?? []))
+    const listed = layout.alternate?.motifs?.[0]
+    if (first && listed !== undefined && listed !== first.id && cells && cells.pattern.count > 1) {
+      const nameOf = (id: string) => project.motifs.find((motif) => motif.id === id)?.name ?? id
+      const values = { motif: nameOf(first.id), listed: nameOf(listed) }
+      findings.push(finding('layout/alternate-first', 'layout.alternate.motifs[0]', values))
+    }
     findings.push(...blocking.findings, ...rules.findings, ...cut.findings)
     const measured = told[0]?.account ?? null
     const accounts = told.flatMap(({ account }) => account ?? [])

@@ -206,7 +206,7 @@ export function join(
   laid: Laid,
   counts: BlanketCounts,
 ): Joined {
-  const single = singlePairs(joining, accounts, rules, gauge, laid.placements)
+  const single = singlePairs(joining, accounts, rules, gauge, laid)
   const { anchors } = single
   // Places that only a rule of a single pair joins are not joined by all.
   const isPlain = accounts.length === 1 && !single.wayOf

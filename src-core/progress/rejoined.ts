@@ -151,7 +151,7 @@ function jointsOf(project: Project, named: (address: string) => string | null): 
   const laid = layBlanket(grid, counts, cells, cut.test)
   const placed = placedAccounts(accounts, grid, hand, ...(cells.blocks.size > 0 ? [cells] : []))
   const joined = join(placed, gauge, rules, joining, laid, counts)
-  const { ruleOf } = singlePairs(joining, placed, rules, gauge, laid.placements)
+  const { ruleOf } = singlePairs(joining, placed, rules, gauge, laid)
   const ids = laid.placements.map(({ id }) => named(id))
   const motifs = new Map<string, Jointed>()
   laid.placements.forEach(({ kind }, i) => {

@@ -13,6 +13,7 @@ import {
 import { capital, counted } from '../../../src-core/figures/words'
 import { marked } from '../../../src-core/figures/yarn-words'
 import type { Have } from '../../../src-core/layout/fit-have'
+import { inSpelling } from '../../../src-core/stitches/spelling'
 import { formatMass, formatSize } from '../../../src-core/units/format'
 import { wrap } from '../text'
 import { ARRANGEMENT_WORDS, countWords, unitsOf } from './words'
@@ -24,6 +25,9 @@ const isClosedFirst = (fits: readonly FitArrangement[]): boolean => {
     (fit, i) => !fit.wide && fits.slice(i + 1).some((after) => after.wide && area(after) > area(fit)),
   )
 }
+
+const STASH_WORDS =
+  'It needs colours that stay within the yarn on hand (layout.cells.fill.withinStash), which the project does not ask for yet.'
 
 export function fitReport(
   project: Project,
@@ -78,6 +82,9 @@ export function fitReport(
   return [
     heading,
     ...(child ? ['', ...paragraph(child.words, '')] : []),
+    ...(arrangements.some(({ withinStash }) => withinStash)
+      ? ['', ...paragraph(inSpelling(STASH_WORDS, project.terms ?? 'US'), '')]
+      : []),
     ...blocks.flatMap((block) => ['', ...block]),
   ]
 }

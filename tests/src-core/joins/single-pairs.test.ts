@@ -44,6 +44,17 @@ describe('M30 a pair with a joining rule of its own', () => {
     expect(words(apart, later).joins.length).toBe(words(grid(), later).joins.length - 1)
   })
 
+  it('that is kept apart and would not meet says that its rule changes nothing, also round a round', () => {
+    const apart = (one: string, other: string, layout: Partial<BlanketLayout> = {}) =>
+      codes(grid([{ places: [one, other], rule: 'apart' }], {}, layout))
+    expect(apart('1,1', '3,4')).toEqual(['joins/single-apart'])
+    expect(apart('1,1', '1,3')).toEqual(['joins/single-apart'])
+    expect(apart('1,1', '2,1')).toEqual([])
+    const round = { inTheRound: true, columns: 8 }
+    expect(apart('1,1', '1,8', round)).toEqual([])
+    expect(apart('1,1', '1,5', round)).toEqual(['joins/single-apart'])
+  })
+
   it('at tips and shoulders has more join points than its neighbours, whose tips alone are joined', () => {
     const own = grid([{ places: ['1,1', ' 1, 2 '], rule: 'edges' }], { reach: 20 })
     const usual = grid(undefined, { reach: 20 })
@@ -69,7 +80,7 @@ describe('M30 a pair with a joining rule of its own', () => {
     expect(codes(grid([{ places: ['1,1', '1,1'] }]))).toEqual(['joins/single-count'])
     expect(codes(grid([{ places: ['1,1', '9,9'] }]))).toEqual(['joins/single-place'])
     expect(codes(grid([{ places: ['1,1', '3,4'], rule: 'tips' }]))).toEqual(['joins/single-far'])
-    expect(codes(grid([{ places: ['1,1', '3,4'], rule: 'apart' }]))).toEqual([])
+    expect(codes(grid([{ places: ['1,1', '3,4'], rule: 'apart' }]))).toEqual(['joins/single-apart'])
     expect(planProject(grid([{ places: ['1,1', '9,9'] }])).joins).toHaveLength(17)
   })
 

@@ -96,6 +96,25 @@ describe('M26 the largest arrangement from the yarn on hand', () => {
     expect(buys(columns + 1, rows)).toBe(true)
   })
 
+  it('says what its fields are to be taken with, and keeps to the stash with it', () => {
+    // In the repeat of the project every other motif is of the yarn of which there is little.
+    const project = squares({}, [400, 100])
+    const { arrangements } = fitFromHave(project, { stash: true })
+    expect(arrangements.length).toBeGreaterThan(0)
+    const planner = createPlanner()
+    const toBuy = (of: Project, fit: (typeof arrangements)[number]) => {
+      const taken = { ...of, layout: { ...of.layout, ...layoutOf(fit) } as BlanketLayout }
+      return planner.plan(taken).yarns.reduce((sum, { toBuy: need }) => sum + (need ?? 0), 0)
+    }
+    for (const fit of arrangements) {
+      expect(fit.withinStash).toBe(true)
+      expect(toBuy(withinStash(project), fit)).toBe(0)
+    }
+    expect(toBuy(project, arrangements[0]!)).toBeGreaterThan(0)
+    const within = fitFromHave(withinStash(project), { stash: true })
+    expect(within.arrangements).toEqual(arrangements.map(({ withinStash: _, ...fit }) => fit))
+  })
+
   it('says why there is none', () => {
     const codes = (project: Project) => fitFromHave(project, { stash: true }).findings.map(({ code }) => code)
     const none = fitFromHave(squares({}, [0, 0]), { stash: true })
