@@ -82,7 +82,12 @@ export interface EdgingRound {
    * Of a plain round along an edge that goes in and out, in place of its corners: at how many places it has so many
    * stitches more than one in one place (tips), or so many fewer, as they are worked together (dips, below zero).
    */
-  readonly bends?: readonly { readonly count: number; readonly more: number }[]
+  readonly bends?: readonly {
+    readonly count: number
+    readonly more: number
+    /** Where all of them stand at corners: which, from 0 on through all lines. */
+    readonly corners?: readonly number[]
+  }[]
   /** Outward corners, picots in it, and what is worked in it by US key: chains one by one, every leg of a decrease. */
   readonly corners?: number
   /** Only of written rounds. */
@@ -156,6 +161,8 @@ export interface EdgingAccount {
   readonly dips?: readonly EdgingDip[]
   /** Of an edging with written rounds: how they are worked along each line. */
   readonly loops?: readonly EdgingLoop[]
+  /** Of one of plain rounds alone, unless it bridges: the first of them along each line, from corner to corner. */
+  readonly plain?: readonly EdgingLoop[]
   /** Stitches that they come out even on: so many, times whatever, plus some, in all or from mark to mark. */
   readonly multiple?: { readonly of: number; readonly plus: number; readonly by: 'stretch' | 'round' }
   /** mm, before blocking: a stitch's width, and heights by US key. */

@@ -149,6 +149,11 @@ function tipsOf(
 
 /** A line of an edging without written rounds. */
 export interface PlainLoop {
+  /** Index of its line. */
+  readonly line: number
+  /** Its corners, as shares of it, and the stitches of the first round from each to the next. */
+  readonly alongs: readonly number[]
+  readonly sides: readonly number[]
   /** Stitches of its first round, each side by itself. */
   readonly stitches: number
   /** Outward corners along it. */
@@ -177,8 +182,13 @@ export function plainLoops(
     const length = lengthOf(line, isOpen)
     const sides = stretchesOf(places, length, turns, height, gauge, ANY_NUMBER)
     const tips = tipsOf(index, line, isOpen, edge, gauge)
-    const bends = tips.map(({ turn, growth = 0, along }): Bend => ({ turn, growth, along: along / length }))
+    const apart = (a: number, b: number) => Math.abs(a - b - length * Math.round((a - b) / length))
+    const bends = tips.map(({ turn, growth = 0, along }): Bend => {
+      const corner = places.findIndex((place) => apart(place.along, along) <= EDGING.oneTip * edge.across)
+      return { turn, growth, along: along / length, ...(corner >= 0 && { corner }) }
+    })
     return {
+      ...{ line: index, alongs: places.map(({ along }) => along / length), sides },
       ...(bends.some(({ turn }) => turn < 0) && { bends }),
       ...{ stitches: sides.reduce((sum, side) => sum + side, 0), corners: places.length, turns },
       ...(edge.bridges && { gaps: plainGaps(line, isOpen, gauge) }),

@@ -24,6 +24,8 @@ export function cornerIncrease(
 export interface Bend extends Pick<LinePlace, 'turn'> {
   readonly growth: number
   readonly along: number
+  /** Which corner of its line it stands at, where it stands at one. */
+  readonly corner?: number
 }
 
 /**

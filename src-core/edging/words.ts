@@ -121,9 +121,9 @@ export const levelWords = (
  * ", 3 in each of 4 corners"; along an edge that goes in and out ", 2 in one place at each of 24 outer tips and 2 together
  * at each of 18 dips"; empty where a plain round has none.
  */
-export const cornerWords = (round: EdgingRound): string =>
+export const cornerWords = (round: EdgingRound, nameOf?: CornerName): string =>
   round.bends
-    ? `, ${bendWords(round.bends, 'outer tip', 'dip')}`
+    ? `, ${bendWords(round.bends, 'outer tip', 'dip', nameOf)}`
     : round.inCorner === undefined
       ? ''
       : `, ${formatNumber(round.inCorner)} in ${each(round.corners ?? 0, 'corner')}`
@@ -134,40 +134,57 @@ const each = (count: number, name: string): string =>
 
 type Bends = NonNullable<EdgingRound['bends']>
 
+/** By how sharply they turn, the sharpest first: how those of several kinds are told apart. */
+const KINDS = {
+  tips: ['most pointed', 'less pointed', 'bluntest'],
+  dips: ['narrowest', 'less narrow', 'widest'],
+} as const
+
 /**
  * Which of the tips or dips take so many: all alike, or by how sharp they are, since the sharper one is the more it
  * takes. `rank`: counted from the sharpest.
  */
-function whichOf(count: number, name: string, rank: number, of: number): string {
+function whichOf(count: number, name: string, rank: number, of: number, kinds: keyof typeof KINDS): string {
   if (of === 1) return each(count, name)
-  const sharp =
-    rank === 0
-      ? 'sharpest'
-      : rank === of - 1
-        ? 'widest'
-        : of === 3
-          ? 'less sharp'
-          : `${ordinal(rank + 1)} sharpest`
+  const [most, less, least] = KINDS[kinds]
+  const sharp = rank === 0 ? most : rank === of - 1 ? least : of === 3 ? less : `${ordinal(rank + 1)} ${most}`
   const named = `${sharp} ${name}`
   return count === 1
     ? `the ${named}`
     : `${count === 0 ? 'each of the' : `each of the ${formatNumber(count)}`} ${named}s`
 }
 
+/** What corners are called on a page that names them: "the top right corner", "corner 2". */
+export type CornerName = (corner: number) => string
+
+/** "each of 2 corners", "the top left and the top right corner". */
+const atCorners = (corners: readonly number[], nameOf: CornerName | undefined): string =>
+  nameOf ? listed(corners.map(nameOf)) : corners.length === 1 ? 'one corner' : each(corners.length, 'corner')
+
 /**
- * "3 in one place at each of the 8 sharpest outer tips, 2 in one place at each of the 28 widest outer tips and 4
- * together at each of 14 dips".
+ * "5 in one place at each of 2 corners, 2 in one place at each of the 15 other outer tips and 2 together at each of 13
+ * dips": sharper tips that are corners of the piece are told as these.
  */
-function bendWords(bends: Bends, tip: string, dip: string): string {
+function bendWords(bends: Bends, tip: string, dip: string, nameOf?: CornerName): string {
   const tips = bends.filter(({ more }) => more > 0).sort((a, b) => b.more - a.more)
   const dips = bends.filter(({ more }) => more < 0).sort((a, b) => a.more - b.more)
+  const [first, ...rest] = tips
+  const sharp = rest.length > 0 ? first?.corners : undefined
+  const others = sharp ? rest : tips
+  const which = (count: number, i: number): string =>
+    sharp && others.length === 1
+      ? count === 0
+        ? `each other ${tip}`
+        : count === 1
+          ? `the other ${tip}`
+          : `each of the ${formatNumber(count)} other ${tip}s`
+      : whichOf(count, sharp ? `other ${tip}` : tip, i, others.length, 'tips')
   return listed([
-    ...tips.map(
-      ({ count, more }, i) =>
-        `${formatNumber(more + 1)} in one place at ${whichOf(count, tip, i, tips.length)}`,
-    ),
+    ...(sharp ? [`${formatNumber(first!.more + 1)} in one place at ${atCorners(sharp, nameOf)}`] : []),
+    ...others.map(({ count, more }, i) => `${formatNumber(more + 1)} in one place at ${which(count, i)}`),
     ...dips.map(
-      ({ count, more }, i) => `${formatNumber(1 - more)} together at ${whichOf(count, dip, i, dips.length)}`,
+      ({ count, more }, i) =>
+        `${formatNumber(1 - more)} together at ${whichOf(count, dip, i, dips.length, 'dips')}`,
     ),
   ])
 }
@@ -191,12 +208,17 @@ const bridgedCorners = ({ corners = 0, inCorner = 1, bends }: EdgingRound): stri
     : `, ${formatNumber(inCorner)} in one place at ${each(corners, 'corner')} (the outermost tip, or midway between the two outermost)`
 
 /** How a plain round is worked into the one before it; where that bridges with chains, their number is not its own. */
-export const laterWords = (round: EdgingRound, stitch: string, before?: EdgingRound): string =>
+export const laterWords = (
+  round: EdgingRound,
+  stitch: string,
+  before?: EdgingRound,
+  nameOf?: CornerName,
+): string =>
   round.inCorner === undefined && !round.bends
     ? `${stitch} evenly into the round before`
     : before && before.chains > 0
       ? `${stitch} in each stitch and evenly over the chains${bridgedCorners(round)}`
-      : `${stitch} in each stitch${cornerWords(round)}`
+      : `${stitch} in each stitch${cornerWords(round, nameOf)}`
 
 /**
  * Of a plain round along several lines, its stitches on each: "(120 at the mouth, 96 at the bottom)", "(96 at each end)";

@@ -3,7 +3,7 @@
  * the next: on the map in the window and on paper, and on the edging's own page.
  */
 import { counted } from './words'
-import type { Plan, Point } from '../../shared-types/plan'
+import type { EdgingLoop, Plan, Point } from '../../shared-types/plan'
 import type { Hand } from '../../shared-types/project'
 import { workedLine } from '../edging/direction'
 import { alongOf, pointAlong } from '../edging/line-places'
@@ -52,12 +52,16 @@ const NONE: EdgeCorners = { corners: [], stretches: [] }
 const ABOUT = 0.75
 
 /** The corners of a plan's edging; none where its words count none. */
-export const edgingCorners = remembered((plan: Plan): EdgeCorners => {
+export const edgingCorners = remembered((plan: Plan): EdgeCorners =>
+  plan.edging?.loops ? cornersAlong(plan, plan.edging.loops) : NONE,
+)
+
+function cornersAlong(plan: Plan, loops: readonly EdgingLoop[]): EdgeCorners {
   const { edging, edgingLines, pitch, settled } = plan
-  if (!edging?.loops) return NONE
+  if (!edging) return NONE
   const corners: EdgeCorner[] = []
   const stretches: EdgeStretch[] = []
-  for (const { line, marks, stretches: counts } of edging.loops.map(firstRoundOf)) {
+  for (const { line, marks, stretches: counts } of loops.map(firstRoundOf)) {
     if (marks.length === 0 || marks.some(({ kind }) => kind !== 'corner')) continue
     const isOpen = plan.round !== undefined && line < OPEN_ENDS
     const about = ABOUT * Math.max(1, pitch.column)
@@ -80,7 +84,7 @@ export const edgingCorners = remembered((plan: Plan): EdgeCorners => {
     })
   }
   return { corners, stretches }
-})
+}
 
 /** The sides in turn, with the way to each from the middle. */
 const SIDES: readonly (readonly [EdgeSide, Point])[] = [
@@ -95,7 +99,8 @@ const SIDES: readonly (readonly [EdgeSide, Point])[] = [
  * stands: as they come in turn, by where each lies from the middle of the corners. Null where there are no sides.
  */
 export function edgeSides(plan: Plan, line: number): readonly EdgeSide[] | null {
-  const { corners, stretches } = edgingCorners(plan)
+  const { loops, plain = [] } = plan.edging ?? {}
+  const { corners, stretches } = loops ? edgingCorners(plan) : cornersAlong(plan, plain)
   const own = stretches.filter((stretch) => stretch.line === line)
   if ((plan.round !== undefined && line < OPEN_ENDS) || own.length !== SIDES.length) return null
   const ends = own.map(({ from, to }) => [corners[from - 1]!, corners[to - 1]!] as const)
@@ -108,6 +113,19 @@ export function edgeSides(plan: Plan, line: number): readonly EdgeSide[] | null 
   const fits = (order: typeof SIDES): number =>
     order.reduce((sum, [, out], i) => sum + ways[i]!.x * out.x + ways[i]!.y * out.y, 0)
   return orders.reduce((best, order) => (fits(order) > fits(best) ? order : best)).map(([side]) => side)
+}
+
+/** "top right": where the corners of such a line are, from its first on; null where there are no sides. */
+export function cornerNames(plan: Plan, line: number): readonly string[] | null {
+  const sides = edgeSides(plan, line)
+  return (
+    sides &&
+    sides.map((side, i) => {
+      const both = [side, sides.at(i - 1)!]
+      const across = both.find((each) => each.endsWith(' side')) ?? ''
+      return `${both.find((each) => !each.endsWith(' side')) ?? ''} ${across.replace(' side', '')}`.trim()
+    })
+  )
 }
 
 const readable = (angle: number): number => {

@@ -3,7 +3,7 @@
  * style says how the first round meets the edge; later rounds work into that one.
  */
 import type { Finding } from '../../shared-types/finding'
-import type { EdgingAccount, EdgingRound, MotifAccount } from '../../shared-types/plan'
+import type { EdgingAccount, EdgingLoop, EdgingRound, MotifAccount } from '../../shared-types/plan'
 import type { EdgingStyle, Terms } from '../../shared-types/project'
 import { increases } from '../edging/corners'
 import type { Border, PlainLoop } from '../edging/border'
@@ -132,9 +132,22 @@ function inCorners(
   stitch: StitchKey,
   gauge: ResolvedGauge,
 ): Pick<EdgingRound, 'corners' | 'inCorner' | 'bends'> {
-  const places = loops.flatMap((loop) => increases(loop, stitch, gauge) ?? []).filter((more) => more !== 0)
-  const kinds = [...new Set(places)].sort((a, b) => b - a)
-  const counts = kinds.map((more) => ({ more, count: places.filter((each) => each === more).length }))
+  const places = loops
+    .flatMap((loop, l) => {
+      const before = loops.slice(0, l).reduce((sum, each) => sum + each.corners, 0)
+      return (increases(loop, stitch, gauge) ?? []).map((more, k) => {
+        const corner = loop.bends?.[k]?.corner
+        return { more, corner: corner === undefined ? null : before + corner }
+      })
+    })
+    .filter(({ more }) => more !== 0)
+  const kinds = [...new Set(places.map(({ more }) => more))].sort((a, b) => b - a)
+  const counts = kinds.map((more) => {
+    const own = places.filter((each) => each.more === more)
+    const corners = own.flatMap(({ corner }) => corner ?? [])
+    const areCorners = more > 0 && new Set(corners).size === own.length
+    return { more, count: own.length, ...(areCorners && { corners }) }
+  })
   if (loops.some(({ bends }) => bends)) return counts.length > 0 ? { bends: counts } : {}
   const [only, ...others] = counts
   return only && others.length === 0 ? { corners: only.count, inCorner: only.more + 1 } : {}
@@ -266,13 +279,29 @@ export function workEdging(
     })
   }
   const plain = { style, length: base.length, height, rounds: worked, yarn }
-  const account = level && level.dips.length > 0 ? { ...plain, dips: level.dips } : plain
+  const lines =
+    border || !base.loops || worked.some(({ chains }) => chains > 0) ? null : firstAlong(base.loops)
+  const account = {
+    ...plain,
+    ...(level && level.dips.length > 0 && { dips: level.dips }),
+    ...(lines && { plain: lines }),
+  }
   return {
     account: border ? { ...account, ...loopsOf(border, sides, gauge) } : account,
     ...{ unknown, loops, filled: level?.filled ?? 0 },
     findings: level ? deepDips(level, first, terms, gauge) : [],
   }
 }
+
+/** How the first of plain rounds lies along each line, from corner to corner. */
+const firstAlong = (loops: NonNullable<EdgingBase['loops']>): EdgingLoop[] =>
+  loops.map(({ line, stitches, alongs, sides }) => ({
+    ...{ line, stitches, stretches: sides, texts: [], made: [], repeats: [], picots: [] },
+    marks: alongs.map((along, i) => ({
+      ...{ kind: 'corner' as const, along, chains: 0 },
+      at: sides.slice(0, i).reduce((sum, side) => sum + side, 0),
+    })),
+  }))
 
 /** How written rounds lie, for words and drawings. */
 const loopsOf = (

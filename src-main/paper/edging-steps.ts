@@ -1,4 +1,4 @@
-/** An edging with written rounds, step by step in words: for its page on paper and for the page for a phone. */
+/** An edging, step by step in words: for its page on paper and for the page for a phone. */
 import type { EdgingAccount, EdgingLoop } from '../../shared-types/plan'
 import { firstRoundOf, pickUps } from '../../src-core/edging/pick-up'
 import {
@@ -17,6 +17,7 @@ import { blanketOf } from '../../src-core/plans/layouts'
 import { editionText } from '../../src-core/notation/translate'
 import { translateStitch } from '../../src-core/stitches/terms'
 import type { Job } from './page'
+import { plainSteps } from './plain-steps'
 import { cornerRound } from './words-corners'
 import { countWords, EDGING_PAGE, laterRoundWords, roundText, setUpWords } from './words-edging'
 import { firstRoundWords } from './words-materials'
@@ -35,12 +36,13 @@ export interface EdgingSteps {
   readonly end: string
 }
 
-/** The steps of an edging; null where no round of it is written. */
+/** The steps of an edging; null where there is none. */
 export function edgingSteps(job: EdgingJob): EdgingSteps | null {
   const { plan, settled, terms } = job
   const { edging } = plan
   const loops = edging?.loops ?? []
-  if (!edging || loops.length === 0) return null
+  if (!edging || edging.rounds.length === 0) return null
+  if (loops.length === 0) return plainSteps(job, edging)
   const special = blanketOf(settled)?.edging?.special?.trim() ?? ''
   const written = writtenOf(edging)
   const plain = edging.rounds.slice(0, edging.rounds.length - written.length)

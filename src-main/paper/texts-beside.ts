@@ -8,7 +8,7 @@ import type { EdgingJob } from './edging-steps'
 export function textsBeside(job: EdgingJob, motif: string): string[] {
   const { plan, terms } = job
   const told = edgingSteps(job)
-  const steps = told ? [...told.steps, ...told.lines.flatMap((line) => line.steps)] : []
+  const steps = told ? [...told.steps, ...told.lines.flatMap((line) => line.steps), ['', told.end]] : []
   return [
     ...joiningRounds(plan, terms).flatMap((round) => (round.motif === motif ? round.words : [])),
     joinsInGeneral(plan, motif, terms)?.words ?? '',

@@ -5,8 +5,10 @@ import type { Terms } from '../../shared-types/project'
 import { cornerIncrease } from '../../src-core/edging/corners'
 import { OPEN_ENDS } from '../../src-core/edging/open-ends'
 import { edgeSides } from '../../src-core/figures/edging-corners'
+import { sideCounts } from '../../src-core/figures/edging-sides'
 import type { EdgeSide } from '../../src-core/figures/edging-corners'
 import { cornerWords, laterWords, wayWords } from '../../src-core/edging/words'
+import type { CornerName } from '../../src-core/edging/words'
 import type { PickUp } from '../../src-core/edging/pick-up'
 import { capital, counted, listed, ordinal, plural } from '../../src-core/figures/words'
 import { nameAmong } from '../../src-core/figures/piece-words'
@@ -57,14 +59,27 @@ interface ToldLine {
   readonly first: number
   /** How many lines there are. */
   readonly lines: number
+  /** Of plain rounds alone, whose corners have no numbers: what they are called, null where they have no names. */
+  readonly corners?: readonly string[] | null
 }
+
+/** What corners are called in which a round has more stitches. */
+const cornerNamed = ({ corners, loop }: ToldLine): CornerName | undefined =>
+  corners === undefined
+    ? loop.marks.length > 0 && loop.marks.every(({ kind }) => kind === 'corner')
+      ? (corner) => `corner ${corner + 1}`
+      : undefined
+    : corners
+      ? (corner) => `the ${corners[corner]!} corner`
+      : undefined
 
 /** "Right side facing, …": where the stitches of the first round are, which are picked up. */
 export function setUpWords(setUp: EdgingRound, line: ToldLine, picked: readonly PickUp[], job: Job): string {
   const { terms, plan } = job
   const { loop, first } = line
   const stitch = translateStitch(setUp.stitch, job.settled.terms, terms) ?? setUp.stitch
-  const unit = setUp.chains > 0 ? `${stitch} and chains` : stitch
+  const isLeveled = line.corners !== undefined && plan.edging?.dips !== undefined
+  const unit = isLeveled ? 'stitches' : setUp.chains > 0 ? `${stitch} and chains` : stitch
   const corners = loop.marks.filter(({ kind }) => kind === 'corner').length
   const isCornered = corners > 0 && corners === loop.marks.length
   const isMidway = (loop.bridged?.marks[0]?.chain ?? 0) > 0
@@ -78,15 +93,20 @@ export function setUpWords(setUp: EdgingRound, line: ToldLine, picked: readonly 
 }
 
 /** Where the yarn of a round that is picked up is joined: where its stitches are counted from. */
-function joinedAt({ loop, first }: ToldLine, isCornered: boolean, isMidway: boolean): string {
+function joinedAt({ loop, first, corners }: ToldLine, isCornered: boolean, isMidway: boolean): string {
   const [begins] = loop.marks
   if (!begins) return 'anywhere along the edge'
+  if (corners !== undefined) return corners ? `in the ${corners[0]!} corner` : 'in a corner'
   const at = isCornered ? `corner ${first}` : `a ${begins.kind}`
   return isMidway ? `in the last tip before ${at}` : `at ${at}`
 }
 
 /** ", counted from the corner stitch at corner 1: 208 along the top …": how the stitches of a round lie between corners. */
-function countedFrom({ loop, first }: ToldLine, corners: number, plan: Job['plan']): string {
+function countedFrom({ loop, first, corners: names }: ToldLine, corners: number, plan: Job['plan']): string {
+  if (names !== undefined)
+    return corners > 0
+      ? `, each side counted from its corner stitch: ${sideCounts(loop, edgeSides(plan, loop.line))}`
+      : ''
   const at = corners > 0 && corners === loop.marks.length ? `corner ${first}` : 'a corner'
   const start = corners > 0 ? `, counted from the corner stitch at ${at}` : ''
   return `${start}${sideWords(loop, corners, first, edgeSides(plan, loop.line))}`
@@ -100,11 +120,13 @@ export function laterRoundWords(
   job: Job,
   /** Written rounds are worked into it: its stitches are counted from corner to corner. */
   isSetUp: boolean,
+  /** Which of the lines that have an edging it is. */
+  index = line.loop.line,
 ): string {
   const { loop, lines } = line
   const stitch = translateStitch(round.stitch, job.settled.terms, job.terms) ?? round.stitch
-  const how = laterWords(lines > 1 ? ofOneLine(round) : round, stitch, before)
-  if (!isSetUp) return `${how}: ${formatNumber(round.byLine?.[loop.line] ?? round.stitches)} ${stitch}.`
+  const how = laterWords(lines > 1 ? ofOneLine(round) : round, stitch, before, cornerNamed(line))
+  if (!isSetUp) return `${how}: ${formatNumber(round.byLine?.[index] ?? round.stitches)} ${stitch}.`
   const corners = loop.marks.filter(({ kind }) => kind === 'corner').length
   const isMidway = (before?.chains ?? 0) > 0
   const which = corners > 0 ? whichStitch(round, loop, corners, job, isMidway) : ''
@@ -132,6 +154,7 @@ function inOneCorner(
     gauge && setUp.chains === 0
       ? cornerIncrease(turning, key, { width: gauge.width, height: (each) => gauge.heights[each] ?? 0 })
       : null
+  if (!gauge) return corners > 0 && (setUp.inCorner ?? 1) > 1 ? setUp.inCorner! : null
   return more === null || more <= 0 ? null : more + 1
 }
 
@@ -155,10 +178,11 @@ function whichStitch(
 }
 
 /** How many stitches lying flat takes in a corner, and which of them is the one that is counted from. */
-function cornerStitch(setUp: EdgingRound, { loop, lines }: ToldLine, corners: number, job: Job): string {
+function cornerStitch(setUp: EdgingRound, line: ToldLine, corners: number, job: Job): string {
+  const { loop, lines } = line
   if (setUp.bends) {
     const which = corners > 0 ? whichStitch(setUp, loop, corners, job) : ''
-    const bends = cornerWords(lines > 1 ? ofOneLine(setUp) : setUp).replace(/^, /, '')
+    const bends = cornerWords(lines > 1 ? ofOneLine(setUp) : setUp, cornerNamed(line)).replace(/^, /, '')
     return ` Work ${bends}, so that it lies flat.${which}`
   }
   const all = inOneCorner(setUp, loop, corners, job)

@@ -18,7 +18,6 @@ import { formatMass, formatNumber, formatSize, formatYarnLength } from '../../sr
 import type { Job } from './page'
 import { gapWords, inEveryTip } from './words-bridge'
 import { edgingTitle } from './words-edging'
-import { freePlaces } from './words-joining'
 
 export const MATERIAL_WORDS = {
   yarn: 'Yarn',
@@ -142,6 +141,20 @@ export function firstRoundWords(
   return `${stitch} evenly along the edge${cornerWords(rounds[0]!)}`
 }
 
+/** "Round 1: 606 sc. Round 2: 614 sc." */
+const roundsInShort = (
+  { rounds, dips }: EdgingAccount,
+  { plan, settled, terms }: Pick<Job, 'plan' | 'settled' | 'terms'>,
+): string =>
+  rounds
+    .map((round) => {
+      const stitch = translateStitch(round.stitch, settled.terms, terms) ?? round.stitch
+      const chains = round.chains > 0 ? ` and ${counted(round.chains, 'chain')}` : ''
+      const unit = dips && round.number === 1 ? 'stitches' : stitch
+      return `Round ${round.number}: ${formatNumber(round.stitches)} ${unit}${chains}${plainByLine(round, endsEdged(plan))}.`
+    })
+    .join(' ')
+
 /** The edging in words, round by round, or null when there is none. */
 export function edgingWords(
   edging: EdgingAccount | null,
@@ -161,11 +174,10 @@ export function edgingWords(
         : `${formatNumber(round.stitches)} ${stitch}${chains}`
     return `Round ${i + 1}: ${i === 0 ? firstRoundWords(edging, job, stitch) : laterWords(round, stitch, edging.rounds[i - 1])}: ${all}${plainByLine(round, endsEdged(job.plan))}.`
   })
+  // Its own page tells the rest.
+  if (written === 0)
+    return `In ${yarn}; it ${style}. ${roundsInShort(edging, job)} See ${edgingTitle(job.terms)}.`
   const [first, last] = [edging.rounds.length - written + 1, edging.rounds.length]
   const inWords = `${written === 1 ? `Round ${first}` : `Rounds ${first}–${last}`} in words: see ${edgingTitle(job.terms)}.`
-  // Where the edging has a page of its own, that says what a free place is.
-  const free = edging.loops?.length ? '' : freePlaces(job.plan)
-  return [`In ${yarn}; it ${style}.`, ...rounds, ...(written > 0 ? [inWords] : []), free]
-    .filter((words) => words !== '')
-    .join(' ')
+  return [`In ${yarn}; it ${style}.`, ...rounds, inWords].join(' ')
 }

@@ -8,6 +8,7 @@ import {
   writtenOf,
   wrongIn,
 } from '../../../src-core/edging/words'
+import { plainSidesWords } from '../../../src-core/figures/edging-sides'
 import { fillersByMotif, openingWords } from '../../../src-core/figures/filler-list'
 import { leavingWords } from '../../../src-core/figures/leaving-words'
 import { byName } from '../../../src-core/by-name'
@@ -151,11 +152,8 @@ function blanketFacts(project: Project, plan: Plan): [string, string][] {
 }
 
 /** The edging in a line, and a line for each of its written rounds. */
-function edgingFacts(
-  { round: isRound, settled, findings }: Plan,
-  edging: EdgingAccount,
-  length: (mm: number) => string,
-): [string, string][] {
+function edgingFacts(plan: Plan, edging: EdgingAccount, length: (mm: number) => string): [string, string][] {
+  const { round: isRound, settled, findings } = plan
   const { rounds, height, loops = [] } = edging
   const written = writtenOf(edging)
   const plain = rounds.slice(0, rounds.length - written.length)
@@ -171,6 +169,7 @@ function edgingFacts(
       `${names.join(', ')}: ${counted(stitches, 'stitch', 'stitches')}${chains > 0 ? ` and ${counted(chains, 'chain')}` : ''}, ${length(height)} wide${isRound ? `, ${ENDS_WORDS[blanketOf(settled)?.edging?.ends ?? 'both']}` : ''}`,
     ],
     ...plainFacts(plain, endsEdged({ round: isRound, settled })),
+    ...plainSidesWords(plan, settled.terms).map((words): [string, string] => ['', words]),
     ...levelWords(edging, settled.terms, settled.units).map((words): [string, string] => [
       '',
       capital(words),

@@ -27,8 +27,11 @@ const AIR = 2.2
  * before where that would leave a page nearly empty, and there is room for all of it.
  */
 export function withEdging(job: Job, before: readonly Draft[]): Draft[] {
-  if (!job.plan.edging?.loops?.length) return [...before]
+  const { edging } = job.plan
+  if (!edging || edging.rounds.length === 0) return [...before]
   const { top } = newSheet(job)
+  // Plain rounds take a few lines.
+  if (!edging.loops?.length) return withPart(job, before, (from) => edgingPages(job, from))
   const last = before.at(-1)
   // What begins on a page is marked there.
   const runsOver = last?.bookmarks.length === 0 && isSparse([last, last])
@@ -50,8 +53,7 @@ function edgingPages(job: Job, top: number): Draft[] {
 function pagesWith(job: Job, down: number, top: number): Draft[] {
   const { plan, terms } = job
   const { edging } = plan
-  const loops = edging?.loops ?? []
-  if (!edging || loops.length === 0) return []
+  if (!edging) return []
   const title = edgingTitle(terms)
   const sheet = newSheet(job)
   const flow = new Flow(job, sheet, sheet.titleAt(title, top), title)

@@ -26,16 +26,34 @@ describe('the tips and dips of a border', () => {
     )
     expect(told([1, 2])).toBe(', 3 in one place at the outer tip')
     expect(told([28, 1], [8, 2], [14, -3])).toBe(
-      ', 3 in one place at each of the 8 sharpest outer tips, 2 in one place at each of the 28 widest outer tips and 4 together at each of 14 dips',
+      ', 3 in one place at each of the 8 most pointed outer tips, 2 in one place at each of the 28 bluntest outer tips and 4 together at each of 14 dips',
     )
     expect(told([22, 2], [9, -1], [10, -2], [1, -3])).toBe(
-      ', 3 in one place at each of 22 outer tips, 4 together at the sharpest dip, 3 together at each of the 10 less sharp dips and 2 together at each of the 9 widest dips',
+      ', 3 in one place at each of 22 outer tips, 4 together at the narrowest dip, 3 together at each of the 10 less narrow dips and 2 together at each of the 9 widest dips',
     )
     // Of one line among several nobody knows how many.
     expect(told([0, 1], [0, -1])).toBe(', 2 in one place at each outer tip and 2 together at each dip')
     expect(told([0, 2], [0, 1])).toBe(
-      ', 3 in one place at each of the sharpest outer tips and 2 in one place at each of the widest outer tips',
+      ', 3 in one place at each of the most pointed outer tips and 2 in one place at each of the bluntest outer tips',
     )
+  })
+
+  it('are told as corners where the most pointed of several kinds stand there, by name where these have names', () => {
+    const bends = [
+      { count: 2, more: 4, corners: [1, 2] },
+      { count: 15, more: 1 },
+    ]
+    const round = { bends } as unknown as EdgingRound
+    expect(cornerWords(round)).toBe(
+      ', 5 in one place at each of 2 corners and 2 in one place at each of the 15 other outer tips',
+    )
+    expect(cornerWords(round, (corner) => `corner ${corner + 1}`)).toBe(
+      ', 5 in one place at corner 2 and corner 3 and 2 in one place at each of the 15 other outer tips',
+    )
+    // All alike: nothing is to be told apart.
+    expect(
+      cornerWords({ bends: [{ count: 4, more: 2, corners: [0, 1, 2, 3] }] } as unknown as EdgingRound),
+    ).toBe(', 3 in one place at each of 4 outer tips')
   })
 
   it('are those that stand out and lie in between motifs that stand point to point', () => {

@@ -284,7 +284,7 @@ describe('the page on an edging', () => {
     expect(words).toContain('weave in 4 ends')
   })
 
-  it('is not there without written rounds', () => {
-    expect(wordsOf(squares(8, 5, { rounds: ['sc', 'dc'] })).page).toBeUndefined()
+  it('is not there without a border', () => {
+    expect(wordsOf(squares(8, 5, { rounds: [] })).page).toBeUndefined()
   })
 })

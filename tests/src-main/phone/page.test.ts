@@ -68,10 +68,11 @@ describe('the page for a phone', () => {
       expect(page.includes(title)).toBe(edging !== null && edging !== undefined)
       if (!edging) return
       const part = between(page, title, '</section>')
-      const loops = edging.loops ?? []
+      const loops = edging.loops ?? edging.plain ?? []
       for (const { number, stitches } of edging.rounds) {
         expect(part).toContain(`Round ${number}`)
         if (loops.length < 2) expect(part).toContain(stitches.toLocaleString('en'))
+        else if (number === 1) for (const loop of loops) expect(part).toContain(`work ${loop.stitches} `)
       }
       for (const text of loops.flatMap(({ texts }) => texts))
         expect(part).toContain(escaped(editionText(text, settled.terms, terms)))

@@ -1,0 +1,92 @@
+/** A border of plain rounds alone, step by step in words: as one with written rounds, but its corners have no numbers. */
+import type { EdgingAccount, EdgingRound } from '../../shared-types/plan'
+import { pickUps } from '../../src-core/edging/pick-up'
+import {
+  edgeTitle,
+  endsEdged,
+  laterWords,
+  levelWords,
+  plainByLine,
+  wayWords,
+} from '../../src-core/edging/words'
+import { cornerNames } from '../../src-core/figures/edging-corners'
+import { MATERIAL_CONSTANTS } from '../../src-core/materials/constants'
+import { STITCHES } from '../../src-core/stitches/table'
+import {
+  canonicalStitch,
+  chainsMade,
+  stitchAbbreviation,
+  translateStitch,
+} from '../../src-core/stitches/terms'
+import type { EdgingJob, EdgingSteps } from './edging-steps'
+import { EDGING_PAGE, laterRoundWords, setUpWords } from './words-edging'
+import { firstRoundWords } from './words-materials'
+
+/** From so many chains on those that a round begins with count as its first stitch (M6). */
+const COUNTS = 3
+
+/** "Begin each round of sc with ch 1, which is no stitch, and close it with a sl st in its first sc.", for every stitch. */
+function beginWords(rounds: readonly EdgingRound[], { settled, terms }: EdgingJob): string {
+  const slip = stitchAbbreviation('sl st', terms)
+  const written = [...new Set(rounds.map(({ stitch }) => stitch))]
+  return written
+    .map((own) => {
+      const name = translateStitch(own, settled.terms, terms) ?? own
+      const key = canonicalStitch(own, settled.terms)
+      const chains = key ? STITCHES[key].beginningChains : 0
+      const which = written.length > 1 ? `each round of ${name}` : 'each round'
+      if (chains === 0) return `Close ${which} with a ${slip} in its first stitch.`
+      const begins = `Begin ${which} with ${chainsMade(chains, terms)}`
+      return chains < COUNTS
+        ? `${begins}, not counted as a stitch, and close it with a ${slip} in its first ${name}.`
+        : `${begins}, counted as its first ${name}, and close it with a ${slip} in the top of these.`
+    })
+    .join(' ')
+}
+
+/** The steps of an edging without written rounds. */
+export function plainSteps(job: EdgingJob, edging: EdgingAccount): EdgingSteps {
+  const { plan, settled, terms } = job
+  const { rounds, plain } = edging
+  const stitchOf = ({ stitch }: EdgingRound): string =>
+    translateStitch(stitch, settled.terms, terms) ?? stitch
+  const lines = plain?.length ?? plan.edgingLines.filter(({ length }) => length > 1).length
+  const ends = lines * MATERIAL_CONSTANTS.tailsPerSection
+  const end = `${beginWords(rounds, job)} ${EDGING_PAGE.end(ends)}`
+  if (!plain) {
+    // Chains between tips are told of all lines together.
+    const way = wayWords(
+      plan,
+      plan.edgingLines.findIndex(({ length }) => length > 1),
+      terms,
+    )
+    const steps = rounds.map((round, i) => {
+      const stitch = stitchOf(round)
+      const how =
+        i === 0
+          ? `Right side facing, join the yarn in a free tip. Going ${way}, work ${firstRoundWords(edging, job, stitch)}`
+          : laterWords(round, stitch, rounds[i - 1])
+      const words = EDGING_PAGE.plain(round, how, stitch, plainByLine(round, endsEdged(plan)))
+      return [EDGING_PAGE.round(round.number), words] as const
+    })
+    return { steps, lines: [], end }
+  }
+  const dips = levelWords(edging, terms, job.units)
+  return {
+    steps: [],
+    lines: plain.map((loop, i) => {
+      const line = { loop, first: 1, lines, corners: cornerNames(plan, loop.line) }
+      return {
+        heading: lines > 1 || plan.round ? edgeTitle(plan, loop, i, lines) : '',
+        steps: rounds.map((round, k) => {
+          const words =
+            k === 0
+              ? `${setUpWords(round, line, pickUps(plan, loop), job)}${dips.length > 0 ? ` ${EDGING_PAGE.level(dips)}` : ''}`
+              : laterRoundWords(round, rounds[k - 1], line, job, false, i)
+          return [EDGING_PAGE.round(round.number), words] as const
+        }),
+      }
+    }),
+    end,
+  }
+}

@@ -1,0 +1,90 @@
+/** A border of plain rounds has a part of its own: how it is joined, counted side by side, closed and ended. */
+import { describe, expect, it } from 'vitest'
+import type { BlanketLayout, Hand, Project } from '../../../shared-types/project'
+import { pickUps } from '../../../src-core/edging/pick-up'
+import { plainSidesWords } from '../../../src-core/figures/edging-sides'
+import { planProject } from '../../../src-core/plan'
+import { mapPages } from '../../../src-main/paper/index'
+import { phonePage } from '../../../src-main/phone/page'
+import { hexagons, squares } from '../../src-core/edging/helpers'
+import { record } from '../../src-core/figures/recorder'
+import { DATE } from './projects'
+
+function told(project: Project, terms?: 'US' | 'UK') {
+  const plan = planProject(project)
+  const pages = mapPages(plan, { date: DATE, ...(terms && { terms }) })
+  const words = pages.flatMap(({ figure }) => record(figure).texts.map(({ text }) => text)).join(' ')
+  const from = words.search(/(Border|Edging) \d+ rounds? in /)
+  return { plan, words, section: words.slice(from, words.indexOf('weave in', from) + 20) }
+}
+
+describe('a border of plain rounds on paper', () => {
+  // 8 squares of 60 mm across and 5 down at 5 mm a stitch; three sc at a right angle lie flat (common practice).
+  it.each([
+    ['right', 'top right', 'counterclockwise', 'left side', 'right side'],
+    ['left', 'top left', 'clockwise', 'right side', 'left side'],
+  ] as [Hand, string, string, string, string][])(
+    'says to a %s-hander where the yarn is joined, and how many stitches each side takes',
+    (hand, corner, way, second, last) => {
+      const { plan, section } = told({ ...squares(8, 5, { rounds: ['sc', 'sc'] }), hand })
+      const [line] = plan.edging!.plain!
+      const [a, b, c, d] = line!.stretches
+      expect([a, b, c, d].map((count, i) => Math.abs(count! - (i % 2 === 0 ? 96 : 60)) <= 2)).toEqual(
+        Array.from({ length: 4 }, () => true),
+      )
+      expect(a! + b! + c! + d!).toBe(plan.edging!.rounds[0]!.stitches)
+      expect(section).toContain(
+        `Round 1 Right side facing, join the yarn in the ${corner} corner. Going ${way}, work ${line!.stitches} sc along the edge, each side counted from its corner stitch: ${a} along the top, ${b} along the ${second}, ${c} along the bottom and ${d} along the ${last}. Work 3 into one place at each corner, so that it lies flat; the middle one is the corner stitch.`,
+      )
+      expect(plainSidesWords(plan, 'US')).toEqual([
+        `Round 1, ${way} from the ${corner} corner: ${a} along the top, ${b} along the ${second}, ${c} along the bottom and ${d} along the ${last}`,
+      ])
+      const picked = pickUps(plan, line!)
+      expect(picked.reduce((sum, { stitches }) => sum + stitches, 0)).toBe(line!.stitches)
+      expect(section).toMatch(/That is 1[12](–1\d)? sts from each of 18 motifs along the sides/)
+      expect(section).toContain(
+        `Round 2 sc in each stitch, 3 in each of 4 corners: ${line!.stitches + 8} sc.`,
+      )
+    },
+  )
+
+  it('says how rounds begin and close, in the terms of the sheet, and what is done at the end', () => {
+    const { section } = told(squares(8, 5, { rounds: ['sc', 'dc'] }))
+    expect(section).toContain(
+      'Begin each round of sc with ch 1, not counted as a stitch, and close it with a sl st in its first sc.',
+    )
+    expect(section).toContain(
+      'Begin each round of dc with ch 3, counted as its first dc, and close it with a sl st in the top of these.',
+    )
+    expect(section).toContain('Fasten off after the last round in each yarn')
+    expect(section).toContain('weave in 2 ends')
+    expect(told(squares(8, 5, { rounds: ['sc'] }), 'UK').section).toContain(
+      'Begin each round with 1 ch, not counted as a stitch, and close it with a ss in its first dc.',
+    )
+  })
+
+  it('names no sides where there are six corners, and counts each end of a round by itself', () => {
+    const six = told(hexagons(2, { rounds: ['sc'] }))
+    expect(six.section).toMatch(
+      /join the yarn in a corner\. .*, each side counted from its corner stitch: \d+ from each corner to the next\./,
+    )
+    expect(six.section).toMatch(
+      /Work 2 in one place at each of 18 outer tips and 2 together at each of 12 dips/,
+    )
+    const base = squares(8, 5, { rounds: ['sc'] })
+    const bag = { ...base, layout: { ...(base.layout as BlanketLayout), inTheRound: true } } as Project
+    const { section } = told(bag)
+    expect(
+      section.match(/join the yarn anywhere along the edge\. Going from right to left, work 96 sc/g),
+    ).toHaveLength(2)
+    expect(section).toContain('weave in 4 ends')
+  })
+
+  it('is what the list of materials points at, and what a phone shows', () => {
+    const project = squares(8, 5, { rounds: ['sc'] })
+    const { plan, words } = told(project)
+    expect(words).toContain(`Round 1: ${plan.edging!.rounds[0]!.stitches} sc. See Border.`)
+    expect(words).not.toContain('number in a square')
+    expect(phonePage(plan, { version: '1' })).toContain('join the yarn in the top right corner')
+  })
+})
