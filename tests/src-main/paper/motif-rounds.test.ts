@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest'
-import type { Project } from '../../../shared-types/project'
+import type { BlanketLayout, Project } from '../../../shared-types/project'
 import { mapPages, renderMap } from '../../../src-main/paper/index'
 import { remembered } from '../../../src-core/memo'
 import { createPlanner } from '../../../src-core/plan'
@@ -47,7 +47,10 @@ describe('the page of a motif in written rounds', () => {
     expect(words).toContain('Row 1: Ch 3 (counts as dc), 6 dc in ring; turn. (7 dc)')
     // What these rows are told in and the rounds are not.
     expect(words).toContain('st stitch sts stitches')
-    expect(wordsOf(await printed(file))).not.toContain('st stitch sts stitches')
+    // A border says of each motif how many stitches it takes, in the same word.
+    const { edging: _, ...bare } = file.layout as BlanketLayout
+    const without = wordsOf(await printed({ ...file, layout: bare } as Project))
+    expect(without).not.toContain('st stitch sts stitches')
     expect(words).toContain('sc in 3rd ch of beg ch-4; fasten off. (26 sc)')
     const said = { ...file.motifs![0]!, instructions: 'Half: as the whole, to row 4.' } as never
     expect(wordsOf(await printed({ ...halved, motifs: [said] }))).not.toContain('A suggestion that follows')
@@ -145,10 +148,11 @@ describe('the page of a motif in written rounds', () => {
     expect(uk).toContain('Rnd 1: 1 ch, 12 dc in ring')
   })
 
-  it('says nothing of how its rounds lie: that is for the designer, and the sheets are for who works by them', async () => {
+  it('says nothing of how its rounds lie where they lie flat', async () => {
     const words = wordsOf(await printed(example('limekiln-cushion')))
     expect(words).toContain('Colors from the middle outward')
-    expect(words).not.toMatch(/lies? flat|\b(?:may )?(?:cups?|ruffles?)\b/)
+    // A border says how many stitches lie flat at its corners.
+    expect(words).not.toMatch(/than lie flat|\b(?:may )?(?:cups?|ruffles?)\b/i)
   })
 
   it('explains special stitches that the text defines', async () => {
