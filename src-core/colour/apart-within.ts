@@ -7,6 +7,7 @@ import type { Random } from '../units/random'
 import { evenOut } from './balance'
 import { COLOUR_CONSTANTS } from './constants'
 import { countsWithin, excessOf, isWithinLimits, stepCost } from './counts'
+import { fewestAlike } from './fewest-alike'
 import { FREE, countColours, sizeOf } from './graph'
 import type { ColourTask } from './graph'
 import type { Filled } from './in-turn'
@@ -56,7 +57,11 @@ export function apartWithin(
   const weight = weightOf(limits, freeCells(task, colours))
   if (weight <= least + NO_GRAMS) return { colours, isLeast: true }
   let atLeast = bound && least > 0 ? { motifs: sum(bound.cells), grams: sum(bound.grams) } : undefined
-  if (!isApart) return { colours, isLeast: false, atLeast }
+  if (!isApart) {
+    const fewest = Int16Array.from(colours)
+    const isLeast = fewestAlike(task, fewest, limits)
+    return { colours: fewest, isLeast, atLeast }
+  }
   if (!atLeast) {
     const sought = Int16Array.from(task.fixed)
     const group = [...sought.keys()].filter((cell) => sought[cell] === FREE)

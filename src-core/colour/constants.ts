@@ -27,6 +27,8 @@ export const COLOUR_CONSTANTS = {
   /** Motifs apart from their likes whose least shortfall is sought, and the steps of that search, at most (our choice). */
   leastCells: 200,
   leastSteps: 60_000,
+  /** Motifs of a group whose fewest neighbours alike are sought, where they cannot all be apart, at most (our choice). */
+  fewestCells: 40,
   /** Rounds of evening out counts, at most (our choice). */
   balanceRounds: 400,
   /** Colours × yarns that one such step looks through: with more of them a step costs more (our choice). */

@@ -69,7 +69,7 @@ export function leastBeyond(task: ColourTask, best: Int16Array, limits: Limits, 
 }
 
 /** Free cells, each beside cells that come before it where there are any: what cannot be is found out soon. */
-function nearbyFirst({ neighbours, fixed }: ColourTask): number[] {
+export function nearbyFirst({ neighbours, fixed }: ColourTask): number[] {
   const seen = new Set<number>()
   for (const start of fixed.keys()) {
     if (fixed[start] !== FREE || seen.has(start)) continue

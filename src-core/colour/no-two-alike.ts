@@ -2,6 +2,7 @@
 import type { Random } from '../units/random'
 import { evenOut } from './balance'
 import { COLOUR_CONSTANTS } from './constants'
+import { fewestAlike } from './fewest-alike'
 import { FREE, alikePairs, countColours, freeGroups } from './graph'
 import type { ColourTask } from './graph'
 import { colourWithFewAlike, comeBack, mendAlike } from './repair'
@@ -53,11 +54,30 @@ export function colourApart(task: ColourTask, random: Random, from?: Int16Array)
       const steps = repairSteps.floor + repairSteps.perCell * group.length
       colourWithFewAlike(task, group, colouring, counts, steps, random)
     }
+    fewestIn(task, group, colouring, counts)
     troubled.push(...group)
   }
   if (outcome === 'not-found' && alikePairs(task.neighbours, colouring).length === 0) outcome = 'perfect'
   if (outcome === 'perfect' && !from) evenOut(task, colouring, counts, random)
   return { colours: colouring, outcome, troubled }
+}
+
+/** Where a group that cannot be apart can have fewer pairs alike than were found it has the fewest. */
+function fewestIn(task: ColourTask, group: readonly number[], colouring: Int16Array, counts: number[]): void {
+  if (group.length > COLOUR_CONSTANTS.fewestCells) return
+  const fixed = Int16Array.from(task.fixed)
+  const own = new Set(group)
+  // Other groups stand beside nothing of this one.
+  fixed.forEach((colour, cell) => {
+    if (colour === FREE && !own.has(cell)) fixed[cell] = task.colours
+  })
+  const best = fixed.map((colour, cell) => (own.has(cell) ? colouring[cell]! : colour))
+  fewestAlike({ ...task, fixed }, best, null)
+  for (const cell of group) {
+    counts[colouring[cell]!]! -= 1
+    counts[best[cell]!]! += 1
+    colouring[cell] = best[cell]!
+  }
 }
 
 /**
