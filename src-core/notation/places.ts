@@ -355,6 +355,8 @@ export function readPlace(reader: Reader, bare = false): Place | null {
       const more = reader.attempt(() => {
         reader.skip(',')
         if (!reader.skip('and') && !(reader.isA('into', 1) && reader.skip('+'))) return null
+        // "in this sp and again in next sp".
+        if (reader.isA('into', 1)) reader.skip('again')
         const before = parts[parts.length - 1]!
         const swept = before.which === 'from-hook' ? readAcross(reader) : null
         if (swept) return swept

@@ -50,6 +50,13 @@ export const passSide = (reader: Reader): boolean =>
     while (reader.skip(...WHICH_SIDE)) continue
     if (steep && reader.skip(...PIECES)) return true
     while (reader.skip('unworked', 'back', 'ch', 'foundation', 'bottom', 'base', 'starting', 'beg')) continue
+    // "Down ends of rows".
+    const ends = reader.attempt(() => {
+      if (!reader.skip('end') || !reader.skip('of')) return null
+      reader.skip('the')
+      return isRow(reader) && ++reader.at > 0 ? true : null
+    })
+    if (ends) return true
     // "Along row ends", "along the row ends of the piece".
     if (!reader.skip(...SIDE, 'row-end') && !reader.skip('end')) return null
     if (/^ends?$/.test(reader.spelled(-1)) && !/^rows?$/.test(reader.spelled(-2))) return null

@@ -279,11 +279,30 @@ function coveredEdge(source: Source): number {
   return edge >= 0 && source.places[edge + 1]?.kind === 'space' && source.used[edge + 1]! >= WORKED ? 1 : 0
 }
 
+/** "…, dc in 3rd of turning ch-5" at the end of a row: the space of that chain is closed by it. */
+function closeEdge(source: Source): void {
+  const { state, places, used } = source
+  const edge = state.joined ? -1 : places.findIndex(({ kind }) => kind === 'stitch')
+  const isSpace = edge >= 0 && places[edge + 1]?.kind === 'space'
+  if (isSpace && used[edge]! >= WORKED && used[edge + 1]! <= TRAVELLED) used[edge + 1] = SKIPPED
+}
+
+/** "…, 3 ch, ss in same dc as the joining ss": the last of all that closes stands in that stitch. */
+function closeInLast(work: Work, source: Source): void {
+  const last = work.elements.at(-1)
+  const [place] = last?.into ?? []
+  const closes = last !== undefined && !last.standing && last.role !== 'space'
+  if (closes && place?.kind === 'stitch' && place.round === source.state.index)
+    source.used[place.index] = Math.max(source.used[place.index]!, WORKED)
+}
+
 /** Everything there must be used, unless the text says that it stays unworked. */
 export function checkUse(work: Work, source: Source, allWorked: boolean): void {
   const joined = work.joinedAt
   if (joined?.source === source && joined.place.kind === 'stitch')
     source.used[joined.place.index] = Math.max(source.used[joined.place.index]!, WORKED)
+  closeInLast(work, source)
+  closeEdge(source)
   const stitches = source.total('stitch')
   const used = source.count('stitch') + source.overStitches
   const spacesUsed = source.count('space') + source.overSpaces

@@ -59,6 +59,7 @@ const NOT_YET: Readonly<Record<string, readonly string[]>> = {
     'h4804',
     'h4815',
     'h5205',
+    'h5414',
   ],
 }
 
