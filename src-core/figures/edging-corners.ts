@@ -216,7 +216,7 @@ export function cornerPlates(plan: Plan, look: PlateLook): FigureItem[] {
     const across = wide / 2 + high * PAD
     if (stretch.length * scale < 2 * across + 4 * half) return []
     const [cos, sin] = [Math.cos(stretch.angle), Math.sin(stretch.angle)]
-    const { x, y } = beside(stretch, half)
+    const { x, y } = beside(stretch, half + 2 * line + scale * beyond(plan, stretch, across / scale))
     return [
       {
         kind: 'group',
@@ -243,6 +243,27 @@ export function cornerPlates(plan: Plan, look: PlateLook): FigureItem[] {
     ]
   })
   return [...counts, ...squares]
+}
+
+/** Places looked at along each piece of a line (by eye). */
+const PER_PIECE = 8
+
+/**
+ * mm. How far the border reaches out beyond the middle of a stretch within so many mm on both sides of it: as far on
+ * stands what is said of the stretch, which would cover it.
+ */
+function beyond(plan: Plan, { x, y, out, line }: EdgeStretch, across: number): number {
+  const points = plan.edgingLines[line] ?? []
+  const height = plan.edging?.height ?? 0
+  return points.reduce((most, a, i) => {
+    const b = points[(i + 1) % points.length]!
+    for (let k = 0; k < PER_PIECE; k++) {
+      const share = k / PER_PIECE
+      const [dx, dy] = [a.x + (b.x - a.x) * share - x, a.y + (b.y - a.y) * share - y]
+      if (Math.abs(dy * out.x - dx * out.y) < across) most = Math.max(most, dx * out.x + dy * out.y + height)
+    }
+    return most
+  }, 0)
 }
 
 const within = (at: number, reach: number, length: number): number =>

@@ -296,7 +296,10 @@ export interface JoinLegendWords {
 
 type Sample = JoinMark | Exclude<keyof JoinLegendWords, 'marks'>
 
-const samples = (hand: Hand): Readonly<Record<Sample, readonly FigureItem[]>> => ({
+const samples = (
+  hand: Hand,
+  outline: MotifAccount['outline'],
+): Readonly<Record<Sample, readonly FigureItem[]>> => ({
   two: joinMarkItems('two', 3.5, 0, DOT),
   several: joinMarkItems('several', 3.5, 0, DOT),
   stretched: joinMarkItems('stretched', 3.5, 0, DOT),
@@ -305,15 +308,25 @@ const samples = (hand: Hand): Readonly<Record<Sample, readonly FigureItem[]>> =>
     drawPath(arrowPath(1.6, 0, 6, 0, 1.3), { stroke: INK, width: 0.4, cap: 'round' }),
   ],
   way: workingArrow(3.5, 0, 1.7, hand),
-  focus: [drawPath(circlePath(3.5, 0, 1.7), { fill: PAPER, stroke: INK, width: 0.8 })],
+  focus: [drawPath(smallOutline(outline), { fill: PAPER, stroke: INK, width: 0.8 })],
 })
+
+/** Radius of a motif among the marks, in mm. */
+const SMALL = 1.9
+
+/** A motif as small as the other marks, in its own shape: a ring is a mark itself. */
+function smallOutline(outline: MotifAccount['outline']) {
+  const reach = outerRadius(outline)
+  if (!(reach > 0)) return circlePath(3.5, 0, SMALL)
+  return polygonPath(outline.map(({ x, y }) => ({ x: 3.5 + (x * SMALL) / reach, y: (y * SMALL) / reach })))
+}
 
 const LEGEND_INDENT = 10
 
 /** What the marks of the detail mean, as small drawings with their words at their right, within a width. */
 export function joinLegend(
   words: JoinLegendWords,
-  hand: Hand,
+  { hand, outline }: { readonly hand: Hand; readonly outline: MotifAccount['outline'] },
   measure: MeasureText,
   size: number,
   width: number,
@@ -327,7 +340,7 @@ export function joinLegend(
   for (const key of [...JOIN_MARKS, 'host', 'way', 'focus'] as const) {
     const text = told[key]
     if (text === undefined) continue
-    items.push({ kind: 'group', matrix: [1, 0, 0, 1, 0, y + line / 2], items: samples(hand)[key] })
+    items.push({ kind: 'group', matrix: [1, 0, 0, 1, 0, y + line / 2], items: samples(hand, outline)[key] })
     for (const part of breakLines(text, width - LEGEND_INDENT, measure, size)) {
       items.push(drawText(part, LEGEND_INDENT, y + line / 2 + drop, size))
       y += line

@@ -7,6 +7,7 @@ import {
   nodeKinds,
 } from '../../../src-core/figures/join-detail'
 import { joinMarksOf } from '../../../src-core/figures/join-marks'
+import { turnAndScale } from '../../../src-core/figures/path'
 import { capital } from '../../../src-core/figures/words'
 import { ownPoints, placeInRow } from '../../../src-core/layout/placed'
 import { formatLength } from '../../../src-core/units/format'
@@ -141,7 +142,8 @@ function setFoot(job: Job, sheet: Sheet, top: number, choice: Choice): number {
   const second = sheet.left + width + GAP
   let left = sheet.heading(HEADINGS.marks, sheet.left, top)
   const means = joinLegendWords(plan.motif, joinMarksOf(choice.nodes), hosts, told !== '')
-  const legend = joinLegend(means, settled.hand, sheet.measure, TYPE.table, width)
+  const outline = turnAndScale(plan.motif?.outline ?? [], choice.focus.turn, 1)
+  const legend = joinLegend(means, { hand: settled.hand, outline }, sheet.measure, TYPE.table, width)
   const { marks, ...others } = means
   const alt = FIGURE_WORDS.joinLegend([...Object.values(marks), ...Object.values(others)])
   left = sheet.figure(legend, sheet.left, left, alt) + 4

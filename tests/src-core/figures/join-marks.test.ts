@@ -49,7 +49,13 @@ describe('the marks of join points', () => {
     )
     const measure = (text: string, size: number) => text.length * size * 0.17
     const legend = record(
-      joinLegend({ marks: { several: 'three or more meet' }, way: 'the way' }, 'right', measure, 9, 80),
+      joinLegend(
+        { marks: { several: 'three or more meet' }, way: 'the way' },
+        { hand: 'right', outline: [] },
+        measure,
+        9,
+        80,
+      ),
     )
     const rings = (drawn: ReturnType<typeof record>) =>
       drawn.paths.filter(({ paint }) => paint.fill === '#ffffff').map(({ paint }) => paint.width)
@@ -73,4 +79,26 @@ describe('the marks of join points', () => {
     expect(steps.length).toBeGreaterThan(0)
     for (const step of steps) expect(ownJoins(plan, step.motif)).toHaveLength(step.joins.length)
   })
+})
+
+it('the motif of the step has its own shape in the key: a ring there is a join point', () => {
+  const measure = (text: string, size: number) => text.length * size * 0.17
+  const square = [
+    { x: -40, y: -40 },
+    { x: 40, y: -40 },
+    { x: 40, y: 40 },
+    { x: -40, y: 40 },
+  ]
+  const legend = joinLegend(
+    { marks: {}, way: 'the way', focus: 'the square of this page' },
+    { hand: 'right', outline: square },
+    measure,
+    9,
+    80,
+  )
+  const thick = record(legend).paths.filter(({ paint }) => paint.width === 0.8)
+  expect(thick).toHaveLength(1)
+  const distances = new Set(thick[0]!.points.map(([x, y]) => Math.hypot(x - 3.5, y).toFixed(2)))
+  expect(thick[0]!.points.length).toBeLessThanOrEqual(5)
+  expect(distances.size).toBeLessThanOrEqual(2)
 })

@@ -67,7 +67,7 @@ describe('the join detail', () => {
     expect(recording.paths.filter(({ paint }) => paint.width === 0.4)).toHaveLength(0)
     const legend = joinLegend(
       { marks: { two: 'two motifs meet' }, way: 'the way' },
-      'right',
+      { hand: 'right', outline: [] },
       measure,
       9.5,
       80,
