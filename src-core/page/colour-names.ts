@@ -1,3 +1,6 @@
+/** A colour that its pattern calls by a letter alone: "color A". */
+export const LETTERED = /^colou?r ([A-Z])$/i
+
 /** Names of colours in patterns, each with a colour for the screen (ours: any other one is chosen by hand). */
 const NAMES: Readonly<Record<string, string>> = {
   ...{ white: '#f7f5ef', cream: '#f3e7cb', ivory: '#f4ecd8', ecru: '#e4d8bd', natural: '#e8dcc3' },

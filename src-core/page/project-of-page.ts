@@ -4,7 +4,7 @@ import { accountOf } from '../accounts'
 import { laidFirst } from '../layout/first-layout'
 import { takeApart } from '../notation/take-apart'
 import { settled } from '../settled'
-import { colourNamed } from './colour-names'
+import { colourNamed, LETTERED } from './colour-names'
 import { withNamedYarns } from './named-yarns'
 import type { Named } from './named-yarns'
 import { proposalsFor, takeProposals, withPage } from './proposals'
@@ -56,6 +56,12 @@ function withYarns(given: Project, motifId: string, named: Named): Project {
   }
 }
 
+/** The first letter that no color of the pattern goes by: beside “color A” a colorway A would be taken for it. */
+function freeLetter(slots: readonly string[]): string {
+  const taken = new Set(slots.map((slot) => LETTERED.exec(slot)?.[1]?.toUpperCase()))
+  return [...'ABCDEFGHIJKLMNOPQRSTUVWXYZ'].find((letter) => !taken.has(letter)) ?? 'A'
+}
+
 /** The project that a text gives, in its own terms; null where it has no rounds. `name`: that of the motif where the page names none. */
 export function projectOfPage(text: string, terms: Terms, name: string | undefined): Project | null {
   const { rounds, foundation, special } = takeApart(text, terms, terms)
@@ -87,7 +93,12 @@ export function projectOfPage(text: string, terms: Terms, name: string | undefin
     ],
     // Which yarns there are is taken from the page.
     colourways: [
-      { id: 'A', code: 'A', motif: id, yarns: Object.fromEntries(slots.map((each) => [each, ''])) },
+      {
+        id: 'A',
+        code: freeLetter(slots),
+        motif: id,
+        yarns: Object.fromEntries(slots.map((each) => [each, ''])),
+      },
     ],
     layout: { kind: 'blanket', motif: id },
   }

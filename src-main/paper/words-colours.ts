@@ -2,12 +2,9 @@
 import type { Settled } from '../../shared-types/settled'
 import type { ColourwayMark } from '../../src-core/figures/marks'
 import { capital, listed } from '../../src-core/figures/words'
-import { patternColour } from '../../src-core/page/colour-names'
+import { LETTERED, patternColour } from '../../src-core/page/colour-names'
 import type { Terms } from '../../shared-types/project'
 import { colourSpelled, saying } from '../../src-core/stitches/spelling'
-
-/** A colour that its pattern calls by a letter alone: "color A". */
-export const LETTERED = /^colou?r ([A-Z])$/i
 
 /** Whether a part is called by the name of a colour, so that the name of a yarn beside it may be another one. */
 export const isColour = (slot: string): boolean => LETTERED.test(slot) || patternColour(slot) !== null

@@ -116,3 +116,29 @@ it('a size told in passing is that of the motif, whatever the hook', () => {
   ])
   expect(told('I made these with my 4 mm hook.')).toEqual([])
 })
+
+describe('the letter of the first colorway', () => {
+  const codeOf = (text: string) => projectOfPage(text, 'US', undefined)!.colourways?.map(({ code }) => code)
+
+  it('is none that the pattern calls a color by', () => {
+    const text = `Coaster
+
+Materials
+DK cotton
+A: cream
+B: Sunflower yellow
+
+Rnd 1: With color A, ch 4, 11 dc in 4th ch from hook, join with sl st in top of beg ch. (12 dc)
+Rnd 2: With color B, ch 3, dc in same st, 2 dc in each st around, join with sl st in top of beg ch-3. (24 dc)`
+    expect(codeOf(text)).toEqual(['C'])
+  })
+
+  it('is A where no color is called by a letter', () => {
+    const text = `Coaster
+
+Yarn: DK cotton in cream (50 g / 125 m)
+
+Rnd 1: Ch 4, 11 dc in 4th ch from hook, join with sl st in top of beg ch. (12 dc)`
+    expect(codeOf(text)).toEqual(['A'])
+  })
+})
