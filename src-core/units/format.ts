@@ -44,6 +44,13 @@ export function formatLength(mm: Millimetres, units: UnitSystem): string {
   return Math.abs(mm) >= FROM_CM ? `${formatNumber(mm / 10, 1)} cm` : `${formatNumber(mm, 1)} mm`
 }
 
+/** Tenths of a mm are told of what is shorter. */
+const ROUGH_FROM = 20
+
+/** A length that nobody knows to a tenth of a mm: "131 mm", "8.4 mm", "5⅛ in". */
+export const formatRough = (mm: Millimetres, units: UnitSystem): string =>
+  formatLength(units === 'metric' && Math.abs(mm) >= ROUGH_FROM ? Math.round(mm) : mm, units)
+
 /** Metric lengths from here on are told in cm. */
 const FROM_CM = 300
 

@@ -13,7 +13,7 @@ import { halfNotes } from '../../../src-core/layout/halves'
 import { hasInstructions } from '../../../src-core/motif/instructions'
 import { leadMeasure } from '../../../src-core/motif/ruler'
 import { abbreviationsIn, signsIn, type Abbreviation } from '../../../src-core/notation/abbreviations'
-import { formatLength } from '../../../src-core/units/format'
+import { formatRough } from '../../../src-core/units/format'
 import type { Draft, Job } from '../page'
 import { BETWEEN as BELOW, withPart } from '../below'
 import { Flow } from '../flow'
@@ -276,8 +276,8 @@ function notesOf(job: Job, each: MotifOnPaper, setting: Setting): string[] {
   return [
     MOTIF_WORDS.range(
       account.provenance,
-      formatLength(account.range.low * share, job.units),
-      formatLength(account.range.high * share, job.units),
+      formatRough(account.range.low * share, job.units),
+      formatRough(account.range.high * share, job.units),
       leadWords,
       job.terms,
     ),

@@ -51,6 +51,10 @@ it('circles in straight rows have two free places between each two marks', () =>
   expect(straight.of('edging')).toContain('at its marks and two between each two of them')
 })
 
+it('how large the next one may come out is told in whole mm', () => {
+  expect(told.of()).toMatch(/may come out \d+ mm to \d+ mm across/)
+})
+
 describe('rounds that are not there', () => {
   const WORDS = 'Its rounds are not in these pages'
 
