@@ -62,7 +62,7 @@ function atMarks({ spaces }: MotifAccount): string {
 /** What a free place is, where an edging that bridges has its stitches in those of circles; else ''. */
 export function freePlaces({ motif, edging }: Pick<Plan, 'motif' | 'edging'>): string {
   if (motif?.shape !== 'round' || edging?.style !== 'bridge') return ''
-  return `Each circle has ${numeral(PLACES)} places evenly round its edge${atMarks(motif)}. Those on the outer edge of the work at which no other circle is joined are free.`
+  return `Each circle has ${numbered(PLACES, 'place')} evenly round its edge${atMarks(motif)}. Those on the outer edge of the work at which no other circle is joined are free.`
 }
 
 /** What the marks of the join detail mean; those that a sheet does not have are left out. */
