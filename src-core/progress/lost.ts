@@ -1,4 +1,7 @@
-/** What an edit would do to made motifs that nobody asked for: they have no place any more, or get another colour. */
+/**
+ * What an edit would do to made motifs that nobody asked for: they have no place any more, or get another colour,
+ * other joins or another number.
+ */
 import type { BlanketLayout, Colourway, Project } from '../../shared-types/project'
 import { movesCells, standingColours } from '../colour/hold'
 import { isAddition, tidyAddress } from '../layout/addresses'
@@ -9,6 +12,7 @@ import { movedMarks } from './hold'
 import { EDGING } from './marks'
 import { clearJoined, clearMade, joinedOf } from './mark'
 import { rejoinedBy } from './rejoined'
+import { reorderedBy } from './reordered'
 
 export interface LostMade {
   /** How many have no place any more, and where they are still marked. */
@@ -19,6 +23,10 @@ export interface LostMade {
   readonly recolouredFrom: readonly (readonly [name: string, count: number])[]
   /** Where, after the edit, motifs stand that are joined already and would be joined otherwise. */
   readonly rejoined: readonly string[]
+  /** Their numbers before it, in order, as far as they are known. */
+  readonly rejoinedNumbers: readonly number[]
+  /** Made motifs that stay and get another number: which they had, and which they get, in order. */
+  readonly renumbered: readonly (readonly [was: number, is: number])[]
   /** These are sewn down, and would lie elsewhere. */
   readonly isSewn: boolean
 }
@@ -29,7 +37,7 @@ interface Stands {
   readonly way: string
 }
 
-/** The made motifs that an edit takes away, recolours or joins elsewhere; null where there are none. */
+/** The made motifs that an edit takes away, recolours, renumbers or joins elsewhere; null where there are none. */
 export function lostMade(before: Project, after: Project): LostMade | null {
   const made = before.made ?? {}
   const marked = Object.keys(made).filter((key) => tidyAddress(key) !== EDGING)
@@ -37,7 +45,8 @@ export function lostMade(before: Project, after: Project): LostMade | null {
   const move = movedMarks(before, after)
   const isSewn = appliqueOf(before) !== null && appliqueOf(after) !== null
   const otherwise = isSewn ? resewnBy(before, after, move) : rejoinedBy(before, after, move)
-  if (otherwise.size === 0 && !canMatter(before, after)) return null
+  const { numbers, waiting } = reorderedBy(before, after, move)
+  if (otherwise.size === 0 && numbers.size === 0 && !canMatter(before, after)) return null
   const isOther = layoutKindOf(before) !== layoutKindOf(after)
   const [was, is] = [standingIn(before), standingIn(after)]
   const ways = changedWays(before, after)
@@ -47,6 +56,8 @@ export function lostMade(before: Project, after: Project): LostMade | null {
   /** Made on no known day, joined to nothing, and marked there no longer: they can lie in another place. */
   const laidAnew: Stands[] = []
   const rejoined: string[] = []
+  const rejoinedNumbers: number[] = []
+  const renumbered: (readonly [number, number])[] = []
   let gone = 0
   for (const key of marked) {
     const stood = was(tidyAddress(key))
@@ -65,16 +76,27 @@ export function lostMade(before: Project, after: Project): LostMade | null {
       if (now !== null) stillMarked.push(now)
     } else {
       if (stands.way !== stood.way || ways.has(stood.way)) add(recoloured, stood.way)
-      if (now !== null && otherwise.has(tidyAddress(key))) rejoined.push(now)
+      const id = tidyAddress(key)
+      const number = numbers.get(id)
+      if (now !== null && (otherwise.has(id) || waiting.has(id))) {
+        rejoined.push(now)
+        if (number) rejoinedNumbers.push(number[0])
+      }
+      // One that lies about, made before and joined to nothing, goes wherever there is a place for it.
+      if (number && number[0] !== number[1] && !isLoose) renumbered.push(number)
     }
   }
   const fresh = isOther ? [] : laidOutBy(before, after, move).flatMap((key) => is(tidyAddress(key)) ?? [])
   if (fresh.length > 0) for (const { way } of withoutFellow(laidAnew, fresh)) add(recoloured, way)
   const many = [...recoloured.values()].reduce((sum, count) => sum + count, 0)
-  if (gone + many + rejoined.length === 0) return null
+  if (gone + many + rejoined.length + renumbered.length === 0) return null
   const nameOf = (id: string) => before.colourways?.find((way) => way.id === id)?.code ?? id
   const recolouredFrom = [...recoloured].map(([id, count]) => [nameOf(id), count] as const)
-  return { gone, stillMarked, recoloured: many, recolouredFrom, rejoined, isSewn }
+  return {
+    ...{ gone, stillMarked, recoloured: many, recolouredFrom, rejoined, isSewn },
+    rejoinedNumbers: rejoinedNumbers.sort((a, b) => a - b),
+    renumbered: renumbered.sort(([a], [b]) => a - b),
+  }
 }
 
 /** mm, and degrees: what is moved by less lies where it was sewn (ours). */

@@ -190,15 +190,25 @@ export function renewedWords(what: readonly Renewed[], terms: Terms): string {
   return `New ${listed(what.map((each) => words[each]))}`
 }
 
+/** The first three of a list, and how many more there are. */
+const someOf = (all: readonly string[]): string =>
+  all.length <= 4 ? listed(all) : `${all.slice(0, 3).join(', ')} and ${formatNumber(all.length - 3)} more`
+
 /** What an edit would do to made motifs, as a question. */
 export function lostWords(
-  { gone, recoloured, recolouredFrom, rejoined, isSewn }: Omit<LostMade, 'stillMarked'>,
+  lost: Omit<LostMade, 'stillMarked'>,
   terms: Terms,
 ): {
   readonly question: string
   readonly yes: string
 } {
+  const { gone, recoloured, recolouredFrom, rejoined, rejoinedNumbers, renumbered, isSewn } = lost
   const joins = rejoined.length
+  // A long list of them tells nobody more than how many there are.
+  const isTold = rejoinedNumbers.length === joins && joins <= 12
+  const which = isTold
+    ? ` (${plural(joins, 'number')} ${listed(rejoinedNumbers.map((number) => formatNumber(number)))})`
+    : ''
   const told = [
     ...(gone > 0
       ? [
@@ -216,7 +226,16 @@ export function lostWords(
       ? [
           isSewn
             ? `${counted(joins, 'motif')} that ${joins === 1 ? 'is' : 'are'} sewn down would lie elsewhere: you would have to undo ${joins === 1 ? 'its stitches. It stays' : 'their stitches. They stay'} marked as made, but not as sewn down.`
-            : `${counted(joins, 'joined motif')} would be joined to other motifs, at other places or in another way: you would have to undo ${joins === 1 ? 'its joins. It stays' : 'their joins. They stay'} marked as made, but not as joined.`,
+            : `${counted(joins, 'joined motif')}${which} would be joined to other motifs, at other places or in another way: you would have to undo ${joins === 1 ? 'its joins. It stays' : 'their joins. They stay'} marked as made, but not as joined.`,
+        ]
+      : []),
+    ...(renumbered.length > 0
+      ? [
+          saying(
+            terms,
+          )`${counted(renumbered.length, 'made motif')} would get ${renumbered.length === 1 ? 'another number' : 'other numbers'} (${someOf(
+            renumbered.map(([was, is]) => `${formatNumber(was)} becomes ${formatNumber(is)}`),
+          )}): what you printed or labelled before would no longer be right.`,
         ]
       : []),
   ]
@@ -227,6 +246,9 @@ export function lostWords(
         ...(gone > 0 ? [`clear ${counted(gone, 'mark')}`] : []),
         ...(recoloured > 0 && gone === 0 ? [`change ${counted(recoloured, 'made motif')}`] : []),
         ...(joins > 0 ? [`mark ${formatNumber(joins)} as not ${isSewn ? 'sewn down' : 'joined'}`] : []),
+        ...(renumbered.length > 0 && gone + recoloured + joins === 0
+          ? [`renumber ${counted(renumbered.length, 'made motif')}`]
+          : []),
       ]),
     ),
   }
