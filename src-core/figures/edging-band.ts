@@ -3,6 +3,8 @@ import type { Plan, Point } from '../../shared-types/plan'
 import type { SheetStyle } from '../../shared-types/project'
 import { OPEN_ENDS } from '../edging/open-ends'
 import { contains, signedArea } from '../geometry/points'
+import { simplify } from '../geometry/simplify'
+import { TOLERANCE } from './detail'
 import type { DrawnRound, EdgingShapes } from './edging-shapes'
 import type { Colour, FigureItem, FigureSymbol } from './figure'
 import { drawPath, PAPER } from './figure'
@@ -22,6 +24,8 @@ export interface BandLook {
   readonly style: SheetStyle
   /** Which of the stitches of fans and of the picots are drawn. */
   readonly seen: (x: number, y: number) => boolean
+  /** The border is lined by the caller: a second line under that one would only be heavy. */
+  readonly lined?: boolean
   /** The picot in a colour. */
   readonly picot: (fill: Colour) => FigureSymbol
 }
@@ -37,7 +41,7 @@ export function edgingBand(
   plan: Plan,
   shapes: EdgingShapes | null,
   border: readonly Outline[],
-  { scale, style, seen, picot }: BandLook,
+  { scale, style, seen, picot, lined = false }: BandLook,
 ): FigureItem[] {
   const { edging, edgingLines, settled } = plan
   if (!edging) return []
@@ -47,7 +51,9 @@ export function edgingBand(
   const colourOf = (id: string | undefined): Colour =>
     style === 'ink' ? PAPER : paperColour(settled.yarns.find((yarn) => yarn.id === id)?.colour)
   const at = ({ x, y }: Point): Point => ({ x: x * scale, y: y * scale })
-  const path = (line: Outline) => polygonPath(line.map(at))
+  // No more corners than print can show, nor than the band has elsewhere: large blankets have tens of thousands.
+  const near = Math.max(TOLERANCE.print / scale, TOLERANCE.edging)
+  const path = (line: Outline) => polygonPath(simplify(line, near).map(at))
   // Filled where lines of one direction are left over (the non-zero rule): what the edging begins at runs backwards.
   const inside = closed.flatMap((line) => path([...line].reverse()))
   // What levels the edge fills its dips, under the motifs.
@@ -69,7 +75,7 @@ export function edgingBand(
     const loops = picots.filter(({ x, y }) => seen(x, y))
     return [
       drawPath([...outside, ...inside], { fill }),
-      drawPath(outside, { stroke, width: EDGE.outline }),
+      ...(lined ? [] : [drawPath(outside, { stroke, width: EDGE.outline })]),
       ...stitches.map((each) => drawPath(each, { stroke, width: EDGE.stitch })),
       ...loops.map(({ x, y, angle }): FigureItem => {
         const [cos, sin, place] = [Math.cos(angle), Math.sin(angle), at({ x, y })]

@@ -35,7 +35,11 @@ export class EdgingPainter {
         ...{ stroke: INK, width },
       })
     const items = [
-      ...edgingBand(plan, shapes, edge, { scale, style, seen, picot: (fill) => this.picot(fill) }),
+      ...edgingBand(plan, shapes, edge, {
+        ...{ scale, style, seen },
+        picot: (fill) => this.picot(fill),
+        lined: shapes === null,
+      }),
       ...(shapes ? [] : edge.map(line(EDGE.band))),
       // What it begins at: where the yarn is as light as the paper, nothing else tells it from the openings inside.
       ...inner.map(line(EDGE.inner)),

@@ -1,5 +1,13 @@
 /** A draw list as SVG, in millimetres, with the same symbols placed many times. */
-import type { Figure, FigureItem, FigureSymbol, Matrix, Paint, TextItem } from '../../src-core/figures/figure'
+import type {
+  Figure,
+  FigureItem,
+  FigureSymbol,
+  Matrix,
+  Paint,
+  Path,
+  TextItem,
+} from '../../src-core/figures/figure'
 import { figureSymbols, LINE_WIDTH, MM_PER_POINT, SHARE_BEFORE } from '../../src-core/figures/figure'
 import { pathData } from '../../src-core/figures/path'
 import { unmarked } from '../../src-core/letters/one-line'
@@ -7,6 +15,10 @@ import type { Faces } from './pdf/faces'
 
 const number = (value: number): string => String(Math.round(value * 1000) / 1000 || 0)
 const fine = (value: number): string => String(Math.round(value * 1e6) / 1e6 || 0)
+
+/** Segments from which on a line is told to hundredths: more makes the edge of a large blanket heavy, and no clearer. */
+const LONG = 500
+const placesOf = (path: Path): number => (path.length > LONG ? 2 : 3)
 
 /**
  * Characters that XML 1.0 does not allow, lone surrogates included, or discourages (controls), and directional overrides
@@ -80,7 +92,7 @@ export class SvgWriter {
   protected item(item: FigureItem): string {
     switch (item.kind) {
       case 'path':
-        return `<path d="${pathData(item.path)}" ${paintData(item.paint)}/>`
+        return `<path d="${pathData(item.path, placesOf(item.path))}" ${paintData(item.paint)}/>`
       case 'text':
         return this.text(item)
       case 'use':
