@@ -1,6 +1,6 @@
 /** `petalyard fit` for people: what comes nearest to the target size, what holds first. */
 import type { FitArrangement } from '../../../shared-types/plan'
-import type { Project } from '../../../shared-types/project'
+import type { Project, Terms } from '../../../shared-types/project'
 import {
   apartWords,
   childWords,
@@ -13,10 +13,10 @@ import {
 import { capital, counted } from '../../../src-core/figures/words'
 import { marked } from '../../../src-core/figures/yarn-words'
 import type { Have } from '../../../src-core/layout/fit-have'
-import { inSpelling } from '../../../src-core/stitches/spelling'
+import { saying } from '../../../src-core/stitches/spelling'
 import { formatMass, formatSize } from '../../../src-core/units/format'
 import { wrap } from '../text'
-import { ARRANGEMENT_WORDS, countWords, unitsOf } from './words'
+import { ARRANGEMENT_WORDS, countWords, termsOf, unitsOf } from './words'
 
 /** Whether one that lies closed stands before a larger one of which some join points gape. */
 const isClosedFirst = (fits: readonly FitArrangement[]): boolean => {
@@ -26,8 +26,10 @@ const isClosedFirst = (fits: readonly FitArrangement[]): boolean => {
   )
 }
 
-const STASH_WORDS =
-  'It needs colours that stay within the yarn on hand (layout.cells.fill.withinStash), which the project does not ask for yet.'
+const stashWords = (terms: Terms): string =>
+  saying(
+    terms,
+  )`It needs colours that stay within the yarn on hand (layout.cells.fill.withinStash), which the project does not ask for yet.`
 
 export function fitReport(
   project: Project,
@@ -83,7 +85,7 @@ export function fitReport(
     heading,
     ...(child ? ['', ...paragraph(child.words, '')] : []),
     ...(arrangements.some(({ withinStash }) => withinStash)
-      ? ['', ...paragraph(inSpelling(STASH_WORDS, project.terms ?? 'US'), '')]
+      ? ['', ...paragraph(stashWords(termsOf(project)), '')]
       : []),
     ...blocks.flatMap((block) => ['', ...block]),
   ]
