@@ -276,9 +276,9 @@ export function cornerWords(plan: Plan, edging: string, withCounts: boolean): st
   const { corners } = edgingCorners(plan)
   if (corners.length === 0) return ''
   const counts = withCounts
-    ? '; between two corners stands how many stitches are picked up from one to the next'
+    ? '; between two corners stands how many stitches are worked from one to the next'
     : ''
-  return `A number in a square is a corner of the ${edging}${counts}.`
+  return `A number in a square along the edge is a corner of the ${edging}${counts}.`
 }
 
 /** mm. How far plates of so large a type reach beyond the border. */

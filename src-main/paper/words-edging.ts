@@ -49,7 +49,7 @@ export function edgingAbout(edging: EdgingAccount, job: Job): string {
   if (!multiple || (multiple.of === 1 && multiple.plus === 0)) return about
   const plus = multiple.plus > 0 ? ` plus ${multiple.plus}` : ''
   const where = multiple.by === 'stretch' ? ' from each corner to the next' : ' in the whole round'
-  return `${about} Its rounds come out even on a multiple of ${multiple.of} sts${plus}${where}: pick up exactly as many as stand here, and fit them in evenly.`
+  return `${about} Its rounds come out even on a multiple of ${multiple.of} sts${plus}${where}: work exactly as many into the edge as stand here, evenly spaced.`
 }
 
 /** A line of an edging, as its words tell it. */
@@ -252,8 +252,11 @@ export function motifWords(
     const name = nameOf(motif.motif)
     kinds.set(name, [...(kinds.get(name) ?? []), stitches])
   }
-  const ofHalves = picked.filter(({ isHalf }) => isHalf).map(({ stitches }) => stitches)
-  const halves = ofHalves.length > 0 ? [partWords(ofHalves, 'half motif')] : []
+  const ofHalves = picked.flatMap(({ isHalf, stitches }) => (isHalf ? [stitches] : [])).sort((a, b) => a - b)
+  const halves =
+    ofHalves.length > 0
+      ? (groupsOf(ofHalves) ?? [ofHalves]).map((group) => partWords(group, 'half motif'))
+      : []
   if (kinds.size > 1)
     return ` That is ${listed([...[...kinds].map(([name, counts]) => kindWords(name, counts)), ...halves])}.`
   const sorted = [...kinds.values()].flat().sort((a, b) => a - b)

@@ -72,8 +72,10 @@ describe('M36 the corners of an edging', () => {
       expect(beside.texts.map(({ text }) => text)).toContain(wanted)
     const small = record({ items: cornerPlates(plan, { ...LOOK, isBeside: true, scale: 0.02 }) })
     expect(small.texts.map(({ text }) => text)).toEqual(['1', '2', '3', '4'])
-    expect(cornerWords(plan, 'border', false)).toBe('A number in a square is a corner of the border.')
-    expect(cornerWords(plan, 'border', true)).toContain('how many stitches are picked up')
+    expect(cornerWords(plan, 'border', false)).toBe(
+      'A number in a square along the edge is a corner of the border.',
+    )
+    expect(cornerWords(plan, 'border', true)).toContain('how many stitches are worked')
   })
 
   it('have the stitches that are picked up between them, also where words begin on a later round', () => {

@@ -110,7 +110,7 @@ describe('the page on an edging', () => {
     }
     for (const corner of ['1', '2', '3', '4']) expect(onMap).toContain(corner)
     for (const told of [words, onMap.join(' ')])
-      expect(told).toContain('A number in a square is a corner of the border')
+      expect(told).toContain('A number in a square along the edge is a corner of the border')
     const plain = planProject(squares(8, 5, { rounds: ['sc'] }))
     const without = mapPages(plain, { date: DATE }).flatMap(({ figure }) => record(figure).texts)
     expect(without.map(({ text }) => text).join(' ')).not.toContain('number in a square')
