@@ -2,7 +2,7 @@
  * M46: what there is of each yarn for the motifs of a blanket, so that colours can be chosen by it. The account of
  * materials is asked what motifs take, joins, edging, fillers and halves included: there is one account of yarn.
  */
-import type { YarnForMotifs } from '../../shared-types/plan'
+import type { YarnForMotifs, YarnNeed } from '../../shared-types/plan'
 import type { BlanketLayout, Yarn } from '../../shared-types/project'
 import { isByStash, isByYarn } from '../colour/limits'
 import type { Grams } from '../units/quantity'
@@ -26,18 +26,34 @@ const ROUNDS = 6
 /** Grams that a rounding error may make. */
 const NO_GRAMS = 1e-6
 
-/** Grams used of a yarn before it was counted, by its id. */
-export type Taken = ReadonlyMap<string, Grams>
+/** What there is of a yarn that was weighed or counted while the work was made. */
+export interface AtHand {
+  /** What was used until then and what was left: so much may the whole take. */
+  readonly whole: Grams
+  /** What is really used over what the plan expects, where that is known: what the whole takes is counted by it. */
+  readonly rate?: number
+}
+
+/** The same by id of the yarn, of those that were. */
+export type Taken = ReadonlyMap<string, AtHand>
+
+/** Whether colours are held against what is on hand. */
+const isWithinStash = (fill: Fill | undefined): boolean => fill?.withinStash === true || isByStash(fill)
+
+/** Grams of a need as they are held against a limit: the high end, or as fast as the yarn is known to go. */
+function takes(fill: Fill | undefined, { id, grams }: Pick<YarnNeed, 'id' | 'grams'>, taken: Taken): Grams {
+  const rate = isWithinStash(fill) ? taken.get(id)?.rate : undefined
+  return rate === undefined ? grams.high : rate * grams.expected
+}
 
 /**
- * The most grams that the whole may take of a yarn: of what is on hand and was taken before that was counted. Infinity
- * where there is no limit.
+ * The most grams that the whole may take of a yarn: of what is on hand, and of what was used before it was weighed or
+ * counted. Infinity where there is no limit.
  */
-export function limitOf(fill: Fill | undefined, yarn: Yarn, taken?: Taken): Grams {
+export function limitOf(fill: Fill | undefined, yarn: Yarn, taken: Taken): Grams {
   const most = fill?.mostGrams?.[yarn.id]
-  const isWithin = fill?.withinStash === true || isByStash(fill)
   return Math.min(
-    isWithin ? gramsOnHand(yarn) + (taken?.get(yarn.id) ?? 0) : Infinity,
+    isWithinStash(fill) ? (taken.get(yarn.id)?.whole ?? gramsOnHand(yarn)) : Infinity,
     isUsableOrZero(most) ? most : Infinity,
   )
 }
@@ -70,7 +86,7 @@ function yarnsForMotifs(
         ...added,
       ],
     })
-    return new Map(yarns.map((need) => [need.id, need.grams.high]))
+    return new Map(yarns.map((need) => [need.id, takes(fill, need, taken)]))
   }
   const one = grams({ [main]: 1 })
   const two = grams({ [main]: 2 })
@@ -110,9 +126,7 @@ function yarnsForMotifs(
         found.map(({ id, found }) => [id, Math.max(0, of(found, yarn.id) - of(two, yarn.id))]),
       ),
     )
-    const isTaken = [each, ...eachFurther].some((takes) =>
-      Object.values(takes).some((taken) => taken > NO_GRAMS),
-    )
+    const isTaken = [each, ...eachFurther].some((ones) => Object.values(ones).some((one) => one > NO_GRAMS))
     if (limit === Infinity || !isTaken || !isKnown) return []
     const rest = 2 * of(one, yarn.id) - of(two, yarn.id)
     const found = {
@@ -128,30 +142,31 @@ function yarnsForMotifs(
 const shortOf = (fill: Fill | undefined, { input, needed }: Worked, taken: Taken): Grams =>
   needed.yarns.reduce((sum, need) => {
     const yarn = input.basis.yarns.find(({ id }) => id === need.id)
-    const short = yarn ? need.grams.high - limitOf(fill, yarn, taken) : 0
+    const short = yarn ? takes(fill, need, taken) - limitOf(fill, yarn, taken) : 0
     return sum + (short > NO_GRAMS ? short : 0)
   }, 0)
 
 /**
  * Colours a blanket so that its yarns last: as it would be without them where they last anyway, else with what is
- * there for its motifs, of which there are so many `kinds`. Half motifs, joins and edging may follow the colours, so what they take is counted again. `before` says what was used before yarns were counted.
+ * there for its motifs, of which there are so many `kinds`. Half motifs, joins and edging may follow the colours, so what they take is counted again. `before` says what there is of yarns that were weighed or counted meanwhile.
  */
 export function withinYarns<Told extends Worked>(
   fill: Fill | undefined,
   kinds: number,
   tell: (stash: readonly YarnForMotifs[]) => Told,
   before: (told: Told) => Taken,
-): Told & { readonly stash: readonly YarnForMotifs[] } {
-  let best = { ...tell(NO_STASH), stash: NO_STASH }
+): Told & { readonly stash: readonly YarnForMotifs[]; readonly taken: Taken } {
+  const first = tell(NO_STASH)
+  const taken = isByYarn(fill) ? before(first) : NONE_TAKEN
+  let best = { ...first, stash: NO_STASH, taken }
   if (!isByYarn(fill)) return best
-  const taken = before(best)
   // Shares follow what there is, also where it would do.
   let least = isByStash(fill) ? Infinity : shortOf(fill, best, taken)
   let last = best
   for (let round = 0; round < ROUNDS && least > 0; round++) {
     const stash = yarnsForMotifs(fill, last.input, kinds, taken)
     if (round > 0 && isSame(stash, last.stash)) break
-    last = { ...tell(stash), stash }
+    last = { ...tell(stash), stash, taken }
     const short = shortOf(fill, last, taken)
     if (round > 0 && short >= least) continue
     best = last
@@ -161,6 +176,7 @@ export function withinYarns<Told extends Worked>(
 }
 
 const NO_STASH: readonly YarnForMotifs[] = []
+const NONE_TAKEN: Taken = new Map()
 
 const isSame = (one: readonly YarnForMotifs[], other: readonly YarnForMotifs[]): boolean =>
   one.length === other.length &&

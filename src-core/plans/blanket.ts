@@ -39,15 +39,13 @@ import { edgingHeight } from '../materials/edging'
 import type { Bridges, MaterialsInput, Piece } from '../materials/input'
 import { leavingOrder } from '../materials/leaving'
 import { materials } from '../materials/materials'
-import { countedAt } from '../materials/on-hand'
 import { withinYarns } from '../materials/stash'
-import type { Taken } from '../materials/stash'
 import { memoised, remembered } from '../memo'
 import { heldColours } from '../progress/held'
 import { blanketWork } from '../progress/blanket-work'
 import { ownPoints } from '../layout/placed'
 import { isBegun, notBegun, tellProgress } from '../progress/progress'
-import { takenBefore } from '../progress/supply'
+import { atHand } from '../progress/at-hand'
 import { settled } from '../settled'
 import { toldAs, withFields } from '../telling'
 import { LATTICES_KEPT } from '../layout/constants'
@@ -59,7 +57,6 @@ const NO_ACCOUNTS: BlanketPlan['accounts'] = []
 /** What is joined in the round has an edge at either end. */
 const edgesOf = ({ inTheRound }: BlanketCounts, { edging }: SettledBlanket): number =>
   inTheRound && (edging?.ends ?? 'both') === 'both' ? 2 : 1
-const NONE_TAKEN: Taken = new Map()
 const NO_LINES: BlanketPlan['edgingLines'] = []
 
 /** Stays the same object, so that stages which read it are remembered. */
@@ -259,7 +256,7 @@ export function createBlanketPlanner(): KindPlanner<SettledBlanket> {
         ...{ halves: added.placed.halves, fillers: added.placed.fillers },
       })
     const told = withinYarns(fill, motifs.length, colour, (first) =>
-      project.yarns.some((yarn) => countedAt(yarn) > 0) ? takenBefore(project, workOf(first)) : NONE_TAKEN,
+      atHand(project, () => workOf(first), first.needed.yarns),
     )
     const { assigned, worked, tallied, added, edge, line, dips, needed, stash } = told
     const holding = hold(arranged, joined, added.placed.fillers, gaps.halved)
@@ -274,7 +271,7 @@ export function createBlanketPlanner(): KindPlanner<SettledBlanket> {
           },
           'joined',
         )
-    const leaving = leavingOrder(fill, assigned, project.yarns)
+    const leaving = leavingOrder(fill, assigned, project.yarns, told.taken)
     const inUse = used(project.yarns, needed.yarns.map(({ id }) => id).join(' '))
     findings.push(...legibility(inUse, ways), ...letterFindings(ways))
     findings.push(...besideFillers(joined, added.placed), ...assigned.findings, ...worked.findings)

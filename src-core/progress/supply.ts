@@ -1,13 +1,10 @@
 /** What the plan says of one yarn while a work grows, motif by motif. */
 import type { ByKind, Range } from '../../shared-types/plan'
-import type { Settled } from '../../shared-types/settled'
 import { materials } from '../materials/materials'
-import { countedAt } from '../materials/on-hand'
 import { NO_RANGE } from '../materials/range'
 import { remembered } from '../memo'
 import type { Grams } from '../units/quantity'
 import { PROGRESS } from './constants'
-import { readMarks } from './marks'
 import type { Marking } from './marks'
 import { countKinds } from './pieces'
 import { leftOf } from './work'
@@ -94,18 +91,5 @@ export function lastWith(low: number, high: number, holds: (count: number) => bo
 /** The smallest number from `low` to `high` that holds; all from it on do, and `high` does. */
 const firstWith = (low: number, high: number, holds: (count: number) => boolean): number =>
   lastWith(low, high, (count) => count === low || !holds(count - 1))
-
-/** Grams that the plan says were used before a yarn was counted while the work was made, at the high end, by yarn. */
-export function takenBefore(project: Settled, work: Work): ReadonlyMap<string, Grams> {
-  const marking = readMarks(project, work)
-  return new Map(
-    project.yarns.flatMap((yarn) => {
-      const from = countedAt(yarn)
-      if (from === 0) return []
-      const { rangeAfter } = supplyOf(work, marking, yarn.id)
-      return [[yarn.id, rangeAfter(0).high - rangeAfter(from).high] as const]
-    }),
-  )
-}
 
 export type Supply = ReturnType<typeof supplyOf>
