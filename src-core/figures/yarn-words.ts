@@ -3,6 +3,7 @@ import type { Forecast, Range, WeightSplit, YarnNeed, YarnNumber } from '../../s
 import type { Terms, UnitSystem, Yarn } from '../../shared-types/project'
 import { wholeBalls } from '../materials/ledger'
 import { SPLIT_SPREAD } from '../materials/motif-yarn'
+import { countedAt } from '../materials/on-hand'
 import { termWord } from '../stitches/terms'
 import { formatMass, formatMassRange, formatNumber, formatRange, formatYarnLength } from '../units/format'
 import { listed, plural } from './words'
@@ -139,6 +140,24 @@ export function buyingReason(
   if (toBuy > 1 || missing > ballGrams / 2) return ''
   const needed = `up to ${formatMass(missing, units)} ${onHand > 0 ? 'missing' : 'needed'}`
   return `${needed}, and a whole ${termWord('ball', terms)} is the least that is sold`
+}
+
+/**
+ * Of a yarn that was weighed again: what the whole takes at the rate at which it went, "394 g", and what of it is used,
+ * "135 g used, 259 g still to come at this rate"; null where no rate is known, or only since what is on hand was counted.
+ */
+export function wholeAtRate(
+  { start, left, missing, over, plan }: Forecast,
+  yarn: Yarn,
+  units: UnitSystem,
+): { readonly whole: string; readonly split: string } | null {
+  if (plan || countedAt(yarn) > 0) return null
+  const [used, toCome] = [start - left, left + missing - over]
+  const mass = (grams: number): string => formatMass(grams, units)
+  return {
+    whole: mass(used + toCome),
+    split: `${mass(used)} used, ${mass(toCome)} still to come at this rate`,
+  }
 }
 
 /** What there is to buy of a yarn that was weighed or counted again, and why: "120 g were left with 39 made, 400 g go into …". */

@@ -182,6 +182,19 @@ describe('the place Progress', () => {
     expect(app.document.project.yarns![0]!.left).toBeUndefined()
   })
 
+  it('says of a yarn weighed again what is used and still to come, beside what the plan says', async () => {
+    const made = Object.fromEntries(['1,1', '1,2', '1,3', '1,4'].map((id) => [id, '2026-12-01']))
+    // Of 20 motifs the plan takes five times the 8.8 g; 12.4 g of 20 g are left, so 7.6 g are used of 38 g.
+    const yarns = SMALL.yarns!.map((yarn, i) => (i === 0 ? { ...yarn, left: { grams: 12.4, at: 4 } } : yarn))
+    const { app } = await inWindow(YarnPlace, {}, { ...SMALL, order: 'one-way', made, yarns })
+    const { left, missing, start } = app.document.plan.progress.forecast[0]!
+    expect([start, left]).toEqual([20, 12.4])
+    expect(left + missing).toBeCloseTo(30.4, 6)
+    screen.getByText('7.6 g used, 30 g still to come at this rate')
+    expect(screen.getByText('38 g').tagName).toBe('DD')
+    expect(screen.getAllByText('By the plan')).toHaveLength(1)
+  })
+
   it('says when the last one is made, at the pace of the log or another one', async () => {
     const days = { '1,1': '2026-11-20', '1,2': '2026-11-21', '1,3': '2026-11-21', '1,4': '2026-11-21' }
     const { app } = await inWindow(ProgressPlace, {}, { ...SMALL, made: days })
