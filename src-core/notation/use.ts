@@ -280,11 +280,13 @@ function coveredEdge(source: Source): number {
 }
 
 /** "…, dc in 3rd of turning ch-5" at the end of a row: the space of that chain is closed by it. */
-function closeEdge(source: Source): void {
+function closeEdge(work: Work, source: Source): void {
   const { state, places, used } = source
   const edge = state.joined ? -1 : places.findIndex(({ kind }) => kind === 'stitch')
+  const [last] = work.elements.findLast(({ standing }) => standing)?.into ?? []
+  const endsThere = last?.kind === 'stitch' && last.round === state.index && last.index === edge
   const isSpace = edge >= 0 && places[edge + 1]?.kind === 'space'
-  if (isSpace && used[edge]! >= WORKED && used[edge + 1]! <= TRAVELLED) used[edge + 1] = SKIPPED
+  if (endsThere && isSpace && used[edge + 1]! <= TRAVELLED) used[edge + 1] = SKIPPED
 }
 
 /** "…, 3 ch, ss in same dc as the joining ss": the last of all that closes stands in that stitch. */
@@ -302,7 +304,7 @@ export function checkUse(work: Work, source: Source, allWorked: boolean): void {
   if (joined?.source === source && joined.place.kind === 'stitch')
     source.used[joined.place.index] = Math.max(source.used[joined.place.index]!, WORKED)
   closeInLast(work, source)
-  closeEdge(source)
+  closeEdge(work, source)
   const stitches = source.total('stitch')
   const used = source.count('stitch') + source.overStitches
   const spacesUsed = source.count('space') + source.overSpaces
