@@ -91,6 +91,15 @@ describe('the page for a phone', () => {
     expect(phonePage(plan, VERSION)).toBe(page)
   })
 
+  it('stays within 400 kB with a border that follows all of its flowers', () => {
+    const throwOf = example('hedgerow-baby-throw')
+    const layout = { ...(throwOf.layout as BlanketLayout), columns: 40, rows: 25 }
+    const edging = { ...layout.edging, style: 'follow' as const, rounds: ['sc'] }
+    const plan = planProject({ ...throwOf, layout: { ...layout, edging } })
+    expect(plan.motifs.length).toBeGreaterThan(980)
+    expect(Buffer.byteLength(phonePage(plan, VERSION))).toBeLessThanOrEqual(400_000)
+  })
+
   it('stays within 400 kB for a thousand motifs', () => {
     const project = example('market-stall-throw')
     const layout = { ...(project.layout as BlanketLayout), columns: 25, rows: 40 }
