@@ -317,8 +317,8 @@ const commandLines: Target = {
       )
       if (after !== file) return
       const foreign = LEAKS.exec(file) !== null
-      // What was typed is told as it was typed.
-      const typed = words.some((word) => /NaN|\[object /.test(word))
+      // What was typed is told as it was typed, in words and as a name in the file.
+      const typed = [...words, file].some((text) => /\bNaN\b|\[object /.test(text))
       must(
         foreign || typed || !/\bNaN\b|\[object /.test(said),
         () => `${words.join(' ')} says: ${/.*(NaN|\[object ).*/.exec(said)?.[0]}`,
