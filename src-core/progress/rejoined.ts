@@ -40,12 +40,17 @@ interface Joints {
 const HARMLESS: ReadonlySet<string> = new Set([
   ...['columns', 'rows', 'target', 'edging', 'fillers', 'halves', 'outlineShape', 'blocking', 'kit'],
 ] satisfies (keyof BlanketLayout | 'blocking' | 'kit')[])
-const COLOURS: ReadonlySet<string> = new Set(['fill', 'painted', 'held', 'kept'])
+/** What of a blanket's cells only colours it. */
+export const COLOURS: ReadonlySet<string> = new Set(['fill', 'painted', 'held', 'kept'])
 
 type Fields = Readonly<Record<string, unknown>>
 
 /** Whether two objects differ in anything but some of their fields. */
-function differs(one: object | undefined, other: object | undefined, but: ReadonlySet<string>): boolean {
+export function differs(
+  one: object | undefined,
+  other: object | undefined,
+  but: ReadonlySet<string>,
+): boolean {
   const [a, b] = [(one ?? {}) as Fields, (other ?? {}) as Fields]
   return [...new Set([...Object.keys(a), ...Object.keys(b)])].some(
     (name) => !but.has(name) && a[name] !== b[name],

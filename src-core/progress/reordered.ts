@@ -12,6 +12,7 @@ import { join, placedAccounts } from '../layout/stages'
 import { blanketOf } from '../plans/layouts'
 import { settled } from '../settled'
 import { joinedOf, joinsAsMade } from './mark'
+import { COLOURS, differs } from './rejoined'
 
 interface Reordered {
   /** Number before and after, by address before the edit, of every motif that stays. */
@@ -28,14 +29,6 @@ type Layout = NonNullable<ReturnType<typeof blanketOf>>
 const BESIDE_ORDER: ReadonlySet<string> = new Set([
   ...['cells', 'edging', 'fillers', 'halves', 'target'],
 ] satisfies (keyof Layout)[])
-const COLOURS: ReadonlySet<string> = new Set(['fill', 'painted', 'held', 'kept'])
-
-function differs(one: object | undefined, other: object | undefined, but: ReadonlySet<string>): boolean {
-  const [a, b] = [(one ?? {}) as Record<string, unknown>, (other ?? {}) as Record<string, unknown>]
-  return [...new Set([...Object.keys(a), ...Object.keys(b)])].some(
-    (name) => !but.has(name) && a[name] !== b[name],
-  )
-}
 
 /** Whether an edit touches anything that the order of motifs, or which of them meet, follows from. */
 function canReorder(before: Project, after: Project): boolean {
