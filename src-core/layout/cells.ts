@@ -43,7 +43,8 @@ export function cellsOf(
   const findings: Finding[] = []
   const others = (alternate?.motifs ?? []).filter((id) => ids.has(id))
   // The layout's motif comes first, wherever the list has it.
-  const alternating = others.length > 1 ? [motif, ...others.slice(others[0] === motif ? 1 : 0)] : [motif]
+  const alternating =
+    others.length > 1 ? shortest([motif, ...others.slice(others[0] === motif ? 1 : 0)]) : [motif]
   const motifs = [...alternating]
   const own = new Map<string, number | null>()
   const entries = Object.entries(byHand ?? {})
@@ -65,6 +66,14 @@ export function cellsOf(
   const { arrangement, rings } = counts
   const pattern: Pattern = { arrangement, count: alternating.length, by: alternate?.by ?? 'cell', rings }
   return { pattern, motifs, own, blocks: read.blocks, covered: read.covered, findings }
+}
+
+/** A list that says the same over and over (A B A B) once: the same pattern, with fewer kinds to meet each other. */
+function shortest(list: readonly string[]): readonly string[] {
+  const period = list.findIndex(
+    (_, at) => at > 0 && list.length % at === 0 && list.every((id, i) => id === list[i % at]),
+  )
+  return period < 0 ? list : list.slice(0, period)
 }
 
 /** The kind of motif at a place; null where it is left out. */

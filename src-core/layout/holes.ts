@@ -3,9 +3,9 @@
  * grown until neighbours close at their meeting points, what their union encloses are the openings. The size
  * of each is the radius of the largest circle in it (pole of inaccessibility).
  */
+import Flatbush from 'flatbush'
 import polylabel from 'polylabel'
 import type { HoleKind, Point } from '../../shared-types/plan'
-import { boxDistance } from '../geometry/edges'
 import { boxOf, distance, distanceToEdge, moveOutline, reachOf, signedArea } from '../geometry/points'
 import type { Outline } from '../geometry/points'
 import { COARSE, grow, union } from '../geometry/polygons'
@@ -184,7 +184,7 @@ function lookForKinds(
   const period = rowPeriod(pattern)
   const patch: BlanketCounts = {
     rows: PATCH.rows + (pattern.count > 1 ? period : 0),
-    columns: PATCH.columns + (pattern.count > 1 ? pattern.count : 0),
+    columns: PATCH.columns + (pattern.count > 1 && pattern.by === 'cell' ? pattern.count : 0),
     arrangement: offset ? 'offset-rows' : 'straight-rows',
     alternateRows: 'same',
     rings: 0,
@@ -229,16 +229,22 @@ function lookAt(lattice: Lattice, placements: readonly Placement[], by: Millimet
   )
   const reaches = shapes.map((shape) => shape.map((outline) => reachOf(outline) + ON_OUTLINE))
   const outlines = placements.map((p) => moveOutline(outlineAt({ shapes }, p), p.x, p.y))
-  const boxes = outlines.map((outline) => boxOf(outline))
+  if (outlines.length === 0) return []
+  const tree = new Flatbush(outlines.length)
+  for (const outline of outlines) {
+    const { left, top, right, bottom } = boxOf(outline)
+    tree.add(left, top, right, bottom)
+  }
+  tree.finish()
   const openings: Seen[] = []
   for (const contour of union(outlines)) {
     if (signedArea(contour) >= 0) continue
-    const box = boxOf(contour)
-    const motifs = placements.filter(
-      (p, i) =>
-        boxDistance(boxes[i]!, box) <= ON_OUTLINE &&
-        bounds(outlines[i]!, contour, p, reaches[p.kind]![p.even ? 1 : 0]!),
-    )
+    const { left, top, right, bottom } = boxOf(contour)
+    const near = tree.search(left - ON_OUTLINE, top - ON_OUTLINE, right + ON_OUTLINE, bottom + ON_OUTLINE)
+    const motifs = near
+      .map((i): [Placement, Outline] => [placements[i]!, outlines[i]!])
+      .filter(([p, outline]) => bounds(outline, contour, p, reaches[p.kind]![p.even ? 1 : 0]!))
+      .map(([p]) => p)
     if (motifs.length === 0) continue
     motifs.sort((a, b) => a.row - b.row || a.halves - b.halves)
     openings.push({ motifs, contour })
