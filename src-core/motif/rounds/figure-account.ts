@@ -94,7 +94,8 @@ export function figureAccount(
     provenance: !ruled ? gauge.provenance : isStated ? 'stated' : measuredOrAimed(motif, terms),
     rounds: read.worked.map((round, i) => ({
       number: round.number,
-      outerRadius: ((lengths[i] ?? length) / length) * (own.length / 2),
+      // Where no round could be read, the chain alone makes the length.
+      outerRadius: (length > 0 ? (lengths[i] ?? length) / length : 1) * (own.length / 2),
       stitches: round.stitches,
       flatness: 1,
       lies: null,

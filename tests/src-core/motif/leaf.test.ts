@@ -265,3 +265,10 @@ describe('rows that begin at a point', () => {
     expect(account.overValleys).toBeCloseTo(9 * beginning.stitchWidth, 6)
   })
 })
+
+describe('a leaf of which nothing can be read', () => {
+  it('is as long as its chain', () => {
+    const { account } = workedMotif(['words of nobody'], { chain: 12 })
+    expect(account!.rounds.map(({ outerRadius }) => outerRadius)).toEqual([account!.overTips / 2])
+  })
+})
