@@ -43,6 +43,24 @@ export function heldOver(items: readonly Item[], begins: boolean): number {
   return over > 1 && begins && first?.type === 'chain' && first.count > 1 ? over + 1 : over
 }
 
+/** Words by which stitches are drawn together at the top. */
+const DRAWS = /tog|leav|hook|\byo|loop|\blps?\b|hold|draw|pull|finish|complet|\blast\b/i
+
+/** "Cluster = 3 dc in one space, nothing fancy": stitches that stand side by side, whatever they are called. */
+export function isPlainGroup(
+  { form }: StitchName,
+  { items, description }: Definition,
+  text: string,
+): boolean {
+  const [only, ...others] = items.filter(
+    ({ type }) => type === 'work' || type === 'group' || type === 'chain',
+  )
+  if (form !== 'cluster' || only?.type !== 'work' || others.length > 0 || only.place === null) return false
+  const { form: made, stitch } = only.stitch
+  const several = made === 'plain' && stitch !== 'sl st' && (only.count ?? 1) > 1
+  return several && !DRAWS.test(text.slice(description.start, description.end))
+}
+
 /** Legs that an explanation tells: "5 dc in same st, drop loop …", "(yo, insert hook, …) 4 times", "dc3tog". */
 function explained(items: readonly Item[]): { stitch: StitchKey | null; legs: number } | null {
   let single: StitchKey | null = null

@@ -3,6 +3,7 @@ import { readEnding } from './ending-words'
 import { passUntilMore, untilAhead } from './in-all'
 import { readNoun } from './nouns'
 import { passAtEach } from './stop-at-double'
+import { passUntilDone, passUntilEach } from './until-done'
 import { readUntilLeft } from './until-left'
 import { inBrackets, MARKS, passDoThis, passPartBetween, passUpTo, passWhatIsMarked } from './marked'
 import type { Reader } from './reader'
@@ -55,34 +56,6 @@ export const readTimesStar = (reader: Reader): number | null =>
     const next = reader.peek()
     return !next || next.first || /^[,;:.([)\]–—=-]$/.test(next.key) ? times : null
   })
-
-/** "until you're back at the beginning", "until you get back to where you started", "until the rnd is complete". */
-const passUntilDone = (reader: Reader): boolean =>
-  reader.attempt(() => {
-    if (!reader.skip('until', 'till')) return null
-    for (let words = 0; words < LONGEST_UNTIL && reader.peek(); words++, reader.at++) {
-      if (reader.skip('beg', 'begin', 'started', 'began', 'begun', 'made', 'done', 'finish', 'finished'))
-        return (
-          reader.skipAll('of', 'the', 'round') ||
-          reader.skipAll('of', 'round') ||
-          !tellsNumber(reader) ||
-          null
-        )
-      if (reader.peek()!.kind !== 'word' || reader.isA('stitch') || reader.isA('space')) return null
-    }
-    return null
-  }) === true
-const LONGEST_UNTIL = 9
-const tellsNumber = (reader: Reader): boolean => reader.peek()?.kind === 'number' || reader.isA('number')
-
-/** "until every space has one", "until all loops are filled": all around; passes it up to its end. */
-const passUntilEach = (reader: Reader): boolean =>
-  reader.attempt(() => {
-    if (!reader.skip('until', 'till') || !reader.skip('each', 'every', 'all')) return null
-    for (let words = 0; words < LONGEST_UNTIL && reader.peek(); words++, reader.at++)
-      if (/^[.,;:()\]–—-]$/.test(reader.key()) || reader.peek()!.first) return words > 1 || null
-    return !reader.peek() || null
-  }) === true
 
 /** "and keep going", "and so on", "and carry on": as often as there is room; passes it. */
 const passGoingOn = (reader: Reader): boolean =>

@@ -20,7 +20,9 @@ const passSlip = (reader: Reader): boolean =>
     reader.skip(...BY)
     reader.skip('a', 'one', '1', 'the')
     const stitch = readStitch(reader)
-    return (stitch !== null && isSlip(stitch)) || null
+    // "Slip to make a ring".
+    if (stitch === null) return (reader.spelled() === 'slip' && ++reader.at > 0) || null
+    return isSlip(stitch) || null
   }) === true
 
 /** "(In)to a ring", "in the ring"; `named`: only with its article, since stitches go "in ring" too. */

@@ -32,6 +32,22 @@ export const groupsOf = (standing: readonly WorkedElement[], of = 0): number =>
 /** How many stitches the largest group of a round has. */
 export const largestGroup = (standing: readonly WorkedElement[]): number => Math.max(0, ...sizesOf(standing))
 
+/** Places that take slip stitches on both sides of what stands there. */
+function betweenSlips(elements: readonly WorkedElement[]): number {
+  const standing = new Set(elements.filter((element) => element.standing).map(({ group }) => group))
+  const slips = sizesOf(elements.filter(({ role, group }) => role === 'slip' && standing.has(group)))
+  return slips.filter((size) => size > 1).length
+}
+
+/** "A group is 3 trebles in one place": how many stitches the text gives to what it calls so; 0 where it says nothing. */
+function toldSize({ tree }: Work): number {
+  const told = tree.definitions.find(({ names }) =>
+    names.some((name) => /^(group|cluster|cl)s?$/i.test(name)),
+  )
+  const made = (told?.items ?? []).flatMap((item) => (item.type === 'work' ? [item.count ?? 1] : []))
+  return made.length === 1 ? made[0]! : 0
+}
+
 /** How many petals, groups or points there are, in all ways in which they may be meant; the likeliest first. */
 export function groupCounts(
   work: Work,
@@ -44,7 +60,10 @@ export function groupCounts(
   const times = [...work.repeats.values(), ...timed]
   const spaces = Object.values(sums.spaces)
   const all = spaces.reduce((sum, count) => sum + count, 0)
+  // "3 chain, 2 trebles" is one of them as well, though it is not called so.
+  const size = /^(group|cluster)/.test(words) ? toldSize(work) : 0
   return [
+    ...(size > 1 && sums.made % size === 0 ? [sums.made / size] : []),
     ...(words.startsWith('corner') ? [sums.corners] : []),
     // Where other languages are at home stitches are called points.
     ...(words.startsWith('point') ? [sums.made] : []),
@@ -56,6 +75,8 @@ export function groupCounts(
     all,
     ...spaces,
     sums.slips,
+    // "(Ss, 2 ch, 1 tr, 2 ch, ss) into each st": a petal that has one stitch alone.
+    ...(words.startsWith('petal') ? [betweenSlips(work.elements)] : []),
     // Something that is worked before the repeat may be one more like it.
     ...(beginsBefore(items) ? times.map((each) => each + 1) : []),
   ]

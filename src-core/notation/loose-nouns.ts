@@ -6,6 +6,12 @@ import type { Noun } from './tree'
 
 export const ENTRY_SEPARATORS = new Set(', and & + ; with plus - – — = | · •'.split(' '))
 
+/** "(16 trebles with 16) little (windows)": passes it. */
+export function passSmall(reader: Reader): void {
+  while (SMALL.has(reader.key()) && reader.peek(1)?.kind === 'word') reader.at++
+}
+const SMALL = new Set(['little', 'small', 'tiny', 'big', 'neat', 'pretty'])
+
 /** What follows a number in a list of counts that names it in words of its own: "4 lacy corner ch-2 sps". */
 export function readLooseNoun(reader: Reader, end: number): Noun | null {
   for (let words = 0; words <= 5; words++) {

@@ -93,11 +93,11 @@ const passAsBefore = (reader: Reader): boolean =>
     return true
   }) === true
 
-/** Stitch with count and place; the heart of the notation. */
+/** Stitch with count and place ("a last group into the last gap"); the heart of the notation. */
 function readWork(reader: Reader, verb: boolean): Item | null {
   const start = reader.at
   return reader.attempt((): Item | null => {
-    reader.skip('a', 'an', 'another')
+    if (reader.skip('a', 'an', 'another')) reader.skip('last')
     const before = sizesStitch(reader) ? null : reader.number()
     reader.skip('more')
     const stitch = readStitch(reader)

@@ -20,7 +20,7 @@ import {
   passUnder,
   standsForOne,
 } from './some-chains'
-import { ENTRY_SEPARATORS, readLooseNoun } from './loose-nouns'
+import { ENTRY_SEPARATORS, passSmall, readLooseNoun } from './loose-nouns'
 import { endsCounts, passHalf } from './told-counts'
 import type { Span } from './tokens'
 import type { CountEntry, CountItem, Item, StatementItem } from './tree'
@@ -104,6 +104,10 @@ export function readStatement(reader: Reader, end: number): StatementItem | null
     // "(first cluster made; ch-3 is a part of it)".
     if (keys.includes(';')) keys.length = keys.indexOf(';')
     const last = keys[keys.length - 1]
+    // "Ch 3 + 2 dc (first cluster)".
+    const isFirst = keys.length === 2 && /^(first|beg)$/.test(keys[0]!) && isBehindGroup(reader, start)
+    if (isFirst && /^(cluster|group|shell|fan|petal)$/.test(last!))
+      return statement({ says: 'made', stitch: null, cluster: false, chains: 0 })
     if (keys.length <= 7 && last === 'made') {
       const cluster = keys.some((key) => /^(cluster|puff|popcorn|bobble|dc\dtog|tr\dtog)$/.test(key))
       return statement({ says: 'made', stitch: null, cluster, chains: 0 })
@@ -217,6 +221,7 @@ export function readCounts(reader: Reader, end: number, bare: boolean, loose = f
         entries.push({ count, noun: { kind: 'space', chains: lots, corner: false }, ...words() })
         continue
       }
+      passSmall(reader)
       const named = reader.key()
       // "4 corner ch-2 sps" are spaces, "4 corners" only themselves.
       const space = reader.attempt(() => {

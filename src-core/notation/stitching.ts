@@ -2,14 +2,14 @@
 import { STITCHES } from '../stitches/table'
 import type { StitchKey } from '../stitches/table'
 import { findBeginning } from './beginning'
-import { bunchOf, heldOver, isBunchForm, noteAssumed } from './bunches'
+import { bunchOf, heldOver, isBunchForm, isPlainGroup, noteAssumed } from './bunches'
 import { cellsLeft, nextCell, standsOnChain, staysOnChain, tipCell } from './chain-targets'
 import { WORKED } from './source'
 import { WORKING, nextStitch, settle } from './taking'
 import type { Taking } from './taking'
 import { makePicot, picotSize } from './picots'
 import { standForSkipped } from './skipped-chains'
-import { beginningTarget } from './targets'
+import { beginningTarget } from './same-target'
 import { cornerBefore } from './corners-as-before'
 import { definedKey } from './vocabulary'
 import type { Span } from './tokens'
@@ -155,7 +155,9 @@ export function makeStitches(
         makePicot(work, picotSize(name, definition), span)
         break
       default:
-        makeBunch(work, name, targets, span, definition)
+        if (definition && isPlainGroup(name, definition, work.tree.text))
+          makeGroup(work, name, stitch, target, span, definition, run)
+        else makeBunch(work, name, targets, span, definition)
     }
   }
 }

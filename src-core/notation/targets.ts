@@ -7,6 +7,7 @@ import { betweenStitches, gapTargets } from './gaps'
 import { shellSpace, shellTargets, withinTargets, withinTest } from './petals'
 import { passUpTo } from './nth'
 import { isCornerOfPiece, rowEndTargets, stemTargets, turnUnder } from './piece'
+import { beginningTarget, sameTarget } from './same-target'
 import { SKIPPED, TRAVELLED, WORKED, cornerPlaces } from './source'
 import type { PlaceTest, Source } from './source'
 import { loopsOfStitches } from './stitch-loops'
@@ -95,34 +96,6 @@ function takeStitch(
   const { name, test } = by ?? stitchTest(work, source, part)
   const index = source.find('stitch', name, test)
   return index >= 0 ? takeAt(work, source, index, part, taking) : missing(work, source, 'stitch', part)
-}
-
-/** Where the round begins: in the first stitch of the round before, where it was joined, or in its last loop. */
-export function beginningTarget(work: Work): Target | null {
-  if (work.first) return work.first
-  if (work.base.kind === 'ring') return targetAt(work, null, { kind: 'ring', round: -2, index: 0 })
-  const source = baseSource(work)
-  if (!source || source.places.length === 0) return null
-  const test: PlaceTest = () => true
-  // Where a stitch closed the last loop, the hook stands in that loop.
-  const hanging = source.state.endsInSpace ? source.lastSpace() : -1
-  const index = hanging >= 0 ? hanging : source.find('stitch', 'first', test, source.start)
-  return index < 0 ? null : placed(work, source, index, null, WORKING)
-}
-
-function sameTarget(work: Work, part: PlacePart): Target {
-  const target =
-    part.asBeginning && work.beginningDone ? (work.first ?? work.last) : (work.last ?? beginningTarget(work))
-  if (target) return target
-  // "Working behind Rnd 2 in back lps of Rnd 1, ch 3, dc in same st": the first one of that round.
-  const scoped = sourceFor(work, part)
-  const first = scoped ? scoped.find('stitch', 'first', () => true, scoped.start) : -1
-  if (scoped && first >= 0) return placed(work, scoped, first, null, WORKING)
-  const source = baseSource(work)
-  if (source?.state.unknown) return missing(work, source, 'stitch', part)
-  report(work, 'rounds/no-last-stitch', part, {}, 'once')
-  work.open = true
-  return targetAt(work, null, { kind: 'unknown', round: -2, index: -1 })
 }
 
 /** A place of a sweep, with the part of the text that asked for it. */
