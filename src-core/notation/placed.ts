@@ -106,10 +106,15 @@ function leaveJoin(reader: Reader, place: Place, items: readonly Item[]): readon
   return items.slice(0, at)
 }
 
-/** "In the arch 2 dc, ch 3, 2 dc, then sc in center dc of next group": what goes on from there is given back. */
+/**
+ * "In the arch 2 dc, ch 3, 2 dc, then sc in center dc of next group", "…, then complete rnd as for first motif": what goes
+ * on from there is given back.
+ */
 function leaveOnward(reader: Reader, place: Place, items: readonly Item[]): readonly Item[] {
   const at = items.findIndex(
-    (item) => item.type === 'work' && item.place?.parts.every(({ noun }) => noun.kind === 'within'),
+    (item) =>
+      (item.type === 'work' && item.place?.parts.every(({ noun }) => noun.kind === 'within')) ||
+      (item.type === 'repeat-round' && item.completes),
   )
   if (at < 1 || place.parts[0]!.each) return items
   const from = items[at]!

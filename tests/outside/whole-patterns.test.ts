@@ -18,7 +18,6 @@ const NOT_YET: Readonly<Record<string, readonly string[]>> = {
     'd208',
     'd216',
     'd217',
-    'd224',
     'd235',
     'h224',
     'h405',

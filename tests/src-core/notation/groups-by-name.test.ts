@@ -49,3 +49,45 @@ R2. 3ch (doesn't count as a st), 3dtr in next dc, 3tr in next dc, 2tr in next dc
     expect(told(heart('ss in same dc as last dtr'), 'UK')).toHaveLength(1)
   })
 })
+
+describe('over how many stitches a pattern goes', () => {
+  const rows =
+    'Row 1 (RS): Sc in 2nd ch from hook and in each ch across; turn. (37 sc)\nRow 2: Ch 1, sc in each sc across, turn. (37 sc)'
+
+  it.each([
+    'Chain a multiple of 3 plus 2; the sample is given here.\n\nPicot: Ch 3, sl st in top of last sc made.\n\nCh 38.',
+    'Make a chain of any multiple of 6 sts plus 2 (for the sample, 38 ch).',
+    'Ch a multiple of 6 + 2 (sample: 38).',
+    'Chain 38 (multiple of 6 plus 2).',
+  ])('makes no chain but that of the sample: "%s"', (words) => {
+    expect(both(`${words}\n${rows}`)).toEqual([[], [37, 37]])
+  })
+
+  it.each([
+    'Rows 1-2 form the pattern.',
+    'The last 2 rows set the patt.',
+    'Row 2 forms the pattern and is repeated.',
+  ])('is told behind the rows, which adds none: "%s"', (words) => {
+    const repeated = `Ch 38.\n${rows}\nRow 3: Rep Row 2.\n${words} Fasten off.`
+    expect(both(repeated)).toEqual([[], [37, 37, 37]])
+  })
+})
+
+describe('a motif joined to the first', () => {
+  const first = `FIRST MOTIF
+Ch 8. Join with sl st to form ring.
+1st rnd: 16 s c in ring. Sl st in first s c.
+2nd rnd: * Ch 8, s c in each of next 2 s c; repeat from * around. Sl st in first s c.
+3rd rnd: In each loop around make s c, 3 d c, ch 3, 3 d c and s c. Sl st in first s c. Break off.
+
+SECOND MOTIF
+Work as for First Motif until 2nd rnd is completed.
+3rd rnd: In first loop make s c and 3 d c, ch 1, sl st in a ch-3 loop of First Motif, ch 1, 3 d c and s c in same loop on Second Motif, then `
+
+  it.each(['complete rnd as for First Motif with no more joinings', 'finish rnd as for First Motif'])(
+    'has all stitches of its round where the rest is worked like it: "%s"',
+    (words) => {
+      expect(made(`${first}${words}.`).at(-1)).toBe(8 * 8)
+    },
+  )
+})
