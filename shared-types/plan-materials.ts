@@ -94,6 +94,8 @@ export interface EdgingRound {
   readonly picots?: number
   /** Of a round that bridges the dips: chains after each tip, along each line. */
   readonly gaps?: readonly (readonly number[])[]
+  /** Of one along half motifs: stitches after each tip along the straight side that begins there, 0 where there is none. */
+  readonly straight?: readonly (readonly number[])[]
   readonly worked?: Readonly<Partial<Record<string, number>>>
 }
 
@@ -129,6 +131,8 @@ export interface EdgingLoop {
   /** Of a set-up round that bridges the dips: chains after each tip, and in or behind which tip each mark stands. */
   readonly bridged?: {
     readonly gaps: readonly number[]
+    /** Stitches along straight sides of half motifs in place of chains. */
+    readonly straight?: readonly number[]
     readonly marks: readonly { readonly tip: number; readonly chain: number }[]
   }
 }

@@ -85,6 +85,8 @@ export interface BorderEdge {
   readonly across: Millimetres
   /** Its lines run from tip to tip, and the first round bridges what lies between with chains. */
   readonly bridges?: boolean
+  /** Of these: which of the gaps after each point of each line is a straight side that is worked along. */
+  readonly straight?: readonly (readonly boolean[])[]
 }
 
 const lengthOf = (line: Outline, isOpen: boolean): Millimetres =>
@@ -162,6 +164,8 @@ export interface PlainLoop {
   readonly turns: number
   /** Where the first round bridges the dips: chains after each tip. */
   readonly gaps?: readonly number[]
+  /** Stitches along each of these that is a straight side, between those at its ends. */
+  readonly straight?: readonly number[]
   /** Of a line that goes in and out: its tips and dips, in its order. */
   readonly bends?: readonly Bend[]
 }
@@ -191,7 +195,7 @@ export function plainLoops(
       ...{ line: index, alongs: places.map(({ along }) => along / length), sides },
       ...(bends.some(({ turn }) => turn < 0) && { bends }),
       ...{ stitches: sides.reduce((sum, side) => sum + side, 0), corners: places.length, turns },
-      ...(edge.bridges && { gaps: plainGaps(line, isOpen, gauge) }),
+      ...(edge.bridges && plainGaps(line, isOpen, gauge, edge.straight?.[index])),
     }
   })
 }
@@ -233,7 +237,10 @@ function workLoop(
   const told = cornersDiffer(stretches, stitches, multiple, read.rounds, from, places)
   const findings = [...read.findings, ...told]
   const alongs = places.map(({ along }) => along)
-  const bridged = edge.bridges && below.rounds === 1 && bridgeStretches(line, isOpen, alongs, stretches)
+  const bridged =
+    edge.bridges &&
+    below.rounds === 1 &&
+    bridgeStretches(line, isOpen, alongs, stretches, edge.straight?.[index])
   const loop = { line: index, stitches, marks, stretches, multiple, rounds: read.rounds, findings }
   return bridged ? { ...loop, bridged } : loop
 }

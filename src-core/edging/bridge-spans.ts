@@ -27,8 +27,10 @@ export function gapsToNext(plan: Told, line: number): boolean[] {
   const isOpen = plan.round !== undefined && line < OPEN_ENDS
   const bearers = bearersOf(plan)
   const around = plan.round?.circumference ?? 0
-  const of = points.map((point) => bearerOf(point, bearers, around))
-  return of.slice(0, isOpen ? -1 : of.length).map((own, i) => own !== of[(i + 1) % of.length])
+  const of = points.map((point) => bearersAt(point, bearers, around))
+  return of
+    .slice(0, isOpen ? -1 : of.length)
+    .map((own, i) => !own.some((each) => of[(i + 1) % of.length]!.includes(each)))
 }
 
 function bearersOf({ motifs, halves, accounts, motif }: Told): Bearer[] {
@@ -39,22 +41,32 @@ function bearersOf({ motifs, halves, accounts, motif }: Told): Bearer[] {
   })
 }
 
-/** The number of the motif that a tip belongs to: of large ones and small ones the one whose tips are as far out. */
-function bearerOf({ x, y }: Point, bearers: readonly Bearer[], around: number): number {
-  let [found, least] = [-1, Infinity]
-  bearers.forEach((each, i) => {
+/** How much farther out a tip may seem to lie on one of the motifs that are joined in it (ours). */
+const AS_FAR = 1.05
+
+/**
+ * The motif that a tip belongs to: of large ones and small ones the one whose tips are as far out, several where these
+ * are joined in it.
+ */
+function bearersAt({ x, y }: Point, bearers: readonly Bearer[], around: number): number[] {
+  const far = bearers.map((each) => {
     const off = x - each.x
     const across = around > 0 ? off - around * Math.round(off / around) : off
-    const far = Math.hypot(across, y - each.y) / each.reach
-    if (far < least) [found, least] = [i, far]
+    return Math.hypot(across, y - each.y) / each.reach
   })
-  return found
+  const least = far.reduce((best, each) => Math.min(best, each), Infinity)
+  return far.flatMap((each, i) => (each <= least * AS_FAR ? [i] : []))
 }
 
-/** Gaps that have as many chains and lie alike, those within a motif first, the fewest chains first. */
-export function spansOf(gaps: readonly number[], toNext: readonly boolean[]): BridgeSpan[] {
+/** Gaps that have as many chains and lie alike, those within a motif first, the fewest chains first; no straight sides. */
+export function spansOf(
+  gaps: readonly number[],
+  toNext: readonly boolean[],
+  straight: readonly number[] = [],
+): BridgeSpan[] {
   const spans = new Map<string, BridgeSpan>()
   gaps.forEach((chains, i) => {
+    if (straight[i]) return
     const from = toNext[i] ? 'next' : 'one'
     const key = `${from} ${chains}`
     spans.set(key, { from, chains, gaps: (spans.get(key)?.gaps ?? 0) + 1 })

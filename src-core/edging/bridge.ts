@@ -20,6 +20,8 @@ export interface BridgedMark {
 /** A line from tip to tip with so many chains after each of them. */
 export interface Bridged {
   readonly gaps: readonly number[]
+  /** In place of chains where a gap is a straight side: stitches between those at its ends. */
+  readonly straight?: readonly number[]
   readonly marks: readonly BridgedMark[]
 }
 
@@ -32,10 +34,32 @@ const ALIKE = 1e-3
 const gapLengths = (line: Outline, isOpen: boolean): Millimetres[] =>
   line.slice(0, isOpen ? -1 : line.length).map((point, i) => distance(point, line[(i + 1) % line.length]!))
 
-/** Chains in each gap of a line, where nothing else says how many. */
-export const plainGaps = (line: Outline, isOpen: boolean, { width }: ResolvedGauge): number[] =>
-  gapLengths(line, isOpen).map((gap) =>
-    Math.max(0, Math.round((MATERIAL_CONSTANTS.bridgeSlack * gap) / width)),
+/** What lies in each gap of a line, chains or stitches along a straight side. */
+type Gaps = Pick<Bridged, 'gaps' | 'straight'>
+
+/** Parts what lies in the gaps into chains and stitches along straight sides. */
+const partedGaps = (all: readonly number[], isStraight: readonly boolean[] = []): Gaps =>
+  isStraight.includes(true)
+    ? {
+        gaps: all.map((count, i) => (isStraight[i] ? 0 : count)),
+        straight: all.map((count, i) => (isStraight[i] ? count : 0)),
+      }
+    : { gaps: all }
+
+/** Chains in each gap of a line, and stitches along those that are straight, where nothing else says how many. */
+export const plainGaps = (
+  line: Outline,
+  isOpen: boolean,
+  { width }: ResolvedGauge,
+  isStraight: readonly boolean[] = [],
+): Gaps =>
+  partedGaps(
+    gapLengths(line, isOpen).map((gap, i) =>
+      isStraight[i]
+        ? Math.max(0, Math.round(gap / width) - 1)
+        : Math.max(0, Math.round((MATERIAL_CONSTANTS.bridgeSlack * gap) / width)),
+    ),
+    isStraight,
   )
 
 /** Whole numbers with a given sum, by the largest remainder. */
@@ -60,6 +84,7 @@ export function bridgeStretches(
   isOpen: boolean,
   marks: readonly Millimetres[],
   stretches: readonly number[],
+  isStraight?: readonly boolean[],
 ): Bridged | null {
   const lengths = gapLengths(line, isOpen)
   const tips = lengths.length
@@ -88,7 +113,7 @@ export function bridgeStretches(
     parts.forEach(({ gap }, k) => (gaps[gap]! += chains[k]!))
     if (to.beyond > 0) found[(i + 1) % places.length] = { tip: to.tip, chain: chains.at(-1)! + 1 }
   }
-  return { gaps, marks: found }
+  return { ...partedGaps(gaps, isStraight), marks: found }
 }
 
 /** The tip that a mark stands in or behind, and how far behind. */

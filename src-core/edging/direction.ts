@@ -59,6 +59,10 @@ export function edgeAsWorked(edge: BorderEdge, hand: Hand): BorderEdge {
     lines: edge.lines.map((line, i) =>
       isMirrored(i) ? workedLine(edge.lines, i, edge.isRound, hand).map(mirrored) : line,
     ),
+    // A gap follows its point: worked against, it follows the point after it.
+    ...(edge.straight && {
+      straight: edge.straight.map((gaps, i) => (isMirrored(i) ? gaps.toReversed() : gaps)),
+    }),
     outward: isMirrored(OPEN_ENDS) ? asFirst(edge.outward.map(mirrored), edge.outward[0]) : edge.outward,
     ends: edge.ends.map((corners, i) => (isMirrored(i) ? corners.map(corner) : corners)),
   }

@@ -116,8 +116,9 @@ export function inStyle(
 ): Line[] {
   const { style, reach } = input
   const tips = style === 'follow' ? [] : freeTips(laid, halves, input)
+  const ends = style === 'bridge' ? straightSides(input.lattice, halves).flat() : []
   return rings.map((ring) => {
-    const onRing = alongRing(tips, ring, reach / 2)
+    const onRing = withEnds(alongRing([...ends, ...tips], ring, reach / 2), ends)
     // Fewer than three tips span no line: the edging then follows the edge.
     const spans = onRing.length > 2
     const spanned = spans ? onRing : ring
@@ -130,6 +131,30 @@ export function hullOf(ring: readonly Point[]): Outline {
   const hull = polygonHull(ring.map((point): [number, number] => [point.x, point.y])) ?? []
   return clockwise(hull.map(([x, y]) => ({ x, y })))
 }
+
+/** mm. Places that are as near to each other are one. */
+const SAME_PLACE: Millimetres = 0.5
+
+/** The straight side of each half motif from one end to the other: it is worked along, as far as it is an edge. */
+export function straightSides(
+  lattice: Lattice,
+  halves: readonly HalfPlace[],
+): readonly (readonly [Point, Point])[] {
+  return halves.map((half) => {
+    const cut = halfOutline(outlineAt(lattice, half), keptSide(half.side)).filter(
+      ({ x }) => Math.abs(x) < SAME_PLACE / 10,
+    )
+    const downs = cut.map(({ y }) => y)
+    const at = (y: number): Point => ({ x: half.x, y: half.y + y })
+    return [at(Math.min(...downs)), at(Math.max(...downs))]
+  })
+}
+
+/** Without the tips that stand where a straight side ends: one stitch is worked there. */
+const withEnds = (points: readonly Point[], ends: readonly Point[]): Point[] =>
+  ends.length === 0
+    ? [...points]
+    : points.filter((point) => ends.includes(point) || ends.every((end) => distance(point, end) > SAME_PLACE))
 
 /** Tips that are not joined to a neighbour, where they lie. */
 function freeTips(

@@ -18,7 +18,7 @@ import type { BlanketCounts, Laid, Placement } from './blanket'
 import { cornersOf, cutLines, endsOf, openEnds, roundEdge } from './edge-cut'
 import { openCorners } from './edge-open'
 import { REPEATING, repeatEdge } from './edge-repeat'
-import { edgeLines, inStyle, plus, ringsRound, sumOf } from './edge-walk'
+import { edgeLines, inStyle, plus, ringsRound, straightSides, sumOf } from './edge-walk'
 import type { EdgeInput, EdgeLine, Line, Told } from './edge-walk'
 import { inFrame } from './frame'
 import type { EdgingRoom } from './frame'
@@ -238,7 +238,28 @@ export const borderEdge = (
     across: accounts.reduce((sum, { overTips }) => sum + overTips, 0) / Math.max(1, accounts.length),
     bridges: input.style === 'bridge' && tips > 0,
   }
-  return edgeAsWorked(edge, hand)
+  const straight = edge.bridges && input.halves ? straightOf(input, laid, edge.lines) : null
+  return edgeAsWorked(straight ? { ...edge, straight } : edge, hand)
+}
+
+/** Which gaps of each line lie along the straight side of a half motif. */
+function straightOf(
+  input: EdgeInput,
+  laid: Laid,
+  lines: readonly Outline[],
+): readonly (readonly boolean[])[] {
+  const at = ({ x, y }: Point): string => `${x} ${y}`
+  const sides = straightSides(input.lattice, halfPlaces(laid, input.counts))
+  const others = new Map<string, Set<string>>()
+  for (const [from, to] of sides)
+    for (const [a, b] of [
+      [at(from), at(to)],
+      [at(to), at(from)],
+    ] as const)
+      others.set(a, (others.get(a) ?? new Set()).add(b))
+  return lines.map((line) =>
+    line.map((point, i) => others.get(at(point))?.has(at(line[(i + 1) % line.length]!)) ?? false),
+  )
 }
 
 /** The closed lines themselves, in mm from the top left of the finished size. */

@@ -82,11 +82,23 @@ const yarnOf = (counts: RoundWork['taller'], gauge: ResolvedGauge): Millimetres 
 const sumOf = (counts: RoundWork['taller']): number =>
   Object.values(counts).reduce((sum, count) => sum + count, 0)
 
-/** Chains after each tip of every line, where all of these run from tip to tip. */
-function gapsOf({ loops, tips }: EdgingBase): readonly (readonly number[])[] | null {
-  const gaps = (loops ?? []).flatMap((loop) => (loop.gaps ? [loop.gaps] : []))
-  return gaps.length > 0 && gaps.flat().length === tips ? gaps : null
+/** What follows each tip of every line: chains, or stitches along the straight side of a half motif. */
+type TipGaps = Required<Pick<EdgingRound, 'gaps'>> & Pick<EdgingRound, 'straight'>
+
+/** The gaps of every line, where all of these run from tip to tip. */
+function gapsOf({ loops, tips }: EdgingBase): TipGaps | null {
+  const own = (loops ?? []).filter(({ gaps }) => gaps)
+  const gaps = own.map((loop) => loop.gaps!)
+  if (gaps.length === 0 || gaps.flat().length !== tips) return null
+  const isStraight = own.some(({ straight }) => straight)
+  return {
+    gaps,
+    ...(isStraight && { straight: own.map((loop) => loop.straight ?? loop.gaps!.map(() => 0)) }),
+  }
 }
+
+const sumAll = (counts: readonly (readonly number[])[] = []): number =>
+  counts.flat().reduce((sum, each) => sum + each, 0)
 
 function firstRound(
   style: EdgingStyle,
@@ -95,13 +107,15 @@ function firstRound(
   isSet: boolean,
   gauge: ResolvedGauge,
   level: Level | null,
+  /** Of what is set, stitches along straight sides. */
+  straight: number,
 ): RoundWork {
   if (style === 'bridge' && base.tips > 0) {
     // What is worked into it says how many there are, in tips and between.
-    if (isSet) return { ...NONE, stitches: Math.min(all, base.tips), chains: Math.max(0, all - base.tips) }
+    const tips = base.tips + straight
+    if (isSet) return { ...NONE, stitches: Math.min(all, tips), chains: Math.max(0, all - tips) }
     const gaps = gapsOf(base)
-    if (gaps)
-      return { ...NONE, stitches: base.tips, chains: gaps.flat().reduce((sum, each) => sum + each, 0) }
+    if (gaps) return { ...NONE, stitches: base.tips + sumAll(gaps.straight), chains: sumAll(gaps.gaps) }
     const each = Math.max(0, Math.round((MATERIAL_CONSTANTS.bridgeSlack * base.chord) / gauge.width))
     return { ...NONE, stitches: base.tips, chains: base.tips * each }
   }
@@ -228,6 +242,9 @@ export function workEdging(
   const first = rounds[0] === undefined ? 'sc' : (stitchOf(rounds[0], terms) ?? 'sc')
   const gaps = style === 'bridge' ? gapsOf(base) : null
   const level = style === 'level' && base.dips ? levelDips(base.dips, first, gauge) : null
+  const straight = sumAll(
+    border?.loops.flatMap(({ bridged }) => (bridged?.straight ? [bridged.straight] : [])),
+  )
   rounds.forEach((written, index) => {
     const known = stitchOf(written, terms)
     if (!known) unknown.push(written)
@@ -241,7 +258,9 @@ export function workEdging(
       : Math.round(length / gauge.width)
     const all = isSet ? border.setUp : plain
     const work: RoundWork =
-      index === 0 ? firstRound(style, base, all, isSet, gauge, level) : { ...NONE, stitches: all, chains: 0 }
+      index === 0
+        ? firstRound(style, base, all, isSet, gauge, level, straight)
+        : { ...NONE, stitches: all, chains: 0 }
     const millimetres =
       work.stitches * stitchYarn(stitch, gauge) +
       work.chains * stitchYarn('ch', gauge) +
@@ -258,7 +277,7 @@ export function workEdging(
       length,
       metres: millimetres / 1000,
       ...(work.chains === 0 && inCorners(base.loops, stitch, gauge)),
-      ...(work.chains > 0 && !isSet && gaps && { gaps }),
+      ...(work.chains > 0 && !isSet && gaps),
       ...(work.chains === 0 && !isSet && counts && counts.length > 1 && { byLine: counts.map(Math.round) }),
     })
   })

@@ -12,8 +12,26 @@ const tipsOf = ({ motif }: Pick<Plan, 'motif'>): string => (motif?.shape === 'ro
 const tipOf = (plan: Pick<Plan, 'motif'>): string => tipsOf(plan).slice(0, -1)
 
 /** "in every free tip". */
-export const inEveryTip = (plan: Pick<Plan, 'motif'>): string =>
-  `in every free ${tipOf(plan)}${plan.motif?.shape === 'round' ? ', 12 to a whole circle' : ''}`
+export const inEveryTip = (plan: Pick<Plan, 'motif'>, straight: readonly number[] = []): string =>
+  `in every free ${tipOf(plan)}${plan.motif?.shape === 'round' ? ', 12 to a whole circle' : ''}${
+    hasStraight(straight) ? ' and at both ends of the straight side of each half motif' : ''
+  }`
+
+const hasStraight = (straight: readonly number[]): boolean => straight.some((count) => count > 0)
+
+/** "; along the straight side of each of 6 half motifs 15 more sc, evenly between those at its ends". */
+function straightWords(straight: readonly number[], stitch: string): string {
+  const sides = straight.filter((count) => count > 0)
+  if (sides.length === 0) return ''
+  const counts = [...new Set(sides)].sort((a, b) => a - b)
+  const each = counts.map((count, i) => {
+    const many = sides.filter((own) => own === count).length
+    const motifs = i === 0 ? counted(many, 'half motif') : formatNumber(many)
+    const which = many > 1 ? `each of ${motifs}` : i === 0 ? 'one half motif' : 'one'
+    return `${i === 0 ? 'along the straight side of' : 'of'} ${which} ${formatNumber(count)} more ${stitch}`
+  })
+  return `; ${listed(each)}, evenly between those at its ends`
+}
 
 /** "ch 7", "ch 8 in 12 gaps and ch 9 in 3". */
 function chainWords(spans: readonly BridgeSpan[], tips: string, isEven: boolean, terms: Terms): string {
@@ -47,12 +65,20 @@ function spanWords(
 }
 
 /** "; between two tips of one motif ch 7, from one motif to the next ch 16": of a round that plain rounds work into. */
-export function gapWords({ gaps }: EdgingRound, plan: Plan, terms: Terms): string | null {
+export function gapWords(
+  { gaps, straight = [] }: EdgingRound,
+  plan: Plan,
+  stitch: string,
+  terms: Terms,
+): string | null {
   if (!gaps) return null
   const lines = plan.edgingLines.flatMap((line, i) => (line.length > 1 ? [i] : []))
   const toNext = lines.flatMap((line) => gapsToNext(plan, line))
   const all = gaps.flat()
-  return toNext.length === all.length ? spanWords(spansOf(all, toNext), plan, false, terms) : null
+  const along = straight.flat()
+  return toNext.length === all.length
+    ? `${spanWords(spansOf(all, toNext, along), plan, false, terms)}${straightWords(along, stitch)}`
+    : null
 }
 
 /** Where a stretch is: "along the top", "from corner 1 to 2"; '' where there is but one. */
@@ -74,20 +100,24 @@ export function bridgedWords(
   const toNext = gapsToNext(plan, loop.line)
   if (!bridged || bridged.gaps.length !== toNext.length) return null
   const tips = bridged.gaps.length
-  const spread = (indices: readonly number[]): string =>
-    spanWords(
-      spansOf(
-        indices.map((i) => bridged.gaps[i]!),
-        indices.map((i) => toNext[i]!),
-      ),
-      plan,
-      true,
-      terms,
+  const all = bridged.straight ?? []
+  const spread = (indices: readonly number[]): string => {
+    const along = indices.map((i) => all[i] ?? 0)
+    const spans = spansOf(
+      indices.map((i) => bridged.gaps[i]!),
+      indices.map((i) => toNext[i]!),
+      along,
     )
-  const opening = ` One ${stitch} goes into every free ${tipOf(plan)} with chains between`
+    const chains = spans.length > 0 ? [spanWords(spans, plan, true, terms)] : []
+    return [...chains, straightWords(along, stitch).replace(/^; /, '')].filter(Boolean).join('; ')
+  }
+  const ends = hasStraight(all) ? ' and both ends of the straight side of each half motif' : ''
+  const opening = ` One ${stitch} goes into every free ${tipOf(plan)}${ends} with chains between`
+  const sum = (indices: readonly number[]): number =>
+    indices.reduce((total, i) => total + 1 + (all[i] ?? 0), 0)
   if (!hasCorners) {
-    const all = bridged.gaps.map((_, i) => i)
-    return `${opening}: ${formatNumber(tips)} ${stitch}, ${spread(all)}.`
+    const indices = bridged.gaps.map((_, i) => i)
+    return `${opening}: ${formatNumber(sum(indices))} ${stitch}, ${spread(indices)}.`
   }
   const { marks } = bridged
   const told = marks.map(({ tip, chain }, i) => {
@@ -96,7 +126,7 @@ export function bridgedWords(
     const from = chain > 0 ? tip + 1 : tip
     const steps = (next.tip - from + tips) % tips || (marks.length === 1 ? tips : 0)
     const indices = Array.from({ length: steps }, (_, k) => (from + k) % tips)
-    const stitches = indices.length + (next.chain > 0 ? 1 : 0)
+    const stitches = sum(indices) + (next.chain > 0 ? 1 : 0)
     return `${formatNumber(stitches)} ${stitch}, ${spread(indices)}`
   })
   const alike = [...new Set(told)]

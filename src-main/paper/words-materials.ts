@@ -130,10 +130,11 @@ export function firstRoundWords(
   const { stitches, chains } = rounds[0]!
   if (style === 'bridge' && chains > 0) {
     const between =
-      gapWords(rounds[0]!, plan, terms) ??
+      gapWords(rounds[0]!, plan, stitch, terms) ??
       (edging.loops?.length ? `chains between: see ${edgingTitle(terms)} for how many` : null) ??
       `${chainsMade(formatNumber(Math.round(chains / stitches)), terms)} between`
-    return `${stitch} ${inEveryTip(plan)}, ${between}`
+    const straight = rounds[0]!.straight ?? edging.loops?.map(({ bridged }) => bridged?.straight ?? []) ?? []
+    return `${stitch} ${inEveryTip(plan, straight.flat())}, ${between}`
   }
   if (style === 'bridge') return `${stitch} ${inEveryTip(plan)}`
   const dips = style === 'level' ? levelWords(edging, terms, units) : []

@@ -23,9 +23,9 @@ const LINE = [
 describe('M35 chains between tips', () => {
   it('M35 are round(0.95·chord/w) of each chord by itself', () => {
     const uneven = [...LINE.slice(0, 1), { x: 40, y: 0 }, ...LINE.slice(2)]
-    expect(plainGaps(uneven, false, gauge)).toEqual([8, 30, 19, 19, 19, 19])
+    expect(plainGaps(uneven, false, gauge).gaps).toEqual([8, 30, 19, 19, 19, 19])
     // An open line begins anew where it ends.
-    expect(plainGaps(uneven.slice(0, 3), true, gauge)).toEqual([8, 30])
+    expect(plainGaps(uneven.slice(0, 3), true, gauge).gaps).toEqual([8, 30])
   })
 
   it('M35 make the chains of the round, and its yarn', () => {

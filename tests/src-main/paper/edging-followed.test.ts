@@ -40,6 +40,19 @@ function gapsIn(words: string): { chains: number; gaps: number | null }[] {
   )
 }
 
+/** "along the straight side of each of 3 half motifs 15 more sc": how many sides, and the stitches on them all. */
+function straightIn(words: string): { sides: number; stitches: number } {
+  const told = /straight side .*? evenly/.exec(words)?.[0] ?? ''
+  const groups = [...told.matchAll(/of (?:each of (\d+)|one)(?: half motifs?)? (\d+) more/g)]
+  return groups.reduce(
+    (sum, [, many = '1', each]) => ({
+      sides: sum.sides + Number(many),
+      stitches: sum.stitches + Number(many) * Number(each),
+    }),
+    { sides: 0, stitches: 0 },
+  )
+}
+
 describe('an edging whose written rounds are worked into one that bridges the dips', () => {
   const bridging = listExamples().flatMap(({ name, text }) => {
     const project = JSON.parse(text) as Project
@@ -62,11 +75,12 @@ describe('an edging whose written rounds are worked into one that bridges the di
       .texts.map(({ text }) => text)
       .join(' ')
     const [loop] = plan.edging!.loops!
-    const { gaps, marks } = loop!.bridged!
-    expect(gaps.length + gaps.reduce((sum, each) => sum + each, 0)).toBe(loop!.stitches)
+    const { gaps, marks, straight = [] } = loop!.bridged!
+    const stitchesIn = [...gaps, ...straight].reduce((sum, each) => sum + each, 0)
+    expect(gaps.length + stitchesIn).toBe(loop!.stitches)
     expect(words).not.toMatch(/in one place|into one place|shared out/)
     const [, told = '', atCorner = ''] =
-      /One \w+ goes into every free \w+ with chains between\. (.*?\.) At each corner (.*?)\. Round 2|$/.exec(
+      /One \w+ goes into every free \w+(?: and both ends of the straight side of each half motif)? with chains between\. (.*?\.) At each corner (.*?)\. Round 2|$/.exec(
         words,
       )!
     // "the 4th of 7 chains between the two outermost tips", or the stitch in the outermost tip.
@@ -79,7 +93,8 @@ describe('an edging whose written rounds are worked into one that bridges the di
     })
     expect(sides).toHaveLength(marks.length)
     const all = sides.reduce((sum, { tips, between }) => {
-      const inGaps = tips - (corner ? 1 : 0)
+      const halves = straightIn(between)
+      const inGaps = tips - (corner ? 1 : 0) - halves.stitches - halves.sides
       const spans = gapsIn(between)
       const open = spans.filter(({ gaps: many }) => many === null)
       // Of a span without a count there are as many gaps as the others leave; of two such, one is between the tips of one.
