@@ -2,26 +2,21 @@
 import type { Finding } from '../../shared-types/finding'
 import type { EdgingAccount, EdgingDip, EdgingLoop, EdgingRound, Plan } from '../../shared-types/plan'
 import type { EdgingEnds, Terms, UnitSystem } from '../../shared-types/project'
-import { counted, listed, ordinal } from '../figures/words'
+import { capital, counted, listed, ordinal } from '../figures/words'
 import { signedArea } from '../geometry/points'
-import { blanketOf } from '../plans/layouts'
 import { inSpelling } from '../stitches/spelling'
 import { stitchAbbreviation } from '../stitches/terms'
 import type { StitchKey } from '../stitches/table'
 import { formatLength, formatNumber } from '../units/format'
+import { areBothEnds, edgeNames, ENDS, workedNames } from './edge-names'
 
-/** Of what is joined in the round: where its open ends lie. */
-const ENDS = ['mouth', 'bottom'] as const
+/** The names of its edges follow from these. */
+type EdgedPlan = Pick<Plan, 'round' | 'edgingLines' | 'motifs'>
 
-/** "The mouth, along the top of the map"; of a flat piece "Edge 2 of 3". */
-export const edgeTitle = (
-  { round }: Pick<Plan, 'round'>,
-  { line }: EdgingLoop,
-  index: number,
-  all: number,
-): string =>
-  !round || line >= ENDS.length
-    ? `Edge ${index + 1} of ${all}`
+/** "The mouth, along the top of the map"; of a flat piece "Around the hole in row 3". */
+export const edgeTitle = (plan: EdgedPlan, { line }: Pick<EdgingLoop, 'line'>): string =>
+  !plan.round || line >= ENDS.length
+    ? capital(edgeNames(plan)[line] ?? '')
     : line === 0
       ? 'The mouth: row 1, along the top of the map'
       : 'The bottom: the last row, along the bottom of the map'
@@ -59,10 +54,6 @@ export const ENDS_WORDS: Readonly<Record<EdgingEnds, string>> = {
   bottom: 'at the bottom alone',
 }
 
-/** Which open ends an edging has; null where nothing is joined in the round. */
-export const endsEdged = ({ round, settled }: Pick<Plan, 'round' | 'settled'>): EdgingEnds | null =>
-  round ? (blanketOf(settled)?.edging?.ends ?? 'both') : null
-
 /** "129 stitches, 43 repeats, 43 picots": what one line has of a written round. */
 const lineWords = (loop: EdgingLoop, index: number): string =>
   [
@@ -75,16 +66,14 @@ const lineWords = (loop: EdgingLoop, index: number): string =>
  * Of an edging along several lines, what a written round comes to on each: "at each end 129 stitches, 43 repeats", "mouth
  * 129 stitches, bottom 135 stitches"; empty along one line.
  */
-export function byLineWords(
-  { loops = [] }: Pick<EdgingAccount, 'loops'>,
-  index: number,
-  isRound: boolean,
-): string {
+export function byLineWords(plan: EdgedPlan & Pick<Plan, 'edging'>, index: number): string {
+  const loops = plan.edging?.loops ?? []
   if (loops.length < 2) return ''
   const each = loops.map((loop) => lineWords(loop, index))
-  const isEnds = isRound && loops.length === ENDS.length && loops.every(({ line }) => line < ENDS.length)
+  const isEnds = areBothEnds(plan)
   if (new Set(each).size === 1) return `at each ${isEnds ? 'end' : `of ${loops.length} edges`} ${each[0]!}`
-  return listed(each.map((words, i) => `${isEnds ? ENDS[i]! : `edge ${i + 1}`} ${words}`))
+  const names = edgeNames(plan)
+  return listed(each.map((words, i) => `${isEnds ? ENDS[i]! : names[loops[i]!.line]!} ${words}`))
 }
 
 /** Rows up to which each is told by itself (ours: more are not read, but counted). */
@@ -161,6 +150,24 @@ export type CornerName = (corner: number) => string
 const atCorners = (corners: readonly number[], nameOf: CornerName | undefined): string =>
   nameOf ? listed(corners.map(nameOf)) : corners.length === 1 ? 'one corner' : each(corners.length, 'corner')
 
+/** More stitches are not worked together (common practice): what a dip takes away besides is passed over beside them. */
+const MOST_TOGETHER = 3
+
+/** "2 together"; "3 together with 2 stitches skipped on each side", "with 1 stitch skipped before them and 2 after". */
+function fewerWords(together: number): string {
+  const skipped = together - MOST_TOGETHER
+  if (skipped <= 0) return `${formatNumber(together)} together`
+  const half = Math.floor(skipped / 2)
+  const stitches = (count: number): string => counted(count, 'stitch', 'stitches')
+  const where =
+    skipped % 2 === 0
+      ? `${stitches(half)} skipped on each side`
+      : half === 0
+        ? '1 stitch skipped before them'
+        : `${stitches(half)} skipped before them and ${formatNumber(half + 1)} after`
+  return `${formatNumber(MOST_TOGETHER)} together with ${where}`
+}
+
 /**
  * "5 in one place at each of 2 corners, 2 in one place at each of the 15 other outer tips and 2 together at each of 13
  * dips": sharper tips that are corners of the piece are told as these.
@@ -183,8 +190,7 @@ function bendWords(bends: Bends, tip: string, dip: string, nameOf?: CornerName):
     ...(sharp ? [`${formatNumber(first!.more + 1)} in one place at ${atCorners(sharp, nameOf)}`] : []),
     ...others.map(({ count, more }, i) => `${formatNumber(more + 1)} in one place at ${which(count, i)}`),
     ...dips.map(
-      ({ count, more }, i) =>
-        `${formatNumber(1 - more)} together at ${whichOf(count, dip, i, dips.length, 'dips')}`,
+      ({ count, more }, i) => `${fewerWords(1 - more)} at ${whichOf(count, dip, i, dips.length, 'dips')}`,
     ),
   ])
 }
@@ -193,12 +199,12 @@ function bendWords(bends: Bends, tip: string, dip: string, nameOf?: CornerName):
  * "Round 1: 518 stitches, 3 in one place at each of 18 outer tips and 3 together at each of 14 dips (300 at the mouth,
  * 218 at the bottom)": what plain rounds have, with which tips and corners take more; empty where none of them does.
  */
-export const plainRoundsWords = (plain: readonly EdgingRound[], ends: EdgingEnds | null): string[] =>
+export const plainRoundsWords = (plain: readonly EdgingRound[], plan: EdgedPlan): string[] =>
   plain.every(({ inCorner, bends, byLine }) => !(inCorner ?? bends ?? byLine))
     ? []
     : plain.map(
         (round) =>
-          `Round ${round.number}: ${counted(round.stitches, 'stitch', 'stitches')}${cornerWords(round)}${plainByLine(round, ends)}`,
+          `Round ${round.number}: ${counted(round.stitches, 'stitch', 'stitches')}${cornerWords(round)}${plainByLine(round, plan)}`,
       )
 
 /** The same over chains, where a corner is a tip or lies between two of them; the line turns in and out at its tips. */
@@ -221,17 +227,14 @@ export const laterWords = (
       : `${stitch} in each stitch${cornerWords(round, nameOf)}`
 
 /**
- * Of a plain round along several lines, its stitches on each: "(120 at the mouth, 96 at the bottom)", "(96 at each end)";
- * empty along one line. `ends`: which open ends it has, where it is joined in the round.
+ * Of a plain round along several lines, its stitches on each: "(120 at the mouth, 96 at the bottom)", "(96 at each end)",
+ * "(394 around the outside, 41 around the hole in row 5)"; empty along one line.
  */
-export function plainByLine({ byLine = [] }: EdgingRound, ends: EdgingEnds | null): string {
+export function plainByLine({ byLine = [] }: EdgingRound, plan: EdgedPlan): string {
   if (byLine.length < 2) return ''
-  const isEnds = ends === 'both' && byLine.length === ENDS.length
   const [first] = byLine
   if (byLine.every((each) => each === first))
-    return ` (${formatNumber(first!)} at each ${isEnds ? 'end' : `of ${byLine.length} edges`})`
-  const named = byLine.map(
-    (each, i) => `${formatNumber(each)} at ${isEnds ? `the ${ENDS[i]!}` : `edge ${i + 1}`}`,
-  )
-  return ` (${named.join(', ')})`
+    return ` (${formatNumber(first!)} at each ${areBothEnds(plan) ? 'end' : `of ${byLine.length} edges`})`
+  const names = workedNames(plan)
+  return ` (${listed(byLine.map((each, i) => `${formatNumber(each)} ${names[i] ?? ''}`.trim()))})`
 }

@@ -3,7 +3,6 @@ import type { EdgingAccount, EdgingLoop } from '../../shared-types/plan'
 import { firstRoundOf, pickUps } from '../../src-core/edging/pick-up'
 import {
   edgeTitle,
-  endsEdged,
   laterWords,
   levelWords,
   plainByLine,
@@ -71,14 +70,14 @@ export function edgingSteps(job: EdgingJob): EdgingSteps | null {
             round,
             how,
             stitch,
-            plainByLine(round, endsEdged(plan)),
+            plainByLine(round, plan),
             round.number === 1 && edging.dips ? counted(round.stitches, 'stitch', 'stitches') : undefined,
           ),
         ] as const
       }),
     ],
     lines: loops.map((loop, i) => ({
-      heading: loops.length > 1 || plan.round ? edgeTitle(plan, loop, i, loops.length) : '',
+      heading: loops.length > 1 || plan.round ? edgeTitle(plan, loop) : '',
       steps: [
         ...(isByLine ? plain : [setUp]).map((round) => {
           const line = { loop, first: firstCorner(loops, i), lines: loops.length }

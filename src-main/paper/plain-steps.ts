@@ -1,14 +1,7 @@
 /** A border of plain rounds alone, step by step in words: as one with written rounds, but its corners have no numbers. */
 import type { EdgingAccount, EdgingRound } from '../../shared-types/plan'
 import { pickUps } from '../../src-core/edging/pick-up'
-import {
-  edgeTitle,
-  endsEdged,
-  laterWords,
-  levelWords,
-  plainByLine,
-  wayWords,
-} from '../../src-core/edging/words'
+import { edgeTitle, laterWords, levelWords, plainByLine, wayWords } from '../../src-core/edging/words'
 import { cornerNames } from '../../src-core/figures/edging-corners'
 import { MATERIAL_CONSTANTS } from '../../src-core/materials/constants'
 import { STITCHES } from '../../src-core/stitches/table'
@@ -66,7 +59,7 @@ export function plainSteps(job: EdgingJob, edging: EdgingAccount): EdgingSteps {
         i === 0
           ? `Right side facing, join the yarn in a free tip. Going ${way}, work ${firstRoundWords(edging, job, stitch)}`
           : laterWords(round, stitch, rounds[i - 1])
-      const words = EDGING_PAGE.plain(round, how, stitch, plainByLine(round, endsEdged(plan)))
+      const words = EDGING_PAGE.plain(round, how, stitch, plainByLine(round, plan))
       return [EDGING_PAGE.round(round.number), words] as const
     })
     return { steps, lines: [], end }
@@ -77,7 +70,7 @@ export function plainSteps(job: EdgingJob, edging: EdgingAccount): EdgingSteps {
     lines: plain.map((loop, i) => {
       const line = { loop, first: 1, lines, corners: cornerNames(plan, loop.line) }
       return {
-        heading: lines > 1 || plan.round ? edgeTitle(plan, loop, i, lines) : '',
+        heading: lines > 1 || plan.round ? edgeTitle(plan, loop) : '',
         steps: rounds.map((round, k) => {
           const words =
             k === 0

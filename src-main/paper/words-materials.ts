@@ -1,14 +1,7 @@
 /** The words of the materials page. */
 import type { EdgingAccount, PlanSize, YarnNeed } from '../../shared-types/plan'
 import type { Terms, UnitSystem, Yarn } from '../../shared-types/project'
-import {
-  cornerWords,
-  endsEdged,
-  laterWords,
-  levelWords,
-  plainByLine,
-  writtenOf,
-} from '../../src-core/edging/words'
+import { cornerWords, laterWords, levelWords, plainByLine, writtenOf } from '../../src-core/edging/words'
 import { fillersByMotif, openingWords } from '../../src-core/figures/filler-list'
 import { counted, listed } from '../../src-core/figures/words'
 import { HALF_SHARE } from '../../src-core/layout/constants'
@@ -152,7 +145,7 @@ const roundsInShort = (
       const stitch = translateStitch(round.stitch, settled.terms, terms) ?? round.stitch
       const chains = round.chains > 0 ? ` and ${counted(round.chains, 'chain')}` : ''
       const unit = dips && round.number === 1 ? 'stitches' : stitch
-      return `Round ${round.number}: ${formatNumber(round.stitches)} ${unit}${chains}${plainByLine(round, endsEdged(plan))}.`
+      return `Round ${round.number}: ${formatNumber(round.stitches)} ${unit}${chains}${plainByLine(round, plan)}.`
     })
     .join(' ')
 
@@ -173,7 +166,7 @@ export function edgingWords(
       i === 0 && edging.dips
         ? counted(round.stitches, 'stitch', 'stitches')
         : `${formatNumber(round.stitches)} ${stitch}${chains}`
-    return `Round ${i + 1}: ${i === 0 ? firstRoundWords(edging, job, stitch) : laterWords(round, stitch, edging.rounds[i - 1])}: ${all}${plainByLine(round, endsEdged(job.plan))}.`
+    return `Round ${i + 1}: ${i === 0 ? firstRoundWords(edging, job, stitch) : laterWords(round, stitch, edging.rounds[i - 1])}: ${all}${plainByLine(round, job.plan)}.`
   })
   // Its own page tells the rest.
   if (written === 0)

@@ -1,7 +1,6 @@
 /** `petalyard plan` for people: what it becomes, how it is joined and worked, what yarn it takes. */
 import {
   byLineWords,
-  endsEdged,
   plainRoundsWords,
   ENDS_WORDS,
   levelWords,
@@ -21,7 +20,7 @@ import type {
   YarnNeed,
   YarnNumber,
 } from '../../../shared-types/plan'
-import type { EdgingEnds, Project } from '../../../shared-types/project'
+import type { Project } from '../../../shared-types/project'
 import { holdingWords, isGapTold } from '../../../src-core/figures/holding-words'
 import {
   formatLength,
@@ -168,7 +167,7 @@ function edgingFacts(plan: Plan, edging: EdgingAccount, length: (mm: number) => 
       capital(termWord('edging', settled.terms)),
       `${names.join(', ')}: ${counted(stitches, 'stitch', 'stitches')}${chains > 0 ? ` and ${counted(chains, 'chain')}` : ''}, ${length(height)} wide${isRound ? `, ${ENDS_WORDS[blanketOf(settled)?.edging?.ends ?? 'both']}` : ''}`,
     ],
-    ...plainFacts(plain, endsEdged({ round: isRound, settled })),
+    ...plainFacts(plain, plan),
     ...plainSidesWords(plan, settled.terms).map((words): [string, string] => ['', words]),
     ...levelWords(edging, settled.terms, settled.units).map((words): [string, string] => [
       '',
@@ -176,7 +175,7 @@ function edgingFacts(plan: Plan, edging: EdgingAccount, length: (mm: number) => 
     ]),
     ...(loops.length > 0 ? written : []).map((round, i): [string, string] => {
       if (wrongIn({ findings }, round)) return ['', `Round ${round.number}: does not work out yet`]
-      const own = byLineWords(edging, i, isRound !== undefined)
+      const own = byLineWords(plan, i)
       const corners = round.corners ? `, ${counted(round.corners, 'corner')}` : ''
       const picots = round.picots ? `, ${counted(round.picots, 'picot')}` : ''
       const told = `${counted(round.stitches, 'stitch', 'stitches')}, ${counted(round.repeats ?? 0, 'repeat')}${corners}${picots}`
@@ -186,8 +185,8 @@ function edgingFacts(plan: Plan, edging: EdgingAccount, length: (mm: number) => 
 }
 
 /** What plain rounds have in each corner and along each line, where there are corners or several lines. */
-const plainFacts = (plain: readonly EdgingRound[], ends: EdgingEnds | null): [string, string][] =>
-  plainRoundsWords(plain, ends).map((words) => ['', words])
+const plainFacts = (plain: readonly EdgingRound[], plan: Plan): [string, string][] =>
+  plainRoundsWords(plain, plan).map((words) => ['', words])
 
 /** How often each of several motifs is made. */
 const kindWords = (plan: Plan): [string, string][] =>

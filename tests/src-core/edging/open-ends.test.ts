@@ -31,7 +31,8 @@ const edgingOf = (project: Project) => planProject(project).edging!
 
 describe('M36 written rounds at the open ends of a round', () => {
   it.each([3, 8, 11])('have C · s / w stitches at each of both ends, of %d squares', (columns) => {
-    const edging = edgingOf(bag(columns, { written: written(PLAIN, PICOTS) }))
+    const plan = planProject(bag(columns, { written: written(PLAIN, PICOTS) }))
+    const edging = plan.edging!
     const stitches = (columns * 60) / 5
     expect(edging.loops).toHaveLength(2)
     for (const [line, loop] of edging.loops!.entries()) {
@@ -41,10 +42,8 @@ describe('M36 written rounds at the open ends of a round', () => {
       expect(loop.repeats[1]).toBe(stitches / 3)
       expect(loop.picots[1]).toBe(4 * columns)
     }
-    expect(byLineWords(edging, 0, true)).toMatch(new RegExp(`^at each end ${stitches} stitches`))
-    expect(byLineWords(edging, 1, true)).toMatch(
-      new RegExp(`${stitches / 3} repeats, ${4 * columns} picots$`),
-    )
+    expect(byLineWords(plan, 0)).toMatch(new RegExp(`^at each end ${stitches} stitches`))
+    expect(byLineWords(plan, 1)).toMatch(new RegExp(`${stitches / 3} repeats, ${4 * columns} picots$`))
   })
 
   it('have half the stitches and half the yarn at one end as at both, and say no second end', () => {
@@ -54,7 +53,7 @@ describe('M36 written rounds at the open ends of a round', () => {
     for (const one of [mouth!, bottom!]) {
       expect(one.edging!.loops).toHaveLength(1)
       expect(one.edging!.loops![0]!.made[0]).toBe(96)
-      expect(byLineWords(one.edging!, 1, true)).toBe('')
+      expect(byLineWords(one, 1)).toBe('')
       const parts = [one, both!].map(({ yarns }) => yarns[0]!.parts.edging)
       expect(parts[0]! / parts[1]!).toBeCloseTo(0.5, 6)
     }

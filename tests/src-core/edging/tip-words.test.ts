@@ -26,10 +26,10 @@ describe('the tips and dips of a border', () => {
     )
     expect(told([1, 2])).toBe(', 3 in one place at the outer tip')
     expect(told([28, 1], [8, 2], [14, -3])).toBe(
-      ', 3 in one place at each of the 8 most pointed outer tips, 2 in one place at each of the 28 bluntest outer tips and 4 together at each of 14 dips',
+      ', 3 in one place at each of the 8 most pointed outer tips, 2 in one place at each of the 28 bluntest outer tips and 3 together with 1 stitch skipped before them at each of 14 dips',
     )
     expect(told([22, 2], [9, -1], [10, -2], [1, -3])).toBe(
-      ', 3 in one place at each of 22 outer tips, 4 together at the narrowest dip, 3 together at each of the 10 less narrow dips and 2 together at each of the 9 widest dips',
+      ', 3 in one place at each of 22 outer tips, 3 together with 1 stitch skipped before them at the narrowest dip, 3 together at each of the 10 less narrow dips and 2 together at each of the 9 widest dips',
     )
     // Of one line among several nobody knows how many.
     expect(told([0, 1], [0, -1])).toBe(', 2 in one place at each outer tip and 2 together at each dip')
@@ -64,7 +64,7 @@ describe('the tips and dips of a border', () => {
         { arrangement: 'offset-rows', alternateRows: 'oneFewer', turn: 45, columns: 5, rows: 7 },
       ),
     )
-    const rounds = plainRoundsWords(plan.edging!.rounds, null)
+    const rounds = plainRoundsWords(plan.edging!.rounds, plan)
     expect(rounds).toHaveLength(2)
     expect(rounds[0]).toMatch(
       /^Round 1: \d+ stitches, 3 in one place at each of (\d+) outer tips and 3 together at each of (\d+) dips$/,
