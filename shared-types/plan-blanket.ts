@@ -1,5 +1,6 @@
 /** What stands in a blanket beside its motifs, and what joining it in the round makes of it. Lengths in mm. */
 import type { PlacedMotif, Point } from './plan'
+import type { Seam } from './project'
 
 /** A place of a blanket that was left out by hand: where its motif would stand. */
 export interface LeftOutPlace {
@@ -92,4 +93,24 @@ export interface RoundAccount {
   readonly map: number
   /** Join points at which rows close. */
   readonly joins: number
+  /** How far its edges go in and out, of the height told; 0 where they are straight. */
+  readonly depth: Readonly<Record<OpenEnd, number>>
+}
+
+/** The two ends of what is joined in the round: at row 1, and at the last row. */
+export type OpenEnd = 'mouth' | 'bottom'
+
+/** An end that is closed: laid flat, front and back are sewn along their edges. */
+export interface ClosedEnd {
+  readonly end: OpenEnd
+  /** Of the seam, in mm. */
+  readonly length: number
+  readonly stitches: number
+  /** How far the edge goes in and out, in mm; 0 where it is straight. */
+  readonly depth: number
+  readonly seam: Seam
+  /** Id of its yarn, or '' where nobody knows it. */
+  readonly yarn: string
+  /** Of yarn, with a tail at both ends. */
+  readonly metres: number
 }

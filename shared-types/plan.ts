@@ -6,6 +6,7 @@ import type { Finding } from './finding'
 import type { CodePointRanges } from './fonts'
 import type { AppliqueFields } from './plan-applique'
 import type {
+  ClosedEnd,
   FillerStep,
   HoleKind,
   OpeningsOfKind,
@@ -199,6 +200,8 @@ export interface CommonPlan extends Holds {
   readonly edging: EdgingAccount | null
   /** Left out where nothing is joined in the round. */
   readonly round?: RoundAccount
+  /** The ends of it that are closed at last, in the order in which they are; left out where none is. */
+  readonly closed?: readonly ClosedEnd[]
   /**
    * The closed lines that the edging runs along, one where the blanket hangs together: the edge, from tip to tip,
    * or the hull, as its style wants; one round each hole that was left, running the other way. In the round, the open

@@ -24,6 +24,8 @@ export const FILL_PATTERNS = [
 export const SHADE_DIRECTIONS = ['down', 'up', 'right', 'left', 'outward'] as const
 export const FILL_SYMMETRIES = ['left-right', 'top-bottom', 'both'] as const
 export const EDGING_ENDS = ['both', 'mouth', 'bottom'] as const
+/** Which ends of what is joined in the round are closed: of a bag the bottom, of a cushion both. */
+export const CLOSED_ENDS = ['none', 'bottom', 'both'] as const
 export const EDGING_STYLES = ['follow', 'bridge', 'level'] as const
 
 export const blanketSchema = z.looseObject({
@@ -105,6 +107,8 @@ export const blanketSchema = z.looseObject({
     .optional(),
   /** The last motif of each row is joined to the first. */
   inTheRound: z.boolean().optional(),
+  /** Which ends of a round are closed, laid flat and seamed; left out: none. */
+  closedEnds: z.enum(CLOSED_ENDS).optional(),
   /** Left out, the colourway is the first one of that motif. */
   fillers: z
     .looseObject({
@@ -148,5 +152,6 @@ export type Arrangement = (typeof ARRANGEMENTS)[number]
 export type AlternateRows = (typeof ALTERNATE_ROWS)[number]
 export type OutlineShape = NonNullable<BlanketLayout['outlineShape']>
 export type FillPattern = (typeof FILL_PATTERNS)[number]
+export type ClosedEnds = (typeof CLOSED_ENDS)[number]
 export type EdgingEnds = (typeof EDGING_ENDS)[number]
 export type EdgingStyle = (typeof EDGING_STYLES)[number]

@@ -27,7 +27,14 @@ export type SettledJoining = Joining & { rule: JoinRule; seam: Seam; bridgeChain
 
 export type SettledBlanket = Filled<
   BlanketLayout,
-  'arrangement' | 'alternateRows' | 'turn' | 'alternateTurn' | 'halves' | 'inTheRound' | 'cells'
+  | 'arrangement'
+  | 'alternateRows'
+  | 'turn'
+  | 'alternateTurn'
+  | 'halves'
+  | 'inTheRound'
+  | 'closedEnds'
+  | 'cells'
 > & { blocking: { width: number; height: number } }
 
 export type SettledGarland = Filled<GarlandLayout, 'items' | 'symmetric'> & {

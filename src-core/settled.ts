@@ -47,6 +47,7 @@ export const DEFAULTS = {
     alternateTurn: 0,
     halves: false,
     inTheRound: false,
+    closedEnds: 'none',
     cells: {},
   },
   blocking: { width: 1, height: 1 },

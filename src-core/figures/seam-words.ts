@@ -56,6 +56,15 @@ const SEAM_WORDS: Readonly<Record<Seam, string>> = {
   'flat-braid': 'Join them with a flat braid',
 }
 
+/** The same of front and back, where an end is closed. */
+export const SEAMS_NAMED: Readonly<Record<Seam, string>> = {
+  whip: 'sew front and back together with whip stitch',
+  mattress: 'sew front and back together with mattress stitch',
+  'slip-stitch': 'join front and back with a row of slip stitches',
+  sc: 'join front and back with a row of {sc}',
+  'flat-braid': 'join front and back with a flat braid',
+}
+
 /** How edges are held and what is caught along them, so that all seams look alike (common practice). */
 const HELD: Readonly<Record<Seam, string>> = {
   whip: 'Lay the two side by side, right side up, and sew through the back loops alone, stitch to stitch',

@@ -1,4 +1,5 @@
 /** The project as a sentence, in parts: each part that a person can change names the field it tells. */
+import { closedInShort } from './closing-words'
 import { formName } from '../motif/forms'
 import { knownSize } from '../motif/ruler'
 import type { MotifAccount, Plan } from '../../shared-types/plan'
@@ -226,7 +227,7 @@ function blanketSentence(plan: Plan, motif: MotifAccount, terms: Terms): Sentenc
     { text: ', ' },
     { text: joiningWords(settled, motif, plan.joins), field: 'joining' },
     ...gapParts(plan),
-    ...(plan.round ? [{ text: ', joined in the round' }] : []),
+    ...(plan.round ? [{ text: `, joined in the round${closedInShort(plan)}` }] : []),
   )
   const { width, height } = plan.size
   if (plan.round) {

@@ -1,10 +1,7 @@
 /** Words for people that figures and the project sentence share. English; numbers up to twenty-four in words. */
 import type { Lie } from '../../shared-types/plan'
-import type { UnitSystem } from '../../shared-types/project'
-import { DEFAULT_SEAM, MATERIAL_CONSTANTS, SEAM_YARN } from '../materials/constants'
-import { formatNumber, formatYarnLength } from '../units/format'
+import { formatNumber } from '../units/format'
 import { plural } from '../units/language'
-import type { Millimetres } from '../units/quantity'
 
 export { plural }
 
@@ -46,15 +43,6 @@ export function ordinal(n: number): string {
 export function listed(parts: readonly string[]): string {
   if (parts.length < 2) return parts.join('')
   return `${parts.slice(0, -1).join(', ')} and ${parts.at(-1)}`
-}
-
-/**
- * What is joined in the round is a tube: how its ends become a bag's; `seam` is its width laid flat, in words. Sewn as
- * other seams are (M34), with a tail at both ends of the yarn.
- */
-export function openEndsWords(flat: Millimetres, seam: string, units: UnitSystem): string {
-  const yarn = (SEAM_YARN[DEFAULT_SEAM] * flat + 2 * MATERIAL_CONSTANTS.tail) / 1000
-  return `Both ends are open, as for a cowl. Of a bag one is the mouth; to close the other as its bottom, lay it flat and seam it over ${seam}. Sewn, that takes about ${formatYarnLength(yarn, units)} of yarn, which is not counted here.`
 }
 
 /** How a round lies, in the words of the trade. */

@@ -178,6 +178,11 @@ export const MATERIAL_FINDINGS = {
     message: 'nothing says which yarn the joins are worked in, so their yarn is not counted.',
     mend: 'Choose a yarn for joining.',
   },
+  'yarn/no-closing-yarn': {
+    severity: 'warning',
+    message: 'nothing says which yarn the ends are closed in, so the yarn of these seams is not counted.',
+    mend: 'Choose a yarn for joining.',
+  },
   'yarn/joining-yarn-of-several': {
     severity: 'note',
     message:

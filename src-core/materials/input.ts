@@ -1,10 +1,18 @@
 import type { Finding } from '../../shared-types/finding'
-import type { EdgingAccount, MotifAccount, Range, YarnNeed, TimeParts } from '../../shared-types/plan'
+import type {
+  ClosedEnd,
+  EdgingAccount,
+  MotifAccount,
+  Range,
+  YarnNeed,
+  TimeParts,
+} from '../../shared-types/plan'
 import type { BlanketLayout, Motif, Project } from '../../shared-types/project'
 import type { Settled } from '../../shared-types/settled'
 import type { Border } from '../edging/border'
 import type { ResolvedGauge } from '../stitches/gauge'
 import type { Millimetres } from '../units/quantity'
+import type { Closing } from './closing'
 import type { EdgingBase } from './edging'
 import type { YarnUse } from './ledger'
 
@@ -82,6 +90,8 @@ export interface MaterialsInput {
   /** Its written rounds, worked along that line. */
   readonly border?: Border | null
   readonly works?: readonly OtherWork[]
+  /** Ends of a round that are closed once all else is done. */
+  readonly closings?: readonly Closing[]
   /**
    * How often its own motif is made by colourway as far as the yarn of joins and edging goes, where that is not `counts`:
    * of a part of a work the whole of it, of a pattern within limits the pattern.
@@ -97,5 +107,6 @@ export interface Materials {
   readonly ends: number
   readonly minutes: Range | null
   readonly time?: TimeParts
+  readonly closed?: readonly ClosedEnd[]
   readonly findings: Finding[]
 }

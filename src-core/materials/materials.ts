@@ -5,13 +5,14 @@
 import type { Finding, InTerms } from '../../shared-types/finding'
 import type { EdgingAccount } from '../../shared-types/plan'
 import type { Colourway, Motif } from '../../shared-types/project'
-import { plainRounds } from '../edging/written'
+import { plainRounds, writtenRounds } from '../edging/written'
 import { finding, spelledValue } from '../findings/finding'
 import { fineLengthValue, SWATCH_WORDS } from '../findings/quantities'
 import { formatNumber } from '../units/format'
 import { isUsableOrZero } from '../units/usable'
 import { calibrate } from './calibration'
 import type { Calibration } from './calibration'
+import { closedEnds, closingMinutes } from './closing'
 import { MATERIAL_CONSTANTS } from './constants'
 import { usualEdgingStyle, workEdging } from './edging'
 import type { EdgingWork } from './edging'
@@ -297,6 +298,18 @@ export function materials(input: MaterialsInput): Materials {
 
   const edging = useEdging(input, ofMost, model, ledger, findings)
   if (edging) ends += edging.sections * MATERIAL_CONSTANTS.tailsPerSection
+  // What is closed is not worked on: its edging is made, whether it is told here or not.
+  const lastRound = writtenRounds(input.edging).at(-1)?.yarn
+  const edgingYarn = lastRound ?? chooseYarn(basis, input.edging?.yarn, outer).id
+  const closed = closedEnds(input, joinYarn.id, edgingYarn)
+  if (closed.some(({ yarn }) => yarn === '')) findings.push(finding('yarn/no-closing-yarn', 'joining.yarn'))
+  for (const { yarn, metres } of closed) {
+    ends += MATERIAL_CONSTANTS.tailsPerSection
+    if (yarn === '') continue
+    const tails = (MATERIAL_CONSTANTS.tailsPerSection * basis.allowance.tail) / 1000
+    ledger.use(yarn, 'joins', 'm', spread((metres - tails) * model.factor, model.spread))
+    ledger.use(yarn, 'tails', 'm', exactly(tails))
+  }
   if (gauge.provenance === 'rule-of-thumb' && (edging || joins.usesGauge)) {
     const values = {
       width: fineLengthValue(gauge.width),
@@ -310,11 +323,12 @@ export function materials(input: MaterialsInput): Materials {
   const needs = listed.map((yarn) => ledger.need(yarn, basis.allowance.wastePercent))
   findings.push(...yarnFindings(basis.units, listed, needs, ledger, ({ id }) => inMotifs.get(id) ?? 0))
 
-  const time = timeNeeded(input, pieces, edging, ends)
+  const time = timeNeeded(input, pieces, edging, ends, closingMinutes(closed))
   findings.push(...time.findings)
   const accountOfEdging: EdgingAccount | null = edging ? edging.account : null
   return {
     ...{ yarns: needs, edging: accountOfEdging, ends, findings, minutes: time.minutes },
     ...(time.parts && { time: time.parts }),
+    ...(closed.length > 0 && { closed }),
   }
 }

@@ -25,6 +25,8 @@ export function timeNeeded(
   pieces: readonly Piece[],
   edging: EdgingWork | null,
   ends: number,
+  /** Of seams that close the ends of a round. */
+  closing = 0,
 ): TimeNeeded {
   const findings: Finding[] = []
   const weaving = ends * MATERIAL_CONSTANTS.endMinutes
@@ -52,7 +54,7 @@ export function timeNeeded(
       (sum, piece) => sum + piece.counts.motifs * (piece.share ?? 1) * (piece.motif.minutes ?? 0),
       0,
     ),
-    joins: points * eachJoin.minutes + stitches * MATERIAL_CONSTANTS.seamStitchMinutes,
+    joins: points * eachJoin.minutes + stitches * MATERIAL_CONSTANTS.seamStitchMinutes + closing,
     eachJoin: points > 0 ? eachJoin : null,
     edging: (edging?.loops ?? 0) * MATERIAL_CONSTANTS.loopMinutes,
     cord: loops * MATERIAL_CONSTANTS.loopMinutes,

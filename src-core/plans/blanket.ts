@@ -3,8 +3,7 @@
  * is not run again while what it reads stays the same (see memo.ts), so that a planner that lives as long as a
  * window answers a small change quickly.
  */
-import type { Finding } from '../../shared-types/finding'
-import type { BlanketPlan, MotifAccount, RoundAccount, YarnForMotifs } from '../../shared-types/plan'
+import type { BlanketPlan, MotifAccount, YarnForMotifs } from '../../shared-types/plan'
 import type { Motif, Yarn } from '../../shared-types/project'
 import type { Settled, SettledBlanket } from '../../shared-types/settled'
 import { accountFrom, readBy } from '../accounts'
@@ -22,14 +21,13 @@ import { sidesTold, sumOfSides } from '../joins/sides'
 import { createAdditions, openingsIn, tally } from '../layout/additions'
 import { blanketSize } from '../layout/blanket'
 import type { BlanketCounts, Placement } from '../layout/blanket'
-import type { Cells } from '../layout/cells'
+import * as closing from '../layout/closed-ends'
 import { createGround } from '../layout/ground'
 import { outlineReach } from '../layout/outline'
 import { countPlaces, fullLengths } from '../layout/places'
 import * as edges from '../layout/edge'
 import * as dipsAlong from '../layout/edge-dips'
 import * as frames from '../layout/frame'
-import type { EdgingRoom } from '../layout/frame'
 import * as stages from '../layout/stages'
 import { touchingPairs } from '../layout/touching'
 import * as works from '../layout/works'
@@ -88,28 +86,6 @@ const allBridges = (joined: Pick<stages.Joined, 'bridges'>, rule: Rule, halves: 
     ? [...joined.bridges, { chains: rule.chains, operations: halves }]
     : [...joined.bridges]
 
-/** A note where the motifs that alternate do not come out even once round. */
-function unevenRound({ pattern }: Cells, { inTheRound, columns }: BlanketCounts): Finding[] {
-  if (!inTheRound || pattern.by !== 'cell' || columns % pattern.count === 0) return []
-  return [finding('layout/round-pattern', 'layout.columns', { count: pattern.count, columns })]
-}
-
-/** What is told of a round, blocked `wider` by. */
-function roundAccount(
-  arranged: stages.Arranged,
-  { nodes }: stages.Joined,
-  { side }: EdgingRoom,
-  wider: number,
-): RoundAccount {
-  const circumference = arranged.round * wider
-  return {
-    circumference,
-    flat: circumference / 2,
-    map: (arranged.width + 2 * side) * wider,
-    joins: nodes.filter(({ wraps }) => wraps).length,
-  }
-}
-
 /** Plans blankets, with a memory of the last one. */
 export function createBlanketPlanner(): KindPlanner<SettledBlanket> {
   const frame = createGround()
@@ -132,6 +108,7 @@ export function createBlanketPlanner(): KindPlanner<SettledBlanket> {
   const borderEdge = memoised(edges.borderEdge)
   const edgeDips = memoised(dipsAlong.edgeDips)
   const finishDips = memoised(dipsAlong.finishDips)
+  const flatEnds = memoised(closing.flatEnds)
   const workBorder = memoised(borders.workBorder)
   const plainLoops = memoised(borders.plainLoops)
   const filler = remembered(accountFrom)
@@ -193,7 +170,9 @@ export function createBlanketPlanner(): KindPlanner<SettledBlanket> {
           : null
       const loops = along && plainLoops(along, heightOf(plain.slice(0, 1)), gauge)
       const dips = edge?.style === 'level' ? edgeDips(edge, arranged, hand) : null
-      return { edge, line, border, loops, dips }
+      const bare = edge ?? edgeInput(accounts, cells, arranged, counts, style, joined, halves, 'both')
+      const ends = counts.inTheRound ? flatEnds(bare, edge, arranged, width, height) : null
+      return { edge, line, border, loops, dips, ends }
     })
     const coloured = [beside, fill, painted, ways, kept, counts.arrangement, cells.motifs] as const
     // Joins and edging in no yarn of their own follow the pattern, not what limits make of it: colours are chosen by
@@ -215,7 +194,7 @@ export function createBlanketPlanner(): KindPlanner<SettledBlanket> {
         ...{ ...shared, motifs, gaps, worked, edging, blocking },
         colourways: assigned.colourways,
       })
-      const { edge, line, border, loops, dips } = edged(added.placed.halves.length > 0)
+      const { edge, line, border, loops, dips, ends } = edged(added.placed.halves.length > 0)
       const [main, ...others] = piecesOf(motifs, laid, arranged.placements, assigned.colourways)
       const input: MaterialsInput = {
         basis: project,
@@ -246,8 +225,9 @@ export function createBlanketPlanner(): KindPlanner<SettledBlanket> {
           ...(loops && { loops }),
         },
         border,
+        ...(ends && { closings: closing.closings(layout, ends, edge !== null) }),
       }
-      return { assigned, worked, tallied, added, edge, line, dips, input, needed: materials(input) }
+      return { assigned, worked, tallied, added, edge, line, dips, ends, input, needed: materials(input) }
     }
     const workOf = ({ worked, input, assigned, added }: ReturnType<typeof colour>) =>
       blanketWork({
@@ -279,7 +259,7 @@ export function createBlanketPlanner(): KindPlanner<SettledBlanket> {
     // What is to stand apart is not joined on purpose.
     if (rule.rule !== 'apart') findings.push(...holding.findings)
     const remarks = joinRemarks({ ...joined, ...arranged, accounts: laid }, rule.rule)
-    findings.push(...remarks.findings, ...unevenRound(cells, counts))
+    findings.push(...remarks.findings, ...closing.unevenRound(cells, counts))
     findings.push(...offTarget(layout, size, units))
     const sides = sumOfSides([added.sides.seams, added.sides.along])
     const counted = {
@@ -294,7 +274,9 @@ export function createBlanketPlanner(): KindPlanner<SettledBlanket> {
       ...{ progress, marks, yarns },
       ...added.placed,
       accounts: laid.length > 1 ? laid : NO_ACCOUNTS,
-      ...(arranged.round > 0 && { round: roundAccount(arranged, joined, edging, width) }),
+      ...(arranged.round > 0 && {
+        round: closing.roundAccount(arranged, joined, edging, width, told.ends),
+      }),
       counts: {
         ...tallied,
         fillers: added.placed.fillers.length,

@@ -9,7 +9,8 @@ import { capital, counted, plural } from '../../src-core/figures/words'
 import { legendsOf, listOf, marksIn } from '../../src-core/joins/words'
 import type { PlacedPiece } from '../../src-core/layout/placed'
 import type { Job } from './page'
-import { joinedAsYouGo } from './words-joining'
+import { PAGE_NAMES } from './words'
+import { joinedAsYouGo, stepSentence } from './words-joining'
 
 /** How far one of the list is: what it is to be ticked off for is done, or it is made and that is still to come. */
 export type Done = 'ticked' | 'made' | ''
@@ -211,3 +212,13 @@ function kindWords({ rows, runs, sameLength }: RowKind): string {
   }
   return `${rowsWords(rows)}: ${phrases.join(', ')}.`
 }
+
+/** The rows that are on a page. */
+export function orderName(rows: readonly number[]): string {
+  const [from, to] = [Math.min(...rows), Math.max(...rows)]
+  return `${PAGE_NAMES.order}, ${from === to ? `row ${from}` : `rows ${from}–${to}`}`
+}
+
+/** Whether it is told of each motif how it is joined. */
+export const isTold = ({ plan, settled }: Job): boolean =>
+  stepSentence(settled.joining, 'told') !== '' && !isSewnBySides(plan)

@@ -1,6 +1,7 @@
 /** How motifs are joined, in the words that the pages have for it: whoever works from the phone has nothing else. */
 import type { Plan } from '../../shared-types/plan'
 import type { Terms } from '../../shared-types/project'
+import { closingsTold } from '../../src-core/figures/closing-words'
 import { seamsTold } from '../../src-core/figures/seam-words'
 import { legendsOf, marksIn } from '../../src-core/joins/words'
 import { escaped } from '../paper/svg'
@@ -18,7 +19,10 @@ export function joiningPart(plan: Plan, terms: Terms): string {
         marksIn([motif, ...accounts]),
       )
     : []
-  const told = [joiningAdvice(plan, terms), seamsTold(plan), ...legends].filter((words) => words !== '')
+  const closing = closingsTold(plan, terms).map(([name, words]) => `${name}. ${words}`)
+  const told = [joiningAdvice(plan, terms), seamsTold(plan), ...legends, ...closing].filter(
+    (words) => words !== '',
+  )
   const body = told.map((words) => `<p>${escaped(words)}</p>`).join('\n')
   return `<section>\n<h2>${HEADINGS.joining}</h2>\n${body}\n</section>\n`
 }

@@ -11,7 +11,8 @@ import { plainSidesWords } from '../../../src-core/figures/edging-sides'
 import { fillersByMotif, openingWords } from '../../../src-core/figures/filler-list'
 import { leavingWords } from '../../../src-core/figures/leaving-words'
 import { byName } from '../../../src-core/by-name'
-import { capital, counted, openEndsWords } from '../../../src-core/figures/words'
+import { closingsTold, heightWords, openWords } from '../../../src-core/figures/closing-words'
+import { capital, counted } from '../../../src-core/figures/words'
 import type {
   EdgingAccount,
   EdgingRound,
@@ -131,7 +132,11 @@ function blanketFacts(project: Project, plan: Plan): [string, string][] {
     const [around, wide] = [circumference, flat].map(lengthsIn(units, [circumference, flat]))
     pairs.push(
       ['Round', `${around} around, ${wide} wide laid flat; ${closing} it`],
-      ['', openEndsWords(flat, wide ?? '', units)],
+      ...[heightWords(plan), openWords(plan)].filter(Boolean).map((words): [string, string] => ['', words]),
+      ...closingsTold(plan, termsOf(project)).map(([name, words]): [string, string] => [
+        '',
+        `${name}. ${words}`,
+      ]),
     )
   }
   if (plan.fillers.length > 0) pairs.push(['Fillers', fillerWords(project, plan)])

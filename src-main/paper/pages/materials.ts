@@ -7,7 +7,8 @@ import { blanketOf, byKind, garlandOf } from '../../../src-core/plans/layouts'
 import { partOf } from '../../../src-core/figures/part'
 import { hookWords } from '../../../src-core/stitches/hooks'
 import { timeWords } from '../../../src-core/figures/time-words'
-import { capital, listed, openEndsWords, plural } from '../../../src-core/figures/words'
+import { closingsTold, heightWords, openWords } from '../../../src-core/figures/closing-words'
+import { capital, listed, plural } from '../../../src-core/figures/words'
 import {
   buyingRemark,
   isAssumed,
@@ -269,8 +270,11 @@ function facts(job: Job, notes: readonly string[]): [string, string][] {
   if (plan.halves.length > 0) list.push(['Half motifs', MATERIAL_WORDS.halves(plan.halves.length)])
   list.push(['Finished size', MATERIAL_WORDS.size(plan.size, units)])
   if (plan.round) {
-    const { flat } = plan.round
-    list.push(['Open ends', openEndsWords(flat, formatLength(flat, units), units)])
+    const high = heightWords(plan)
+    if (high) list.push(['Height', `${high}.`])
+    const open = openWords(plan)
+    if (open) list.push(['Open ends', open])
+    list.push(...closingsTold(plan, terms).map(([name, words]): [string, string] => [name, words]))
   }
   if (plan.stitching) {
     const { outline, thread } = plan.stitching

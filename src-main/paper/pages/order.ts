@@ -4,6 +4,7 @@
  */
 import type { OrderStep } from '../../../shared-types/plan'
 import { breakLines } from '../../../src-core/figures/lines'
+import { closingsTold } from '../../../src-core/figures/closing-words'
 import { keyMarks } from '../../../src-core/figures/map-ground'
 import { neighbourhoodFigure } from '../../../src-core/figures/neighbourhood'
 import { additionsFrom, orderList, withoutWays } from '../../../src-core/figures/order-list'
@@ -13,7 +14,6 @@ import { HEADER_FURNITURE, partOf } from '../../../src-core/figures/part'
 import { isSewnBySides } from '../../../src-core/figures/seam-words'
 import { pieceWords } from '../../../src-core/figures/piece-words'
 import { pieceAt } from '../../../src-core/layout/placed'
-
 import type { Block } from '../columns'
 import { intoPages } from '../columns'
 import type { Draft, Job } from '../page'
@@ -26,10 +26,12 @@ import {
   additionWords,
   againWords,
   boxWords,
+  isTold,
   kindsWords,
   neighboursWords,
   ORDER_HEADINGS,
   orderIntroduction,
+  orderName,
   partName,
   ROW_DIRECTIONS,
   stepTitle,
@@ -125,7 +127,16 @@ class OrderSetter {
       if (name !== '') this.heading(name, row, direction ? ROW_DIRECTIONS[direction] : '')
       this.part(part, name, row)
     }
+    this.closing()
     return this.blocks
+  }
+
+  /** What is done at last: the ends of a round are closed. */
+  private closing(): void {
+    for (const [name, told] of closingsTold(this.job.plan, this.job.terms)) {
+      this.heading(`☐ ${name}`, null)
+      this.paragraph(told, 0, partOf('P'))
+    }
   }
 
   private code(id: string): string {
@@ -205,22 +216,24 @@ class OrderSetter {
   private kinds(): void {
     this.heading(ORDER_HEADINGS.kinds, null)
     const list = partOf('L')
-    for (const [i, text] of kindsWords(this.list).entries()) {
-      const words = breakLines(text, this.width - INDENT, this.job.measure, this.size)
-      const as = partOf('LBody', partOf('LI', list))
-      this.blocks.push({
-        height: words.length * this.line + AIR,
-        row: null,
-        again: i === 0 ? '' : againWords(ORDER_HEADINGS.kinds, null),
-        draw: (sheet, x, y) => {
-          words.forEach((text, i) =>
-            sheet.text(text, x + (i === 0 ? 0 : INDENT), y + i * this.line, {
-              ...{ size: this.size, leading: LEADING, as },
-            }),
-          )
-        },
-      })
-    }
+    for (const [i, text] of kindsWords(this.list).entries())
+      this.paragraph(text, INDENT, partOf('LBody', partOf('LI', list)), i === 0 ? '' : ORDER_HEADINGS.kinds)
+  }
+
+  /** Words under a heading, their later lines by `indent` to the right. */
+  private paragraph(text: string, indent: number, as: Part, heading = ''): void {
+    const words = breakLines(text, this.width - indent, this.job.measure, this.size)
+    this.blocks.push({
+      height: words.length * this.line + AIR,
+      row: null,
+      again: heading === '' ? '' : againWords(heading, null),
+      draw: (sheet, x, y) =>
+        words.forEach((line, i) =>
+          sheet.text(line, x + (i === 0 ? 0 : indent), y + i * this.line, {
+            ...{ size: this.size, leading: LEADING, as },
+          }),
+        ),
+    })
   }
 
   /** The steps of a row or another part: boxes, and what is told where it comes. */
@@ -339,10 +352,6 @@ class OrderSetter {
   }
 }
 
-/** Whether it is told of each motif how it is joined. */
-const isTold = ({ plan, settled }: Job): boolean =>
-  stepSentence(settled.joining, 'told') !== '' && !isSewnBySides(plan)
-
 /** The pages of the order list, in the largest type that takes no more pages than the smallest would. */
 export function orderPages(job: Job): Draft[] {
   if (job.plan.order.length === 0 || job.leftOut.has('order')) return []
@@ -386,10 +395,4 @@ function setOrder(job: Job, size: number): { pages: readonly OrderBlock[][][]; d
       return { section: 'order', name, bookmarks, sheet, ...end } satisfies Draft
     })
   return { pages, draw }
-}
-
-/** The rows that are on a page. */
-function orderName(rows: readonly number[]): string {
-  const [from, to] = [Math.min(...rows), Math.max(...rows)]
-  return `${PAGE_NAMES.order}, ${from === to ? `row ${from}` : `rows ${from}–${to}`}`
 }

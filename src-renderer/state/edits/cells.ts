@@ -1,5 +1,5 @@
 /** Edits of the cells of a blanket: which motif stands where, what is left out, its outline, the round. */
-import type { BlanketLayout, OutlineShape, Project } from '../../../shared-types/project'
+import type { BlanketLayout, ClosedEnds, OutlineShape, Project } from '../../../shared-types/project'
 import { blockOf, keptUnder, placesUnder } from '../../../src-core/layout/blocks'
 import { inMiddle } from '../../../src-core/ways/outline-by'
 import { isMarked } from '../../../src-core/progress/marks'
@@ -136,5 +136,14 @@ export function setInTheRound(project: Project, inTheRound: boolean): Project {
   if (!blanket) return project
   if (inTheRound) return patchBlanket(project, { inTheRound, columns: Math.max(3, blanket.columns ?? 8) })
   const { inTheRound: _, ...rest } = blanket
+  return { ...project, layout: rest }
+}
+
+/** Closes ends of what is joined in the round, or opens them again. */
+export function setClosedEnds(project: Project, ends: ClosedEnds): Project {
+  const blanket = blanketOf(project)
+  if (!blanket) return project
+  if (ends !== 'none') return patchBlanket(project, { closedEnds: ends })
+  const { closedEnds: _, ...rest } = blanket
   return { ...project, layout: rest }
 }

@@ -30,12 +30,14 @@ describe('example', () => {
     for (const command of ['check', 'plan', 'measure']) expect((await petalyard(command, out)).code).toBe(0)
   })
 
-  it('says of a bag that both ends are open, and how long a seam closes its bottom', async () => {
+  it('says of a bag which end stays open, and how its bottom is closed', async () => {
     const out = join(await newFolder(), 'bag.petalyard')
     await petalyard('example', 'saltmarsh-bag', '--out', out)
     const told = (await petalyard('plan', out)).out.replace(/\s+/g, ' ')
-    expect(told).toContain('Both ends are open')
-    expect(told).toMatch(/41\.4 cm wide laid flat.* lay it flat and seam it over 41\.4 cm\./)
+    expect(told).toContain('The mouth stays open.')
+    expect(told).toMatch(
+      /41\.4 cm wide laid flat.* Close the bottom\. Lay it flat .* straight across: 41\.4 cm, /,
+    )
   })
 
   it('does not replace a file unless told to, and then keeps a copy', async () => {

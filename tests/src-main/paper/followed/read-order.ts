@@ -95,6 +95,8 @@ export function readOrder(pages: readonly ReadPage[]): ReadOrder {
       way = null
       if (text === 'Ways to join') mode = 'ways'
       else if (text === 'What the rows are made of') mode = 'kinds'
+      // Once all motifs are joined.
+      else if (/^☐ Close the (bottom|mouth)$/.test(text)) mode = 'none'
       else if (/^Row \d/.test(text)) [mode, row] = ['list', Number(/^Row (\d+)/.exec(text)![1])]
       else if (/^(Tick list|Ring|The middle|[A-Z] ·)/.test(text)) mode = 'list'
       continue
