@@ -4,6 +4,7 @@ import type { SheetStyle } from '../../shared-types/project'
 import { OPEN_ENDS } from '../edging/open-ends'
 import { contains, signedArea } from '../geometry/points'
 import { simplify } from '../geometry/simplify'
+import { remembered } from '../memo'
 import { TOLERANCE } from './detail'
 import type { DrawnRound, EdgingShapes } from './edging-shapes'
 import type { Colour, FigureItem, FigureSymbol } from './figure'
@@ -26,12 +27,18 @@ export interface BandLook {
   readonly seen: (x: number, y: number) => boolean
   /** The border is lined by the caller: a second line under that one would only be heavy. */
   readonly lined?: boolean
+  /** The part of an outline that is drawn; left out: all of it. */
+  readonly cut?: (outline: Outline) => Outline
   /** The picot in a colour. */
   readonly picot: (fill: Colour) => FigureSymbol
 }
 
 const turned = (line: Outline, isForward: boolean): Outline =>
-  signedArea(line) > 0 === isForward ? line : [...line].reverse()
+  signedArea(line) > 0 === isForward ? line : reversed(line)
+
+// Every sheet of a large map asks for the same lines.
+const reversed = remembered((line: Outline): Outline => [...line].reverse())
+const thinned = remembered((line: Outline, near: number): Outline => simplify(line, near), 2)
 
 /**
  * The rounds of an edging from the outermost, each over the one before, with the stitches of its fans and its picots;
@@ -41,7 +48,7 @@ export function edgingBand(
   plan: Plan,
   shapes: EdgingShapes | null,
   border: readonly Outline[],
-  { scale, style, seen, picot, lined = false }: BandLook,
+  { scale, style, seen, picot, cut = (outline) => outline, lined = false }: BandLook,
 ): FigureItem[] {
   const { edging, edgingLines, settled } = plan
   if (!edging) return []
@@ -53,9 +60,12 @@ export function edgingBand(
   const at = ({ x, y }: Point): Point => ({ x: x * scale, y: y * scale })
   // No more corners than print can show, nor than the band has elsewhere: large blankets have tens of thousands.
   const near = Math.max(TOLERANCE.print / scale, TOLERANCE.edging)
-  const path = (line: Outline) => polygonPath(simplify(line, near).map(at))
+  const path = (line: Outline) => {
+    const shown = cut(thinned(line, near))
+    return shown.length > 2 ? polygonPath(shown.map(at)) : []
+  }
   // Filled where lines of one direction are left over (the non-zero rule): what the edging begins at runs backwards.
-  const inside = closed.flatMap((line) => path([...line].reverse()))
+  const inside = closed.flatMap((line) => path(reversed(line)))
   // What levels the edge fills its dips, under the motifs.
   const dips = (plan.edgingDips ?? []).flatMap(path)
   const filled =

@@ -1,5 +1,6 @@
 /** The edging on a map or a picture, under the motifs: as a band, or as the stitches that print can show. */
 import type { Point } from '../../shared-types/plan'
+import { clipOutline } from '../geometry/clip'
 import { simplify } from '../geometry/simplify'
 import { TOLERANCE } from './detail'
 import { edgingBand } from './edging-band'
@@ -25,24 +26,34 @@ export class EdgingPainter {
     this.shapes = isFine ? ground.shapes : null
   }
 
-  /** All of it, about the top left of a view; of stitches those that are `seen`. */
-  items(view: Point, seen: (x: number, y: number) => boolean): FigureItem[] {
+  /** What a window has of it, about its top left; of stitches those that are `seen`. Without a size all of it. */
+  items(
+    view: Point & { readonly width?: number; readonly height?: number },
+    seen: (x: number, y: number) => boolean,
+  ): FigureItem[] {
     const { ground, scale, shapes } = this
     const { plan, style, edge, inner } = ground
     if (!plan.edging) return []
-    const line = (width: number) => (points: readonly Point[]) =>
-      drawPath(polygonPath(points.map(({ x, y }) => ({ x: x * scale, y: y * scale }))), {
-        ...{ stroke: INK, width },
-      })
+    const cut = cutTo(view, BEYOND / scale)
+    const line = (width: number) => (outline: readonly Point[]) => {
+      const points = cut(outline)
+      return points.length < 2
+        ? []
+        : [
+            drawPath(polygonPath(points.map(({ x, y }) => ({ x: x * scale, y: y * scale }))), {
+              ...{ stroke: INK, width },
+            }),
+          ]
+    }
     const items = [
       ...edgingBand(plan, shapes, edge, {
-        ...{ scale, style, seen },
+        ...{ scale, style, seen, cut },
         picot: (fill) => this.picot(fill),
         lined: shapes === null,
       }),
-      ...(shapes ? [] : edge.map(line(EDGE.band))),
+      ...(shapes ? [] : edge.flatMap(line(EDGE.band))),
       // What it begins at: where the yarn is as light as the paper, nothing else tells it from the openings inside.
-      ...inner.map(line(EDGE.inner)),
+      ...inner.flatMap(line(EDGE.inner)),
     ]
     return [{ kind: 'group', matrix: translation(-view.x * scale, -view.y * scale), items }]
   }
@@ -52,6 +63,19 @@ export class EdgingPainter {
     if (!symbol) this.picots.set(fill, (symbol = picotSymbol(this.shapes!.picot * this.scale, fill)))
     return symbol
   }
+}
+
+/** mm printed. Lines that a cut adds run so far beyond the window that shows none of them. */
+const BEYOND = 2
+
+/** Cuts outlines to a window and so much round it: a sheet of a large map shows a small part of a long edge. */
+function cutTo(
+  { x, y, width, height }: Point & { readonly width?: number; readonly height?: number },
+  by: number,
+): (outline: readonly Point[]) => readonly Point[] {
+  if (width === undefined || height === undefined) return (outline) => outline
+  const box = { left: x - by, top: y - by, right: x + width + by, bottom: y + height + by }
+  return (outline) => clipOutline(outline, box)
 }
 
 /** The lines that an edging begins at, with no more corners than print can show at the largest scale of a map. */

@@ -71,16 +71,20 @@ export function mapGround(plan: Plan, style: SheetStyle): MapGround {
   }
 }
 
+/** Whether halves that have no room for their number as wholes have it carry it along their straight side. */
+export const areHalvesTurned = ({ plan }: Pick<MapGround, 'plan'>): boolean => plan.motifs.length > LARGE
+
 /** The smallest scale, in printed mm per plan mm, at which the motifs can carry their numbers at 7 pt. */
-export const smallestNumberedScale = ({ numbers }: MapGround): number =>
-  numbers.motif
-    ? Math.max(
-        scaleForNumber(numbers.motif),
-        ...[...numbers.byMotif.values()].map(scaleForNumber),
-        // Rings are left out where a half has no room for them.
-        ...[...numbers.halves.values()].map((half) => scaleForNumber({ ...half, marks: [] })),
-      )
-    : Infinity
+export function smallestNumberedScale({ plan, numbers }: MapGround): number {
+  if (!numbers.motif) return Infinity
+  // Rings are left out where a half has no room for them; a large map would take four times as many sheets for its halves.
+  const halves = areHalvesTurned({ plan }) ? [] : [...numbers.halves.values()]
+  return Math.max(
+    scaleForNumber(numbers.motif),
+    ...[...numbers.byMotif.values()].map(scaleForNumber),
+    ...halves.map((half) => scaleForNumber({ ...half, marks: [] })),
+  )
+}
 
 /** Every entry of the key: the colourways of the motifs, then those of the fillers. */
 export const keyMarks = ({ marks, fillerMarks }: MapGround): readonly ColourwayMark[] =>

@@ -14,7 +14,7 @@ import { TICK_ASLANT, tickItems } from './made-ticks'
 import type { MadeTick } from './made-ticks'
 import { EdgingPainter } from './map-edging'
 import type { MapGround } from './map-ground'
-import { keyMarks } from './map-ground'
+import { areHalvesTurned, keyMarks } from './map-ground'
 import type { ColourwayMark } from './marks'
 import { EDGE, joinSymbol } from './map-symbols'
 import { keptHalf } from './motif-parts'
@@ -24,6 +24,7 @@ import { discItems, discReach, fitNumber } from './number-disc'
 import type { NumberDisc, NumberPlace } from './number-disc'
 import { HALF, halfKey } from './number-places'
 import { halfSeats, seatAround } from './seats'
+import { turnedNumber } from './turned-number'
 import { workPath, workPathItems } from './work-path'
 import type { WorkStep } from './work-path'
 
@@ -270,8 +271,12 @@ export class MapPainter {
   /** A half motif carries its number in the middle of what is there, a filler in its own, where they have room. */
   private labelAddition(items: FigureItem[], piece: PlacedPiece, view: Bounds): void {
     const number = this.addedNumber(piece)
-    if (!number) return
     const at = this.middleOf(piece)
+    if (!number) {
+      const isTurned = piece.kind === 'half' && this.number && areHalvesTurned(this.ground)
+      if (isTurned) items.push(...turnedNumber(piece.label, at, view, this.scale))
+      return
+    }
     const [x, y] = [(at.x - view.x) * this.scale, (at.y - view.y) * this.scale]
     const colours = slotColours(this.marks.get(piece.colourway) ?? null, number.rings)
     const disc = discItems(x, y, number.label.disc, colours)
