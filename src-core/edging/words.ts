@@ -83,20 +83,68 @@ const ROWS_TOLD = 12
  * "in each of 16 dips (29.5 mm wide, 7 mm deep) 1 hdc, 1 dc, 2 tr, 1 dc, 1 hdc from tip to tip": how dips that are alike
  * are filled.
  */
-function dipWords(dip: EdgingDip, terms: Terms, units: UnitSystem): string {
+function dipWords(dip: EdgingDip, terms: Terms, units: UnitSystem, over = true): string {
   const name = (stitch: string): string => stitchAbbreviation(stitch as StitchKey, terms)
-  const { count, width, depth, work, rows, rowStitch = 'sc', cleft } = dip
+  const { count, width, depth, rows, rowStitch = 'sc', cleft } = dip
   const which = `in ${count === 1 ? 'the dip' : `each of ${formatNumber(count)} dips`} ${formatLength(width, units)} wide and ${formatLength(depth, units)} deep`
-  const across = work.map(({ stitch, count: each }) => `${formatNumber(each)} ${name(stitch)}`).join(', ')
+  const across = acrossWords(dip, terms)
   if (rows.length > 0) {
     const all = rows.reduce((sum, each) => sum + each, 0)
     const told =
       rows.length <= ROWS_TOLD
         ? `of ${listed(rows.map((each) => formatNumber(each)))} ${name(rowStitch)} from the bottom up`
         : `of ${formatNumber(rows[0]!)} ${name(rowStitch)} at the bottom to ${formatNumber(rows.at(-1)!)} at the top, ${formatNumber(all)} in all`
-    return `${which} first ${counted(rows.length, 'row')} back and forth ${told}, each held to the edge with a slip stitch at both ends, then ${across} over them`
+    return `${which}${over ? ' first' : ','} ${counted(rows.length, 'row')} back and forth ${told}, each held to the edge with a slip stitch at both ends${over ? `, then ${across} over them` : ''}`
   }
   return `${which} ${across} from tip to tip${cleft ? ', the tallest into both sides' : ''}`
+}
+
+const acrossWords = ({ work }: EdgingDip, terms: Terms): string =>
+  work
+    .map(({ stitch, count }) => `${formatNumber(count)} ${stitchAbbreviation(stitch as StitchKey, terms)}`)
+    .join(', ')
+
+/**
+ * How the first round of a levelling edging is worked along one of `lines` lines, of `stitches` in `stitch`: which dips
+ * rows fill before it, and how its own stitches lie in the dips and between them, so that they come to as many. Null
+ * where there are no dips.
+ */
+export function leveledRound(
+  { dips = [] }: Pick<EdgingAccount, 'dips'>,
+  { lines, stitches, stitch }: { readonly lines: number; readonly stitches: number; readonly stitch: string },
+  terms: Terms,
+  units: UnitSystem,
+): { readonly before: string; readonly within: string } | null {
+  if (dips.length === 0) return null
+  // Lines that differ have other dips each: then they are told together, and what is left over is found by hand.
+  const isEach = dips.every(({ count }) => count % lines === 0)
+  const own = isEach ? dips.map((dip) => ({ ...dip, count: dip.count / lines })) : dips
+  const filled = own.filter(({ rows }) => rows.length > 0)
+  const parts = own.map((dip) =>
+    dip.rows.length === 0
+      ? dipWords(dip, terms, units)
+      : `${acrossWords(dip, terms)} from tip to tip over ${dip.count === 1 ? 'the filled dip' : `each of the ${formatNumber(dip.count)} filled dips`}${filled.length > 1 ? ` of ${counted(dip.rows.length, 'row')}` : ''}`,
+  )
+  const inDips = own.reduce(
+    (sum, { count, work }) => sum + count * work.reduce((all, each) => all + each.count, 0),
+    0,
+  )
+  const rest = stitches - inDips
+  const others =
+    !isEach || rest === 0
+      ? ''
+      : rest === 1
+        ? `; and 1 ${stitch} more at a tip`
+        : rest > 0
+          ? `; and the other ${formatNumber(rest)} ${stitch} along the edge between them`
+          : `; but ${formatNumber(-rest)} fewer in all, here and there in the dips`
+  return {
+    before:
+      filled.length === 0
+        ? ''
+        : `First fill the deep dips, each with a piece of yarn of its own: ${filled.map((dip) => dipWords(dip, terms, units, false)).join('; ')}. `,
+    within: ` Work them so: ${parts.join('; ')}${others}${isEach ? '' : ', at all ends together'}.`,
+  }
 }
 
 /** How a levelling edging fills the dips of the edge; empty where it has none. */

@@ -39,7 +39,8 @@ export function pathData(path: Path, places = 3): string {
 /** Corners joined by straight lines; closed unless told otherwise. */
 export function polygonPath(points: readonly Point[], closed = true): Path {
   const segments: PathSegment[] = points.map((p, i) => [i === 0 ? 'M' : 'L', p.x, p.y] as const)
-  if (closed) segments.push(['Z'])
+  // An end without an edging has no line: nothing is closed there.
+  if (closed && segments.length > 0) segments.push(['Z'])
   return segments
 }
 

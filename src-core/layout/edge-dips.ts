@@ -19,6 +19,8 @@ import type { EdgeInput } from './edge-walk'
 /** A dip with the edge in it as it lies, in the frame of the motifs' places. */
 interface LyingDip extends EdgeDip {
   readonly outline: Outline
+  /** Of a round: where its line ends, and how far on it began; a dip that lies across is in two parts on the map. */
+  readonly ends?: { readonly x: Millimetres; readonly round: Millimetres }
 }
 
 /** A point of the edge under the line. */
@@ -47,7 +49,8 @@ function findDips(input: EdgeInput, laid: Laid, hand: Hand): readonly LyingDip[]
 }
 
 /** A dip from the tip that is met first. */
-const asWorked = ({ width, profile, outline }: LyingDip, against: boolean): LyingDip => ({
+const asWorked = ({ width, profile, outline, ends }: LyingDip, against: boolean): LyingDip => ({
+  ...(ends && { ends }),
   width,
   profile: against ? profile.map(({ along, depth }) => ({ along: width - along, depth })).reverse() : profile,
   outline,
@@ -89,7 +92,7 @@ function openDips(line: Outline, isTop: boolean): LyingDip[] {
     told.findIndex(({ depth }) => depth < EDGING.onLine),
   )
   const round = last.x - first.x
-  return between([
+  const dips = between([
     ...told.slice(start),
     ...told.slice(0, start + 1).map(({ along, depth, at }) => ({
       along: along + round,
@@ -97,6 +100,20 @@ function openDips(line: Outline, isTop: boolean): LyingDip[] {
       at: { x: at.x + round, y: at.y },
     })),
   ])
+  return dips.map((dip) => ({ ...dip, ends: { x: last.x, round } }))
+}
+
+/** A dip that lies across where a round closes, as the map has it: one part at its right, the other at its left. */
+function atClosing(outline: Outline, { x, round }: NonNullable<LyingDip['ends']>): Outline[] {
+  const part = (isLeft: boolean): Outline =>
+    outline.flatMap((from, i): Point[] => {
+      const to = outline[(i + 1) % outline.length]!
+      const isIn = (point: Point): boolean => (isLeft ? point.x <= x : point.x >= x)
+      const cut = { x, y: from.y + ((to.y - from.y) * (x - from.x)) / (to.x - from.x) }
+      return [...(isIn(from) ? [from] : []), ...(isIn(from) !== isIn(to) ? [cut] : [])]
+    })
+  const beyond = part(false).map((point) => ({ x: point.x - round, y: point.y }))
+  return [part(true), beyond].filter(({ length }) => length > 2)
 }
 
 /** The dips of a stretch, parted where it comes up to the line. */
@@ -126,5 +143,7 @@ export function finishDips(
   blockHeight: number,
 ): Point[][] {
   const { x, y } = inFrame({ edging, blockWidth, blockHeight })
-  return dips.map(({ outline }) => outline.map((point) => ({ x: x(point.x), y: y(point.y) })))
+  return dips
+    .flatMap(({ outline, ends }) => (ends ? atClosing(outline, ends) : [outline]))
+    .map((outline) => outline.map((point) => ({ x: x(point.x), y: y(point.y) })))
 }

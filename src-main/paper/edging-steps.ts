@@ -1,14 +1,7 @@
 /** An edging, step by step in words: for its page on paper and for the page for a phone. */
-import type { EdgingAccount, EdgingLoop } from '../../shared-types/plan'
+import type { EdgingLoop } from '../../shared-types/plan'
 import { firstRoundOf, pickUps } from '../../src-core/edging/pick-up'
-import {
-  edgeTitle,
-  laterWords,
-  levelWords,
-  plainByLine,
-  writtenOf,
-  wrongIn,
-} from '../../src-core/edging/words'
+import { edgeTitle, laterWords, plainByLine, writtenOf, wrongIn } from '../../src-core/edging/words'
 import { edgeSides } from '../../src-core/figures/edging-corners'
 import { counted } from '../../src-core/figures/words'
 import { MATERIAL_CONSTANTS } from '../../src-core/materials/constants'
@@ -85,7 +78,7 @@ export function edgingSteps(job: EdgingJob): EdgingSteps | null {
           const words =
             round.number > 1
               ? laterRoundWords(round, plain[round.number - 2], line, job, round === setUp)
-              : `${setUpWords(round, { ...line, loop: begun }, pickUps(plan, begun), job)}${dipsToFill(edging, job)}`
+              : setUpWords(round, { ...line, loop: begun }, pickUps(plan, begun), job)
           return [EDGING_PAGE.round(round.number), words] as const
         }),
         ...written.map((round, k) => {
@@ -108,12 +101,6 @@ export function edgingSteps(job: EdgingJob): EdgingSteps | null {
     })),
     end: EDGING_PAGE.end(sections * loops.length * MATERIAL_CONSTANTS.tailsPerSection),
   }
-}
-
-/** Of an edging that levels, where the round that picks up the stitches is the first: how it fills the dips. */
-function dipsToFill(edging: EdgingAccount, { terms, units }: EdgingJob): string {
-  const dips = levelWords(edging, terms, units)
-  return dips.length === 0 ? '' : ` ${EDGING_PAGE.level(dips)}`
 }
 
 /** Corners are numbered on through all lines. */

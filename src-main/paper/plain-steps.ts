@@ -1,7 +1,7 @@
 /** A border of plain rounds alone, step by step in words: as one with written rounds, but its corners have no numbers. */
 import type { EdgingAccount, EdgingRound } from '../../shared-types/plan'
 import { pickUps } from '../../src-core/edging/pick-up'
-import { edgeTitle, laterWords, levelWords, plainByLine, wayWords } from '../../src-core/edging/words'
+import { edgeTitle, laterWords, plainByLine, wayWords } from '../../src-core/edging/words'
 import { cornerNames } from '../../src-core/figures/edging-corners'
 import { MATERIAL_CONSTANTS } from '../../src-core/materials/constants'
 import { STITCHES } from '../../src-core/stitches/table'
@@ -64,7 +64,6 @@ export function plainSteps(job: EdgingJob, edging: EdgingAccount): EdgingSteps {
     })
     return { steps, lines: [], end }
   }
-  const dips = levelWords(edging, terms, job.units)
   return {
     steps: [],
     lines: plain.map((loop, i) => {
@@ -74,7 +73,7 @@ export function plainSteps(job: EdgingJob, edging: EdgingAccount): EdgingSteps {
         steps: rounds.map((round, k) => {
           const words =
             k === 0
-              ? `${setUpWords(round, line, pickUps(plan, loop), job)}${dips.length > 0 ? ` ${EDGING_PAGE.level(dips)}` : ''}`
+              ? setUpWords(round, line, pickUps(plan, loop), job)
               : laterRoundWords(round, rounds[k - 1], line, job, false, i)
           return [EDGING_PAGE.round(round.number), words] as const
         }),

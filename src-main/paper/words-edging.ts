@@ -7,7 +7,7 @@ import { OPEN_ENDS } from '../../src-core/edging/open-ends'
 import { edgeSides } from '../../src-core/figures/edging-corners'
 import { sideCounts } from '../../src-core/figures/edging-sides'
 import type { EdgeSide } from '../../src-core/figures/edging-corners'
-import { cornerWords, laterWords, wayWords } from '../../src-core/edging/words'
+import { cornerWords, laterWords, leveledRound, wayWords } from '../../src-core/edging/words'
 import type { CornerName } from '../../src-core/edging/words'
 import type { PickUp } from '../../src-core/edging/pick-up'
 import { capital, counted, listed, ordinal, plural } from '../../src-core/figures/words'
@@ -78,8 +78,11 @@ export function setUpWords(setUp: EdgingRound, line: ToldLine, picked: readonly 
   const { terms, plan } = job
   const { loop, first } = line
   const stitch = translateStitch(setUp.stitch, job.settled.terms, terms) ?? setUp.stitch
-  const isLeveled = line.corners !== undefined && plan.edging?.dips !== undefined
-  const unit = isLeveled ? 'stitches' : setUp.chains > 0 ? `${stitch} and chains` : stitch
+  const leveled =
+    plan.edging && setUp.number === 1
+      ? leveledRound(plan.edging, { lines: line.lines, stitches: loop.stitches, stitch }, terms, job.units)
+      : null
+  const unit = leveled ? 'stitches' : setUp.chains > 0 ? `${stitch} and chains` : stitch
   const corners = loop.marks.filter(({ kind }) => kind === 'corner').length
   const isCornered = corners > 0 && corners === loop.marks.length
   const isMidway = (loop.bridged?.marks[0]?.chain ?? 0) > 0
@@ -87,9 +90,9 @@ export function setUpWords(setUp: EdgingRound, line: ToldLine, picked: readonly 
   const bridged = setUp.chains > 0 ? bridgedWords(loop, plan, stitch, place, isCornered, terms) : null
   const how =
     bridged ??
-    `${corners > 0 || setUp.bends ? cornerStitch(setUp, line, corners, job) : ''}${motifWords(picked, corners, (motif) => nameAmong(plan, { kind: 'motif', motif }))}`
+    `${corners > 0 || setUp.bends ? cornerStitch(setUp, line, corners, job) : ''}${leveled ? leveled.within : motifWords(picked, corners, (motif) => nameAmong(plan, { kind: 'motif', motif }))}`
   const way = wayWords(plan, loop.line, terms)
-  return `Right side facing, join the yarn ${joinedAt(line, isCornered, isMidway)}. Going ${way}, work ${formatNumber(loop.stitches)} ${unit} along the edge${countedFrom(line, corners, plan)}.${how}`
+  return `${leveled?.before ?? ''}Right side facing, join the yarn ${leveled && loop.marks.length === 0 ? 'at a tip' : joinedAt(line, isCornered, isMidway)}. Going ${way}, work ${formatNumber(loop.stitches)} ${unit} ${leveled ? 'straight from tip to tip' : 'along the edge'}${countedFrom(line, corners, plan)}.${how}`
 }
 
 /** Where the yarn of a round that is picked up is joined: where its stitches are counted from. */
@@ -322,7 +325,6 @@ export const EDGING_PAGE = {
   /** `many`: what its stitches are called together, where they are not all of one kind. */
   plain: (round: EdgingRound, how: string, stitch: string, byLine: string, many?: string): string =>
     `${how}: ${many ?? `${formatNumber(round.stitches)} ${stitch}`}${round.chains > 0 ? ` and ${counted(round.chains, 'chain')}` : ''}${byLine}.`,
-  level: (dips: readonly string[]): string => `Level the dips: ${dips.join('; ')}.`,
   round: (number: number): string => `Round ${number}`,
   wrong: ({ message }: Finding): string => `Does not work out yet: ${message}`,
   inYarn: (name: string): string => `in ${name}`,

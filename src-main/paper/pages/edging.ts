@@ -1,12 +1,17 @@
 /** An edging with written rounds, for this blanket: stitches to pick up by side and motif, rounds, counts at their ends. */
 import type { Point } from '../../../shared-types/plan'
+import type { Terms } from '../../../shared-types/project'
+import { OPEN_ENDS } from '../../../src-core/edging/open-ends'
 import { cornerPlates, cornerWords, plateReach } from '../../../src-core/figures/edging-corners'
 import { drawPath, INK, PAPER, QUIET_INK } from '../../../src-core/figures/figure'
 import type { Figure, Paint } from '../../../src-core/figures/figure'
 import { SMALLEST_TYPE } from '../../../src-core/figures/lettering'
 import { partOf } from '../../../src-core/figures/part'
-import { polygonPath } from '../../../src-core/figures/path'
+import { moveOutline } from '../../../src-core/geometry/points'
+import type { Outline } from '../../../src-core/geometry/points'
+import { polygonPath, turnAndScale } from '../../../src-core/figures/path'
 import { mapSize } from '../../../src-core/layout/placed'
+import { saying } from '../../../src-core/stitches/spelling'
 import { termWord } from '../../../src-core/stitches/terms'
 import { BETWEEN, isSparse, withPart } from '../below'
 import { Flow } from '../flow'
@@ -91,18 +96,39 @@ function pagesWith(job: Job, down: number, top: number): Draft[] {
 /** mm. The drawing of the edge is so high, and higher where there is room; its corners are as large as on the map. */
 const EDGE = { down: 62, most: 120, line: 0.25 } as const
 
-/** The edge with its corners and the stitches between them; nothing where no words count corners. */
+/** What fills a dip. */
+const DIP = '#d9d9d9'
+const dipWords = (terms: Terms): string => saying(terms)`Grey: the dips that are filled up to the line.`
+
+/** Of a round, whose edge is drawn open, the motifs along its two ends: dips lie between them. */
+function alongEnds({ plan }: Job): Outline[] {
+  if (!plan.round || !plan.edgingDips) return []
+  const rows = plan.motifs.map(({ row }) => row)
+  const ends = [Math.min(...rows), Math.max(...rows)]
+  return plan.motifs
+    .filter(({ row }) => ends.includes(row))
+    .map(({ motif, turn, x, y }) => {
+      const account = plan.accounts.find(({ id }) => id === motif) ?? plan.motif
+      return moveOutline(turnAndScale(account?.outline ?? [], turn, 1), x, y)
+    })
+}
+
+/** The edge with its corners and dips, and the stitches between them; nothing where no words count corners. */
 function cornerFigure(job: Job, flow: Flow, width: number, down: number): void {
   const { plan, ground, terms } = job
   const words = cornerWords(plan, termWord('edging', terms), true)
-  if (words === '') return
+  const dips = plan.edgingDips ?? []
+  if (words === '' && dips.length === 0) return
   const size = mapSize(plan)
   // Squares and counts stand round it.
   const around = plateReach(SMALLEST_TYPE, EDGE.line)
   const scale = Math.min((width - 2 * around) / size.width, (down - 2 * around) / size.height)
-  const line = (outline: readonly Point[], paint: Paint) =>
+  const line = (outline: readonly Point[], paint: Paint, isClosed = true) =>
     drawPath(
-      polygonPath(outline.map(({ x, y }) => ({ x: around + x * scale, y: around + y * scale }))),
+      polygonPath(
+        outline.map(({ x, y }) => ({ x: around + x * scale, y: around + y * scale })),
+        isClosed,
+      ),
       paint,
     )
   const figure: Figure = {
@@ -110,14 +136,19 @@ function cornerFigure(job: Job, flow: Flow, width: number, down: number): void {
     height: size.height * scale + 2 * around,
     items: [
       ...ground.edge.map((outline) => line(outline, { stroke: INK, width: EDGE.line })),
-      ...plan.edgingLines.map((outline) => line(outline, { stroke: QUIET_INK, width: EDGE.line / 2 })),
+      ...dips.map((outline) => line(outline, { fill: DIP })),
+      ...alongEnds(job).map((outline) => line(outline, { stroke: QUIET_INK, width: EDGE.line / 2 })),
+      ...plan.edgingLines.map((outline, i) =>
+        line(outline, { stroke: QUIET_INK, width: EDGE.line / 2 }, !plan.round || i >= OPEN_ENDS),
+      ),
       ...cornerPlates(plan, {
         ...{ scale, type: SMALLEST_TYPE, ink: INK, paper: PAPER, line: EDGE.line },
         ...{ left: around, top: around, isBeside: true },
       }),
     ],
   }
-  flow.need(figure.height + flow.sheet.heightOf(words, width) + 2 * AIR)
+  const told = [words, dips.length > 0 ? dipWords(terms) : ''].filter(Boolean).join(' ')
+  flow.need(figure.height + flow.sheet.heightOf(told, width) + 2 * AIR)
   flow.y = flow.sheet.figure(figure, flow.sheet.left, flow.y + AIR, FIGURE_WORDS.edge) + AIR
-  flow.y = flow.sheet.paragraph(words, flow.sheet.left, flow.y, width) + AIR
+  flow.y = flow.sheet.paragraph(told, flow.sheet.left, flow.y, width) + AIR
 }

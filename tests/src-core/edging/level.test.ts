@@ -3,6 +3,7 @@ import { describe, expect, it } from 'vitest'
 import fc from 'fast-check'
 import type { BlanketLayout, MeasuredMotif, Project } from '../../../shared-types/project'
 import type { EdgingDip, Plan } from '../../../shared-types/plan'
+import { leveledRound } from '../../../src-core/edging/words'
 import { levelDips } from '../../../src-core/edging/level'
 import type { EdgeDip } from '../../../src-core/edging/level'
 import { signedArea } from '../../../src-core/geometry/points'
@@ -117,7 +118,47 @@ describe('M35 levels', () => {
   it('levels both open ends of a round, each as often as there are motifs along it', () => {
     const bag = planProject(hexagons(30, { columns: 8, rows: 6, inTheRound: true }))
     expect(bag.edging!.dips!.map(({ count, rows }) => [count, rows])).toEqual([[16, []]])
-    expect(bag.edgingDips).toHaveLength(16)
+    // One at each end lies across where the round closes: it is in two parts on the map, and none reaches beyond it.
+    const parts = bag.edgingDips!
+    expect(parts).toHaveLength(16 + 2)
+    const areas = parts.map((part) => Math.abs(signedArea(part)))
+    const whole = Math.max(...areas)
+    expect(areas.reduce((sum, area) => sum + area, 0)).toBeCloseTo(16 * whole, 3)
+    bag.edgingLines.slice(0, 2).forEach((line) => expect(line.at(-1)!.x - line[0]!.x).toBeGreaterThan(0))
+    const right = Math.max(...bag.edgingLines.flat().map(({ x }) => x))
+    expect(Math.max(...parts.flat().map(({ x }) => x))).toBeLessThanOrEqual(right + 1e-6)
+  })
+
+  it('tells the first round so that its stitches come to as many, and what fills a dip before', () => {
+    const dip = { count: 6, width: 134, depth: 65, work: [{ stitch: 'sc', count: 24 }], cleft: false }
+    const filled = { ...dip, rows: [2, 4, 6], rowStitch: 'sc' }
+    const told = (dips: EdgingDip[], stitches: number, lines = 1) =>
+      leveledRound({ dips }, { lines, stitches, stitch: 'sc' }, 'US', 'metric')
+    expect(told([filled], 144)).toEqual({
+      before:
+        'First fill the deep dips, each with a piece of yarn of its own: in each of 6 dips 134 mm wide and 65 mm deep, 3 rows back and forth of 2, 4 and 6 sc from the bottom up, each held to the edge with a slip stitch at both ends. ',
+      within: ' Work them so: 24 sc from tip to tip over each of the 6 filled dips.',
+    })
+    expect(told([filled], 145)!.within).toMatch(/; and 1 sc more at a tip\.$/)
+    expect(told([filled], 160)!.within).toMatch(/; and the other 16 sc along the edge between them\.$/)
+    expect(told([filled], 140)!.within).toMatch(/; but 4 fewer in all, here and there in the dips\.$/)
+    // Half of them at either end.
+    expect(told([filled], 72, 2)!.within).toBe(
+      ' Work them so: 24 sc from tip to tip over each of the 3 filled dips.',
+    )
+    const tall = {
+      ...dip,
+      rows: [],
+      work: [
+        { stitch: 'sc', count: 20 },
+        { stitch: 'tr', count: 4 },
+      ],
+    }
+    expect(told([tall], 144)).toEqual({
+      before: '',
+      within: ' Work them so: in each of 6 dips 134 mm wide and 65 mm deep 20 sc, 4 tr from tip to tip.',
+    })
+    expect(told([], 144)).toBeNull()
   })
 
   it('closes a cleft of two stitches from both sides, however deep it is', () => {
