@@ -6,7 +6,7 @@ import type { Item, NoteItem, PlacePart, ScopeItem } from './tree'
 import { readStitch } from './vocabulary'
 
 const FAR_SIDE = ['opposite', 'other', 'second', 'bottom', 'lower', 'under', 'unworked', 'rem', 'far']
-const CHAINS_FIRST = ['beg', 'starting', 'base', 'foundation', 'same']
+const CHAINS_FIRST = ['beg', 'starting', 'commencing', 'base', 'foundation', 'same']
 const THE = ['the', 'your', 'this', 'that', 'these', 'those']
 const GOES_ALONG = [
   'along',

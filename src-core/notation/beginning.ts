@@ -175,10 +175,15 @@ const endsInRing = (items: readonly Item[]): boolean => {
   return last?.type === 'work' && isSlip(last.stitch) && last.place?.parts[0]?.noun.kind === 'ring'
 }
 
+/** Legs of a cluster and the stitch that they are, as its name or the text tells them; 0 and null where neither does. */
+export type LegsOf = (name: StitchName) => { readonly legs: number; readonly stitch: StitchKey | null }
+const byName: LegsOf = ({ size, stitch }) => ({ legs: size, stitch })
+
 /** Legs of the clusters in the rest of a round, if there are any. */
 function laterBunch(
   rest: readonly Atom[],
   after: number,
+  legsOf: LegsOf,
 ): { legs: number; stitch: StitchKey | null; only: boolean } | null {
   let legs: number | null = null
   let stitch: StitchKey | null = null
@@ -186,8 +191,9 @@ function laterBunch(
   for (const atom of rest.slice(after)) {
     if (atom.kind !== 'work' || isSlip(atom.item.stitch) || atom.item.stitch.form === 'picot') continue
     if (isBunch(atom.item.stitch)) {
-      legs ??= atom.item.stitch.size
-      stitch ??= atom.item.stitch.stitch
+      const told = legsOf(atom.item.stitch)
+      legs ??= told.legs
+      stitch ??= told.stitch
     } else only = false
   }
   return legs === null ? null : { legs, stitch, only }
@@ -204,6 +210,7 @@ export function findBeginning(
   items: readonly Item[],
   startsFresh: boolean,
   usual: ReadonlyMap<number, StatementItem> = new Map(),
+  legsOf = byName,
 ): Beginning | null {
   const found = findChain(items, startsFresh)
   if (!found) return null
@@ -244,7 +251,7 @@ export function findBeginning(
   // "The beginning chain counts as the first stitch": a single one only brings the hook up all the same.
   const any = usual.get(0)
   const said = own ?? usual.get(item.count) ?? (any?.says === 'counts' && item.count === 1 ? undefined : any)
-  const bunch = laterBunch(rest, nextAt + 1)
+  const bunch = laterBunch(rest, nextAt + 1, legsOf)
   const together = nextAt === at && name !== null
   const into = next?.kind === 'work' ? next.item.place?.parts[0] : undefined
   const inGroup = next?.kind === 'work' && next.group !== null && next.group.place !== null

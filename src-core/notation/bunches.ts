@@ -2,7 +2,9 @@
 import { USUAL_BUNCH } from '../stitches/table'
 import type { StitchKey } from '../stitches/table'
 import { stitchAbbreviation } from '../stitches/terms'
-import type { Definition, Item, Place } from './tree'
+import type { LegsOf } from './beginning'
+import type { Definition, Item, Place, RoundsTree } from './tree'
+import { definedKey } from './vocabulary'
 import type { StitchName } from './stitch-name'
 import type { Span } from './tokens'
 import { report } from './work'
@@ -123,6 +125,17 @@ export function bunchOf(
     return { stitch: name.stitch ?? told.stitch ?? usual.stitch, legs: told.legs, assumed: false }
   return { stitch: name.stitch ?? usual.stitch, legs: usual.legs, assumed: true }
 }
+
+/** Legs of a cluster as its name or the text has them: "cl: tr3tog into sp indicated" has three. */
+export const definedLegs =
+  ({ definitions, text }: Pick<RoundsTree, 'definitions' | 'text'>): LegsOf =>
+  (name) => {
+    const definition = definitions.find(({ keys }) => keys.includes(definedKey(name.name)))
+    if (name.size > 0 || !definition || !isBunchForm(name.form))
+      return { legs: name.size, stitch: name.stitch }
+    const { legs, stitch, assumed } = bunchOf(name, name.form, definition, text)
+    return assumed ? { legs: 0, stitch: name.stitch } : { legs, stitch }
+  }
 
 /**
  * "Pc in next ch-1 sp": neither its name nor the text tells of how many stitches it is; noted once in a round. Some later

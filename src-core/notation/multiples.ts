@@ -1,4 +1,5 @@
 /** "Multiple of 6 sts + 1, plus 1 ch for the base": over how many stitches a pattern is worked; none of them are made. */
+import { readGrowsOn } from './grows-on'
 import type { Reader } from './reader'
 import type { Item, NoteItem } from './tree'
 
@@ -9,8 +10,11 @@ const MOST = 7
 /** Whether a word says over how many stitches a pattern goes. */
 export const isMultiple = (key: string): boolean => NAMES.test(key)
 
+/** A sentence about the pattern as a whole: over how many stitches it goes, which rows form it, how it grows on. */
+export const readOfPattern = (reader: Reader): Item | null => readMultiple(reader) ?? readGrowsOn(reader)
+
 /** Passes the sentence, where it begins at the cursor and makes no chain itself ("ch a multiple of 6"). */
-export const readMultiple = (reader: Reader): Item | null => {
+const readMultiple = (reader: Reader): Item | null => {
   const start = reader.at
   const chained = readChained(reader) ?? readFormsPattern(reader)
   if (chained) return chained

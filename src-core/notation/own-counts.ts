@@ -29,7 +29,10 @@ export function makingsOf(work: Work, name: StitchName): Makings | null {
   const made = work.elements.filter(({ span }) => start <= span.start && span.end <= end)
   const [first] = made
   if (!definition || !first) return null
-  const step = definition.items.find(
+  const steps = definition.items.flatMap((item) =>
+    (item.type === 'group' && item.times === null) || item.type === 'placed' ? item.items : [item],
+  )
+  const step = steps.find(
     (item) => item.type === 'work' && item.start <= first.span.start && first.span.end <= item.end,
   )
   if (step?.type !== 'work') return null
@@ -54,11 +57,14 @@ export const MANNER = /^(\d+|an?|one)?\s*(long|spike|extended|linked)\b/i
 export const specialOf = (work: Work, { entries }: CountItem, { stitch }: StitchName): number =>
   entries.reduce((sum, { noun, count, words }) => {
     const name = noun.kind === 'stitch' && !MANNER.test(words) ? noun.name : null
+    // "4 Shells, 8 dc" of shells that the text explains, the one that its chains begin among them.
+    const size = name?.form === 'shell' ? shellSize(work, stitch) : 0
+    if (size > 0) return sum + count * size
     const made = name ? (makingsOf(work, name)?.made ?? []) : []
     const like = made.filter((element) => element.standing && STANDING_KEY(element) === stitch)
     if (like.length > 0) return sum + like.length
-    // "4 Shells, 8 dc" of shells that the text explains.
-    if (name?.form === 'shell') return sum + count * shellSize(work, stitch)
+    // "6 V-sts, 2 dc" where nobody explains a V-stitch.
+    if (name?.form === 'v-stitch') return sum + (stitch === (name.stitch ?? 'dc') ? 2 * count : 0)
     // One that is explained without another stitch stands as one of those.
     return name?.form === 'special' && (name.stitch ?? stitch) === stitch ? sum + count : sum
   }, 0)

@@ -4,6 +4,7 @@ import { TRAVELLED } from './source'
 import type { PlaceTest, Source } from './source'
 import { missing, noSuchStitch, nowhere, roundWords, sourceFor, takeAt } from './taking'
 import type { Taking } from './taking'
+import { checkChainsTold } from './told-chains'
 import type { Item, Noun, PlacePart } from './tree'
 import type { StitchName } from './stitch-name'
 import { definedKey } from './vocabulary'
@@ -192,6 +193,7 @@ export function withinTargets(work: Work, part: PlacePart, taking: Taking): Targ
   const group = source.places[start]!.group
   const members = membersOf(group)
   const [member = start] = members
+  if (kind === 'space') checkChainsTold(work, source, part, member)
   // What only leads there passes nothing; what lies behind the stitch may still be worked.
   // Slip stitches may have led to that stitch already: then it lies behind the hook.
   const led = source.used[member] === TRAVELLED && work.last?.place.index === member

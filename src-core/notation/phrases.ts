@@ -2,7 +2,7 @@
 import { readRepeatRound } from './again'
 import { alongAhead, readAlong, readDownChain } from './along-chain'
 import { passAside } from './aside'
-import { readMultiple } from './multiples'
+import { readOfPattern } from './multiples'
 import { canBeParted, parted, readBetween } from './chains-between'
 import { passExplained } from './brackets'
 import { readAmount } from './clauses'
@@ -227,7 +227,6 @@ function readUnknown(reader: Reader): NoteItem | null {
     const counted = reader.number() !== null
     const token = reader.peek()
     if (token?.kind !== 'word' || NOUNS_AFTER_NUMBER.test(token.key) || NO_STITCH.test(token.key)) return null
-    // "Moving on one gap each time" says how.
     if (DONE_WITH_IT.test(token.key) || (!counted && /ing$/.test(token.key))) return null
     // "Weave in all ends" is no stitch, whatever place follows, nor is "Stitch through all layers".
     if (
@@ -278,7 +277,7 @@ type Phrase = (reader: Reader, sequence: SequenceReader) => Item | null
 const PHRASES: readonly Phrase[] = [
   passMorePieces,
   readSquares,
-  readMultiple,
+  readOfPattern,
   readBecomes,
   passAside,
   statementAhead,

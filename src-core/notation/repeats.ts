@@ -30,6 +30,7 @@ import { spanOf } from './tokens'
 import type { Span } from './tokens'
 import { UNMARKED } from './marked'
 import { countItems, statedStitches } from './told-counts'
+import { tailCells } from './tail-cells'
 import type { GroupItem, Item, RepeatClause, StarItem } from './tree'
 import { baseSource, report, sourceOf, spend } from './work'
 import type { Work } from './work'
@@ -119,7 +120,7 @@ export function runAround(
   const cells = work.chain ? cellsLeft(work.chain) : work.base.kind === 'chain' ? work.base.chains : 0
   const unit = cells - (lap.after.chain ? cellsLeft(lap.after.chain) : cells)
   if (!source && unit > 0) {
-    const tail = cellsLeft(lap.after.chain!) - cellsLeft(lapOf(lap.after, part.rest, run).after.chain!)
+    const tail = tailCells(lap.after, part.rest, run)
     const kept = sweeps(part.rest) ? 0 : Math.max(part.lastCount, tail)
     const times = Math.max(1, Math.floor((cells - kept) / unit))
     if ((cells - kept) % unit !== 0) {

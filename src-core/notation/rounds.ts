@@ -4,6 +4,7 @@ import { finishRound, settleSources } from './account'
 import type { RoundAccount } from './account'
 import { findBeginning, otherReading } from './beginning'
 import type { Beginning } from './beginning'
+import { definedLegs } from './bunches'
 import { isError } from './laps'
 import { leavePlaces } from './leaving'
 import { EDGE, standsOnEdge } from './borders'
@@ -15,7 +16,7 @@ import { STITCHES } from '../stitches/table'
 import { stitchAbbreviation } from '../stitches/terms'
 import { pieceOf, stemsOf } from './piece'
 import { runItems } from './run'
-import { SHARED, countedState, stateOf } from './state'
+import { countedState, leavesOpen, stateOf } from './state'
 import { statedSpaces, statedStitches } from './told-counts'
 import { usualIn } from './usual-chains'
 import type { RoundState } from './state'
@@ -75,7 +76,7 @@ function newWork(
     repeated: 0,
     depth: 0,
     joined: false,
-    leaveOpen: reading.base.kind === 'round' && SHARED.has(reading.base.state),
+    leaveOpen: leavesOpen(reading.base, tree.text, turned),
     left: null,
     unrepeated: false,
     stitchWork: false,
@@ -320,13 +321,12 @@ export type RoundWorker = (
 
 /** Works one round; where beginning chains are not explained, the reading that fits is taken. */
 const workAsBegun: RoundWorker = (reading, tree, node, number, items) => {
-  const beginning = findBeginning(items, reading.base.kind === 'none', usualIn(reading.usual, number))
+  const usual = usualIn(reading.usual, number)
+  const beginning = findBeginning(items, reading.base.kind === 'none', usual, definedLegs(tree))
   keepUsual(reading, tree.text, beginning, items)
   const first = attempt(reading, tree, node, number, items, beginning)
-  if (!beginning || node.broken) return first
-  const other = otherReading(beginning)
-  if (!other) return first
-  if (!beginning.unsaid && first.errors === 0) return first
+  const other = beginning && !node.broken ? otherReading(beginning) : null
+  if (!beginning || !other || (!beginning.unsaid && first.errors === 0)) return first
   const second = attempt(reading, tree, node, number, items, other)
   if (beginning.unsaid) {
     const fits = [first, second].filter((made) => made.errors === 0)

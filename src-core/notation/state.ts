@@ -166,3 +166,12 @@ export function markUsed(state: RoundState, used: string): void {
   state.loops.fill(mark)
   state.loopsBy = by
 }
+
+/** "The stitches left unworked at the end of the rows form the points": said once of all rows. */
+const ENDS_LEFT =
+  /\b(?:stitch(?:es)?|sts?|chains?|ch|loops?|d\.? ?c)\b[^.\n]{0,30}\b(?:left|unworked)\b[^.\n]{0,40}\bends? of (?:the|each|every|all|most) rows?\b/i
+
+/** Whether stitches may be left over without a word: others work them as well, or the text says so of its rows. */
+export const leavesOpen = (base: Base, text: string, turned: boolean): boolean =>
+  (base.kind === 'round' && SHARED.has(base.state)) ||
+  ((turned || base.kind === 'chain') && ENDS_LEFT.test(text))

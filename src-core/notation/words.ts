@@ -76,7 +76,7 @@ first | same-as
 last final | same-as
 prev previous preceding | same-as stop | prev = previous
 beg beginning initial | own same-as short stop | beg = beginning
-+ base bottom foot starting turning | own
++ base bottom foot starting commencing turning | own
 tch t-ch tchs turning-ch turning-chain | own-chain | tch = turning chain
 rem remaining | short stop | rem = remaining
 unworked unused free open leftover left-over untouched

@@ -17,9 +17,7 @@ const NOT_YET: Readonly<Record<string, readonly string[]>> = {
     'e219',
     'd208',
     'd216',
-    'd217',
     'd235',
-    'h224',
     'h405',
     'h407',
     'h408',
@@ -56,6 +54,7 @@ const NOT_YET: Readonly<Record<string, readonly string[]>> = {
     'h4804',
     'h4815',
     'h5205',
+    'h5815',
   ],
 }
 

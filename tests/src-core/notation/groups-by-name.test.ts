@@ -91,3 +91,52 @@ Work as for First Motif until 2nd rnd is completed.
     },
   )
 })
+
+describe('V-stitches in rows', () => {
+  const rows = (space: string) => `V-stitch (V-st): (Dc, ch 1, dc) in indicated st or sp.
+Ch 22.
+Row 1: V-st in 5th ch from hook (4 skipped chs count as dc and 1 skipped ch), *sk next 2 chs, V-st in next ch; rep from * to last 2 chs, sk next ch, dc in last ch; turn. (6 V-sts, 2 dc)
+Row 2: Ch 3 (counts as dc throughout), V-st in ch-1 sp of each V-st across, dc in top of turning ch; turn. (6 V-sts, 2 dc)
+Row 3: Ch 3, 3 dc in ${space} of each V-st across, dc in top of turning ch; turn. (20 dc)`
+
+  it('leave of a chain what stands behind the repeat, however far away the last one is', () => {
+    expect(both(rows('ch-1 sp'))).toEqual([[], [14, 14, 20]])
+  })
+
+  it('have the space that they have', () => {
+    expect(told(rows('ch-2 sp'))).toEqual([
+      'rounds/no-such-space there are ch-1 sps, no ch-2 sps, in the round before.',
+    ])
+  })
+})
+
+describe('what a page says of its rounds besides', () => {
+  it('is that the piece grows on, which adds nothing to its last round', () => {
+    const text = (words: string) => `R1: MR, ch1, (sc, ch2) x4 in ring, sl st to first sc.
+R2: sl st into first ch-2 sp, ch1, *(sc, ch2, sc) in ch-2 sp, ch1; rep from * 3 more times, sl st to first sc. (8 sc)
+${words}`
+    for (const words of [
+      "Keep going like R2, one more (sc, ch1) per side each round, until it's as big as your coaster.",
+      'Continue like Rnd 2, with one more sc on each side, until it is as big as you like.',
+      'To make it bigger, keep repeating R2, adding one (sc, ch 1) to each side.',
+    ])
+      expect(both(text(words)), words).toEqual([[], [4, 8]])
+  })
+
+  it('is that stitches are left at the end of the rows', () => {
+    const text = (words: string) => `${words}
+Make 15 ch.
+1st row: 1 d.c. into 2nd ch. from hook, 1 d.c. into each of next 12 ch., 3 d.c. into last ch., then working along other side of commencing ch., 1 d.c. into each of next 11 ch., turn.
+2nd row: 1 ch., 1 d.c. into each of first 12 d.c., 3 d.c. into next d.c., 1 d.c. into each of next 11 d.c., turn.`
+    const open = text('The stitches left unworked at the end of the rows form the points of the leaf.')
+    expect(both(open, 'UK')).toEqual([[], [27, 26]])
+    expect(told(text('A leaf for a brooch.'), 'UK')).toHaveLength(2)
+  })
+
+  it('is of how many legs a cluster is, which the one of the beginning has with its chains', () => {
+    const text = `cl – cluster made thus: tr3tog into sp indicated.
+Make 6 ch, ss into first ch to form a ring.
+1st round: 3 ch, tr2tog into ring, 3 ch, * cl into ring, 3 ch; rep from * 4 times more, ss into top of first cl.`
+    expect(both(text, 'UK')).toEqual([[], [6]])
+  })
+})
