@@ -9,6 +9,7 @@ import type { Millimetres } from '../units/quantity'
 import { byHolding, missOf } from './candidates'
 import { closingOf, closingOnesFirst } from './closing'
 import type { Wish } from './candidates'
+import { atPoint } from './outline'
 import { periodOf } from './trials'
 
 /** What blankets are held against. */
@@ -112,12 +113,14 @@ export const ranked = (fits: readonly FitArrangement[], measure: Measure): FitAr
     near: outline ? Number(!isWithinHalf(fit.error, motif.overTips)) : 0,
     open: rows && fit.arrangement !== 'rings' ? Number(isOpen(fit)) : 0,
     crooked: crookedSteps(fit.lengths ?? [], outline),
+    blunt: Number(atPoint(fit.lengths ?? [], outline) > 1),
   }))
   judgedFits.sort(
     (a, b) =>
       byHolding({ ...a, miss: 0 }, { ...b, miss: 0 }) ||
       a.near - b.near ||
       a.open - b.open ||
+      (a.near === 0 ? a.blunt - b.blunt : 0) ||
       a.crooked - b.crooked ||
       (Math.abs(a.miss - b.miss) > SAME_MISS ? a.miss - b.miss : joinsEach(b.fit) - joinsEach(a.fit)),
   )

@@ -66,6 +66,10 @@ function middleAsked({ middle }: OutlineShape): OutlineMiddle {
   }
 }
 
+/** How many motifs stand in the row at the point of a triangle, of rows from the top; 0 without one. */
+export const atPoint = (lengths: readonly number[], outline: OutlineShape | undefined): number =>
+  outline?.kind !== 'triangle' ? 0 : ((outline.points === 'up' ? lengths[0] : lengths.at(-1)) ?? 0)
+
 const reach = (shape: Outline): Millimetres => {
   const box = boxOf(shape)
   return Math.max(box.right, box.bottom, 1)

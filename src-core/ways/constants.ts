@@ -18,6 +18,8 @@ export const WAYS = {
   outlineReach: 0.12,
   outlineTries: 16,
   outlines: 6,
+  /** Outlines of a triangle that are looked at for a point of one motif (ours: all that are tried, about). */
+  outlinesPointed: 60,
   /** Motifs by which an outline is tried larger and smaller at least where a size is asked of it (ours). */
   outlinePitches: 1.5,
   /** mm: a second thing is changed only where one alone does not come as near as this (ours). */

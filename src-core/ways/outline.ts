@@ -7,6 +7,8 @@ import { holds } from '../joins/holding'
 import type { BlanketCounts } from '../layout/blanket'
 import type { Tryout } from '../layout/trials'
 import { blanketOf } from '../plans/layouts'
+import { atPoint } from '../layout/outline'
+import { rowsStanding } from '../layout/standing'
 import type { Planner } from '../plans/planner'
 import { isBegun } from '../progress/progress'
 import { settled } from '../settled'
@@ -63,6 +65,7 @@ const ON_EDGE: Millimetres = 0.02
 /** An outline that was tried, and how far what is left under it is off the wish. */
 interface Tried extends OutlineStep {
   readonly off: Millimetres
+  readonly size: Size
 }
 
 /** Tries outlines by factors for their width and height; each size that comes of them is kept once. */
@@ -94,12 +97,12 @@ function outlineTrials(
       if (!size) return nearest
       const name = `${size.width.toFixed(2)} ${size.height.toFixed(2)}`
       const off = offBy(size, wish)
-      if (!tried.has(name)) tried.set(name, { change, counts, off })
+      if (!tried.has(name)) tried.set(name, { change, counts, off, size })
       return Math.min(nearest, off)
     }, Infinity)
   }
-  const nearestFirst = (): Tried[] =>
-    [...tried.values()].sort((a, b) => a.off - b.off).slice(0, WAYS.outlines)
+  const nearestFirst = (most: number = WAYS.outlines): Tried[] =>
+    [...tried.values()].sort((a, b) => a.off - b.off).slice(0, most)
   return { attempt, nearestFirst }
 }
 
@@ -174,10 +177,17 @@ export function outlinesToward(
     const longer = best('height', (height) => attempt(first, height))
     best('width', (wider) => attempt(wider, longer))
   } else best('width', (factor) => attempt(factor, factor))
-  const laid = nearestFirst().map(({ change, counts, off }) => {
+  const laidBy = ({ change, counts, off }: Tried) => {
     const changed = withCounts(change.edit(project), tryout.counts, counts, true)
     return { changed, off, numbers: planner.numbers(changed) ?? planner.plan(changed) }
-  })
+  }
+  // Of a triangle one that comes to a point is worth half a motif, as an even edge is.
+  const half = tryout.trials.ground.account.overTips / 2
+  const isPointed = ({ change, counts, size }: Tried): boolean =>
+    Math.max(Math.abs(size.width - wish.width), Math.abs(size.height - wish.height)) <= half &&
+    atPoint(rowsStanding(withCounts(change.edit(project), tryout.counts, counts, true)), asked) === 1
+  const pointed = asked.kind === 'triangle' ? nearestFirst(WAYS.outlinesPointed).filter(isPointed) : []
+  const laid = [...pointed.slice(0, WAYS.outlines), ...nearestFirst()].map(laidBy)
   const firm = laid.filter(({ numbers }) => numbers.motifs.length > 1 && holds(numbers))
   if (firm.length > 0) return firm.slice(0, most).map(({ changed }) => changed)
   const now = planner.size(project)

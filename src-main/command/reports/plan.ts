@@ -12,6 +12,7 @@ import { fillersByMotif, openingWords } from '../../../src-core/figures/filler-l
 import { leavingWords } from '../../../src-core/figures/leaving-words'
 import { byName } from '../../../src-core/by-name'
 import { closingsTold, heightWords, openWords } from '../../../src-core/figures/closing-words'
+import { cutOutWords } from '../../../src-core/figures/outline-words'
 import { capital, counted } from '../../../src-core/figures/words'
 import type {
   EdgingAccount,
@@ -123,6 +124,8 @@ function blanketFacts(project: Project, plan: Plan): [string, string][] {
   const leaving = leavingWords(plan)
   if (leaving) pairs.push(['', leaving])
   if (plan.accounts.length > 0) pairs.push(...kindWords(plan))
+  const cut = cutOutWords(plan)
+  if (cut) pairs.push(['Outline', cut])
   if (plan.round) {
     const { circumference, flat, joins } = plan.round
     const isSewn = project.joining?.rule === 'seam'

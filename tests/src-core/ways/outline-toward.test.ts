@@ -1,6 +1,7 @@
 /** M19, M26: what is cut out comes as near to a size as whole motifs do. Sizes are made up. */
 import { describe, expect, it } from 'vitest'
 import type { BlanketLayout, MeasuredMotif, Project } from '../../../shared-types/project'
+import { cutOutWords } from '../../../src-core/figures/outline-words'
 import { holds } from '../../../src-core/joins/holding'
 import { createPlanner, planProject, proposeProject } from '../../../src-core/plan'
 import { outlineToward } from '../../../src-core/ways/outline'
@@ -51,6 +52,41 @@ describe('M19 a shawl comes out at the size that was asked for, to about half a 
     expect(codes).not.toContain('layout/outline-larger')
     const rows = plan.motifs.map(({ row }) => row)
     expect(Math.min(...rows)).toBe(1)
+  })
+
+  it.each([
+    [{ outline: 'petals', petals: 6, overTips: 65, overValleys: 44 }, 1500, 750],
+    [MOTIFS['flowers']!, 1700, 700],
+    // Of squares rows are odd all through, or even: seventeen in the longest of nine.
+    [MOTIFS['squares']!, 1700, 900],
+  ] as const)(
+    'and comes to a point of one motif where that is as near as half a motif',
+    (motif, width, height) => {
+      const { proposals } = proposeProject(shawl(motif, width, height), { width, height })
+      const { fit, project } = proposals[0]!
+      const half = (motif.overTips ?? motif.sideToSide!) / 2
+      expect(Math.abs(fit.error.width)).toBeLessThanOrEqual(half)
+      expect(Math.abs(fit.error.height)).toBeLessThanOrEqual(half)
+      expect(fit.lengths!.at(-1)).toBe(1)
+      expect(cutOutWords(planProject(project))).toMatch(/It ends in a point of 1 motif\.$/)
+    },
+  )
+
+  it('says how wide a blunt point is, and how large it comes out beside the outline', () => {
+    const blunt = planProject(shawl(MOTIFS['squares']!, 850, 480))
+    const last = Math.max(...blunt.motifs.map(({ row }) => row))
+    const many = blunt.motifs.filter(({ row }) => row === last).length
+    expect(many).toBeGreaterThan(1)
+    expect(cutOutWords(blunt)).toContain(`Its point is ${many} motifs wide`)
+    expect(cutOutWords(blunt)).toContain('it comes out ')
+    const full = {
+      ...blunt,
+      settled: planProject({
+        ...shawl(MOTIFS['squares']!, 850, 480),
+        layout: { kind: 'blanket', motif: 'm1', arrangement: 'straight-rows', columns: 3, rows: 3 },
+      }).settled,
+    }
+    expect(cutOutWords(full)).toBe('')
   })
 
   it('squares of 10 cm meet 160 × 80 cm, and no row or column stands empty', () => {
