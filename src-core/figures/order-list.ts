@@ -229,6 +229,24 @@ export const withoutWays = ({ parts }: OrderList): OrderList => ({
   parts: parts.map((part) => ({ ...part, runs: part.runs.map(({ steps }) => ({ way: null, steps })) })),
 })
 
+/**
+ * The same where motifs are joined by the dots of the map, since nearly every one would have words of its own: the motifs
+ * of each part row by row.
+ */
+export const byRows = ({ parts }: OrderList, plan: Plan): OrderList => ({
+  ...{ ways: [], kinds: [] },
+  parts: parts.map((part) => {
+    const runs: { way: null; row: number; steps: OrderStep[] }[] = []
+    for (const step of part.runs.flatMap(({ steps }) => steps)) {
+      const row = pieceAt(plan, step.motif)?.row ?? 0
+      const run = runs.at(-1)
+      if (run && run.row === row && run.steps[0]!.kind === step.kind) run.steps.push(step)
+      else runs.push({ way: null, row, steps: [step] })
+    }
+    return { ...part, runs }
+  }),
+})
+
 /** The whole order of work: ways of joining, the steps part by part, and the kinds of its rows. */
 export const orderList = remembered((plan: Plan): OrderList => {
   const ways = waysOf(plan)

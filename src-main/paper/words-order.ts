@@ -9,7 +9,7 @@ import { capital, counted, plural } from '../../src-core/figures/words'
 import { legendsOf, listOf, marksIn } from '../../src-core/joins/words'
 import type { PlacedPiece } from '../../src-core/layout/placed'
 import type { Job } from './page'
-import { PAGE_NAMES } from './words'
+import { HEADINGS, PAGE_NAMES } from './words'
 import { joinedAsYouGo, stepSentence } from './words-joining'
 
 /** How far one of the list is: what it is to be ticked off for is done, or it is made and that is still to come. */
@@ -62,9 +62,12 @@ export function orderIntroduction(
   { plan, terms }: Pick<Job, 'plan' | 'terms'>,
   told: boolean,
   ways: readonly JoinWay[],
+  /** Joined wherever the map has a dot. */
+  byDots = false,
 ): string {
   const isSewn = isSewnBySides(plan)
-  const what = told || isSewn ? 'joined' : 'finished'
+  const isJoined = told || isSewn || byDots
+  const what = isJoined ? 'joined' : 'finished'
   const shared =
     ways.length > 0
       ? saying(
@@ -85,15 +88,15 @@ export function orderIntroduction(
   const others = plan.halves.length + plan.fillers.length
   const after =
     others > 0
-      ? ` Numbers from ${formatNumber(first)} on are ${othersWords(plan)}: ${told || isSewn ? 'join' : 'work'} each of them as soon as all the motifs ${plan.fillers.length > 0 ? 'round' : 'beside'} it are there, which is where the list has it.`
+      ? ` Numbers from ${formatNumber(first)} on are ${othersWords(plan)}: ${isJoined ? 'join' : 'work'} each of them as soon as all the motifs ${plan.fillers.length > 0 ? 'round' : 'beside'} it are there, which is where the list has it.`
       : ''
   const done =
-    (told || isSewn ? plan.marks.joined : plan.marks.made).length > 0
-      ? ` The ones already ${what} are ticked.`
-      : ''
+    (isJoined ? plan.marks.joined : plan.marks.made).length > 0 ? ` The ones already ${what} are ticked.` : ''
   const rule = isSewn
     ? ` ${capital(seamVerb(plan))} each to all the motifs that are there already, along every side that it shares with one.`
-    : ''
+    : byDots
+      ? ` Join each to all the motifs that are there already, at every dot on the map that it shares with one of them, as “${HEADINGS.joins}” shows; where more than two meet, join into the space that the others share.`
+      : ''
   return `Tick off each one when it is ${what}.${done}${rule}${stripsWords(plan)}${shared}${sides}${after} ${piecesWords(plan)}, ${counted(plan.ends, 'end')} to weave in.`
 }
 

@@ -131,4 +131,38 @@ describe('a large order of work', () => {
     expect(pages).toBeGreaterThan(0)
     expect(pages).toBeLessThanOrEqual(8)
   })
+
+  it.each(['scatter', 'no-two-alike'] as const)(
+    'takes at most eight pages by colourway for 2,500 motifs filled so that hardly two have neighbours alike: %s',
+    { timeout: 60_000 },
+    async (pattern) => {
+      const colourways = flowers()
+        .colourways!.slice(0, 4)
+        .map(({ id }) => id)
+      const cells = { fill: { pattern, colourways, seed: 5 } }
+      const plan = planProject(flowers({ columns: 50, rows: 50, cells }, { order: 'colourway' }))
+      const { pages } = await readPdf(await renderMap(plan, { date: DATE, version: VERSION }))
+      const told = pages.filter(({ words }) => / Order of work.* page/.test(words))
+      expect(told.length).toBeGreaterThan(0)
+      expect(told.length).toBeLessThanOrEqual(8)
+      expect(told[0]!.words).toContain('at every dot on the map that it shares with one of them')
+      const { boxes, ways } = readOrder(pages)
+      expect(ways.size).toBe(0)
+      const inOrder = plan.order.map(({ motif }) => pieceAt(plan, motif)!)
+      expect(boxes.map(({ label, row }) => [label, row])).toEqual(
+        inOrder.map(({ label, row }) => [label, row]),
+      )
+      // Who joins each at every dot to what is there already has joined what the plan joins.
+      const place = new Map(plan.order.map(({ motif }, i) => [motif, i]))
+      const dots = new Map<string, string[]>()
+      for (const { members } of plan.joins)
+        for (const { motif, anchor } of members)
+          if (members.some((other) => place.get(other.motif)! < place.get(motif)!))
+            dots.set(motif, [...(dots.get(motif) ?? []), anchor])
+      for (const { motif, joins } of plan.order)
+        expect((dots.get(motif) ?? []).toSorted(), motif).toEqual(
+          joins.map(({ anchor }) => anchor).toSorted(),
+        )
+    },
+  )
 })

@@ -114,9 +114,15 @@ export function readOrder(pages: readonly ReadPage[]): ReadOrder {
       if (lead) {
         told = null
         way = lead[1] ? Number(lead[1]) : null
-      } else if (first.text.startsWith('☐') || /^Way \d+$/.test(first.text.trim())) {
+      } else if (first.text.startsWith('☐') || /^(Way|Row) \d+$/.test(first.text.trim())) {
         told = null
         for (const { text: cell } of line) {
+          // Under the name of a colourway its motifs go on row by row.
+          const inRow = /^Row (\d+)$/.exec(cell.trim())
+          if (inRow) {
+            row = Number(inRow[1])
+            continue
+          }
           const named = /^Way (\d+)$/.exec(cell.trim())
           if (named) {
             way = Number(named[1])
