@@ -89,10 +89,15 @@ export class SvgWriter {
     return items.map((item) => this.item(item)).join('\n')
   }
 
+  /** Decimals of the mm of a path. */
+  protected places(path: Path): number {
+    return placesOf(path)
+  }
+
   protected item(item: FigureItem): string {
     switch (item.kind) {
       case 'path':
-        return `<path d="${pathData(item.path, placesOf(item.path))}" ${paintData(item.paint)}/>`
+        return `<path d="${pathData(item.path, this.places(item.path))}" ${paintData(item.paint)}/>`
       case 'text':
         return this.text(item)
       case 'use':

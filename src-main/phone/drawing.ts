@@ -2,7 +2,7 @@
  * The drawing of the page as SVG, its long rows of equal things as numbers: the script puts them back. A thousand
  * motifs are a third as large this way.
  */
-import type { Figure, FigureItem, FigureSymbol, TextItem, UseItem } from '../../src-core/figures/figure'
+import type { Figure, FigureItem, FigureSymbol, Path, TextItem, UseItem } from '../../src-core/figures/figure'
 import { MM_PER_POINT } from '../../src-core/figures/figure'
 import { SvgWriter, symbolNames, writeParts } from '../paper/svg'
 
@@ -17,6 +17,9 @@ export interface Runs {
   /** What stands in the place of `<g data-run="i">`. */
   readonly runs: readonly (readonly Placed[])[]
 }
+
+/** Decimals of mm: at the most that a phone zooms to it shows no more. */
+const PLACES = 1
 
 /** So many things in a row are worth it. */
 const LONG = 8
@@ -42,6 +45,10 @@ class RunWriter extends SvgWriter {
   constructor(names: ReadonlyMap<FigureSymbol, string>) {
     super(names, null)
     this.numbers = new Map([...names.keys()].map((symbol, i) => [symbol, i + 1]))
+  }
+
+  protected override places(path: Path): number {
+    return Math.min(super.places(path), PLACES)
   }
 
   override items(items: readonly FigureItem[]): string {

@@ -100,6 +100,19 @@ describe('the page for a phone', () => {
     expect(Buffer.byteLength(phonePage(plan, VERSION))).toBeLessThanOrEqual(400_000)
   })
 
+  it('stays within them with many motifs left out, each a hole with a border of its own', () => {
+    const throwOf = example('hedgerow-baby-throw')
+    const layout = throwOf.layout as BlanketLayout
+    const motifs = Object.fromEntries(
+      Array.from({ length: 62 }, (_, i) => [`${2 + 3 * (i % 8)},${2 + 5 * Math.floor(i / 8)}`, null]),
+    )
+    const cells = { ...layout.cells, motifs }
+    const plan = planProject({ ...throwOf, layout: { ...layout, columns: 40, rows: 25, cells } })
+    expect(plan.motifs.length).toBeGreaterThan(920)
+    expect(plan.edgingLines.length).toBeGreaterThan(60)
+    expect(Buffer.byteLength(phonePage(plan, VERSION))).toBeLessThanOrEqual(400_000)
+  })
+
   it('stays within 400 kB for a thousand motifs', () => {
     const project = example('market-stall-throw')
     const layout = { ...(project.layout as BlanketLayout), columns: 25, rows: 40 }
