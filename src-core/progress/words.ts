@@ -1,7 +1,7 @@
 /** How far a work has come, in words: the same in window, command line and paper. */
 import { dayIn } from './days'
 import type { LostMade } from './lost'
-import type { Forecast, JoinedAs, Plan, PlanNumbers, Progress } from '../../shared-types/plan'
+import type { Forecast, JoinedAs, PlacedMotif, Plan, PlanNumbers, Progress } from '../../shared-types/plan'
 import type { Terms, UnitSystem, Yarn } from '../../shared-types/project'
 import { saying } from '../stitches/spelling'
 import { termWord } from '../stitches/terms'
@@ -161,12 +161,18 @@ export function remeasuredWords(
   after: Remeasured,
   yarns: readonly Yarn[],
   units: UnitSystem,
+  terms: Terms = 'US',
 ): string {
   const size = ({ size: { width, height } }: Remeasured) => formatSize(width, height, units)
   const changes: string[] = []
   if (size(before) !== size(after)) changes.push(`size ${size(before)} → ${size(after)}`)
   const [had, has] = [before.motifs.length, after.motifs.length]
   if (had !== has) changes.push(`${formatNumber(had)} → ${counted(has, 'motif')}`)
+  const many = recoloured(before, after)
+  if (many > 0)
+    changes.push(
+      saying(terms)`${counted(many, 'motif')} still to be made in another colour (Undo brings back what was)`,
+    )
   const grams = (of: Remeasured, id: string) =>
     formatMass(of.yarns.find((yarn) => yarn.id === id)?.grams.expected ?? 0, units)
   for (const id of new Set([...before.yarns, ...after.yarns].map((yarn) => yarn.id))) {
@@ -176,8 +182,16 @@ export function remeasuredWords(
   return changes.join('; ')
 }
 
-/** What of a motif is entered anew while it is made. */
-export type Renewed = 'measures' | 'weight' | 'gauge' | 'rounds'
+/** How many motifs that are there before and after have another colourway: made ones keep theirs. */
+function recoloured(before: Remeasured, after: Remeasured): number {
+  const placed = ({ motifs }: Remeasured) =>
+    Array.isArray(motifs) ? (motifs as readonly Pick<PlacedMotif, 'id' | 'colourway'>[]) : []
+  const was = new Map(placed(before).map(({ id, colourway }) => [id, colourway]))
+  return placed(after).filter(({ id, colourway }) => was.has(id) && was.get(id) !== colourway).length
+}
+
+/** What of a work is entered anew while it is made. */
+export type Renewed = 'measures' | 'weight' | 'gauge' | 'rounds' | 'yarn'
 
 /** "New measurements and weight": what a change of the plan follows from. */
 export function renewedWords(what: readonly Renewed[], terms: Terms): string {
@@ -186,6 +200,7 @@ export function renewedWords(what: readonly Renewed[], terms: Terms): string {
     weight: 'weight',
     gauge: termWord('gauge', terms),
     rounds: 'rounds',
+    yarn: 'weight of the yarn that is left',
   }
   return `New ${listed(what.map((each) => words[each]))}`
 }

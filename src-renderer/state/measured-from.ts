@@ -32,12 +32,25 @@ export function measuredFrom(
   now: MeasuredFrom | null,
 ): MeasuredFrom | null {
   const { layout } = committed
-  const isMeasure = next.motifs !== committed.motifs || next.gauge !== committed.gauge
+  const isWeighed = isYarnWeighed(committed, next)
+  const isMeasure = next.motifs !== committed.motifs || next.gauge !== committed.gauge || isWeighed
   if (!isMeasure) return isSameBut(next.layout, layout, KEPT) ? now : null
   if (!isSameBut(next.layout, layout, HELD)) return null
-  const what = new Set([...(now?.what ?? []), ...renewed(committed, next)])
+  const what = new Set([
+    ...(now?.what ?? []),
+    ...renewed(committed, next),
+    ...(isWeighed ? (['yarn'] as const) : []),
+  ])
   if (!hasBegun(before.progress) || what.size === 0) return now
   return { plan: now?.plan ?? before, what: [...what] }
+}
+
+/** Whether yarn was weighed or counted again: colours of what is still to be made may follow it. */
+function isYarnWeighed(before: Project, after: Project): boolean {
+  if (before.yarns === after.yarns) return false
+  const left = ({ yarns }: Project): string =>
+    JSON.stringify(yarns?.map((yarn) => [yarn.id, yarn.left ?? null]))
+  return left(before) !== left(after)
 }
 
 /** What of the motifs was entered anew. */

@@ -308,12 +308,12 @@ describe('the place Progress', () => {
       motifs: project.motifs!.map((motif) => ({ ...motif, overTips: 84 })) as never,
     }))
     await screen.findByText(/^New measurements: size .* → /)
-    // What is left of a yarn moves its limits, and nothing that the line tells.
+    // What is left of a yarn moves its limits, and with them colours of what is still to be made.
     document.change('weigh', (project) => ({
       ...project,
       yarns: project.yarns!.map((yarn) => ({ ...yarn, left: { grams: 15, at: 1 } })),
     }))
-    expect(document.measuredFrom?.what).toEqual(['measures'])
+    expect(document.measuredFrom?.what).toEqual(['measures', 'yarn'])
     // Another colouring is something else.
     patch(app, { cells: { ...(document.project.layout as BlanketLayout).cells, fill: { ...fill, seed: 2 } } })
     expect(document.measuredFrom).toBeNull()
