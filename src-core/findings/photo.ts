@@ -84,6 +84,12 @@ export const PHOTO_FINDINGS = {
       'long and short petals alternate: {petals} of them are counted, and tip to tip is that of the longest.',
     mend: 'Count them, and check tip to tip.',
   },
+  'photo/thread-tails': {
+    severity: 'note',
+    message:
+      '{count} {count|end|ends} of thread {count|lies|lie} out beside the motif and {count|was|were} left out of its measures.',
+    mend: 'Tuck thread ends under the motif for a picture that is sure.',
+  },
   'photo/nearly-round': {
     severity: 'warning',
     message: 'the motif is nearly round: whether it has petals, and how many, is uncertain.',

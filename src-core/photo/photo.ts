@@ -31,6 +31,7 @@ import { blurRound } from './sheet-edges'
 import type { SheetChoice } from './sheet-sizes'
 import { findSymmetry, ORDER } from './symmetry'
 import type { Symmetry } from './symmetry'
+import { withoutTails } from './thread-tails'
 import { hollowsOf, meanOf, openDips, tipsOf } from './tips'
 import { valleysOf } from './valleys'
 
@@ -149,13 +150,16 @@ export function measurePhoto(picture: Picture, { progress, ...asked }: PhotoOpti
   // Measured only where the motif lies, in as many pixels as its plane shows.
   const plane = first && rectifyPart(picture, half, corners, size, boxOf(first.mask, coarse, ROOM))
   const evened = plane && evenLight(plane, light)
-  const found = first && evened && findAgain(plane, evened, first, coarse)
+  const seen = first && evened && findAgain(plane, evened, first, coarse)
   progress?.('outline', 0.7)
-  if (!found) {
+  if (!seen) {
     tell(size.whole ? 'photo/no-motif-by-ruler' : 'photo/no-motif')
     return answer(null)
   }
+  const tails = withoutTails(plane, seen)
+  const found = tails?.found ?? seen
   if (plane.density < DOUBT.density) tell('photo/few-pixels')
+  if (tails) tell('photo/thread-tails', { count: tails.count })
   const across = sheet.blur ?? blurRound(picture, onPicture(found.mask, plane, size, corners))
   const blur = Math.max(0.5, (across / plane.density) * plane.scale)
   const asSeen = outlined(plane, evened, found, blur)

@@ -51,6 +51,7 @@ interface PictureHeader {
   readonly width: number
   readonly height: number
   readonly exif: { readonly from: number; readonly to: number } | null
+  readonly inks?: boolean
 }
 
 /** Size and Exif from the chunks of a WebP (RFC 9649, sections 2.5 to 2.7). */
@@ -90,7 +91,11 @@ export function jpegHeader(bytes: Uint8Array): PictureHeader {
   for (let at = 2; at + 9 < bytes.length && bytes[at] === 0xff;) {
     const marker = bytes[at + 1]!
     const isFrame = marker >= 0xc0 && marker <= 0xcf && ![0xc4, 0xc8, 0xcc].includes(marker)
-    if (isFrame) return { width: view.getUint16(at + 7), height: view.getUint16(at + 5), exif }
+    if (isFrame) {
+      // The inks of a print (cyan, magenta, yellow and black): only some programs can show them.
+      const inks = bytes[at + 9] === 4
+      return { width: view.getUint16(at + 7), height: view.getUint16(at + 5), exif, ...(inks && { inks }) }
+    }
     const length = marker === 0xff ? 0 : view.getUint16(at + 2)
     if (marker === 0xe1 && ascii(bytes, at + 4, at + 8) === 'Exif')
       exif = { from: at + 10, to: at + 2 + length }

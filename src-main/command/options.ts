@@ -1,10 +1,20 @@
 /** Readers of option values; what they throw ends the command with 2. */
 import { InvalidArgumentError } from 'commander'
+import type { Option } from 'commander'
 import { GROUND_COLOUR, PICTURE_WIDTH } from '../../shared-types/pictures'
 import type { OptionalPage, SheetName } from '../../shared-types/sheets'
 import { OPTIONAL_PAGES, SHEETS } from '../../shared-types/sheets'
 import { EDITION_NAMES } from '../../src-core/editions'
 import { readQuantity } from '../../src-core/units/read'
+
+/** An option that takes one of these words, however they are written: "--paper a4", "--terms us". */
+export function oneOf(option: Option, words: readonly string[]): Option {
+  const { parseArg: demand } = option.choices([...words])
+  return option.argParser((text, before) => {
+    const word = words.find((each) => each.toLowerCase() === text.toLowerCase()) ?? text
+    return demand?.(word, before) ?? word
+  })
+}
 
 /** A length in mm: "1300", "130cm", "51 in", "12*95". */
 export function readLengthOption(text: string): number {

@@ -23,9 +23,10 @@ export async function decodePicture(bytes: Uint8Array): Promise<Picture> {
   try {
     const kind = pictureKind(bytes)
     if (kind === 'png') return await pngPicture(bytes)
-    const { width, height, exif } = kind === 'jpeg' ? jpegHeader(bytes) : webpHeader(bytes)
+    const { width, height, exif, inks } = kind === 'jpeg' ? jpegHeader(bytes) : webpHeader(bytes)
     const orientation = exif ? orientationOf(bytes.subarray(exif.from, exif.to)) : 1
     demandSize(width, height)
+    if (inks) throw new PictureError('is a JPEG in printing inks (CMYK): save it in RGB first')
     if (kind === 'jpeg') demandFewScans(bytes)
     const picture = await decodeWith(kind, bytes)
     if (!picture || picture.width * picture.height > MOST_PIXELS) throw damaged()

@@ -11,6 +11,7 @@ import { readPanelFile, readTurns, readWish } from '../arrange-options'
 import type { ArrangeOptions } from '../arrange-options'
 import { CommandEnd, EXIT } from '../exit-codes'
 import {
+  oneOf,
   readCountOption,
   readDegreesOption,
   readDistanceOption,
@@ -39,7 +40,7 @@ export const addArrange: AddCommand = (program, around, end) => {
     .option('--unit <mm>', 'how many mm one unit of an SVG file is, where it does not say', readUnitOption)
     .option('--wreath', 'place a wreath')
     .option('--row <path>', 'place a row: path data in mm ("M 40 200 Q 225 100 410 200"), or an SVG file')
-    .addOption(new Option('--spray <corner>', 'place a spray out of a corner').choices([...CORNERS]))
+    .addOption(oneOf(new Option('--spray <corner>', 'place a spray out of a corner'), CORNERS))
     .option('--scatter', 'place as many as there is room for, by chance')
     .option('--motifs <list>', 'alternating: "blossom:light,leaf" (else every motif)')
     .option('--replace', 'in place of what lies there (else that is kept)')
@@ -48,7 +49,7 @@ export const addArrange: AddCommand = (program, around, end) => {
     .option('--height <length>', 'its height (else it is a circle)', readLengthOption)
     .option('--centre <x,y>', 'its centre, from the top left of the panel', readPlaceOption)
     .option('--start <degrees>', 'where it begins, clockwise from the top', readDegreesOption)
-    .addOption(new Option('--facing <way>', 'where petal 1 faces').choices([...FACINGS]))
+    .addOption(oneOf(new Option('--facing <way>', 'where petal 1 faces'), FACINGS))
     .option('--turn <degrees>', 'rotates every item; of a scatter, all alike', readDegreesOption)
     .option('--first <length>', 'spray: from the corner to the first item', readDistanceOption)
     .option('--step <length>', 'spray: from arc to arc', readLengthOption)

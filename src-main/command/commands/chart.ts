@@ -10,6 +10,7 @@ import { readFonts, withFontOption } from '../font-files'
 import type { AddCommand } from '../program'
 import { complainOf, exitFor, loadProject } from '../project-file'
 import { demandAlike, demandApart, writeOut } from '../write-out'
+import { oneOf } from '../options'
 
 interface Options {
   readonly out: string
@@ -28,9 +29,9 @@ export const addChart: AddCommand = (program, around, end) => {
     .argument('<file>', 'project file')
     .requiredOption('-o, --out <chart>', 'the .svg or .pdf to write; one that is there is replaced')
     .option('--motif <id>', 'only this motif (an SVG holds one)')
-    .addOption(new Option('--terms <terms>', 'terms of the key').choices(['US', 'UK']))
+    .addOption(oneOf(new Option('--terms <terms>', 'terms of the key'), ['US', 'UK']))
     .addOption(
-      new Option('--hand <hand>', 'for this hand (else as in the project)').choices(['right', 'left']),
+      oneOf(new Option('--hand <hand>', 'for this hand (else as in the project)'), ['right', 'left']),
     )
     .option('--repeat', 'one repeat of the rounds, larger, in place of the whole')
     .addHelpText('after', '\nExample:\n  petalyard chart throw.petalyard --motif leaf --out leaf.svg')

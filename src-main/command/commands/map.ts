@@ -17,7 +17,7 @@ import { CommandEnd, EXIT } from '../exit-codes'
 import { readFonts, withFontOption } from '../font-files'
 import { readHouse } from '../house-file'
 import type { HouseFile } from '../house-file'
-import { readEditionsOption, readLeaveOutOption, readPagesOption, readSheetsOption } from '../options'
+import { oneOf, readEditionsOption, readLeaveOutOption, readPagesOption, readSheetsOption } from '../options'
 import type { AddCommand } from '../program'
 import { exitFor, planToDraw } from '../project-file'
 import { demandAlike, demandOurs, makeFolder, writeOut } from '../write-out'
@@ -56,11 +56,11 @@ export const addMap: AddCommand = (program, around, end) => {
       '-o, --out <pdf>',
       'the PDF to write (of editions the folder); a PDF that is there is replaced',
     )
-    .addOption(new Option('--paper <size>', 'paper (else as in the project)').choices([...PAPERS]))
-    .addOption(new Option('--style <style>', 'with colours, or ink alone').choices([...SHEET_STYLES]))
-    .addOption(new Option('--terms <terms>', 'terms to print stitches in').choices(['US', 'UK']))
+    .addOption(oneOf(new Option('--paper <size>', 'paper (else as in the project)'), PAPERS))
+    .addOption(oneOf(new Option('--style <style>', 'with colours, or ink alone'), SHEET_STYLES))
+    .addOption(oneOf(new Option('--terms <terms>', 'terms to print stitches in'), ['US', 'UK']))
     .addOption(
-      new Option('--hand <hand>', 'for this hand (else as in the project)').choices(['right', 'left']),
+      oneOf(new Option('--hand <hand>', 'for this hand (else as in the project)'), ['right', 'left']),
     )
     .option('--reverse', 'appliqué: mirrored, for marking from the back')
     .option(
@@ -69,10 +69,13 @@ export const addMap: AddCommand = (program, around, end) => {
       readSheetsOption,
     )
     .addOption(
-      new Option(
-        '--labels <count>',
-        'of a kit: one page of labels to copy (unless you say run), or run: one label for each kit',
-      ).choices([...LABEL_COUNTS]),
+      oneOf(
+        new Option(
+          '--labels <count>',
+          'of a kit: one page of labels to copy (unless you say run), or run: one label for each kit',
+        ),
+        LABEL_COUNTS,
+      ),
     )
     .option(
       '--leave-out <pages>',

@@ -12,7 +12,7 @@ import type { AddCommand } from '../program'
 import { complainOf, exitFor, printJson, printLines } from '../prints'
 import { findingSection } from '../reports/findings'
 import { photoReport } from '../reports/photo'
-import { readLengthOption } from '../options'
+import { oneOf, readLengthOption } from '../options'
 import { fileBytes } from '../text-file'
 
 interface Options {
@@ -36,10 +36,13 @@ export const addPhoto: AddCommand = (program, around, end) => {
     )
     .argument('<picture>', 'a photo of the motif, as JPEG, PNG or WebP')
     .addOption(
-      new Option(
-        '--sheet <size>',
-        'what it lies on (Letter where that is usual, else A4); beside it, for a bank card or a ruler',
-      ).choices(SHEET_CHOICES),
+      oneOf(
+        new Option(
+          '--sheet <size>',
+          'what it lies on (Letter where that is usual, else A4); beside it, for a bank card or a ruler',
+        ),
+        SHEET_CHOICES,
+      ),
     )
     .option(
       '--points <x,y,x,y>',

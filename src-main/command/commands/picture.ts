@@ -9,7 +9,7 @@ import { planProject } from '../../../src-core/plan'
 import { nameOfFile } from '../../documents/session/keeping-words'
 import { CommandEnd, EXIT } from '../exit-codes'
 import { readFonts, withFontOption } from '../font-files'
-import { readGroundOption, readPixelsOption } from '../options'
+import { oneOf, readGroundOption, readPixelsOption } from '../options'
 import type { AddCommand } from '../program'
 import { exitFor, planToDraw } from '../project-file'
 import { demandAlike, writeOut } from '../write-out'
@@ -35,7 +35,7 @@ export const addPicture: AddCommand = (program, around, end) => {
     .argument('<file>', 'project file')
     .requiredOption('-o, --out <picture>', 'the .png or .svg to write; one that is there is replaced')
     .addOption(
-      new Option('--of <what>', 'what it shows (else the whole, with --motif that motif)').choices([
+      oneOf(new Option('--of <what>', 'what it shows (else the whole, with --motif that motif)'), [
         ...PICTURE_SUBJECTS,
       ]),
     )

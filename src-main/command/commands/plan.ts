@@ -12,6 +12,7 @@ import type { AddCommand } from '../program'
 import { placeInRow } from '../../../src-core/layout/placed'
 import { complainOf, exitFor, loadProject, printJson, printLines } from '../project-file'
 import { planReport } from '../reports/plan'
+import { oneOf } from '../options'
 
 interface Options {
   readonly json?: boolean
@@ -29,9 +30,7 @@ export const addPlan: AddCommand = (program, around, end) => {
     .option('--order', 'show the whole working order')
     .option('--json', 'print one JSON document')
     .addOption(
-      new Option('--csv <list>', 'print one list for a spreadsheet instead')
-        .choices([...LISTS])
-        .conflicts('json'),
+      oneOf(new Option('--csv <list>', 'print one list for a spreadsheet instead'), LISTS).conflicts('json'),
     )
     .addHelpText('after', '\nExample:\n  petalyard plan throw.petalyard')
     .action(async (file: string, options: Options) => {

@@ -14,6 +14,7 @@ import { exitFor, printJson, printLines } from '../project-file'
 import { findingSection } from '../reports/findings'
 import { pageReport, readReport, specialReport, suggestionReport } from '../reports/read'
 import { loadRoundsText } from '../rounds-text'
+import { oneOf } from '../options'
 
 interface ReadOptions {
   readonly terms?: Terms
@@ -33,7 +34,7 @@ export const addRead: AddCommand = (program, around, end) => {
     )
     .argument('<file>', 'text file, or - for standard input')
     .addOption(
-      new Option('--terms <terms>', 'terms of the text; recognized where they are not given').choices([
+      oneOf(new Option('--terms <terms>', 'terms of the text; recognized where they are not given'), [
         'US',
         'UK',
       ]),

@@ -200,6 +200,20 @@ describe.each(['\u001b]0;pwn\u0007', '\u009b31m\u007f\u0085', '\u202e\u2066', '\
   },
 )
 
+describe('words of an option', () => {
+  it('are taken however they are written', async () => {
+    for (const words of [
+      ['map', '--paper', 'a4', '--style', 'INK', '--terms', 'us', '--hand', 'Left'],
+      ['photo', '--sheet', 'LETTER'],
+    ]) {
+      const [command = '', ...options] = words
+      const { code, err } = await petalyard(command, 'nothing-here', '-o', 'nowhere.pdf', ...options)
+      expect(code, err).toBe(3)
+      expect(err).not.toContain('invalid')
+    }
+  })
+})
+
 describe('wrong use ends with 2', () => {
   it.each([
     [['plann'], "petalyard: unknown command 'plann' (Did you mean plan?)\n"],

@@ -150,6 +150,9 @@ describe('A picture', () => {
     expect(await why(text('GIF89a'))).toMatch(/GIF/)
     expect(await why(text('<svg xmlns="http://www.w3.org/2000/svg"/>'))).toMatch(/SVG/)
     expect(await why(text('hello'))).toMatch(/no PNG, JPEG or WebP/)
+    // A frame of four components (ITU-T T.81, B.2.2), as files for print have it.
+    const inks = Buffer.from('ffd8ffc0001408006400640401110002110103110104110100ffd9', 'hex')
+    expect(await why(inks)).toMatch(/printing inks \(CMYK\): save it in RGB/)
     expect(await why(new Uint8Array())).toMatch(/no PNG, JPEG or WebP/)
   })
 
