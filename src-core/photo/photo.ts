@@ -159,14 +159,14 @@ export function measurePhoto(picture: Picture, { progress, ...asked }: PhotoOpti
   const tails = withoutTails(plane, seen)
   const found = tails?.found ?? seen
   if (plane.density < DOUBT.density) tell('photo/few-pixels')
-  if (tails) tell('photo/thread-tails', { count: tails.count })
   const across = sheet.blur ?? blurRound(picture, onPicture(found.mask, plane, size, corners))
   const blur = Math.max(0.5, (across / plane.density) * plane.scale)
   const asSeen = outlined(plane, evened, found, blur)
   // Chains as thin as a pixel leave gaps in the line: where it shows no repeat, they are looked for.
-  const threaded = asSeen.symmetry.order === 0 ? threadedThrough(plane, found) : null
+  const threaded = asSeen.symmetry.order === 0 ? threadedThrough(plane, seen) : null
   const closed = threaded && outlined(plane, evened, threaded, blur)
   const { outline, symmetry: counted, mask } = closed?.symmetry.stands ? closed : asSeen
+  if (tails && mask === found.mask) tell('photo/thread-tails', { count: tails.count })
   if (blur > DOUBT.blur * counted.mean) tell('photo/blurred')
   if (found.contrast < DOUBT.contrast || found.likePaper || isHalfSeen(plane, { ...found, mask }))
     tell('photo/like-paper')
