@@ -5,7 +5,9 @@ import type { DrawnPlan } from '../../src-core/figures/figure'
 import { keyMarks, mapGround } from '../../src-core/figures/map-ground'
 import { outerRadius, turnAndScale } from '../../src-core/figures/path'
 import { PIECE_NAME, standsWords } from '../../src-core/figures/piece-words'
+import { mapRows, workedByRows } from '../../src-core/figures/rows'
 import { accountAt, pieceAt, placedPieces } from '../../src-core/layout/placed'
+import type { PlacedPiece } from '../../src-core/layout/placed'
 import { numberedPlaces } from '../../src-core/motif/numbering'
 import { spacesMet } from '../../src-core/motif/spaces'
 import { byKind } from '../../src-core/plans/layouts'
@@ -172,10 +174,23 @@ function petalsOf(plan: Plan, piece: PlacedMotif, scale: number): NumberedPetal[
   })
 }
 
+/** Where work goes by rows, a filler or half motif is listed in that of the motif after which it is joined, as on paper. */
+function listedRows(plan: Plan, inOrder: readonly PlacedPiece[]): ReadonlyMap<string, number> {
+  const rows = new Map<string, number>()
+  if (!workedByRows(mapRows(plan))) return rows
+  let row: number | null = null
+  for (const piece of inOrder) {
+    if (piece.kind === 'motif') row = piece.row
+    rows.set(piece.id, row ?? piece.row)
+  }
+  return rows
+}
+
 function blanketPieces(plan: Plan, scale: number): Told[] {
   const steps = new Map(plan.order.map((step) => [step.motif, step]))
   const inOrder = plan.order.flatMap(({ motif }) => pieceAt(plan, motif) ?? [])
   const others = placedPieces(plan).filter(({ id }) => !steps.has(id))
+  const rows = listedRows(plan, inOrder)
   return [...inOrder, ...others].map((piece): Told => {
     const step = steps.get(piece.id)
     const account = accountAt(plan, piece)
@@ -187,7 +202,7 @@ function blanketPieces(plan: Plan, scale: number): Told[] {
       label: piece.label,
       name: PIECE_NAME[piece.kind],
       stands: standsWords(plan, piece),
-      row: piece.row,
+      row: rows.get(piece.id) ?? piece.row,
       colourway: piece.colourway,
       at: piece,
       reach: account ? outerRadius(account.outline) : 0,

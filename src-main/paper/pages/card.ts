@@ -37,7 +37,7 @@ import { FIGURE_WORDS } from '../words-figures'
 import { MOTIF_WORDS } from '../words-motif'
 import { makerOf } from './labels'
 import { hookWords } from '../../../src-core/stitches/hooks'
-import { gaugeWords, plannedGauge } from './materials'
+import { chainGaugeWords, gaugeWords, plannedGauge } from './materials'
 import { blanketMotifs } from './motif'
 import { setNotes } from './notes'
 import { SWATCH_INSET, yarnSwatch } from './swatch'
@@ -175,7 +175,8 @@ function hookAndGauge(job: Job): string {
   const gauge = gaugeWords(job, given)
   const hook = given?.hook ? `Hook ${hookWords(given.hook, job.terms)}.` : ''
   const told = gauge ? `${capital(termWord('gauge', job.terms))}: ${gauge}.` : ''
-  return [hook, told].filter(Boolean).join(' ')
+  const chains = chainGaugeWords(job)
+  return [hook, told, chains && `Cord: ${chains}.`].filter(Boolean).join(' ')
 }
 
 /** What a card tells of a kind of layout. */

@@ -213,6 +213,15 @@ export function gaugeWords(job: Job, gauge: StitchGauge | undefined): string | n
   return `${formatNumber(gauge.stitches, 1)} ${name}${rows} to ${swatchWords(gauge.over ?? 100, job)}`
 }
 
+/** "24 chains to 10 cm (4 in)": by which those of a cord are counted; '' where nobody said how many. */
+export function chainGaugeWords(job: Job): string {
+  const { worked, gauge } = garlandOf(job.settled)?.cord ?? {}
+  const chains = gauge?.chains
+  return worked === 'bought' || !chains
+    ? ''
+    : `${formatNumber(chains, 1)} ${plural(chains, 'chain')} to ${swatchWords(gauge.over ?? 100, job)}`
+}
+
 /** The gauge that it was planned by: of its motif, of the cord, else of the project. */
 export const plannedGauge = ({ plan, settled }: Job): StitchGauge | undefined => {
   const ofMotif = (settled.motifs.find(({ id }) => id === plan.motif?.id) ?? settled).gauge
@@ -260,6 +269,8 @@ function facts(job: Job, notes: readonly string[]): [string, string][] {
   const gauge = plannedGauge(job)
   const told = gaugeWords(job, gauge)
   if (told) list.push([capital(termWord('gauge', terms)), told])
+  const chains = chainGaugeWords(job)
+  if (chains !== '') list.push(['Cord', chains])
   if (gauge?.hook) list.push(['Hook', hookWords(gauge.hook, terms)])
   const edging = edgingWords(plan.edging, job)
   const at = blanketOf(settled)?.edging?.ends ?? 'both'

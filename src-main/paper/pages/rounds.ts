@@ -36,7 +36,13 @@ export function setRounds(job: Job, flow: Flow, motif: RoundsMotif, account: Mot
   }
   const { read } = workedRounds(job.settled, motif)
   const { measure } = flow.sheet
-  setParagraphs(flow, MOTIF_WORDS.special, editionText(specialText(motif), written, job.terms).split('\n'))
+  const named = (words: string): string => ofMotif(job, motif, words)
+  setParagraphs(
+    flow,
+    MOTIF_WORDS.special,
+    named,
+    editionText(specialText(motif), written, job.terms).split('\n'),
+  )
   const list = roundLines(job, motif, read).map(({ name, slot, text }) => {
     const x = measure(`${name}  `, TYPE.body, 'bold')
     const slots = slot === '' ? [] : breakLines(slot, WIDEST_LABEL - LABEL_GAP - x, measure, TYPE.body)
@@ -49,8 +55,8 @@ export function setRounds(job: Job, flow: Flow, motif: RoundsMotif, account: Mot
     Math.max(flow.sheet.heightOf(text, width), slots.length * Sheet.line(TYPE.body)) + 1.8
   const others = otherYarns(job.settled, job.ground.marks, motif.id, job.terms)
   const told = others === '' ? 0 : flow.sheet.heightOf(others, WIDEST_TEXT) + 1.8
-  flow.need(Sheet.line(TYPE.heading) + 1.6 + told + (list[0] ? heightOf(list[0]) : 0))
-  head(heading)
+  const isNew = flow.need(Sheet.line(TYPE.heading) + 1.6 + told + (list[0] ? heightOf(list[0]) : 0))
+  head(isNew ? ofMotif(job, motif, heading) : heading)
   if (told > 0) flow.y = flow.sheet.paragraph(others, flow.sheet.left, flow.y, WIDEST_TEXT) + 1.8
   const part = partOf('L', null, { counted: true })
   for (const line of list) {
@@ -79,11 +85,27 @@ export const instructionsOf = ({ settled, terms }: Job, motif: Motif): string[] 
 
 /** The designer's words on how a motif is worked, below what stands there. */
 export const setInstructions = (job: Job, flow: Flow, motif: Motif): void =>
-  setParagraphs(flow, MOTIF_WORDS.instructions, instructionsOf(job, motif))
+  setParagraphs(
+    flow,
+    MOTIF_WORDS.instructions,
+    (words) => ofMotif(job, motif, words),
+    instructionsOf(job, motif),
+  )
+
+/** A heading that begins a page behind that of its motif: of several it says whose it is. */
+const ofMotif = ({ plan }: Job, { name = '' }: Pick<Motif, 'name'>, words: string): string =>
+  plan.accounts.length > 1 && name.trim() !== ''
+    ? `${name.trim()}: ${words.charAt(0).toLowerCase()}${words.slice(1)}`
+    : words
 
 /** The half of a motif in rows, where one stands on the map, nobody says how it is worked, and its rounds tell it. */
 export const setHalf = (job: Job, flow: Flow, account: MotifAccount): void =>
-  setParagraphs(flow, MOTIF_WORDS.half, suggestedHalf(job.plan, account, job.terms))
+  setParagraphs(
+    flow,
+    MOTIF_WORDS.half,
+    (words) => ofMotif(job, account, words),
+    suggestedHalf(job.plan, account, job.terms),
+  )
 
 /** Whether it is a star or brackets: what these mean takes more words than there is room for in a column. */
 const isSign = ({ abbreviation }: Abbreviation): boolean => /^\W/.test(abbreviation)
@@ -136,16 +158,22 @@ export function setAbbreviations(flow: Flow, all: readonly Abbreviation[]): void
 const KEPT = 3
 
 /** A heading with paragraphs, which run on over pages; nothing where nothing is said. */
-function setParagraphs(flow: Flow, heading: string, lines: readonly string[]): void {
+function setParagraphs(
+  flow: Flow,
+  heading: string,
+  /** The heading where it begins a page. */
+  named: (heading: string) => string,
+  lines: readonly string[],
+): void {
   const texts = lines.map((line) => line.trim()).filter((line) => line !== '')
   if (texts.length === 0) return
   const width = Math.min(WIDEST_TEXT, flow.sheet.inner)
   const heightOf = (text: string): number => flow.sheet.heightOf(text, width) + 1.2
   // Nor does a heading with what only introduces the others.
-  flow.need(
+  const isNew = flow.need(
     Sheet.line(TYPE.heading) + 1.6 + texts.slice(0, KEPT).reduce((sum, text) => sum + heightOf(text), 0),
   )
-  flow.y = flow.sheet.heading(heading, flow.sheet.left, flow.y)
+  flow.y = flow.sheet.heading(isNew ? named(heading) : heading, flow.sheet.left, flow.y)
   texts.forEach((text, i) => {
     // The last line does not stand alone on a page.
     const more = i === texts.length - 2 ? heightOf(texts.at(-1)!) : 0

@@ -64,6 +64,14 @@ describe('the sheets of a garland kit', () => {
     expect(await said('right')).not.toContain('grows from right to left')
   })
 
+  it('say by how many chains to 10 cm the cord is counted, where somebody said so', async () => {
+    const told = (await read(example)).pages[0]!.words
+    expect(told).toContain('Cord: 24 chains to 10 cm (4 in)')
+    const layout = example.layout as GarlandLayout
+    const plain = { ...example, layout: { ...layout, cord: { ...layout.cord, gauge: undefined } } }
+    expect((await read(plain as Project)).pages[0]!.words).not.toContain('chains to 10 cm')
+  })
+
   it('the list along the cord has every thing, in the terms of the sheet', async () => {
     const us = await read(example)
     expect(us.pages[1]!.words.match(/sc in petal 1, ch 7, sc in next petal/g)).toHaveLength(14)

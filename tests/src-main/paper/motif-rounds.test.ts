@@ -148,6 +148,13 @@ describe('the page of a motif in written rounds', () => {
     expect(uk).toContain('Rnd 1: 1 ch, 12 dc in ring')
   })
 
+  it('names the motif whose instructions begin a page behind its own', async () => {
+    const { pages } = await printed(example('causeway-lap-blanket'))
+    const begun = pages.filter(({ words }) => /^(Cobble|Stone|Slab|[A-Z]\w+): instructions /.test(words))
+    expect(begun).toHaveLength(1)
+    expect(pages.filter(({ words }) => words.startsWith('Instructions'))).toEqual([])
+  })
+
   it('says nothing of how its rounds lie where they lie flat', async () => {
     const words = wordsOf(await printed(example('limekiln-cushion')))
     expect(words).toContain('Colors from the middle outward')

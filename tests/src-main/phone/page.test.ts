@@ -100,6 +100,19 @@ describe('the page for a phone', () => {
     expect(Buffer.byteLength(phonePage(plan, VERSION))).toBeLessThanOrEqual(400_000)
   })
 
+  it('lists each filler in the row after whose motif it is joined, as paper does', () => {
+    const plan = planProject(example('causeway-lap-blanket'))
+    const { pieces } = unpacked(between(phonePage(plan, VERSION), 'id="data">', '</script>'))
+    expect(pieces.some(({ name }) => name === 'filler')).toBe(true)
+    let row = 0
+    for (const piece of pieces) {
+      if (piece.name === 'motif') row = piece.row
+      expect(piece.row, piece.label).toBe(row)
+    }
+    // The first row is done before any filler is.
+    expect(pieces.filter((piece) => piece.row === 1).every(({ name }) => name === 'motif')).toBe(true)
+  })
+
   it('stays within them with many motifs left out, each a hole with a border of its own', () => {
     const throwOf = example('hedgerow-baby-throw')
     const layout = throwOf.layout as BlanketLayout
