@@ -31,6 +31,8 @@ export interface Forecast {
   /** Grams that will be missing at this rate, or left over; one of them is 0. */
   readonly missing: number
   readonly over: number
+  /** What is left over is less than the motifs still to be made may differ by; left out where it is more. */
+  readonly tight?: true
   /** What was used over what the plan says for the same motifs. */
   readonly rate: number
   /**

@@ -52,9 +52,9 @@ export const MATERIAL_WORDS = {
     `${counted(halves, 'half motif')} at the ends of rows, each worked back and forth, with a little over half (about ${formatNumber(HALF_SHARE * 100)} %) of the yarn of a whole one`,
   split: (yarns: string, terms: Terms): string => saying(terms)`one weight for several colours: ${yarns}`,
   weighed: (yarns: string): string =>
-    `${yarns}: what is to be bought follows what was left at the weighing and how much the motifs made so far took, not the range`,
+    `${yarns}: needed and on hand are what is still to be used and what was left at the weighing; what is to be bought follows from them and how much the motifs made so far took, not the range`,
   counted: (yarns: string): string =>
-    `${yarns}: what is to be bought follows what there was when it was last counted and the high end of what is left to make`,
+    `${yarns}: needed and on hand are what is still to be used and what there was when it was last counted; what is to be bought follows from them, at the high end`,
   ends: (ends: number): string => `${formatNumber(ends)} to weave in`,
   needle: (isSewn: boolean): string =>
     isSewn

@@ -21,6 +21,7 @@ import {
   starWords,
   sumRemark,
 } from '../../../src-core/figures/yarn-words'
+import { stillNeeded } from '../../../src-core/progress/still-needed'
 import { madeYarnWords } from '../../../src-core/progress/words'
 import { canonicalStitch, stitchName, termWord, translateStitch } from '../../../src-core/stitches/terms'
 import {
@@ -75,25 +76,30 @@ function yarnRow(job: Job, need: YarnNeed, yarn: Yarn | undefined): string[] {
   ]
 }
 
+/** What the table asks for; a pattern is for who has nothing made. */
+const neededFor = ({ plan, settled, isPattern }: Job): readonly YarnNeed[] =>
+  isPattern ? plan.yarns : stillNeeded(plan, settled.yarns)
+
 function totalRow(job: Job): string[] {
-  const { plan, units, settled } = job
+  const { units, settled } = job
+  const yarns = neededFor(job)
   const sum = (value: (need: YarnNeed) => number | null): number =>
-    plan.yarns.reduce((total, need) => total + (value(need) ?? 0), 0)
+    yarns.reduce((total, need) => total + (value(need) ?? 0), 0)
   const known = (value: (need: YarnNeed) => number | null): boolean =>
-    plan.yarns.some((need) => value(need) !== null)
+    yarns.some((need) => value(need) !== null)
   const mass = (shown: UnitSystem): string => {
-    const parts = plan.yarns.map((need) => need.grams.expected)
+    const parts = yarns.map((need) => need.grams.expected)
     return is(formatMass(totalMass(parts, shown), shown), 'grams')
   }
   const length = (shown: UnitSystem): string => {
-    const parts = plan.yarns.map((need) => need.metres?.expected ?? 0)
+    const parts = yarns.map((need) => need.metres?.expected ?? 0)
     return is(formatYarnLength(totalYarnLength(parts, shown), shown), 'metres')
   }
-  const whole = plan.yarns.every((need) => need.metres !== null)
+  const whole = yarns.every((need) => need.metres !== null)
   const is = (words: string, number: YarnNumber): string =>
     starred(
       words,
-      plan.yarns.some((need) => isAssumed(need, number)),
+      yarns.some((need) => isAssumed(need, number)),
     )
   return [
     MATERIAL_WORDS.together,
@@ -126,7 +132,8 @@ function yarnTable(job: Job): { columns: readonly Column[]; rows: Row[] } {
     heading,
     align: i === 0 ? ('left' as const) : ('right' as const),
   }))
-  const rows: Row[] = job.plan.yarns.map((need) => {
+  const needs = neededFor(job)
+  const rows: Row[] = needs.map((need) => {
     const yarn = yarns.get(need.id)
     return {
       cells: yarnRow(job, need, yarn).slice(0, headings.length),
@@ -134,7 +141,9 @@ function yarnTable(job: Job): { columns: readonly Column[]; rows: Row[] } {
     }
   })
   // Nobody knows what it comes to where one of them is not known.
-  if (rows.length > 1 && job.plan.yarns.every(isNeedKnown))
+  // What is needed in all and what is still needed is no sum.
+  const isAlike = needs.every(({ again }) => again === needs[0]?.again)
+  if (rows.length > 1 && isAlike && needs.every(isNeedKnown))
     rows.push({ cells: totalRow(job).slice(0, headings.length), bold: true })
   return { columns, rows }
 }
