@@ -2,6 +2,7 @@
 import { answersTo, BUNCHES } from './answers-to'
 import { cellsLeft } from './chain-targets'
 import { stitchAbbreviation } from '../stitches/terms'
+import { TRAVELLED } from './source'
 import { isSlip } from './stitch-name'
 import type { Item, Place, WorkItem } from './tree'
 import type { StitchName } from './stitch-name'
@@ -42,7 +43,19 @@ export function closesRound(work: Work, place: Place | null, slip: boolean): boo
   const begun = work.beginning?.item.count === part.count && part.which === 'next' && work.repeated === 0
   const named = /^the\b/i.test(work.tree.text.slice(part.start, part.end))
   if (slip && part.noun.kind === 'chain' && begun && named && !work.chain && part.count > 1) return true
+  // "Shell in 1st shell, ch 3, sc in 1st tr": there are none in this row, but in the one before.
+  if (!slip && name && liesBelow(work, name)) return false
   return part.which === 'first' && (part.noun.kind === 'stitch' || part.noun.kind === 'chain') && !work.here
+}
+
+/** Whether the round before has such a stitch that is free, and the one in hand has none. */
+function liesBelow(work: Work, name: StitchName): boolean {
+  const source = baseSource(work)
+  const isOwn = work.elements.some(({ stitch }) => stitch === name.stitch)
+  if (!source || name.stitch === null || isOwn) return false
+  return source.places.some(
+    (place, at) => place.kind === 'stitch' && answersTo(place, name) && source.used[at]! <= TRAVELLED,
+  )
 }
 
 /** A slip stitch that closes the chains just made to a picot; how many chains, or 0. */
@@ -68,7 +81,7 @@ export function picotChains(work: Work, item: WorkItem, next: Item | undefined):
   if (part.which === 'made' && noun.kind === 'stitch') return last.count
   if (
     noun.kind === 'own' &&
-    !/\b(first|beg|beginning|start|join)/i.test(noun.words) &&
+    !/\b(first|1st|beg|beginning|start|join)/i.test(noun.words) &&
     noun.of === 0 &&
     noun.chain === 0
   )

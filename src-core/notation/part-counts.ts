@@ -3,9 +3,12 @@ import type { CountEntry, CountItem } from './tree'
 import type { Work } from './work'
 
 /** "… in each ch to the end (29 sc), turn and …": counted before more of the round is worked. */
-export function isMidway({ elements }: Work, { start }: CountItem, wanted: number): boolean {
+export function isMidway({ elements }: Work, { start, entries }: CountItem, wanted: number): boolean {
   const standing = elements.filter((element) => element.standing)
   const before = standing.filter(({ span }) => span.start < start).length
+  // "D c in 8th ch from hook (1 sp), * …": the first of them, under the chains that were skipped.
+  const isFirst = wanted === 1 && entries.length === 1 && entries[0]!.noun.kind === 'space'
+  if (isFirst && before > 0 && before <= 2 && before < standing.length) return true
   return before === wanted && before < standing.length
 }
 

@@ -146,7 +146,17 @@ export function readSkip(reader: Reader): SkipItem | null {
     if (leaves) reader.at++
     if (!leaves && !reader.skipA('skip') && !reader.skipAll('leave', 'out')) return null
     const place = readSkipped(reader)
+    if (place?.parts[0]!.noun.kind === 'chain') passOfTurning(reader)
     if (!place || (leaves && (reader.key() !== ',' || !goesOnBehind(reader)))) return null
     return { type: 'skip', place, unworked: false, ...reader.span(start) }
   })
 }
+
+/** "Skip 2 ch of turning ch, dc in next ch": those that the row before began with; passes it. */
+const passOfTurning = (reader: Reader): boolean =>
+  reader.attempt(() => {
+    if (!reader.skip('of', 'on')) return null
+    reader.skip('the')
+    if (reader.skipA('own-chain')) return true
+    return reader.skip('turning', 'starting', 'beg') && reader.skipA('chain') ? true : null
+  }) === true

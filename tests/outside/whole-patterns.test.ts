@@ -55,6 +55,7 @@ const NOT_YET: Readonly<Record<string, readonly string[]>> = {
     'h4815',
     'h5205',
     'h5815',
+    'h6003',
   ],
 }
 

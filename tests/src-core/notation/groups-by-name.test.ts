@@ -140,3 +140,27 @@ Make 6 ch, ss into first ch to form a ring.
     expect(both(text, 'UK')).toEqual([[], [6]])
   })
 })
+
+describe('the first of a row', () => {
+  it('is one of the row before, where the row in hand has none such', () => {
+    const text = `Shell: In same sp make 3 d c, ch 2 and 3 d c.
+1st row: Ch 8. Join with sl st to form ring. Ch 3 (counts as 1 d c), in ring make 2 d c, ch 2, 3 d c, ch 3, 3 d c, ch 2 and 3 d c. Turn.
+2nd row: Sl st in next 2 d c and in ch-2 sp, ch 3, in same sp make 2 d c, ch 2 and 3 d c, ch 1, 8 tr in ch-3 sp, ch 1, shell in next ch-2 sp. Turn.
+3rd row: Sl st in next 2 d c and in ch-2 sp, ch 3, in same sp make 2 d c, ch 2 and 3 d c, ch 3, s c in 1st tr, * ch 3, s c in next tr. Repeat from * 6 more times, ch 3, shell in next ch-2 sp. Turn.`
+    expect(both(text)).toEqual([[], [12, 20, 20]])
+  })
+
+  it('is no stitch to close a picot on: "sl st in tip of 1st cluster" ends the round', () => {
+    const text = `CLUSTER: Holding back on hook the last loop of each tr, make 3 tr in same place, thread over and draw through all loops on hook.
+1st rnd: Ch 6. Join with sl st to form ring. Ch 1, 12 s c in ring. Sl st in 1st s c.
+2nd rnd: Ch 4, holding back on hook the last loop of each tr, make 2 tr in same place as sl st, thread over and draw through all loops on hook (1st cluster made), * ch 5, skip 1 s c, cluster in next s c. Repeat from * 4 more times, ch 5, skip last s c, sl st in tip of 1st cluster (6 clusters, 6 ch-5 sps).`
+    expect(both(text)).toEqual([[], [12, 6]])
+  })
+
+  it('is told of a filet row, and chains of the turning chain are passed', () => {
+    const text = `Ch 20.
+1st row: D c in 8th ch from hook (1 sp), * ch 2, skip 2 ch, d c in next ch. Repeat from * across (5 sps). Turn.
+2nd row: Ch 5 (to count as d c and ch 2), d c in next d c, * 2 d c in next sp, d c in next d c. Repeat from * 2 more times, ch 2, skip 2 ch of turning ch, d c in next ch. Turn.`
+    expect(both(text)).toEqual([[], [6, 12]])
+  })
+})
