@@ -49,6 +49,8 @@ export interface SizeWay extends Holds {
     | { readonly yarn: string; readonly grams: number }
     | { readonly colourway: string; readonly motifs: number }
   )[]
+  /** Ids of the yarns that the edging is worked in then, where it changes or these do; left out where nothing of it does. */
+  readonly edgingIn?: readonly string[]
   /** `difference`: grams more than now, below zero for fewer. */
   readonly yarns: readonly {
     readonly id: string

@@ -82,6 +82,12 @@ export const JOIN_FINDINGS = {
     message: 'a joining rule for two motifs names {motif}, which is placed nowhere: it changes nothing.',
     mend: 'Remove the rule at Joins, or place the motif.',
   },
+  'joins/pair-apart': {
+    severity: 'note',
+    message:
+      'a joining rule says how {one} and {other} are joined, but no two of them meet: it changes nothing.',
+    mend: 'Remove the rule at Joins, or allow a larger gap or more chains for these two.',
+  },
   'joins/gap-for-hands': {
     severity: 'warning',
     message: 'openings of {size} are left between the motifs; at {limit} or more, small hands fit through.',

@@ -2,6 +2,7 @@
 import type { Finding } from '../../shared-types/finding'
 import type { BetweenSpaces, MotifAccount, WideGaps } from '../../shared-types/plan'
 import type { JoinRule } from '../../shared-types/project'
+import type { SettledJoining } from '../../shared-types/settled'
 import { finding } from '../findings/finding'
 import { liesBetween } from '../motif/spaces'
 import type { Millimetres } from '../units/quantity'
@@ -39,6 +40,34 @@ export const betweenLevel = (between: BetweenSpaces | null | undefined): number 
 
 /** Whether spaces matter: motifs that stand apart or are sewn meet without them. */
 export const isIntoSpaces = (rule: JoinRule): boolean => rule !== 'apart' && rule !== 'seam'
+
+/**
+ * A note for each rule of a pair of motifs that are nowhere joined to each other, though both are placed: they never lie
+ * side by side. A rule that keeps them apart joins nothing on purpose.
+ */
+export function pairsApart(
+  { nodes, placements }: Pick<Placed, 'nodes' | 'placements'>,
+  { pairs = [], rule }: Pick<SettledJoining, 'pairs' | 'rule'>,
+  motifs: readonly string[],
+  nameOf: (id: string) => string,
+): Finding[] {
+  if (pairs.length === 0) return []
+  const key = (one: number, other: number): string => `${Math.min(one, other)} ${Math.max(one, other)}`
+  const met = new Set(
+    nodes.flatMap(({ members }) => {
+      const kinds = members.map(({ motif }) => placements[motif]?.kind ?? 0)
+      return kinds.flatMap((one, i) => kinds.slice(i + 1).map((other) => key(one, other)))
+    }),
+  )
+  const placed = new Set(placements.map(({ kind }) => kind))
+  return pairs.flatMap((pair, i) => {
+    const [one, other = one] = pair.motifs.map((id) => motifs.indexOf(id))
+    if (one === undefined || !placed.has(one) || !placed.has(other!) || pair.motifs.length > 2) return []
+    if ((pair.rule ?? rule) === 'apart' || met.has(key(one, other!))) return []
+    const [first, second = first] = pair.motifs.map(nameOf)
+    return [finding('joins/pair-apart', `joining.pairs[${i}].motifs`, { one: first!, other: second! })]
+  })
+}
 
 interface Remarks {
   readonly counts: { readonly wide?: WideGaps; readonly between?: BetweenSpaces }

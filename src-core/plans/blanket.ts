@@ -14,7 +14,7 @@ import { isByYarn } from '../colour/limits'
 import * as borders from '../edging/border'
 import { plainRounds, writtenRounds } from '../edging/written'
 import { bySeverity, finding } from '../findings/finding'
-import { joinRemarks } from '../joins/between'
+import { joinRemarks, pairsApart } from '../joins/between'
 import { besideFillers } from '../joins/checks'
 import type { Rule } from '../joins/rule'
 import { sidesTold, sumOfSides } from '../joins/sides'
@@ -259,6 +259,8 @@ export function createBlanketPlanner(): KindPlanner<SettledBlanket> {
     // What is to stand apart is not joined on purpose.
     if (rule.rule !== 'apart') findings.push(...holding.findings)
     const remarks = joinRemarks({ ...joined, ...arranged, accounts: laid }, rule.rule)
+    const nameOf = (id: string) => project.motifs.find((each) => each.id === id)?.name ?? id
+    findings.push(...pairsApart({ ...joined, ...arranged }, project.joining, cells.motifs, nameOf))
     findings.push(...remarks.findings, ...closing.unevenRound(cells, counts))
     findings.push(...offTarget(layout, size, units))
     const sides = sumOfSides([added.sides.seams, added.sides.along])

@@ -262,6 +262,7 @@ function wayOf(
     motifs: told.motifs.length,
     ...(told.opening !== undefined && { opening: told.opening }),
     ...needsOf(project, told),
+    ...edgingOf(candidate, now, told),
     yarns: [
       ...told.yarns.map((need) => ({
         id: need.id,
@@ -280,6 +281,15 @@ const countsWords = (counts: Counts, changed: Project): string =>
   blanketOf(changed)?.outlineShape && counts.arrangement !== 'rings'
     ? rowsOfUpTo(rowsStanding(changed))
     : countWay(counts)
+
+/** What the edging is worked in: without a yarn of its own it follows the colours, which may change with the motifs. */
+function edgingOf(candidate: Candidate, now: Told, told: Told): Pick<SizeWay, 'edgingIn'> {
+  const [was, is] = [now, told].map(({ yarns }) =>
+    yarns.filter(({ parts }) => parts.edging > 0).map(({ id }) => id),
+  ) as [string[], string[]]
+  const changes = kindsOf(candidate).includes('edging') || was.join() !== is.join()
+  return changes && is.length > 0 ? { edgingIn: is } : {}
+}
 
 /** What must be bought for it, and which limits of the colours it goes beyond. */
 function needsOf(project: Project, { yarns, counts }: Told): Pick<SizeWay, 'buy' | 'beyond' | 'unweighed'> {

@@ -1,7 +1,7 @@
 /** What ways to a size are called. */
 import type { Terms, UnitSystem } from '../../shared-types/project'
 import type { SizeWay, WayKind, WishedSize } from '../../shared-types/ways'
-import { counted } from '../figures/words'
+import { capital, counted, listed } from '../figures/words'
 import type { BlanketCounts } from '../layout/blanket'
 import { saying } from '../stitches/spelling'
 import { termWord } from '../stitches/terms'
@@ -199,6 +199,14 @@ export function beyondWords(
 /** The yarns of a way of which anything is known: of a motif that nobody weighed 0 g would be told as a weight. */
 export const knownYarns = (yarns: SizeWay['yarns']): SizeWay['yarns'] =>
   yarns.filter(({ grams, difference }) => grams !== 0 || difference !== 0)
+
+/** "Border in Moss": of a way with another edging, or in another yarn; empty where neither changes. */
+export const edgingInWords = (
+  { edgingIn = [] }: Pick<SizeWay, 'edgingIn'>,
+  nameOf: (id: string) => string,
+  terms: Terms,
+): string =>
+  edgingIn.length === 0 ? '' : `${capital(termWord('edging', terms))} in ${listed(edgingIn.map(nameOf))}`
 
 /** "12 g more", "3 g less", "as now". */
 export function yarnChange(grams: number, units: UnitSystem): string {

@@ -1,4 +1,5 @@
 /** A blanket in the window: motifs joined to each other, with fillers, half motifs and an edging. */
+import { legendsOf, SIDES_LEGEND } from '../../src-core/joins/words'
 import { say } from '../state/say'
 import type { PlanNumbers } from '../../shared-types/plan'
 import type { JoinRule, Project } from '../../shared-types/project'
@@ -108,7 +109,10 @@ export const BLANKET_KIND: KindOfLayout = {
     title: (plan, piece) => [`${capital(PIECE_NAME[piece.kind])} ${piece.label}`, standsWords(plan, piece)],
     work: (plan, { id }) => {
       const step = plan.order.find(({ motif }) => motif === id)
-      return step ? `${capital(step.words)}.` : ''
+      if (!step) return ''
+      // Read beside the map, left and right would be those of the map.
+      const [legend = ''] = legendsOf([step.words], null).filter((each) => each === SIDES_LEGEND)
+      return [`${capital(step.words)}.`, legend].filter(Boolean).join(' ')
     },
     isLow: false,
   },

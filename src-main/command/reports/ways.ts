@@ -19,6 +19,7 @@ import {
   restWords,
   SAME_FABRIC,
   wishWords,
+  edgingInWords,
   yarnChange,
 } from '../../../src-core/ways/words'
 import { printable, wrap } from '../text'
@@ -56,6 +57,7 @@ export function waysReport(
     return [
       ...paragraph(way.change, ''),
       ...paragraph(`${facts.join('; ')}.`, '  '),
+      ...(edgingInWords(way, nameOf, terms) ? paragraph(`${edgingInWords(way, nameOf, terms)}.`, '  ') : []),
       ...(yarns.length > 0 ? paragraph(`Yarn: ${yarns.join('; ')}.`, '  ') : []),
       ...(yarns.length > 0 && way.unweighed ? paragraph(MOTIFS_ON_TOP, '  ') : []),
       ...[buyWords(way, nameOf, terms), beyondWords(way.beyond, names, { units, terms })].flatMap((told) =>

@@ -1,4 +1,5 @@
 /** How the motifs meet: a few motifs large, what the marks mean, one step in words, the kinds of join points. */
+import { legendsOf, marksIn } from '../../../src-core/joins/words'
 import { keyMarks } from '../../../src-core/figures/map-ground'
 import {
   chooseJoinDetail,
@@ -176,6 +177,7 @@ function setFoot(job: Job, sheet: Sheet, top: number, choice: Choice): number {
   const notes: string[] = []
   if (hosts && kinds.some((kind) => kind.members > 2)) notes.push(sharedPointAdvice)
   if (plan.motif?.shape === 'straight') notes.push(sidesAdvice(hosts, joinsByStitch(plan, job.terms)))
+  notes.push(...legendsOf([told], marksIn([plan.motif, ...plan.accounts])))
   if (isGapTold(gap)) notes.push(gapWords(formatLength(gap, job.units)))
   if (notes.length > 0) y = sheet.paragraph(notes.join(' '), x, y, width)
   return Math.max(left, right, y)

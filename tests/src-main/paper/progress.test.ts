@@ -29,7 +29,7 @@ describe('the progress on paper', () => {
     expect(text).toMatch(/Day by day.*December 1, 2026 4/)
     const materials = pagesOf(begun).filter(({ sections }) => sections.includes('materials'))
     expect(materials.flatMap(({ figure }) => textsOf(figure.items)).join(' ')).toContain(
-      'Moss: what is to be bought follows what was left at the weighing',
+      'Moss: needed and on hand are what is still to be used and what was left at the weighing',
     )
     expect(pagesOf(project()).some(({ section }) => section === 'progress')).toBe(false)
   })
