@@ -99,7 +99,9 @@ export function neighbourhoodFigure(
     height,
     items: [
       { kind: 'group', clip, items },
-      drawPath(clip, { stroke: QUIET_INK, width: FRAME }),
+      drawPath(rectanglePath(FRAME / 2, FRAME / 2, box.width - FRAME, height - FRAME), {
+        ...{ stroke: QUIET_INK, width: FRAME },
+      }),
       ...named.map(({ letter, piece }) => {
         const [px, py] = at(piece)
         return drawText(letter, px, py + capitalDrop(LETTER), LETTER, { anchor: 'middle', weight: 'bold' })

@@ -13,6 +13,7 @@ import {
 } from '../../src-core/stitches/terms'
 import type { EdgingJob, EdgingSteps } from './edging-steps'
 import { EDGING_PAGE, laterRoundWords, setUpWords } from './words-edging'
+import { tipOf } from './words-bridge'
 import { firstRoundWords } from './words-materials'
 
 /** From so many chains on those that a round begins with count as its first stitch (M6). */
@@ -57,7 +58,7 @@ export function plainSteps(job: EdgingJob, edging: EdgingAccount): EdgingSteps {
       const stitch = stitchOf(round)
       const how =
         i === 0
-          ? `Right side facing, join the yarn in a free tip. Going ${way}, work ${firstRoundWords(edging, job, stitch)}`
+          ? `Right side facing, join the yarn in a free ${tipOf(plan)}. Going ${way}, work ${firstRoundWords(edging, job, stitch)}`
           : laterWords(round, stitch, rounds[i - 1])
       const words = EDGING_PAGE.plain(round, how, stitch, plainByLine(round, plan))
       return [EDGING_PAGE.round(round.number), words] as const

@@ -178,7 +178,9 @@ export class Sheet {
   }
 
   rule(y: number, x1 = this.left, x2 = this.right, width = 0.25): void {
-    this.items.push(drawPath(linePath(x1, y, x2, y), { stroke: INK, width }))
+    // Printers and viewers may widen a line by half its width at its ends too: none of it is to lie in the margin.
+    const pen = width / 2
+    this.items.push(drawPath(linePath(x1 + pen, y, x2 - pen, y), { stroke: INK, width }))
   }
 
   /**

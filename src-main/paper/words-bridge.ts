@@ -9,7 +9,8 @@ import { formatNumber } from '../../src-core/units/format'
 
 /** Rounds have no tips: their places lie evenly round them. */
 const tipsOf = ({ motif }: Pick<Plan, 'motif'>): string => (motif?.shape === 'round' ? 'places' : 'tips')
-const tipOf = (plan: Pick<Plan, 'motif'>): string => tipsOf(plan).slice(0, -1)
+/** What one of its places is called. */
+export const tipOf = (plan: Pick<Plan, 'motif'>): string => tipsOf(plan).slice(0, -1)
 
 /** "in every free tip". */
 export const inEveryTip = (plan: Pick<Plan, 'motif'>, straight: readonly number[] = []): string =>

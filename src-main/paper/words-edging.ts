@@ -16,7 +16,7 @@ import { editionText } from '../../src-core/notation/translate'
 import { canonicalStitch, termWord, translateStitch } from '../../src-core/stitches/terms'
 import { formatLength, formatNumber } from '../../src-core/units/format'
 import type { Job as WholeJob } from './page'
-import { bridgedWords } from './words-bridge'
+import { bridgedWords, tipOf } from './words-bridge'
 
 /** What words of an edging are made from. */
 type Job = Pick<WholeJob, 'plan' | 'settled' | 'terms' | 'units'>
@@ -92,16 +92,21 @@ export function setUpWords(setUp: EdgingRound, line: ToldLine, picked: readonly 
     bridged ??
     `${corners > 0 || setUp.bends ? cornerStitch(setUp, line, corners, job) : ''}${leveled ? leveled.within : motifWords(picked, corners, (motif) => nameAmong(plan, { kind: 'motif', motif }))}`
   const way = wayWords(plan, loop.line, terms)
-  return `${leveled?.before ?? ''}Right side facing, join the yarn ${leveled && loop.marks.length === 0 ? 'at a tip' : joinedAt(line, isCornered, isMidway)}. Going ${way}, work ${formatNumber(loop.stitches)} ${unit} ${leveled ? 'straight from tip to tip' : 'along the edge'}${countedFrom(line, corners, plan)}.${how}`
+  return `${leveled?.before ?? ''}Right side facing, join the yarn ${leveled && loop.marks.length === 0 ? 'at a tip' : joinedAt(line, isCornered, isMidway, tipOf(plan))}. Going ${way}, work ${formatNumber(loop.stitches)} ${unit} ${leveled ? 'straight from tip to tip' : 'along the edge'}${countedFrom(line, corners, plan)}.${how}`
 }
 
 /** Where the yarn of a round that is picked up is joined: where its stitches are counted from. */
-function joinedAt({ loop, first, corners }: ToldLine, isCornered: boolean, isMidway: boolean): string {
+function joinedAt(
+  { loop, first, corners }: ToldLine,
+  isCornered: boolean,
+  isMidway: boolean,
+  tip: string,
+): string {
   const [begins] = loop.marks
   if (!begins) return 'anywhere along the edge'
   if (corners !== undefined) return corners ? `in the ${corners[0]!} corner` : 'in a corner'
   const at = isCornered ? `corner ${first}` : `a ${begins.kind}`
-  return isMidway ? `in the last tip before ${at}` : `at ${at}`
+  return isMidway ? `in the last ${tip} before ${at}` : `at ${at}`
 }
 
 /** ", counted from the corner stitch at corner 1: 208 along the top …": how the stitches of a round lie between corners. */
@@ -173,9 +178,10 @@ function whichStitch(
   /** The round before it bridges dips: a corner may lie between two tips. */
   isMidway = false,
 ): string {
+  const tip = tipOf(job.plan)
   if (isMidway && setUp.bends)
-    return ' The corner stitch is that in the outermost tip at its corner, or midway between the two outermost.'
-  if (setUp.bends) return ' The corner stitch is the first of those in the outermost tip at its corner.'
+    return ` The corner stitch is that in the outermost ${tip} at its corner, or midway between the two outermost.`
+  if (setUp.bends) return ` The corner stitch is the first of those in the outermost ${tip} at its corner.`
   const all = inOneCorner(setUp, loop, corners, job)
   return all === null ? '' : ` The corner stitch is the ${nthOf(all)} in each corner.`
 }

@@ -89,7 +89,8 @@ function head(job: Job, sheet: Sheet): number {
     y,
   )
   y += 2.5
-  const bar = linePath(sheet.left, y, sheet.left + BAR.width, y)
+  const pen = BAR.height / 2
+  const bar = linePath(sheet.left + pen, y, sheet.left + BAR.width - pen, y)
   sheet.items.push(drawPath(bar, { stroke: colour.bar, width: BAR.height }))
   y += 3.5
   const line = settled.pattern.line.trim()

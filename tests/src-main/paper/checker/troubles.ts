@@ -100,6 +100,8 @@ export function troublesOf(sheet: PaintedSheet, { ink }: { readonly ink: boolean
 /** mm that no ink comes nearer to the edge than, and what rounding takes of it. */
 const MARGIN = 12
 const ROUNDED = 0.02
+/** mm. Half of so thin a line may lie in it: that round a swatch, or the outline of a drawing. */
+const THIN = 0.2
 
 /** What is painted nearer than 12 mm to an edge, where printers may leave it out. */
 export function beyondMargin({ painted, width, height }: PaintedSheet): string[] {
@@ -115,7 +117,8 @@ export function beyondMargin({ painted, width, height }: PaintedSheet): string[]
           bottom: Math.min(inked.bottom, item.clip.bottom),
         }
       : inked
-    if (box.left > box.right || box.top > box.bottom || within(box, inside, ROUNDED + pen)) return []
+    if (box.left > box.right || box.top > box.bottom || within(box, inside, ROUNDED + Math.min(pen, THIN)))
+      return []
     const edges = Object.values(box).map((value) => value.toFixed(1))
     return [`beyond the margin: ${item.kind === 'text' ? quoted(item) : 'a path'} at ${edges.join(', ')} mm`]
   })
