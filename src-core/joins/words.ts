@@ -13,6 +13,9 @@ type Shape = MotifAccount['shape']
 export const SIDES_LEGEND =
   'Left and right on a motif are seen from its middle, looking outward, right side up; “to the left of 7” is left of the place where 7 is joined.'
 
+/** The same below a single step. */
+export const SIDES_IN_SHORT = 'Left and right: seen from its middle.'
+
 /** How spaces are counted wherever the working order is told by them. */
 export const SPACES_LEGEND =
   'Spaces are counted in the direction of work; space 1 is the first that the last round of a motif makes. Where a place lies between two spaces, join at the stitch between them, with a chain on both sides of the join.'

@@ -1,5 +1,5 @@
 /** How the motifs meet: a few motifs large, what the marks mean, one step in words, the kinds of join points. */
-import { legendsOf, marksIn } from '../../../src-core/joins/words'
+import { legendsOf, SIDES_IN_SHORT, SIDES_LEGEND } from '../../../src-core/joins/words'
 import { keyMarks } from '../../../src-core/figures/map-ground'
 import {
   chooseJoinDetail,
@@ -161,7 +161,9 @@ function setFoot(job: Job, sheet: Sheet, top: number, choice: Choice): number {
         weight: 'bold',
       },
     )
-    right = sheet.paragraph(told, second, below, width) + 4
+    // Beside the map, left and right would be read as those of the map.
+    const sides = legendsOf([told], null).includes(SIDES_LEGEND) ? ` ${SIDES_IN_SHORT}` : ''
+    right = sheet.paragraph(`${told}${sides}`, second, below, width) + 4
   }
   // Below the shorter column.
   const [x, from] = left <= right ? [sheet.left, left] : [second, right]
@@ -177,7 +179,6 @@ function setFoot(job: Job, sheet: Sheet, top: number, choice: Choice): number {
   const notes: string[] = []
   if (hosts && kinds.some((kind) => kind.members > 2)) notes.push(sharedPointAdvice)
   if (plan.motif?.shape === 'straight') notes.push(sidesAdvice(hosts, joinsByStitch(plan, job.terms)))
-  notes.push(...legendsOf([told], marksIn([plan.motif, ...plan.accounts])))
   if (isGapTold(gap)) notes.push(gapWords(formatLength(gap, job.units)))
   if (notes.length > 0) y = sheet.paragraph(notes.join(' '), x, y, width)
   return Math.max(left, right, y)

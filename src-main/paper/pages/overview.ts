@@ -1,4 +1,5 @@
 /** Page 1: what it will be, the map, the key, how to read and join it; and the key's own page where it must. */
+import { listed } from '../../../src-core/figures/words'
 import type { Bounds, Figure } from '../../../src-core/figures/figure'
 import { keySwatch } from '../../../src-core/figures/key-swatch'
 import { cornerWords } from '../../../src-core/figures/edging-corners'
@@ -337,8 +338,15 @@ function keyEntry(job: Job, mark: ColourwayMark): Entry {
     across: SWATCH,
     name: letter + (mark.name || (mark.code === '' ? noColourway(job.terms) : mark.code)),
     count: keyCount(mark),
-    lines: slotLines(mark, job.terms),
+    lines: [...kindsIn(job, mark), ...slotLines(mark, job.terms)],
   }
+}
+
+/** Of several motifs, those that are made in a colourway: two of them may look alike but for their size. */
+function kindsIn({ plan }: Job, { id }: ColourwayMark): string[] {
+  const made = new Set(plan.motifs.filter(({ colourway }) => colourway === id).map(({ motif }) => motif))
+  const names = plan.accounts.flatMap((account) => (made.has(account.id) ? [account.name || account.id] : []))
+  return names.length > 0 ? [listed(names)] : []
 }
 
 function keyPicture({ plan, style }: Job, mark: ColourwayMark): Figure | null {

@@ -33,6 +33,14 @@ describe('a key with a page of its own', () => {
   })
 })
 
+describe('the key of several motifs', () => {
+  it('says of each colorway which of them it is', async () => {
+    const { pages } = await readPdf(await rendered(example('causeway-lap-blanket'), 'A4'))
+    expect(pages[0]!.words).toMatch(/Slate × 9 Cobble/)
+    expect(pages[0]!.words).toMatch(/Sand × 16 Stone/)
+  })
+})
+
 describe('the page of a motif', () => {
   it.each(['hearthstone-hexagon', 'slate-roof-lap-blanket', 'saltmarsh-bag'])(
     'draws the motif of %s at its full size, though that leaves no room beside it',
