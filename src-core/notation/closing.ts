@@ -203,6 +203,17 @@ function checkFirst(work: Work, place: Place | null): void {
   report(work, 'rounds/no-such-stitch', part, values, `first ${name.name}`)
 }
 
+/** "16 dc in a magic ring (ch 3 counts as first dc)": chains that only the bracket tells of. */
+const tellsChains = ({ node, tree }: Work, chains: number): boolean =>
+  node.items.some(
+    (item) =>
+      item.type === 'statement' &&
+      item.says === 'counts' &&
+      new RegExp(`\\b(ch[- ]?${chains}|${chains}[- ]?ch)\\b`, 'i').test(
+        tree.text.slice(item.start, item.end),
+      ),
+  )
+
 /** "Join in 3rd ch of beg ch-4" where the text says that the four stand for one stitch: its top is the 4th. */
 export function checkTop(work: Work, place: Place | null): void {
   const { beginning } = work
@@ -218,7 +229,7 @@ export function checkTop(work: Work, place: Place | null): void {
   const elsewhere = first && (first.span.start < work.node.start || first.span.end > work.node.end)
   const words = first ? work.tree.text.slice(first.span.start, first.span.end) : ''
   const begun = elsewhere || /^(a )?(standing|chainless|beg|first|start)/i.test(words)
-  const bare = first?.role === 'stitch' && !begun
+  const bare = first?.role === 'stitch' && !begun && !(noun?.kind === 'own' && tellsChains(work, noun.of))
   if (noun?.kind === 'own' && noun.of > 1 && bare && !hasChain(work, noun.of) && !isOfLoops(work, noun))
     return report(work, 'rounds/join-no-such-chain', place, { begins: 'a stitch', chains: noun.of })
   // "Ss to top of 3 ch" in a round that begins with one chain: that one was of another round.

@@ -136,3 +136,13 @@ function readPoint(reader: Reader): Extent | null {
     return null
   })
 }
+
+/** "(Sc in BLO) around", "across", "all around": whether nothing but that stands at the cursor. */
+export const sweepsAhead = (reader: Reader): boolean => {
+  const { at } = reader
+  const extent = readExtent(reader)
+  const ends = extent?.to === 'end' && /^([,;.:([{)\]]|and|then|)$/.test(reader.key())
+  const opens = reader.peek()?.first ?? false
+  reader.at = at
+  return ends || (extent?.to === 'end' && opens)
+}

@@ -160,7 +160,9 @@ function readLabelHeading(
     )
       return titled('part')
     const worked = special && worksName(reader, from)
-    const ruled = startOfLine && (worked || explains()) && passRule(reader, worked)
+    // "Popcorn (pc) - 4 dc in same st, drop loop …": a plain dash, too.
+    const form = (startOfLine || special) && namesForm(reader, from, named)
+    const ruled = (startOfLine || form) && (worked || form || explains()) && passRule(reader, worked || form)
     if (!ruled && !reader.skip(':', '=')) {
       passDecoration(reader, false)
       const alone = startOfLine && (reader.peek()?.first ?? true)

@@ -6,9 +6,11 @@ import type { Noun } from './tree'
 
 export const ENTRY_SEPARATORS = new Set(', and & + ; with plus - – — = | · •'.split(' '))
 
-/** "(16 trebles with 16) little (windows)": passes it. */
-export function passSmall(reader: Reader): void {
+/** "(16 trebles with 16) little (windows)", "(3) small (petals and 2 big ones)": passes it. */
+export function passSmall(reader: Reader): boolean {
+  const { at } = reader
   while (SMALL.has(reader.key()) && reader.peek(1)?.kind === 'word') reader.at++
+  return reader.at > at
 }
 const SMALL = new Set(['little', 'small', 'tiny', 'big', 'neat', 'pretty'])
 

@@ -2,7 +2,7 @@
 import { passAsThere, passAsideBefore } from './as-there'
 import { passOfThisPart, readElsewhere } from './elsewhere'
 import { readGap } from './gap-nouns'
-import { readExtent } from './extents'
+import { readExtent, sweepsAhead } from './extents'
 import { passMissedOne } from './missed'
 import { readLoop, readNoun, readRound, sizeAhead, sizedSpaceAhead } from './nouns'
 import { atBase, readOwn } from './own-places'
@@ -34,7 +34,7 @@ import type { Reader } from './reader'
 import { readRowEnds } from './row-ends'
 import type { Noun, Place, PlacePart } from './tree'
 import { readStitch } from './vocabulary'
-import { NEXT_ONE, readNounAfter, readWhich } from './which-words'
+import { ALL, NEXT_ONE, readNounAfter, readWhich } from './which-words'
 import type { Draft } from './which-words'
 
 /** "At each corner", "at the corners": whether that stands at the cursor. */
@@ -87,6 +87,7 @@ export function readPart(reader: Reader, around: boolean, inherited: Draft | nul
         ...reader.span(start),
       }
     }
+    if (loop && !around && sweepsAhead(reader)) return finish(ALL, { kind: 'stitch', name: null })
     const own = readOwn(reader)
     // "Around post of beg ch-3 of Rnd 1": the stitch for which it stands there.
     const stands = around && own?.noun.kind === 'own' && !own.round ? readRound(reader) : null

@@ -221,8 +221,8 @@ export function readCounts(reader: Reader, end: number, bare: boolean, loose = f
         entries.push({ count, noun: { kind: 'space', chains: lots, corner: false }, ...words() })
         continue
       }
-      passSmall(reader)
-      const named = reader.key()
+      // Of one size there may be fewer than of all.
+      const named = passSmall(reader) && reader.isA('counted') ? 'half' : reader.key()
       // "4 corner ch-2 sps" are spaces, "4 corners" only themselves.
       const space = reader.attempt(() => {
         const found = readNoun(reader)

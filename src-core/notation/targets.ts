@@ -94,8 +94,30 @@ function takeStitch(
     return placed(work, source, skipped, part, taking)
   }
   const { name, test } = by ?? stitchTest(work, source, part)
+  if (hangsOver(work, source, part)) moveBehindFirst(source, name, test)
   const index = source.find('stitch', name, test)
   return index >= 0 ? takeAt(work, source, index, part, taking) : missing(work, source, 'stitch', part)
+}
+
+/**
+ * "*Ch 5, sl st around next sc of Rnd 2; rep from * around": the loop that the round begins with leads over to the second
+ * of them, since the round before was joined above the first, and the last loop comes back to that.
+ */
+function hangsOver(work: Work, source: Source, { which, round, count }: PlacePart): boolean {
+  if (which !== 'next' || count > 1 || round === null || source === baseSource(work)) return false
+  const [first, ...others] = work.elements
+  const isLoop = first?.role === 'space' && first.count > 2 && others.length === 0
+  return isLoop && work.first === null && source.state.joined && source.used.every((use) => use === 0)
+}
+
+/** Sets the cursor behind the first place that is meant; where there is one alone, it stays. */
+function moveBehindFirst(source: Source, name: string, test: PlaceTest): void {
+  const first = source.find('stitch', name, test)
+  if (first < 0) return
+  const next = source.places.findIndex(
+    (place, at) => at > first && place.kind === 'stitch' && test(place, at),
+  )
+  if (next >= 0) source.moveTo(next)
 }
 
 /** A place of a sweep, with the part of the text that asked for it. */

@@ -56,6 +56,9 @@ const NOT_YET: Readonly<Record<string, readonly string[]>> = {
     'h5205',
     'h5815',
     'h6003',
+    'h5909',
+    'h5912',
+    'h5913',
   ],
 }
 

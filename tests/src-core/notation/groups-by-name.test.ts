@@ -1,5 +1,6 @@
 /** Groups that a text names, counts and begins in words of its own. Common practice, no source; counts by hand. */
 import { describe, expect, it } from 'vitest'
+import { readRounds } from '../../../src-core/notation/read'
 import { made, told } from './telling'
 
 const both = (text: string, terms: 'US' | 'UK' = 'US') => [told(text, terms), made(text, terms)]
@@ -162,5 +163,61 @@ describe('the first of a row', () => {
 1st row: D c in 8th ch from hook (1 sp), * ch 2, skip 2 ch, d c in next ch. Repeat from * across (5 sps). Turn.
 2nd row: Ch 5 (to count as d c and ch 2), d c in next d c, * 2 d c in next sp, d c in next d c. Repeat from * 2 more times, ch 2, skip 2 ch of turning ch, d c in next ch. Turn.`
     expect(both(text)).toEqual([[], [6, 12]])
+  })
+})
+
+describe('loops alone', () => {
+  it.each([
+    'sc in BLO around',
+    'sc in BLO all around',
+    'sc in back loops around',
+    'sc in the back loops only around',
+  ])('are those of each stitch: "%s"', (words) => {
+    expect(both(`R1: 6 sc in MR (6)\nR2: 2 sc in each st around (12)\nR3: ${words} (12)`)).toEqual([
+      [],
+      [6, 12, 12],
+    ])
+  })
+
+  it('are counted with petals of one size, which are not all', () => {
+    const text = `Round 1: MR, ch 1, [sc, ch 3] x3, [sc, ch 5] x2 all in the ring, sl st to first sc.
+Round 2: Ch 1, (sc, 6 dc, sc) in each of the 3 ch-3 sps, (sl st, ch 3, 9 tr, ch 3, sl st) in each of the 2 ch-5 sps, sl st to first sc. (3 small petals, 2 big petals)`
+    expect(told(text)).toEqual([])
+  })
+})
+
+describe('what stands in brackets and behind dashes', () => {
+  it('is the chain that a round begins with', () => {
+    const text = (chains: string) =>
+      `Rnd 1: 16 dc in a magic ring (ch ${chains} counts as first dc). Join with sl st in top of ch-3. (16 dc)`
+    expect(both(text('3'))).toEqual([[], [16]])
+    expect(told(text('4'))).toHaveLength(1)
+  })
+
+  it.each([
+    'Special stitch: Popcorn (pc) — 4 dc in same st, drop loop from hook, insert hook in first dc, pull loop through.',
+    'Popcorn (pc) - 4 dc in same st, drop loop from hook, insert hook in first dc, pull loop through.',
+    'pc - 4 dc in same st, drop loop from hook, insert hook in first dc, pull loop through.',
+  ])('explains a stitch: "%s"', (words) => {
+    const { findings } = readRounds(
+      `${words}\nRnd 1: Magic ring, 8 sc. Join.\nRnd 2: Ch 1, pc in each sc around. Join. (8 pc)`,
+      { terms: 'US' },
+    )
+    expect(findings).toEqual([])
+  })
+})
+
+describe('a round behind another one', () => {
+  it('begins with a loop to the second stitch and comes back to the first', () => {
+    const text = `Rnd 1: Magic ring, ch 1, 12 sc, join. (12 sc)
+Rnd 2: Ch 1, *sc in next sc, ch 3, sk 1 sc; rep from * around, join. (6 sc)
+Rnd 3: (Sc, hdc, 3 dc, hdc, sc) in each ch-3 sp around, join.
+Rnd 4: Working behind petals, *ch 5, sl st around post of next sc of Rnd 2; rep from * around. (6 ch-5 sps)`
+    const { worked, findings } = readRounds(text, { terms: 'US' })
+    expect(findings).toEqual([])
+    const slips = worked.at(-1)!.elements.filter(({ role }) => role === 'slip')
+    const posts = slips.map(({ into }) => into[0]!.index)
+    const stitches = [...new Set(posts)].sort((a, b) => a - b)
+    expect(posts).toEqual([...stitches.slice(1), stitches[0]])
   })
 })
