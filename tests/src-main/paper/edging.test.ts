@@ -94,7 +94,7 @@ describe('the page on an edging', () => {
     expect(Math.abs(byLine![0]! - (8 * 12 + 2 * 12))).toBeLessThanOrEqual(1)
     const materials = mapPages(plain, { date: DATE }).flatMap(({ figure }) => record(figure).texts)
     const told = materials.map(({ text }) => text).join(' ')
-    expect(told).toContain(`(${byLine![0]} at the mouth, ${byLine![1]} at the bottom)`)
+    expect(told).toContain(`(${byLine![0]} at the mouth and ${byLine![1]} at the bottom)`)
   })
 
   it('draws the edge with its corners as on the map, and beside it the stitches between them', () => {
