@@ -104,9 +104,25 @@ export function flatnessOf(entry: LocatedRound): number {
   return radius > 0 ? entry.length / (entry.around * radius) : 0
 }
 
+/** Whether as many stitches, and nothing else, stand in each stitch of the round before. */
+function isEachAlike({ round }: LocatedRound): boolean {
+  const counts = new Map<number, number>()
+  for (const { standing, into } of round.elements) {
+    const [place] = into
+    if (!standing) continue
+    if (place?.kind !== 'stitch') return false
+    counts.set(place.index, (counts.get(place.index) ?? 0) + 1)
+  }
+  const [from, to] = [Math.min(...counts.keys()), Math.max(...counts.keys())]
+  return counts.size > 2 && counts.size === to - from + 1 && new Set(counts.values()).size === 1
+}
+
 /** M17: how a round lies; null for those that are not judged: the first two, petals, open loops. */
 export function lieOf(entry: LocatedRound): Lie | null {
-  if (entry.petals.length > 0 || entry.radius <= 0) return null
+  if (entry.radius <= 0) return null
+  // "3 dc in each dc" is no round of petals, but one with too many stitches.
+  if (entry.petals.length > 0)
+    return isEachAlike(entry) && flatnessOf(entry) > FLATNESS.ruffles ? 'ruffles' : null
   if (entry.round.elements.some((element) => element.role === 'space' && element.count > 2)) return null
   const f = flatnessOf(entry)
   if (entry.round.number < FLATNESS_FROM_ROUND)

@@ -145,3 +145,28 @@ describe('M17 a motif of more stitches than lie flat', () => {
     expect(words(1)).not.toContain('than lie flat')
   })
 })
+
+describe('a round with three stitches or more in each of the one before', () => {
+  const account = (work: string) => {
+    const rounds = ['Ch 3 (counts as dc), 11 dc in ring; join.', work, work].map((each) => ({ work: each }))
+    const motif: RoundsMotif = {
+      ...{ id: 'm', kind: 'rounds', foundation: { ring: 'adjustable' }, gauge: GAUGE },
+      rounds,
+    }
+    return roundsAccount(motif, { hand: 'right', terms: 'US', growth: 0 })
+  }
+
+  it('is no round of petals: it ruffles, and is said to', () => {
+    const { account: made, findings } = account('Ch 1, 3 dc in each dc around; join with sl st in first dc.')
+    expect(made!.rounds.map(({ stitches }) => stitches)).toEqual([12, 36, 108])
+    expect(made!.rounds.at(-1)!.lies).toBe('ruffles')
+    expect(findings.map(({ code }) => code)).toContain('motif/ruffles')
+  })
+
+  it('is one of shells where stitches are passed between them', () => {
+    const { findings } = account(
+      'Ch 1, *sk 1 dc, 5 dc in next dc; rep from * around; join with sl st in first dc.',
+    )
+    expect(findings.map(({ code }) => code)).not.toContain('motif/ruffles')
+  })
+})
