@@ -1,7 +1,7 @@
 /** Edits of written rounds. Measures in mm. */
 import type { Project, RoundsMotif, Terms } from '../../../../shared-types/project'
 import { accountOf } from '../../../../src-core/accounts'
-import { measuredAs } from '../../../../src-core/motif/ruling'
+import { measuredAs, ruling } from '../../../../src-core/motif/ruling'
 import { namesWeighed } from '../../../../src-core/materials/weighed-colours'
 import { rewordRounds } from '../../../../src-core/motif/rounds/reword'
 import type { PrintStyle } from '../../../../src-core/notation/print'
@@ -192,12 +192,48 @@ function slotsNamed(taken: TakenApart, known: readonly string[], terms: Terms): 
   return new Map(names.map((colour, i) => [colour, same[i] ?? free.shift() ?? colourName(colour, terms)]))
 }
 
-/** What was measured before there were rounds, as the motif is measured that they make. */
+/** Sizes that differ by more than this from what the gauge makes of the rounds are those of another motif (our own choice). */
+const OF_ANOTHER = 1.6
+
+/** What was measured and weighed of the motif that rounds took the place of. */
+const OF_THE_OLD: Partial<RoundsMotif> = {
+  measured: undefined,
+  measuredWith: undefined,
+  weighed: undefined,
+  weighedWith: undefined,
+  weightWorkedOut: undefined,
+  unravelled: undefined,
+  stated: undefined,
+  slots: undefined,
+}
+
+/**
+ * What was measured before there were these rounds, as the motif is measured that they make; nothing of it where they
+ * are plainly those of another motif.
+ */
 function withSizes(project: Project, id: string): Project {
   const motif = findMotif(project, id)
   if (motif?.kind !== 'rounds' || !motif.measured) return project
-  const shape = accountOf(project, motif).account?.shape
-  return shape ? patchWritten(project, id, { measured: measuredAs(motif.measured, shape) }) : project
+  const { account } = accountOf(project, { ...motif, measured: undefined })
+  if (!account) return project
+  const measured = measuredAs(motif.measured, account.shape)
+  const ruled = (['tips', 'dips'] as const).flatMap((circle) => {
+    const size = measured[ruling(measured, account.shape, circle) ?? 'across'] ?? 0
+    return size > 0 ? [size / (circle === 'tips' ? account.overTips : account.overValleys)] : []
+  })
+  // Without a gauge nobody knows how large they come out.
+  const isSure = account.provenance === 'gauge'
+  const isAnother = isSure && ruled.some((share) => share > OF_ANOTHER || share < 1 / OF_ANOTHER)
+  return patchWritten(project, id, isAnother ? OF_THE_OLD : { measured })
+}
+
+/** Whether sizes of a motif were measured that later rounds left out. */
+export function lostSizes(before: Project, after: Project, id: string): boolean {
+  const has = (project: Project) => {
+    const motif = findMotif(project, id)
+    return motif?.kind === 'rounds' && motif.measured !== undefined
+  }
+  return has(before) && !has(after)
 }
 
 /** Puts a block in the place of all rounds. */
