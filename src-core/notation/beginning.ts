@@ -73,7 +73,9 @@ function* atoms(
     else if (item.type === 'skip' && joinsAnew(items[at + 1])) continue
     else if (item.type === 'skip' || item.type === 'evenly') yield { kind: 'other' }
     else if (item.type === 'group') {
-      const repeats = repeated || (item.place === null && (item.times !== null || item.around))
+      // "[Ch 1, 2 dc] 5 times in ring" begins with the first of five spaces.
+      const several = (item.times ?? 1) > 1 || (item.place === null && (item.times !== null || item.around))
+      const repeats = repeated || several
       yield* atoms(item.items, item, repeats)
     } else if (item.type === 'placed') {
       const each = item.place.parts[0]!.each

@@ -221,3 +221,16 @@ Rnd 4: Working behind petals, *ch 5, sl st around post of next sc of Rnd 2; rep 
     expect(posts).toEqual([...stitches.slice(1), stitches[0]])
   })
 })
+
+describe('a bracket that goes into a ring several times', () => {
+  it('begins with the first of its spaces', () => {
+    for (const words of [
+      '[ch 1, 2 dc] 5 times in ring',
+      '(ch 1, 2 dc in ring) 5 times',
+      '[2 dc, ch 1] 5 times in ring',
+    ]) {
+      const { rounds } = readRounds(`Rnd 1: Magic ring, ${words}, join.`, { terms: 'US' })
+      expect(rounds[0], words).toMatchObject({ made: 10, spaces: { 'ch-1': 5 } })
+    }
+  })
+})
