@@ -9,17 +9,32 @@ const GROWS =
   /\b(?:one|two|an?|[12]) (?:more|extra|further|additional)\b|\badding\b|\bincreasing\b|\bextra\b/i
 const OPEN =
   /\b(?:until|till|as long as|as many|as large|as big|each (?:round|rnd|time|row)|every (?:round|rnd|time|row)|(?:per|each|every) side|you (?:like|want|need|wish)|bigger|larger|wider)\b/i
-const HEADING = /^\W*(?:r|rnd|round|row)s?\.? ?\d/im
+const HEADING = /^[^\p{L}\d\n]{0,4}(?:r|rnd|round|row)s?\.? ?\d/gimu
+
+/** Where the last heading of a text stands, looked for once. */
+const lastHeadings = new WeakMap<object, number>()
+function lastHeading({ tokens, text }: Reader): number {
+  const known = lastHeadings.get(tokens)
+  if (known !== undefined) return known
+  let at = -1
+  for (const { index } of text.matchAll(HEADING)) at = index
+  lastHeadings.set(tokens, at)
+  return at
+}
+
+/** Characters in which the opening words stand. */
+const LONGEST_OPENING = 30
 
 /** A sentence that lets the piece grow on without saying round by round how; passes it, where no round follows. */
 export const readGrowsOn = (reader: Reader): NoteItem | null => {
   const start = reader.at
   const opens = reader.peek()
   if (!opens || start === 0 || !(opens.first || /^[.!)\]]$/.test(reader.key(-1)))) return null
-  const rest = reader.text.slice(opens.start)
-  if (!BEGINS.test(rest)) return null
-  const [line = ''] = rest.split('\n')
-  if (!GROWS.test(line) || !OPEN.test(line) || HEADING.test(rest.slice(line.length))) return null
+  const { text } = reader
+  if (!BEGINS.test(text.slice(opens.start, opens.start + LONGEST_OPENING))) return null
+  const end = text.indexOf('\n', opens.start)
+  const line = text.slice(opens.start, end < 0 ? text.length : end)
+  if (!GROWS.test(line) || !OPEN.test(line) || lastHeading(reader) > opens.start) return null
   reader.at++
   while (reader.peek() && !reader.peek()!.first && !(reader.sees('.') && reader.depth <= 1)) reader.at++
   return { type: 'note', effect: null, unread: 'words', ...reader.span(start) }

@@ -76,7 +76,7 @@ function newWork(
     repeated: 0,
     depth: 0,
     joined: false,
-    leaveOpen: leavesOpen(reading.base, tree.text, turned),
+    leaveOpen: leavesOpen(reading.base, tree, turned),
     left: null,
     unrepeated: false,
     stitchWork: false,

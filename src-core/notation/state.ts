@@ -171,7 +171,14 @@ export function markUsed(state: RoundState, used: string): void {
 const ENDS_LEFT =
   /\b(?:stitch(?:es)?|sts?|chains?|ch|loops?|d\.? ?c)\b[^.\n]{0,30}\b(?:left|unworked)\b[^.\n]{0,40}\bends? of (?:the|each|every|all|most) rows?\b/i
 
+/** Whether a text says so, asked once for all its rounds. */
+const endsLeft = new WeakMap<object, boolean>()
+function leavesEnds(tree: { readonly text: string }): boolean {
+  const known = endsLeft.get(tree) ?? ENDS_LEFT.test(tree.text)
+  endsLeft.set(tree, known)
+  return known
+}
+
 /** Whether stitches may be left over without a word: others work them as well, or the text says so of its rows. */
-export const leavesOpen = (base: Base, text: string, turned: boolean): boolean =>
-  (base.kind === 'round' && SHARED.has(base.state)) ||
-  ((turned || base.kind === 'chain') && ENDS_LEFT.test(text))
+export const leavesOpen = (base: Base, tree: { readonly text: string }, turned: boolean): boolean =>
+  (base.kind === 'round' && SHARED.has(base.state)) || ((turned || base.kind === 'chain') && leavesEnds(tree))
