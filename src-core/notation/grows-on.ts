@@ -11,6 +11,8 @@ const OPEN =
   /\b(?:until|till|as long as|as many|as large|as big|each (?:round|rnd|time|row)|every (?:round|rnd|time|row)|(?:per|each|every) side|you (?:like|want|need|wish)|bigger|larger|wider)\b/i
 const HEADING = /^[^\p{L}\d\n]{0,4}(?:r|rnd|round|row)s?\.? ?\d/gimu
 
+const HEADING_ALONE = /^\P{L}*(?:r|rnd|round|row)s?\.? ?\d\P{L}*$/iu
+
 /** Where the last heading of a text stands, looked for once. */
 const lastHeadings = new WeakMap<object, number>()
 function lastHeading({ tokens, text }: Reader): number {
@@ -34,7 +36,11 @@ export const readGrowsOn = (reader: Reader): NoteItem | null => {
   if (!BEGINS.test(text.slice(opens.start, opens.start + LONGEST_OPENING))) return null
   const end = text.indexOf('\n', opens.start)
   const line = text.slice(opens.start, end < 0 ? text.length : end)
-  if (!GROWS.test(line) || !OPEN.test(line) || lastHeading(reader) > opens.start) return null
+  if (!GROWS.test(line) || !OPEN.test(line)) return null
+  // "Rnd 4. Continue as before, with 1 more sc on each side": a round of its own.
+  const heading = lastHeading(reader)
+  if (heading > opens.start || (heading >= 0 && HEADING_ALONE.test(text.slice(heading, opens.start))))
+    return null
   reader.at++
   while (reader.peek() && !reader.peek()!.first && !(reader.sees('.') && reader.depth <= 1)) reader.at++
   return { type: 'note', effect: null, unread: 'words', ...reader.span(start) }

@@ -124,6 +124,15 @@ ${words}`
       expect(both(text(words)), words).toEqual([[], [4, 8]])
   })
 
+  it('is no such thing where it is a round of its own', () => {
+    const text = (stop: string) => `Rnd 1: Magic ring, 6 sc. (6 sc)
+Rnd 2: 2 sc in each sc around. (12 sc)
+Rnd 3: *Sc in next sc, 2 sc in next sc; rep from * around. (18 sc)
+Rnd 4${stop} Continue as before, having 1 more sc between increases each round.`
+    expect(made(text(':'))).toEqual([6, 12, 18, 24])
+    expect(made(text('.'))).toEqual([6, 12, 18, 24])
+  })
+
   it('is that stitches are left at the end of the rows', () => {
     const text = (words: string) => `${words}
 Make 15 ch.
@@ -166,7 +175,7 @@ describe('the first of a row', () => {
   })
 })
 
-describe('loops alone', () => {
+describe('loops alone, and petals of one size', () => {
   it.each([
     'sc in BLO around',
     'sc in BLO all around',
@@ -179,7 +188,7 @@ describe('loops alone', () => {
     ])
   })
 
-  it('are counted with petals of one size, which are not all', () => {
+  it('are fewer than all of them', () => {
     const text = `Round 1: MR, ch 1, [sc, ch 3] x3, [sc, ch 5] x2 all in the ring, sl st to first sc.
 Round 2: Ch 1, (sc, 6 dc, sc) in each of the 3 ch-3 sps, (sl st, ch 3, 9 tr, ch 3, sl st) in each of the 2 ch-5 sps, sl st to first sc. (3 small petals, 2 big petals)`
     expect(told(text)).toEqual([])
