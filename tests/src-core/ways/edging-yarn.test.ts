@@ -5,18 +5,9 @@ import { planProject } from '../../../src-core/plan'
 import { withEdit } from '../../../src-core/ways/edit'
 import { edgingInWords } from '../../../src-core/ways/words'
 import { expectKept } from './expect-kept'
+import { SQUARES } from './squares'
 
 describe('a way to a size', () => {
-  const SQUARES: Project = {
-    ...{ format: 'petalyard-project', version: 1 },
-    gauge: { stitch: 'sc', stitches: 20, rows: 22, over: 100, hook: 4 },
-    motifs: [
-      { id: 'm', kind: 'measured', outline: 'square', sideToSide: 100, slots: [{ slot: 'all', grams: 4 }] },
-    ],
-    joining: { rule: 'seam' },
-    layout: { kind: 'blanket', motif: 'm', columns: 10, rows: 12 },
-  }
-
   it('names the yarn that another edging is worked in, and of a way that has none says nothing', () => {
     const inMoss: Project = {
       ...SQUARES,

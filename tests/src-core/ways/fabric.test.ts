@@ -1,17 +1,7 @@
 /** M29: what becomes of the fabric, whatever goes together: hook and gauge make one factor of every stitch. */
 import { expect, it } from 'vitest'
-import type { Project } from '../../../shared-types/project'
 import { expectKept } from './expect-kept'
-
-const SQUARES: Project = {
-  ...{ format: 'petalyard-project', version: 1 },
-  gauge: { stitch: 'sc', stitches: 20, rows: 22, over: 100, hook: 4 },
-  motifs: [
-    { id: 'm', kind: 'measured', outline: 'square', sideToSide: 100, slots: [{ slot: 'all', grams: 4 }] },
-  ],
-  joining: { rule: 'seam' },
-  layout: { kind: 'blanket', motif: 'm', columns: 10, rows: 12 },
-}
+import { SQUARES } from './squares'
 
 /** Sizes that no hook alone comes to. */
 const SIZES = [930, 945, 960, 1050, 1075, 1140, 1160] as const

@@ -7,6 +7,7 @@ import { planProject, waysForProject } from '../../../src-core/plan'
 import { withEdit } from '../../../src-core/ways/edit'
 import { beyondWords, buyWords, errorWords, restWords } from '../../../src-core/ways/words'
 import { expectKept, offOf } from './expect-kept'
+import { SQUARES } from './squares'
 
 const folder = new URL('../../../examples/', import.meta.url)
 const EXAMPLES = readdirSync(folder)
@@ -78,15 +79,6 @@ describe('M29 ways to a size', () => {
     )
   })
 
-  const SQUARES: Project = {
-    ...{ format: 'petalyard-project', version: 1 },
-    gauge: { stitch: 'sc', stitches: 20, rows: 22, over: 100, hook: 4 },
-    motifs: [
-      { id: 'm', kind: 'measured', outline: 'square', sideToSide: 100, slots: [{ slot: 'all', grams: 4 }] },
-    ],
-    joining: { rule: 'seam' },
-    layout: { kind: 'blanket', motif: 'm', columns: 10, rows: 12 },
-  }
   const wayOf = (project: Project, wish: WishedSize, ...kinds: string[]) =>
     expectKept(project, wish).find((way) => way.kinds.join() === kinds.join())
 
