@@ -136,7 +136,9 @@ function mainSource(work: Work): Source | null {
 }
 
 const usedOf = (source: Source): number =>
-  source.count('stitch') + source.count('space') + source.gapsTaken + source.overStitches + source.overSpaces
+  (['stitch', 'space', 'slip'] as const).reduce((sum, kind) => sum + source.count(kind), source.gapsTaken) +
+  source.overStitches +
+  source.overSpaces
 
 const onPost = ({ into }: WorkedElement, post: 'front' | 'back'): boolean =>
   into.some((place) => place.post === post)

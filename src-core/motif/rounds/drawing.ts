@@ -53,7 +53,7 @@ function reachesOf(located: readonly LocatedRound[], gauge: DrawingGauge): Map<n
   const reaches = new Map<number, Millimetres>()
   for (const { round, around, petals } of [...located].reverse()) {
     const onto = located.find((entry) => entry.round.index === round.onto)
-    const edges = petalEdges(round, onto?.round.joined === true)
+    const edges = petalEdges(round, onto?.round)
     const widthOf = (element: WorkedElement): Millimetres => {
       if (element.into[0]?.kind === 'chain' && element.into[0].round === round.index) return 0
       if (edges.has(element)) return gauge.width
@@ -76,10 +76,13 @@ function reachesOf(located: readonly LocatedRound[], gauge: DrawingGauge): Map<n
  * Chains that stand up beside stitches in one stitch ("ch 3, 2 dc, ch 3, sl st in same st"), each with the stitch that
  * it stands beside.
  */
-export function petalEdges(round: WorkedRound, joined: boolean): ReadonlyMap<WorkedElement, WorkedElement> {
+export function petalEdges(
+  round: WorkedRound,
+  onto: WorkedRound | undefined,
+): ReadonlyMap<WorkedElement, WorkedElement> {
   const edges = new Map<WorkedElement, WorkedElement>()
   if (!round.elements.some(isSlip)) return edges
-  const { before, behind } = carriersOf(round, joined)
+  const { before, behind } = carriersOf(round, onto)
   round.elements.forEach((element, i) => {
     const [previous, next] = [before[i], behind[i]]
     if (element.role !== 'space' || !previous || !next || isSlip(previous) === isSlip(next)) return

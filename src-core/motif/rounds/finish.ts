@@ -72,7 +72,7 @@ export function finish(
   let tight = 0
   const sizes = new Map<number, number>()
   for (const { group } of byElement.keys()) sizes.set(group, (sizes.get(group) ?? 0) + 1)
-  const { before, behind } = carriersOf(round, onto?.round.joined === true)
+  const { before, behind } = carriersOf(round, onto?.round)
   const pointOf = (element: WorkedElement): Point =>
     byElement.get(element)?.top ?? slipPoint(element, onto, gauge, round)
   /** What a loop may spread over: from its ends, or half the way to the next ones where no other loop ends there. */
@@ -260,10 +260,7 @@ export function slipPoint(
   const onLoop = loop && round ? slipOnLoop(element, loop, round, gauge) : null
   if (onLoop) return onLoop
   const point = seat?.point ?? { x: 0, y: -1 }
-  const side =
-    round && seat?.kind === 'stitch' && isDrawing(gauge)
-      ? sideOf(element, round, onto?.round.joined === true)
-      : 0
+  const side = round && seat?.kind === 'stitch' && isDrawing(gauge) ? sideOf(element, round, onto?.round) : 0
   if (side !== 0) {
     const turn = (side * BESIDE_FOOT * gauge.width) / Math.max(radiusOf(point), gauge.width)
     return at(radiusOf(point) + BESIDE_FOOT_UP * gauge.width, angleOf(point) + turn)
@@ -272,8 +269,8 @@ export function slipPoint(
 }
 
 /** On which side of what stands in the same stitch a slip stitch lies: -1 before it, 1 behind it, 0 for none. */
-function sideOf(element: WorkedElement, round: WorkedRound, joined: boolean): -1 | 0 | 1 {
-  const { before, behind } = carriersOf(round, joined)
+function sideOf(element: WorkedElement, round: WorkedRound, onto: WorkedRound | undefined): -1 | 0 | 1 {
+  const { before, behind } = carriersOf(round, onto)
   const i = round.elements.indexOf(element)
   // Where a round begins, before its first chains.
   if (i < 0) return round.elements.some((each) => isSlip(each) && samePlace(element, each)) ? -1 : 0

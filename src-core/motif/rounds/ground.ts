@@ -190,16 +190,16 @@ export function neighbours(
 
 /**
  * By element: what carries the chains before and behind it, stitches and slip stitches of the round. Chains that a round
- * begins with hang from where the hook stood: where yarn was joined, or (`joined`) where the round before was closed.
+ * begins with hang from where the hook stood: where yarn was joined, or where the round that it goes onto was closed.
  */
 export function carriersOf(
   round: WorkedRound,
-  joined: boolean,
+  onto: WorkedRound | undefined,
 ): { before: readonly (WorkedElement | null)[]; behind: readonly (WorkedElement | null)[] } {
   const { elements } = round
   const carries = (each: WorkedElement) => (isUpright(each) && each.role !== 'closing') || isSlip(each)
   const opens = elements.findIndex((each) => carries(each) || each.role === 'space')
-  const begun = elements[opens]?.role === 'space' && round.onto >= 0 ? startOf(round, opens, joined) : null
+  const begun = elements[opens]?.role === 'space' && round.onto >= 0 ? startOf(round, opens, onto) : null
   const all = begun ? [begun, ...elements] : elements
   const carriers = new Set(all.filter(carries))
   const side = (which: 'before' | 'behind') => neighbours(all, carriers, which).slice(begun ? 1 : 0)
@@ -207,12 +207,23 @@ export function carriersOf(
 }
 
 /** Where the hook stands when a round begins, as a slip stitch in that place; null where it only goes on. */
-function startOf({ elements, onto }: WorkedRound, opens: number, joined: boolean): WorkedElement | null {
+function startOf(
+  { elements }: WorkedRound,
+  opens: number,
+  onto: WorkedRound | undefined,
+): WorkedElement | null {
   const travel = elements.slice(0, opens).findLast(({ role }) => role === 'travel')
   if (travel) return isWorkedAgain(elements, travel) ? null : { ...travel, role: 'slip' }
   const first = elements[opens]
-  if (!joined || !first) return null
-  return { ...first, index: -1, role: 'slip', stitch: 'sl st', count: 1, into: [firstStitchOf(onto)] }
+  if (!onto?.joined || !first) return null
+  return { ...first, index: -1, role: 'slip', stitch: 'sl st', count: 1, into: [closingPlace(onto)] }
+}
+
+/** Where a round was closed: in its first stitch, or, where it begins with a loop, where its last one came back to. */
+function closingPlace({ index, places }: WorkedRound): WorkedPlace {
+  const last = places.length - 1
+  const isLoop = places[0]?.kind === 'space' && places[last]?.kind !== 'space'
+  return isLoop ? { ...firstStitchOf(index), index: last } : firstStitchOf(index)
 }
 
 /**

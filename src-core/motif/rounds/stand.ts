@@ -113,7 +113,7 @@ function groupsOf(round: WorkedRound, before: readonly LocatedRound[], gauge: Re
     angles.push(angle)
   })
   const onto = before.find((entry) => entry.round.index === round.onto)
-  const edges = isDrawing(gauge) ? [...petalEdges(round, onto?.round.joined === true)] : []
+  const edges = isDrawing(gauge) ? [...petalEdges(round, onto?.round)] : []
   const edgesOf = (members: readonly WorkedElement[]): Group['edges'] => {
     const own = edges.flatMap(([edge, beside]) => (members.includes(beside) ? [edge] : []))
     const behind = own.find(({ index }) => index > members[0]!.index) ?? null
