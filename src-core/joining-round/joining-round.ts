@@ -23,7 +23,7 @@ import type { InGeneral, LocatedJoin } from './parts'
 import { elementsFor, joinPlaces } from './places'
 import type { JoinPlaces } from './places'
 import { ruleBetween, situationsOf } from './situations'
-import type { Situation } from './situations'
+import type { Situation, SituationJoin } from './situations'
 import { unroll } from './unroll'
 import type { Unrolled } from './unroll'
 import {
@@ -93,8 +93,11 @@ function joiningRound(plan: Plan, situation: Situation, terms: Terms): JoiningRo
   const worked = { isInstructed: source !== undefined && instructionLines(source).length > 0 }
   const last = joinable?.round ?? (source?.kind === 'rounds' ? lastRound(plan, source) : undefined)
   const name = last ? roundName(last, own) : null
+  const chains = chainsOfAll(plan, situation)
   const unplaced =
-    name === null ? byPlaces(worked, account.spaces?.marks) : inRound(name, matchingPlaces(situation))
+    name === null
+      ? byPlaces(worked, chains, account.spaces?.marks)
+      : inRound(name, matchingPlaces(situation, chains))
   const sides = along !== null && (name === null ? sidesAlone(along, worked) : inRound(name, along))
   const plain = joins.length === 0 ? asWritten(name, worked) : sides || unplaced
   const words = told ? editionText(told.words, own, terms) : plain
@@ -172,8 +175,8 @@ function joinsAt(
   { places }: Joinable,
   chains: ChainStyle,
 ): LocatedJoin[] {
-  return joins.flatMap(({ anchor, number, shared, host, chains: own, isAcross }) => {
-    const bridged = ruleBetween(plan, account.id, host.motif) === 'bridge'
+  return joins.flatMap((join) => {
+    const { anchor, number, shared, host } = join
     const elements = elementsFor(places, account, anchor, first)
     return (elements.length > 0 ? elements : [null]).map((element) => ({
       place: placeKind(account, anchor),
@@ -182,10 +185,23 @@ function joinsAt(
       join: {
         into: intoWords(plan, host, chains),
         shared,
-        bridge: own ?? (bridged ? bridgeChains(plan, account.id, host.motif) : isAcross ? BETWEEN_SPACES : 0),
+        bridge: chainsOfJoin(plan, account.id, join),
       },
     }))
   })
+}
+
+/** Chains of the joining chain across which a join is made, out and back; 0 where there is none. */
+function chainsOfJoin(plan: Plan, id: string, { chains: own, host, isAcross }: SituationJoin): number {
+  if (own !== undefined) return own
+  if (ruleBetween(plan, id, host.motif) === 'bridge') return bridgeChains(plan, id, host.motif)
+  return isAcross ? BETWEEN_SPACES : 0
+}
+
+/** The chains of all joins of a motif; 0 where they differ. */
+function chainsOfAll(plan: Plan, { account, joins }: Situation): number {
+  const [chains = 0, ...others] = new Set(joins.map((join) => chainsOfJoin(plan, account.id, join)))
+  return others.length > 0 ? 0 : chains
 }
 
 /** Joins by the index of their element; null where one has none or two would fall on the same. */

@@ -187,9 +187,13 @@ export function generalWords(joins: readonly LocatedJoin[], setting: PartsSettin
     const isSame = new Set(counted.map((side) => positionsOf(side).join(' '))).size === 1
     return { first: first!, positions: isSame ? positionsOf(group) : [] }
   })
+  // A flower that is joined at its petals alone has nothing else to be told apart from.
+  const isByPetals = groups.every(({ first }) => first.place === 'petal')
   return {
     words: groups
-      .map(({ first, positions }) => told([GENERAL[first.place], doneWords(first, positions)]))
+      .map(({ first, positions }) =>
+        told([isByPetals ? '' : GENERAL[first.place], doneWords(first, positions)]),
+      )
       .join('; '),
     isBySideStitches: groups.some(({ first, positions }) => first.name !== '' && positions.length > 0),
   }

@@ -118,19 +118,26 @@ export function asWritten(round: string | null, { isInstructed }: Worked): strin
   return isInstructed ? 'Work it as the instructions say.' : 'Work it without joining.'
 }
 
-/** What to do at the places of a motif whose rounds are not told stitch by stitch. */
-export function byPlaces({ isInstructed }: Worked, isMarked = false): string {
+/** "sl st in the …", a joining chain out and back round it where there is one. */
+const slipIn = (into: string, chains: number): string =>
+  chains > 0 ? `ch ${chains}, sl st in the ${into}, ch ${chains}` : `sl st in the ${into}`
+
+/**
+ * What to do at the places of a motif whose rounds are not told stitch by stitch; `chains` are those of the joining
+ * chain that it has everywhere.
+ */
+export function byPlaces({ isInstructed }: Worked, chains: number, isMarked = false): string {
   const join = isMarked
-    ? 'at each mark that meets a neighbour, sl st in the edge of the neighbour, at its mark'
-    : 'where it meets a neighbour, sl st in the matching place of the neighbour'
+    ? `at each mark that meets a neighbour, ${slipIn('edge of the neighbour, at its mark', chains)}`
+    : `where it meets a neighbour, ${slipIn('matching place of the neighbour', chains)}`
   return isInstructed
     ? `Work it as the instructions say; ${join}.`
     : `${capital(join)}; work the rest without joining.`
 }
 
 /** The same where it is known at which corners or petals. */
-export const matchingPlaces = (situation: Pick<Situation, 'account' | 'joins'>): string =>
-  `${atPlaces(situation)}, sl st in the matching place of the neighbour`
+export const matchingPlaces = (situation: Pick<Situation, 'account' | 'joins'>, chains = 0): string =>
+  `${atPlaces(situation)}, ${slipIn('matching place of the neighbour', chains)}`
 
 /** What is other than written, in a round that is written. */
 export const inRound = (round: string, parts: string): string => `Work ${round} as written; ${parts}.`

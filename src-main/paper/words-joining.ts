@@ -25,18 +25,21 @@ export function joiningAdvice(plan: Plan, terms: Terms): string {
   }
   // A circle that was measured has no places but its marks.
   if (isMarked(motif))
-    return `Work each ${word} up to its last round, which begins and ends at mark 1; the order of work says where the marks are. At each mark where a dot meets ${oneOf(word)} already there, work a slip stitch into the edge of that ${word}, at its mark; everywhere else go on as usual.`
+    return `Work each ${word} up to its last round, which begins and ends at mark 1; the order of work says where the marks are. At each mark where a dot meets ${oneOf(word)} already there, ${slipWords(plan, `edge of that ${word}, at its mark`)}; everywhere else go on as usual.`
   const last = `Work each ${word} up to its last round. ${freeWords(motif)}; where a dot meets ${oneOf(word)} already there, `
   // As the joining round tells it, so that page and round say one thing.
   const told = motif && joinsInGeneral(plan, motif.id, terms)
   if (told) return `${last}${told.words}.`
-  if (rule === 'bridge') {
-    const chains = joining.bridgeChains
-    const bridge = chains > 0 ? `work a joining chain of ${chains} and a slip stitch` : 'work a slip stitch'
-    return `${last}${bridge} into the matching space of that ${word}.`
-  }
   // Of a measured motif nobody knows whether a chain stands there.
-  return `${last}work a slip stitch into the matching place of that ${word}.`
+  const place = rule === 'bridge' ? 'space' : 'place'
+  return `${last}${slipWords(plan, `matching ${place} of that ${word}`)}.`
+}
+
+/** "work a slip stitch into the …", a joining chain out and back round it where there is one. */
+function slipWords({ settled: { joining } }: Plan, into: string): string {
+  const { rule, bridgeChains } = joining
+  if (rule !== 'bridge' || bridgeChains === 0) return `work a slip stitch into the ${into}`
+  return `ch ${bridgeChains}, work a slip stitch into the ${into}, and ch ${bridgeChains} again`
 }
 
 const isMarked = (motif: MotifAccount | null): boolean => motif?.spaces?.marks === true
@@ -76,7 +79,7 @@ export const joinLegendWords = (
   const into = isMarked(motif) ? 'join at its mark' : 'join to it'
   return {
     marks: Object.fromEntries(marks.map((mark) => [mark, JOIN_MARK_WORDS[mark]])),
-    ...(hosts ? { host: `the arrow points to the ${word} that was there first: ${into}` } : {}),
+    ...(hosts ? { host: `the arrow points to the ${word} already there: ${into}` } : {}),
     way: 'the way the round is worked, seen from the right side',
     ...(told ? { focus: `the ${word} whose step is on this page` } : {}),
   }

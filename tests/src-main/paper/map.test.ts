@@ -77,7 +77,7 @@ describe('the assembly map of a throw', () => {
       blanketOf({ rounds: flower(6, 'ch 5'), layout: { arrangement: 'offset-rows' } }),
     )
     expect(joiningAdvice(petals, 'US')).toContain(
-      'at petals, instead of the ch 5 work: ch 2, sl st in corresponding ch-5 sp of neighbor, ch 2.',
+      'already there, instead of the ch 5 work: ch 2, sl st in corresponding ch-5 sp of neighbor, ch 2.',
     )
   })
 

@@ -19,7 +19,7 @@ describe('circles that are joined at marks', () => {
   })
 
   it('are joined at a mark on every page, never in a space or a place that nobody explains', () => {
-    expect(told.of('joins')).toContain('was there first: join at its mark')
+    expect(told.of('joins')).toContain('circle already there: join at its mark')
     expect(told.of()).toContain('At each mark that meets a neighbor, sl st in the edge of the neighbor')
     for (const page of ['overview', 'joins', 'order'])
       expect(told.of(page)).not.toMatch(/into its space|free place/)
@@ -49,6 +49,14 @@ it('circles in straight rows have two free places between each two marks', () =>
   const { layout } = circles()
   const straight = toldOf(circles({ layout: { ...layout, arrangement: 'straight-rows' } as never }))
   expect(straight.of('edging')).toContain('at its marks and two between each two of them')
+})
+
+it('circles that are joined by chains have them on every page that says how to join', () => {
+  const chained = toldOf(circles({ joining: { rule: 'bridge', bridgeChains: 3 } }))
+  const words = 'ch 3, work a slip stitch into the edge of that circle, at its mark, and ch 3 again'
+  for (const page of ['overview', 'joins']) expect(chained.of(page)).toContain(words)
+  expect(chained.of()).toContain('ch 3, sl st in the edge of the neighbor, at its mark, ch 3;')
+  expect(told.of()).not.toMatch(/ch \d+, (work a slip stitch|sl st in the edge)/)
 })
 
 it('how large the next one may come out is told in whole mm', () => {
