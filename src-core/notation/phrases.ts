@@ -138,7 +138,7 @@ function readWork(reader: Reader, verb: boolean): Item | null {
     const across = !slips && reader.sees('across', 'to') ? readSweep(reader) : null
     const plain =
       across ??
-      (alongAhead(reader) ? null : (readPlace(reader) ?? readSweep(reader) ?? readTersePlace(reader)))
+      (alongAhead(reader) ? null : (readPlace(reader) ?? readSweep(reader) ?? readTersePlace(reader, slips)))
     const found = roundBeginning(reader, stitch, plain)
     const closed = slips && !found && count === null ? readClosedIn(reader) : null
     if (closed) return { type: 'join', place: ownChain(reader, closed), ...reader.span(start) }

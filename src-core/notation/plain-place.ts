@@ -40,9 +40,29 @@ export function joinedIn(reader: Reader, place: Place | null): Place | null {
   return any ? { ...place, parts: [{ ...part, which: 'any', unworked }] } : place
 }
 
-/** "(2 tr, 2 ch, 2 tr) 2chsp, tr nxt 11": a space by its chains right behind what goes into it, without "in". */
-export const readTersePlace = (reader: Reader): Place | null => {
+/** Whether a clause ends here. */
+const endsClause = (reader: Reader): boolean =>
+  reader.peek()?.first !== false || /^[.,;:*)\]]$/.test(reader.key())
+
+/** "…, ch 2, sl st in center": the ring that the motif begins on, of which nothing more is said. */
+const readCenter = (reader: Reader): Place | null =>
+  reader.attempt(() => {
+    if (!reader.skip('in', 'into', 'to')) return null
+    reader.skip('the')
+    const start = reader.at
+    if (!reader.skip('center') || !endsClause(reader)) return null
+    const noun = { kind: 'ring', yarn: false } as const
+    return plainPlace({ which: 'next', each: false, noun, extent: null }, reader.span(start))
+  })
+
+/**
+ * "(2 tr, 2 ch, 2 tr) 2chsp, tr nxt 11": a space by its chains right behind what goes into it, without "in"; of a slip
+ * stitch (`slips`) also the center of the motif.
+ */
+export const readTersePlace = (reader: Reader, slips = false): Place | null => {
   const start = reader.at
+  const center = slips ? readCenter(reader) : null
+  if (center) return center
   const [token, before] = [reader.peek(), reader.tokens[start - 1]]
   if (!token || token.first || !before || (before.kind === 'mark' && !/^[)\]]$/.test(before.key))) return null
   // "(2 dc, ch 2, 2 dc) corner".
@@ -57,8 +77,7 @@ export const readTersePlace = (reader: Reader): Place | null => {
   return reader.attempt(() => {
     const noun = readNoun(reader)
     if (noun?.kind !== 'space' || noun.chains === null || /s$/.test(reader.spelled(-1))) return null
-    const ends =
-      reader.peek()?.first !== false || /^[.,;:*)\]]$/.test(reader.key()) || reader.isA('times-sign')
+    const ends = endsClause(reader) || reader.isA('times-sign')
     return ends ? plainPlace({ which: 'next', each: false, noun, extent: null }, reader.span(start)) : null
   })
 }

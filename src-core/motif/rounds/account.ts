@@ -202,7 +202,7 @@ function plainAccount(
     const size = { length: height, width }
     const made = figureAccount(motif, context, read, gauge, { form, size, outlineAt, lengths, findings: [] })
     const beginning = { stitchWidth: gauge.width, ringChains: read.ringChains, stem: [], turn: shape.turn }
-    const draw = drawingOf(motif, context, read, gauge, located, beginning, 0)
+    const draw = drawingOf(motif, context, read, gauge, located, beginning, false)
     return { ...made, gauge, located, drawing: draw, beginning, read }
   }
   const first = firstWrong(read.findings)
@@ -211,7 +211,7 @@ function plainAccount(
   if (heart) {
     const { turn, ...made } = heartAccount(heart, shape, motif, context, read, gauge, located, checked)
     const beginning = { stitchWidth: gauge.width, ringChains: read.ringChains, stem: [], turn }
-    const draw = drawingOf(motif, context, read, gauge, located, beginning, heart.turn)
+    const draw = drawingOf(motif, context, read, gauge, located, beginning, true)
     return { ...made, gauge, located, drawing: draw, beginning, read }
   }
   const shapes = natural?.account?.shapes ?? shapesFor(located, shape)
@@ -266,11 +266,14 @@ function plainAccount(
     findings,
   }
   const beginning = { stitchWidth: gauge.width, ringChains: read.ringChains, stem: [], turn: shape.turn }
-  const draw = drawingOf(motif, context, read, gauge, located, beginning, 0)
+  const draw = drawingOf(motif, context, read, gauge, located, beginning, false)
   return { account, findings, gauge: own, located, drawing: draw, beginning, read }
 }
 
-/** The rounds with room for every symbol, located when they are asked for; `more` is what they are turned by further. */
+/**
+ * The rounds with room for every symbol, located when they are asked for; turned as their own shape says, but a heart
+ * (`isHeart`), whose humps may be too much alike there, as it is by size.
+ */
 function drawingOf(
   motif: RoundsMotif,
   { hand }: RoundsContext,
@@ -278,13 +281,15 @@ function drawingOf(
   gauge: ResolvedGauge,
   located: readonly LocatedRound[],
   beginning: Beginning,
-  more: Radians,
+  isHeart: boolean,
 ): () => Drawing {
   let drawing: Drawing | null = null
   const draw = (): Drawing => {
     const roomy = locateAll(read, drawingGauge(gauge, located), null, motif.shape)
     const shape = shapeOf(roomy, gauge, hand, motif.shape)
-    const turn = shape.turn + workingSign(hand) * (heartOf(shape)?.turn ?? more)
+    const heart = heartOf(shape)
+    const own = shape.turn + workingSign(hand) * (heart?.turn ?? 0)
+    const turn = isHeart && !heart ? beginning.turn : own
     return { located: roomy, beginning: { ...beginning, turn }, left: [] }
   }
   return () => (drawing ??= draw())

@@ -25,6 +25,7 @@ import {
 import { fanEdge } from './fan-edge'
 import type { LocatedElement, LocatedRound, Petal, Seat } from './ground'
 import { alongFrom, picotChain, picotLean } from './picots'
+import { edgeFromRing, isRingSlip, ringPoint } from './ring'
 import { betweenEnds } from './sector'
 import type { Stem } from './spokes'
 import { loopOf } from './stand'
@@ -73,8 +74,14 @@ export function finish(
   const sizes = new Map<number, number>()
   for (const { group } of byElement.keys()) sizes.set(group, (sizes.get(group) ?? 0) + 1)
   const { before, behind } = carriersOf(round, onto?.round)
-  const pointOf = (element: WorkedElement): Point =>
-    byElement.get(element)?.top ?? slipPoint(element, onto, gauge, round)
+  const slipAt = (element: WorkedElement): Point => {
+    const i = round.elements.indexOf(element)
+    const beside = [before[i], behind[i]].map((each) => (each ? byElement.get(each)?.top : undefined))
+    const [one, other] = beside
+    if (onto && one && other && isRingSlip(element)) return ringPoint(onto, [one, other], gauge)
+    return slipPoint(element, onto, gauge, round)
+  }
+  const pointOf = (element: WorkedElement): Point => byElement.get(element)?.top ?? slipAt(element)
   /** What a loop may spread over: from its ends, or half the way to the next ones where no other loop ends there. */
   const sectorOf = (previous: WorkedElement, next: WorkedElement): [Radians, Radians] => {
     const { length } = round.elements
@@ -97,7 +104,7 @@ export function finish(
     else if (stem)
       elements.push({ element, base: stem.from, top: stem.tip, chain: stem.chain, end: stem.tip })
     else if (isSlip(element)) {
-      const point = slipPoint(element, onto, gauge, round)
+      const point = slipAt(element)
       elements.push({ element, base: point, top: point, chain: [] })
     } else if (element.role === 'space') {
       const previous = before[i]
@@ -105,6 +112,12 @@ export function finish(
       if (!previous || !next) return
       const from = pointOf(previous)
       const to = pointOf(next)
+      if (onto && isRingSlip(previous) !== isRingSlip(next)) {
+        const up = isRingSlip(previous)
+        const [slip, stitch] = up ? [from, to] : [to, from]
+        elements.push(edgeFromRing(element, slip, stitch, up, gauge))
+        return
+      }
       const within = element.group >= 0 && inOneGroup(element, previous, next)
       if (within && isSlip(previous) !== isSlip(next)) {
         elements.push(

@@ -1,10 +1,12 @@
 /** What goes into the ring that a motif begins on (M5): stitches around it, petals and loops between slip stitches. */
+import type { Point } from '../../../shared-types/plan'
 import type { WorkedElement, WorkedRound } from '../../notation/worked'
 import type { ResolvedGauge } from '../../stitches/gauge'
 import type { Millimetres, Radians } from '../../units/quantity'
 import { OVERFULL_FROM, OVERFULL_MOST, OVERFULL_SHARE, RING_GIVES } from './constants'
 import { isDrawing } from './drawing'
-import { at, heightOf, isUpright, mean, topWidth } from './ground'
+import { angleOf, at, heightOf, isUpright, mean, radiusOf, topWidth, unwrap } from './ground'
+import type { LocatedElement, LocatedRound } from './ground'
 import type { Stem } from './spokes'
 import type { Stood } from './stand'
 
@@ -84,6 +86,47 @@ export function standOnRing(round: WorkedRound, gauge: ResolvedGauge, ringChains
     stood.push({ element, base, top: at(inner + heightOf(element, gauge) + extra, angle), petal })
   })
   return { stood, edges }
+}
+
+/** Whether a slip stitch goes into the ring. */
+export const isRingSlip = (element: WorkedElement): boolean =>
+  element.role === 'slip' && element.into[0]?.kind === 'ring'
+
+/** Slip stitches into the ring out of later rounds lie so far outside of those before, in stitch widths (by eye). */
+const NEXT_SLIP = 0.5
+
+/** Where a slip stitch of a later round lies in the ring: half way between the stitches on both sides of it. */
+export function ringPoint(
+  { elements }: LocatedRound,
+  [before, behind]: readonly [Point, Point],
+  { width }: ResolvedGauge,
+): Point {
+  const from = angleOf(before)
+  const way = unwrap(angleOf(behind), from + Math.PI) - from
+  const slips = elements.filter(({ element }) => isRingSlip(element)).map(({ top }) => radiusOf(top))
+  const bases = elements.filter(({ element }) => element.into[0]?.kind === 'ring')
+  const inner = slips.length > 0 ? Math.max(...slips) : Math.min(...bases.map(({ base }) => radiusOf(base)))
+  return at((Number.isFinite(inner) ? inner : 0) + NEXT_SLIP * width, from + way / 2)
+}
+
+/** Chains of a later round from a slip stitch in the ring up to its stitch beside them, or down from that. */
+export function edgeFromRing(
+  element: WorkedElement,
+  slip: Point,
+  stitch: Point,
+  up: boolean,
+  { width }: ResolvedGauge,
+): LocatedElement {
+  const own = angleOf(stitch)
+  const free = unwrap(angleOf(slip), own) - own
+  const aside = Math.sign(free) * Math.min(width / Math.max(radiusOf(stitch), width), Math.abs(free) / 2)
+  const tip = at(radiusOf(stitch), own + aside)
+  const chain = Array.from({ length: element.count }, (_, k) => {
+    const share = (k + 1) / (element.count + 0.5)
+    return { x: slip.x + (tip.x - slip.x) * share, y: slip.y + (tip.y - slip.y) * share }
+  })
+  const ordered = up ? chain : chain.reverse()
+  return { element, base: up ? slip : tip, top: tip, chain: ordered, end: up ? tip : slip }
 }
 
 /** Chains that go straight up beside the stitches of a petal. */

@@ -2,15 +2,18 @@
 import { describe, expect, it } from 'vitest'
 import type { RoundsMotif } from '../../../shared-types/project'
 import { shapeName } from '../../../src-core/figures/sentence'
+import { chartFigures } from '../../../src-core/figures/chart'
 import { leadMeasure } from '../../../src-core/motif/ruler'
 import { roundsAccount } from '../../../src-core/motif/rounds/account'
+import { angleOf, radiusOf, unwrap } from '../../../src-core/motif/rounds/ground'
+import { crossings } from '../figures/crossings'
 import { GAUGE, workedMotif } from './written-motif'
 
 const made = (foundation: RoundsMotif['foundation'], ...rounds: string[]) => {
-  const { account, located } = workedMotif(rounds, foundation)
+  const { account, located, drawing } = workedMotif(rounds, foundation)
   const [xs, ys] = [account!.outline.map(({ x }) => x), account!.outline.map(({ y }) => y)]
   const size = { width: Math.max(...xs) - Math.min(...xs), height: Math.max(...ys) - Math.min(...ys) }
-  return { account: account!, located, ...size }
+  return { account: account!, located, drawing, ...size }
 }
 
 /** mm: the stitches of the gauge, 20 to 100 mm. */
@@ -82,8 +85,19 @@ describe('M14 a heart in a ring', () => {
   const HEART =
     'ch 3 (does not count), 3 tr in ring, 3 dc in ring, ch 1, 1 tr in ring, ch 1, 3 dc in ring, 3 tr in ring, ch 3, sl st in ring'
 
-  it('stands upright, its cleft above and its point below', () => {
-    const { account, width, height } = made({ ring: 'adjustable' }, HEART)
+  const INNER =
+    'ch 2 (does not count as a st), 3 dc in ring, 2 hdc in ring, sc in ring, dc in ring, sc in ring, 2 hdc in ring, 3 dc in ring, ch 2, sl st in ring'
+  const outer = (end: string) =>
+    `ch 2 (does not count as a st), 2 dc in each of next 3 dc, 2 hdc in next hdc, hdc in next hdc, sc in next sc, (sc, dc, sc) in next dc, sc in next sc, hdc in next hdc, 2 hdc in next hdc, 2 dc in each of next 3 dc, ch 2, sl st in ${end}`
+
+  it.each([
+    ['in one round', [HEART]],
+    ['in two', [INNER, outer('ring')]],
+    ['in two, back to the center', [INNER, outer('center')]],
+    ['in two, into the center', [INNER, outer('the center')]],
+  ])('stands upright, its cleft above and its point below: %s', (_, rounds) => {
+    const { account, width, height, drawing } = made({ ring: 'adjustable' }, ...rounds)
+    expect(account.findings).toEqual([])
     expect([account.shape, account.form, shapeName(account, false)]).toEqual(['leaf', 'heart', 'heart'])
     expect([width, height]).toEqual([
       expect.closeTo(account.overValleys, 6) as number,
@@ -99,6 +113,16 @@ describe('M14 a heart in a ring', () => {
     const lowest = outline.reduce((best, point) => (point.y > best.y ? point : best))
     expect(Math.abs(lowest.x)).toBeLessThan(0.2 * width)
     expect(account.anchors.map(({ address }) => address)).toEqual(expect.arrayContaining(['cleft', 'point']))
+    // In the chart, too, the last slip stitch of each round lies in the ring, below the cleft.
+    const { located, beginning } = drawing()!
+    for (const { elements } of located) {
+      const slip = elements.find(({ element }) => element.role === 'slip')!.top
+      const off = unwrap(angleOf(slip) + beginning.turn, 0)
+      expect(Math.abs(off)).toBeLessThan(0.1)
+      expect(radiusOf(slip)).toBeLessThan(0.5 * located.at(-1)!.radius)
+    }
+    const room = { hand: 'right', style: 'ink', width: 186, height: 200 } as const
+    expect(chartFigures(located, beginning, room).flatMap((figure) => crossings(figure))).toEqual([])
   })
 
   it('is no clover', () => {
