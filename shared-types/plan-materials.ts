@@ -29,8 +29,10 @@ export interface YarnNeed {
   readonly balls: number | null
   /** Grams on hand in all, whether they were weighed or counted in balls. */
   readonly onHand: number
-  /** Whole balls to buy after the stash. */
+  /** Whole balls to buy after the stash; none of a yarn of which no more can be had. */
   readonly toBuy: number | null
+  /** No more of it can be had: the grams that are missing then, by the high end; 0 where it is enough. */
+  readonly noMore?: { readonly missing: number }
   /** It was weighed or counted again: what is to be bought is held against what is left to make. */
   readonly again?: true
   /** Grams expected to be left of what is on hand and bought. */
@@ -183,6 +185,8 @@ export interface YarnForMotifs {
   readonly each: Readonly<Record<string, number>>
   /** Likewise of the motifs beside the first, in their order. */
   readonly others?: readonly Readonly<Record<string, number>>[]
+  /** No more of it can be had: before it goes beyond what there is, all others do. */
+  readonly noMore?: true
   /** What is left hangs on the colours too (half motifs, another motif, joins): no filling can be ruled out by it. */
   readonly isShared?: true
 }

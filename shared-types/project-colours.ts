@@ -21,6 +21,8 @@ export const yarnSchema = z.looseObject({
   /** How many motifs were made when what is on hand was counted; left out: none, at the beginning. */
   onHandAt: number.optional(),
   dyeLot: text.optional(),
+  /** No more of it can be had: what is missing of it cannot be bought. */
+  noMore: z.boolean().optional(),
   /** Weighed again when `at` motifs were made; `of` is what there was at the start, where that is not what is on hand. */
   left: z.looseObject({ grams: number.optional(), at: number.optional(), of: number.optional() }).optional(),
   /** Sizes that it is sold in besides the ball: skeins, hanks, cones. */

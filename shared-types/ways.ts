@@ -42,6 +42,8 @@ export interface SizeWay extends Holds {
   readonly opening?: number
   /** Balls that are to be bought with it; left out where none are. */
   readonly buy?: readonly { readonly id: string; readonly balls: number }[]
+  /** Grams of yarns that are missing with it and of which no more can be had; left out where none are. */
+  readonly missing?: readonly { readonly id: string; readonly grams: number }[]
   /** Grams and balls are without the motifs: what these take of a yarn is not known yet. */
   readonly unweighed?: true
   /** Limits of the colours that it goes beyond: a yarn by grams, a colourway by motifs; left out where none. */

@@ -23,6 +23,7 @@ import type { Proposals } from './layout/proposals'
 import { bestRotation } from './layout/rotation'
 import { createLetterFindings } from './letters/findings'
 import { withKit } from './materials/kit/kit'
+import { isMissing } from './materials/no-more'
 import { dyeLots } from './materials/yarn-findings'
 import { memoised } from './memo'
 import { APPLIQUE_PLANNER } from './plans/applique'
@@ -107,7 +108,7 @@ export function createPlanner(): Planner {
 function heardOnce({ findings, progress, yarns, kit }: Plan): readonly Finding[] {
   const isSettled = (id: string | undefined): boolean =>
     progress.forecast.some(({ yarn }) => yarn === id) ||
-    yarns.some((need) => need.id === id && need.toBuy === 0)
+    yarns.some((need) => need.id === id && need.toBuy === 0 && !isMissing(need))
   const heard = findings.filter(({ code, target }) => !STASH.has(code) || !isSettled(target?.yarn))
   // What is to be bought was counted anew where a yarn was weighed, or motifs were made before.
   const isLots = ({ code }: Finding) => code === 'yarn/dye-lot'

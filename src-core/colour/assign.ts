@@ -2,7 +2,6 @@
 import type { Finding } from '../../shared-types/finding'
 import type { YarnForMotifs } from '../../shared-types/plan'
 import type { Arrangement, BlanketLayout, Colourway } from '../../shared-types/project'
-import { capital } from '../figures/words'
 import { finding } from '../findings/finding'
 import { isAddition, tidyAddress } from '../layout/addresses'
 import { formatNumber } from '../units/format'
@@ -15,7 +14,7 @@ import { excessOf } from './counts'
 import { repeatWithin, rowsWithin, shadeWithin } from './in-turn'
 import type { Filled } from './in-turn'
 import type { Kept } from './kept'
-import { isByStash, limitFindings, limitsOf, roomWords, tallied } from './limits'
+import { isByStash, limitFindings, limitsOf, orChoose, roomWords, tallied } from './limits'
 import type { Limits, Proof } from './limits'
 import { mirrored } from './mirror'
 import { DEFAULTS } from '../settled'
@@ -278,7 +277,7 @@ export function assignColourways(
     findings.push(
       finding('colours/rows-broken', 'layout.cells.fill', {
         rows: formatNumber(broken),
-        Room: capital(roomWords(fill)),
+        Room: orChoose([roomWords(fill, limits?.yarns.every(({ noMore }) => noMore) ?? false)]),
       }),
     )
   findings.push(...told(ofCell, { isLeast }))

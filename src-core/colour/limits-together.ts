@@ -7,6 +7,7 @@ import { isUsableOrZero } from '../units/usable'
 import type { ColourCell, Fill } from './assign'
 import { countsWithin, excessOf, isWithinLimits } from './counts'
 import type { CountTask } from './counts'
+import { weighed } from './limits'
 import type { Limits, Proof } from './limits'
 import { mirrored } from './mirror'
 
@@ -72,11 +73,13 @@ export function limitsTogether(
       return limited(id) ? Math.floor(fill!.most![id]!) - painted : Infinity
     }),
     shares: entries.map(({ id }) => ids.indexOf(id)),
-    yarns: stash.map((yarn) => ({
-      ...yarn,
-      left: yarn.left - sum(byHand.map(({ kind, id }) => gramsIn(yarn, kind, id))),
-      each: entries.map(({ kind, id }) => gramsIn(yarn, kind, id)),
-    })),
+    yarns: stash.map((yarn) =>
+      weighed({
+        ...yarn,
+        left: yarn.left - sum(byHand.map(({ kind, id }) => gramsIn(yarn, kind, id))),
+        each: entries.map(({ kind, id }) => gramsIn(yarn, kind, id)),
+      }),
+    ),
   }
   const count = (filled: readonly (readonly string[])[]): number[] => {
     const place = new Map(entries.map(({ part, id }, at) => [`${part} ${id}`, at]))

@@ -22,7 +22,11 @@ export interface Limits {
   readonly most: readonly number[]
   /** As in `CountTask`. */
   readonly shares?: readonly number[] | undefined
-  readonly yarns: readonly (YarnLimit & Pick<YarnForMotifs, 'id' | 'name' | 'isShared'>)[]
+  readonly yarns: readonly (YarnLimit &
+    Pick<YarnForMotifs, 'id' | 'name' | 'isShared' | 'noMore'> & {
+      /** Its grams count so many times over: a yarn of which no more can be had runs short last. */
+      readonly weight: number
+    })[]
 }
 
 /** What is known of fillings that go less far beyond the limits than one. */
@@ -41,13 +45,34 @@ export const isByStash = (fill: { readonly pattern?: string | undefined } | unde
 export const isByYarn = (fill: Fill | undefined): boolean =>
   fill?.withinStash === true || isByStash(fill) || Object.values(fill?.mostGrams ?? {}).some(isUsableOrZero)
 
-/** What would make room: a limit of one's own is raised, of what is on hand there can be more. */
-export function roomWords(fill: Fill): string {
+/**
+ * A gram beyond what there is of a yarn of which no more can be had is worse than so many of others: no stash has as many
+ * grams of one that can be bought, and a motif beyond its limit still counts for more (`MOTIF_WEIGHT`).
+ */
+export const FIRM = 1000
+
+/** A limit as it counts beside others. */
+export const weighed = <Limit extends YarnLimit & Pick<YarnForMotifs, 'noMore'>>(limit: Limit) => {
+  const weight = limit.noMore ? FIRM : 1
+  return { ...limit, weight, left: limit.left * weight, each: limit.each.map((one) => one * weight) }
+}
+
+/**
+ * What would make room: a limit of one's own is raised, of what is on hand there can be more, unless it `isFirm`. Empty
+ * where nothing would.
+ */
+export function roomWords(fill: Fill, isFirm = false): string {
   const limits = [...Object.values(fill.most ?? {}), ...Object.values(fill.mostGrams ?? {})]
   const isSet = limits.some(isUsableOrZero)
   const isOnHand = fill.withinStash === true || isByStash(fill) || !isSet
-  const ways = [...(isSet ? ['raise a limit'] : []), ...(isOnHand ? ['add yarn'] : [])]
+  const ways = [...(isSet ? ['raise a limit'] : []), ...(isOnHand && !isFirm ? ['add yarn'] : [])]
   return ways.join(' or ')
+}
+
+/** "Raise a limit or add yarn, or choose …": what else can be done, before what is to be chosen. */
+export function orChoose(ways: readonly string[]): string {
+  const told = ways.filter(Boolean).join(', ')
+  return told ? `${capital(told)}, or choose` : 'Choose'
 }
 
 /** The limits of a fill for its chosen colourways, less what is painted `byHand`; null where it has none. */
@@ -64,10 +89,10 @@ export function limitsOf(
     return isUsableOrZero(limit) ? Math.floor(limit) - (painted.get(id) ?? 0) : Infinity
   })
   if (stash.length === 0 && most.every((limit) => limit === Infinity)) return null
-  const yarns = stash.map(({ id, name, left, each, isShared }) => {
+  const yarns = stash.map(({ id, name, left, each, isShared, noMore }) => {
     const taken = [...painted].reduce((sum, [way, many]) => sum + many * (each[way] ?? 0), 0)
     const free = { id, name, left: left - taken, each: chosen.map((way) => each[way] ?? 0) }
-    return isShared ? { ...free, isShared } : free
+    return weighed({ ...free, ...(isShared && { isShared }), ...(noMore && { noMore }) })
   })
   return { most, yarns }
 }
@@ -154,9 +179,11 @@ export function limitFindings(
 ): Finding[] {
   const { cells: over, grams: exactly } = excessOf(limits, cells)
   // What vanishes where it is shown is not missing.
-  const grams = exactly.map((short, yarn) =>
-    isBeneathShown(short, short + (limits.yarns[yarn]?.left ?? 0)) ? 0 : short,
-  )
+  const grams = exactly.map((counted, yarn) => {
+    const { left = 0, weight = 1 } = limits.yarns[yarn] ?? {}
+    const short = counted / weight
+    return isBeneathShown(short, short + left / weight) ? 0 : short
+  })
   const tell = (units: UnitSystem): string =>
     listed([
       ...over.flatMap((many, colour) =>
@@ -167,7 +194,7 @@ export function limitFindings(
       ...grams.flatMap((short, yarn) => {
         const of = limits.yarns[yarn]
         if (!of || short === 0) return []
-        const motifs = counted(motifsShort(of, short, cells), 'motif')
+        const motifs = counted(motifsShort(of, short * of.weight, cells), 'motif')
         return `${formatMass(short, units)} of ${of.name} missing, for ${motifs}`
       }),
     ])
@@ -179,16 +206,19 @@ export function limitFindings(
     fill.pattern === 'no-two-alike' && total(over) > least
       ? '; that no two alike touch comes before the limits, and other patterns can come closer to them'
       : ''
-  const room = roomWords(fill)
+  const isFirm = grams.every((gram, yarn) => gram === 0 || limits.yarns[yarn]?.noMore)
+  const room = roomWords(fill, isFirm && grams.some((gram) => gram > 0))
   // What no chance fills cannot be shuffled; a yarn that runs short is spared by a colourway of others alone.
-  const ways = spelledValue(isByChance(fill) ? `Shuffle the colours, ${room}` : capital(room))
+  const ways = spelledValue(orChoose([...(isByChance(fill) ? ['shuffle the colours'] : []), room]))
   const others = grams.some((short) => short > 0) ? ' in other yarns' : ''
-  const told = { short, apart, Room: capital(room), ways, others }
+  const told = { short, apart, Room: room ? `${capital(room)}, choose` : 'Choose', ways, others }
   const isSure = !grams.some((gram, yarn) => gram > 0 && limits.yarns[yarn]?.isShared)
   const where = 'layout.cells.fill'
   if (!isSure) return [finding('colours/limits-not-found', where, told)]
   if (isLeast) return [finding('colours/limits-impossible', where, told)]
-  if (!atLeast) return [finding('colours/limits-not-found', where, told)]
+  // Of grams that count for more than they are no sum can be told.
+  const isTold = atLeast && (atLeast.motifs > 0 || limits.yarns.every(({ weight }) => weight === 1))
+  if (!isTold) return [finding('colours/limits-not-found', where, told)]
   const bound = (units: UnitSystem): string =>
     atLeast.motifs > 0 ? counted(atLeast.motifs, 'motif') : formatMass(atLeast.grams, units)
   const bounds: InUnits = { metric: bound('metric'), imperial: bound('imperial') }

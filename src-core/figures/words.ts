@@ -40,9 +40,9 @@ export function ordinal(n: number): string {
 }
 
 /** Parts of an enumeration: "a", "a and b", "a, b and c". */
-export function listed(parts: readonly string[]): string {
+export function listed(parts: readonly string[], last: 'and' | 'or' = 'and'): string {
   if (parts.length < 2) return parts.join('')
-  return `${parts.slice(0, -1).join(', ')} and ${parts.at(-1)}`
+  return `${parts.slice(0, -1).join(', ')} ${last} ${parts.at(-1)}`
 }
 
 /** How a round lies, in the words of the trade. */

@@ -187,6 +187,18 @@ export function buyingRemark(
   return reasons.join(' ')
 }
 
+/** "14 g of Rust missing, and no more can be had": of the yarns of which none can be bought; empty where all are enough. */
+export function noMoreWords(
+  needs: readonly Pick<YarnNeed, 'id' | 'noMore'>[],
+  nameOf: (id: string) => string,
+  units: UnitSystem,
+): string {
+  const short = needs.flatMap(({ id, noMore }) =>
+    noMore && noMore.missing > 0 ? [`${formatMass(noMore.missing, units)} of ${nameOf(id)}`] : [],
+  )
+  return short.length > 0 ? `${listed(short)} missing, and no more can be had` : ''
+}
+
 /**
  * Said where what is to be bought is less what is on hand: a project knows of no other, so that yarn which two of them
  * are planned from would count in both. Empty where nothing is on hand.

@@ -40,25 +40,25 @@ export const COLOUR_FINDINGS = {
     severity: 'warning',
     message:
       'the colourways cannot be placed within the limits. This is as close as they come: {short}{apart}.',
-    mend: '{Room}, choose one more colourway, or make fewer motifs.',
+    mend: '{Room} one more colourway, or make fewer motifs.',
   },
   'colours/limits-nearest': {
     severity: 'warning',
     message:
       'the colourways cannot be placed within the limits: every way goes at least {least} over. Closest fit found: {short}{apart}.',
-    mend: '{Room}, choose one more colourway, or make fewer motifs.',
+    mend: '{Room} one more colourway, or make fewer motifs.',
   },
   'colours/limits-not-found': {
     severity: 'warning',
     message:
       'found no way to place the colourways within the limits, though there may be one. Closest fit: {short}{apart}.',
-    mend: '{ways}, or choose one more colourway{others}.',
+    mend: '{ways} one more colourway{others}.',
   },
   'colours/rows-broken': {
     severity: 'note',
     message:
       '{rows} {rows|row changes|rows change} colourway on the way, as whole rows do not fit within the limits.',
-    mend: '{Room}, or choose another pattern.',
+    mend: '{Room} another pattern.',
   },
   'colours/mirror-alike': {
     severity: 'note',

@@ -132,13 +132,13 @@ export const MATERIAL_FINDINGS = {
   'yarn/stash-short': {
     severity: 'warning',
     message: '{yarn}: {onHand} on hand, {need} needed: {reach}; up to {missing} are missing.',
-    mend: 'Buy what is missing, or make fewer motifs in this yarn.',
+    mend: '{ways}.',
   },
   'yarn/stash-tight': {
     severity: 'note',
     message:
       '{yarn}: {onHand} on hand should be enough for {need}, but if the estimate runs high, {missing} are missing.',
-    mend: 'Keep a {ball} in reserve, or weigh more motifs for a closer estimate.',
+    mend: '{ways}.',
   },
   'yarn/dye-lot': {
     severity: 'note',

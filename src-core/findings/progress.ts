@@ -70,7 +70,7 @@ export const PROGRESS_FINDINGS = {
     severity: 'warning',
     message:
       '{yarn}: by the plan, the {left} on hand with {pieces} made {reach}; up to {missing} more are needed.',
-    mend: 'Buy what is missing while the dye lot can be had, or make fewer motifs in this yarn.',
+    mend: '{ways}.',
   },
   'progress/plan-tight': {
     severity: 'note',
@@ -92,18 +92,18 @@ export const PROGRESS_FINDINGS = {
   'progress/runs-out': {
     severity: 'warning',
     message: 'at this rate {yarn} lasts to motif {last} of {total}; {missing} more are needed.',
-    mend: 'Buy what is missing while the dye lot can be had, or make fewer motifs in this yarn.',
+    mend: '{ways}.',
   },
   'progress/spent': {
     severity: 'warning',
     message:
       'at this rate the {left} left of {yarn} are not enough for the next motif in it, number {next}; {missing} more are needed.',
-    mend: 'Buy what is missing while the dye lot can be had, or make fewer motifs in this yarn.',
+    mend: '{ways}.',
   },
   'progress/edging-short': {
     severity: 'warning',
     message:
       'at this rate {yarn} is enough for all motifs but not for what comes after them; {missing} more are needed.',
-    mend: 'Buy what is missing while the dye lot can be had, or work the {edging} in another yarn.',
+    mend: '{ways}.',
   },
 } as const satisfies Record<string, CatalogueEntry>

@@ -252,7 +252,9 @@ function stashOf(project: Project, planner: Planner): StashOfProject | null {
 
 /** Whether nothing is to be bought: what was weighed or counted again lasts by its forecast, all else by what is on hand. */
 const lasts = ({ yarns, progress }: PlanNumbers): boolean =>
-  yarns.every(({ id, grams, onHand }) => {
+  yarns.every(({ id, grams, onHand, noMore }) => {
     const weighed = progress.forecast.find(({ yarn }) => yarn === id)
-    return weighed ? weighed.missing <= NO_GRAMS : grams.high <= onHand + NO_GRAMS
+    return weighed
+      ? weighed.missing <= NO_GRAMS && !(noMore && weighed.tight)
+      : grams.high <= onHand + NO_GRAMS
   })

@@ -4,6 +4,7 @@ import type { BandField, Yarn } from '../../shared-types/project'
 import { isBeneathShown } from '../units/format'
 import type { Grams } from '../units/quantity'
 import { isUsable, isUsableOrZero } from '../units/usable'
+import { missingOf } from './no-more'
 import { gramsOnHand } from './on-hand'
 import { NO_RANGE, add, times } from './range'
 
@@ -163,9 +164,16 @@ export class YarnLedger {
     const ballGrams = positiveOrNull(yarn.ballGrams)
     const onHand = gramsOnHand(yarn)
     const price = isUsableOrZero(yarn.price) ? yarn.price : null
-    const told = ballGrams !== null && this.metresOnly(yarn) === 0 && isWhole
+    const isCounted = this.metresOnly(yarn) === 0 && isWhole
+    const told = ballGrams !== null && isCounted
     const splits = this.#splits(yarn.id)
-    const toBuy = told ? wholeBalls(grams.high - onHand, ballGrams, grams.high) : null
+    const noMore = yarn.noMore && isCounted ? { missing: missingOf(grams.high, onHand) } : null
+    const toBuy = noMore ? 0 : told ? wholeBalls(grams.high - onHand, ballGrams, grams.high) : null
+    const leftover = noMore
+      ? Math.max(0, onHand - expected)
+      : toBuy !== null && ballGrams !== null
+        ? onHand + toBuy * ballGrams - expected
+        : null
     const known: YarnNeed = {
       id: yarn.id,
       grams,
@@ -173,9 +181,10 @@ export class YarnLedger {
       balls: told ? wholeBalls(grams.high, ballGrams) : null,
       onHand,
       toBuy,
-      leftover: toBuy !== null && ballGrams !== null ? onHand + toBuy * ballGrams - expected : null,
+      leftover,
       cost: toBuy !== null && price !== null ? toBuy * price : null,
       parts,
+      ...(noMore && { noMore }),
       ...(splits.length > 0 ? { split: splits } : {}),
       ...(lacking.length > 0 ? { lacking } : {}),
     }

@@ -4,7 +4,7 @@
  */
 import type { YarnForMotifs, YarnNeed } from '../../shared-types/plan'
 import type { BlanketLayout, Yarn } from '../../shared-types/project'
-import { isByStash, isByYarn } from '../colour/limits'
+import { FIRM, isByStash, isByYarn } from '../colour/limits'
 import type { Grams } from '../units/quantity'
 import { isUsableOrZero } from '../units/usable'
 import type { Materials, MaterialsInput } from './input'
@@ -32,6 +32,8 @@ export interface AtHand {
   readonly whole: Grams
   /** What is really used over what the plan expects, where that is known: what the whole takes is counted by it. */
   readonly rate?: number
+  /** By the high end all the same: no more of it can be had. */
+  readonly isHigh?: true
 }
 
 /** The same by id of the yarn, of those that were. */
@@ -40,10 +42,13 @@ export type Taken = ReadonlyMap<string, AtHand>
 /** Whether colours are held against what is on hand. */
 const isWithinStash = (fill: Fill | undefined): boolean => fill?.withinStash === true || isByStash(fill)
 
-/** Grams of a need as they are held against a limit: the high end, or as fast as the yarn is known to go. */
+/**
+ * Grams of a need as they are held against a limit: the high end, or as fast as the yarn is known to go; of one of which
+ * no more can be had both.
+ */
 function takes(fill: Fill | undefined, { id, grams }: Pick<YarnNeed, 'id' | 'grams'>, taken: Taken): Grams {
-  const rate = isWithinStash(fill) ? taken.get(id)?.rate : undefined
-  return rate === undefined ? grams.high : rate * grams.expected
+  const { rate, isHigh } = (isWithinStash(fill) && taken.get(id)) || {}
+  return rate === undefined ? grams.high : rate * (isHigh ? grams.high : grams.expected)
 }
 
 /**
@@ -134,16 +139,23 @@ function yarnsForMotifs(
       ...(further.length > 0 && { others: eachFurther }),
     }
     const moves = rests.some((other) => Math.abs(other(yarn.id) - rest) > NO_GRAMS)
-    return [followsColours || moves ? { ...found, isShared: true as const } : found]
+    return [
+      {
+        ...found,
+        ...(yarn.noMore && isWithinStash(fill) && { noMore: true as const }),
+        ...((followsColours || moves) && { isShared: true as const }),
+      },
+    ]
   })
 }
 
-/** Grams beyond the limits of a fill. */
+/** Grams beyond the limits of a fill, those of a yarn of which no more can be had as they count in colouring. */
 const shortOf = (fill: Fill | undefined, { input, needed }: Worked, taken: Taken): Grams =>
   needed.yarns.reduce((sum, need) => {
     const yarn = input.basis.yarns.find(({ id }) => id === need.id)
     const short = yarn ? takes(fill, need, taken) - limitOf(fill, yarn, taken) : 0
-    return sum + (short > NO_GRAMS ? short : 0)
+    const weight = yarn?.noMore && isWithinStash(fill) ? FIRM : 1
+    return sum + (short > NO_GRAMS ? weight * short : 0)
   }, 0)
 
 /**

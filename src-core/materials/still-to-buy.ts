@@ -18,7 +18,12 @@ export function stillToBuy(
     const told = forecast.find(({ yarn }) => yarn === need.id)
     const yarn = yarns.find(({ id }) => id === need.id)
     const ballGrams = positiveOrNull(yarn?.ballGrams)
-    if (!told || !yarn || ballGrams === null || need.toBuy === null) return need
+    if (!told || !yarn) return need
+    if (need.noMore) {
+      const leftover = Math.max(0, told.plan ? told.left - told.plan.expected : told.over)
+      return { ...need, again: true as const, noMore: { missing: told.missing }, leftover }
+    }
+    if (ballGrams === null || need.toBuy === null) return need
     // Whatever it was begun with, what was weighed is there.
     const toBuy = wholeBalls(told.missing, ballGrams, told.left + told.missing)
     const price = isUsableOrZero(yarn.price) ? yarn.price : null

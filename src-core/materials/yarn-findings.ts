@@ -2,14 +2,16 @@
 import type { Finding } from '../../shared-types/finding'
 import type { KitAccount, YarnNeed } from '../../shared-types/plan'
 import { BAND_FIELDS } from '../../shared-types/project'
-import type { BandField, UnitSystem, Yarn } from '../../shared-types/project'
+import type { BandField, Terms, UnitSystem, Yarn } from '../../shared-types/project'
 import { counted, listed, numbered, plural } from '../figures/words'
 import { isWithin } from '../fields/field'
 import { YARN } from '../fields/yarn'
 import { finding } from '../findings/finding'
+import { termWord } from '../stitches/terms'
 import { formatMass, formatMassRange, formatNumber, formatYarnLength } from '../units/format'
 import { gramsPerMetre, positiveOrNull } from './ledger'
 import type { YarnLedger } from './ledger'
+import { isMissing, shortRemedy } from './no-more'
 import type { Grams } from '../units/quantity'
 
 const label = (yarn: Yarn): string => yarn.name ?? yarn.id
@@ -49,7 +51,12 @@ function reach(onHand: number, { grams }: YarnNeed, { motifs, worth, high }: InM
 
 function stash(units: UnitSystem, yarn: Yarn, need: YarnNeed, inMotifs: InMotifs): Finding[] {
   const { onHand } = need
-  if (!(onHand > 0) || onHand >= need.grams.high) return []
+  if (!(onHand > 0 || isMissing(need)) || onHand >= need.grams.high) return []
+  const { motifs, worth, high } = inMotifs
+  const missing = need.grams.high - onHand
+  const many = motifs > 0 && high > 0 ? Math.min(motifs, Math.ceil((missing * worth) / high - 1e-9)) : 0
+  const ways = (otherwise: (terms: Terms) => string) =>
+    shortRemedy(yarn, need, missing, { motifs: many }, otherwise)
   const values = {
     yarn: label(yarn),
     onHand: formatMass(onHand, units),
@@ -57,8 +64,17 @@ function stash(units: UnitSystem, yarn: Yarn, need: YarnNeed, inMotifs: InMotifs
     missing: formatMass(need.grams.high - onHand, units),
   }
   const target = { yarn: yarn.id }
-  if (onHand >= need.grams.expected) return [finding('yarn/stash-tight', `yarn ${yarn.id}`, values, target)]
-  const short = { ...values, reach: reach(onHand, need, inMotifs) }
+  if (onHand >= need.grams.expected) {
+    const told = ways(
+      (terms) => `Keep a ${termWord('ball', terms)} in reserve, or weigh more motifs for a closer estimate`,
+    )
+    return [finding('yarn/stash-tight', `yarn ${yarn.id}`, { ...values, ways: told }, target)]
+  }
+  const short = {
+    ...values,
+    reach: reach(onHand, need, inMotifs),
+    ways: ways(() => 'Buy what is missing, or make fewer motifs in this yarn'),
+  }
   return [finding('yarn/stash-short', `yarn ${yarn.id}`, short, target)]
 }
 

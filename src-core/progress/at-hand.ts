@@ -20,9 +20,14 @@ export function atHand(project: Settled, workOf: () => Work, needs: readonly Yar
   return new Map(
     forecastYarns(work, marking, needs).forecast.map(({ yarn, left, at, rate, plan }) => {
       const { after, rangeAfter } = supplyOf(work, marking, yarn)
+      const isHigh = project.yarns.find(({ id }) => id === yarn)?.noMore === true
+      const high = rangeAfter(0).high - rangeAfter(at).high
       // By the plan alone it is the high end that counts, as what is bought.
-      const used = plan ? rangeAfter(0).high - rangeAfter(at).high : rate * (after(0) - after(at))
-      return [yarn, { whole: used + left, ...(!plan && { rate }) }] as const
+      const used = plan ? high : rate * (isHigh ? high : after(0) - after(at))
+      return [
+        yarn,
+        { whole: used + left, ...(!plan && { rate, ...(isHigh && { isHigh: true as const }) }) },
+      ] as const
     }),
   )
 }

@@ -9,7 +9,9 @@ import { isWithin } from '../fields/field'
 import { YARN_LEFT } from '../fields/yarn'
 import { finding } from '../findings/finding'
 import { massValue } from '../findings/quantities'
+import { shortRemedy } from '../materials/no-more'
 import { countedAt, gramsOnHand } from '../materials/on-hand'
+import { termWord } from '../stitches/terms'
 import { formatNumber } from '../units/format'
 import type { Grams } from '../units/quantity'
 import { isUsable } from '../units/usable'
@@ -99,7 +101,7 @@ const piecesMade = ({ work, marking }: Pick<Asked, 'work' | 'marking'>, at: numb
 
 /** How far it goes by the plan, where nobody can tell how fast it was used: by the high end, as what is bought. */
 function byPlan(asked: Asked, left: Grams, at: number, before: readonly Finding[]): Told {
-  const { work, yarn, supply } = asked
+  const { work, yarn, need, supply } = asked
   const plan = supply.rangeAfter(at)
   const total = work.pieces.length
   const reaches = (count: number): boolean =>
@@ -119,6 +121,7 @@ function byPlan(asked: Asked, left: Grams, at: number, before: readonly Finding[
   const values = { yarn: nameOf(yarn), left: massValue(left), pieces, missing: massValue(missing) }
   const target = { yarn: yarn.id }
   const motifs = work.pieces.filter(({ kind }) => kind === 'motif').length
+  const ways = waysOn(yarn, need, missing, false)
   const reach = spent
     ? `are not enough for the next motif in it, number ${formatNumber(supply.nextIn(at))}`
     : furthest === total
@@ -127,7 +130,7 @@ function byPlan(asked: Asked, left: Grams, at: number, before: readonly Finding[
   const found =
     left >= plan.expected
       ? finding('progress/plan-tight', whereOf(yarn), values, target)
-      : finding('progress/plan-short', whereOf(yarn), { ...values, reach }, target)
+      : finding('progress/plan-short', whereOf(yarn), { ...values, reach, ways }, target)
   return { forecast, findings: [...before, found] }
 }
 
@@ -205,7 +208,11 @@ function weighedOf(asked: Asked, grams: Grams, at: number, from: number): Told {
     ...{ rate, start, left: grams, at },
   }
   if (!enough) {
-    const values = { yarn: name, missing: massValue(missing), last: lastsTo, total: formatNumber(motifs) }
+    const isRest = furthest === total && !spent
+    const ways = waysOn(yarn, need, missing, isRest)
+    const values = {
+      ...{ yarn: name, missing: massValue(missing), last: lastsTo, total: formatNumber(motifs), ways },
+    }
     const code = furthest === total ? 'progress/edging-short' : 'progress/runs-out'
     findings.push(
       spent
@@ -220,6 +227,15 @@ function weighedOf(asked: Asked, grams: Grams, at: number, from: number): Told {
   }
   return { forecast, findings }
 }
+
+/** What can be done where it runs short on the way. */
+const waysOn = (yarn: Yarn, need: YarnNeed, missing: Grams, isRest: boolean) =>
+  shortRemedy(yarn, need, missing, { isRest }, (terms) => {
+    const other = isRest
+      ? `work the ${termWord('edging', terms)} in another yarn`
+      : 'make fewer motifs in this yarn'
+    return `Buy what is missing while the dye lot can be had, or ${other}`
+  })
 
 /** What a yarn was begun with: grams, when so many motifs were made, and whether that is only taken for it. */
 interface Begun {

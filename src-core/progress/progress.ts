@@ -129,6 +129,10 @@ function afterMade(
     const all = since.find(({ id }) => id === need.id)
     const rest = left.find(({ id }) => id === need.id)
     const yarn = yarns.find(({ id }) => id === need.id)
+    if (need.noMore) {
+      const missing = Math.min(all?.noMore?.missing ?? 0, rest?.grams.high ?? 0)
+      return { ...need, noMore: { missing }, leftover: all ? all.leftover : need.onHand }
+    }
     if (need.toBuy === null || rest?.balls === null) return need
     const { toBuy, leftover, cost } = all ?? { toBuy: 0, leftover: need.onHand, cost: 0 }
     const balls = rest?.balls ?? 0

@@ -292,9 +292,15 @@ function edgingOf(candidate: Candidate, now: Told, told: Told): Pick<SizeWay, 'e
 }
 
 /** What must be bought for it, and which limits of the colours it goes beyond. */
-function needsOf(project: Project, { yarns, counts }: Told): Pick<SizeWay, 'buy' | 'beyond' | 'unweighed'> {
+function needsOf(
+  project: Project,
+  { yarns, counts }: Told,
+): Pick<SizeWay, 'buy' | 'missing' | 'beyond' | 'unweighed'> {
   const fill = blanketOf(project)?.cells?.fill
   const buy = yarns.flatMap(({ id, toBuy }) => (toBuy !== null && toBuy > 0 ? [{ id, balls: toBuy }] : []))
+  const missing = yarns.flatMap(({ id, noMore }) =>
+    noMore && noMore.missing > 0 ? [{ id, grams: noMore.missing }] : [],
+  )
   const beyond = [
     ...yarns.flatMap(({ id, grams }) => {
       const limit = fill?.mostGrams?.[id]
@@ -309,6 +315,7 @@ function needsOf(project: Project, { yarns, counts }: Told): Pick<SizeWay, 'buy'
   ]
   return {
     ...(buy.length > 0 && { buy }),
+    ...(missing.length > 0 && { missing }),
     ...(beyond.length > 0 && { beyond }),
     ...(yarns.some(({ lacking }) => lacking !== undefined) && { unweighed: true as const }),
   }
@@ -318,16 +325,18 @@ function needsOf(project: Project, { yarns, counts }: Told): Pick<SizeWay, 'buy'
 const GRAM = 0.5
 
 /**
- * What comes to the size goes first; of the rest, while something is made, what needs no yarn to be bought; then what
- * comes nearer.
+ * What comes to the size goes first, and of it what lacks no yarn of which no more can be had; of the rest, while something
+ * is made, what needs no yarn to be bought; then what comes nearer.
  */
 function byNearness(a: SizeWay, b: SizeWay, wish: WishedSize, isBegun: boolean): number {
   const near = (way: SizeWay) => Math.round(offBy(way.size, wish))
   const buys = (way: SizeWay) => (isBegun && near(way) > WAYS.near && way.buy ? 1 : 0)
+  const lacks = (way: SizeWay) => (way.missing ? 1 : 0)
   const isThere = (way: SizeWay) => (near(way) <= WAYS.near ? 0 : 1)
   const yarn = (way: SizeWay) => way.yarns.reduce((sum, { difference }) => sum + Math.abs(difference), 0)
   return (
     isThere(a) - isThere(b) ||
+    lacks(a) - lacks(b) ||
     buys(a) - buys(b) ||
     near(a) - near(b) ||
     a.kinds.length - b.kinds.length ||

@@ -181,6 +181,16 @@ export const buyWords = (
     ? `To buy${unweighed ? ', without the motifs' : ''}: ${buy.map(({ id, balls }) => `${nameOf(id)} ${counted(balls, termWord('ball', terms))}`).join(', ')}`
     : ''
 
+/** "Missing, and no more to be had: Rust 48 g"; empty where nothing is. */
+export const missingWords = (
+  { missing }: Pick<SizeWay, 'missing'>,
+  nameOf: (yarn: string) => string,
+  units: UnitSystem,
+): string =>
+  missing
+    ? `Missing, and no more to be had: ${missing.map(({ id, grams }) => `${nameOf(id)} ${formatMass(grams, units)}`).join(', ')}`
+    : ''
+
 /** "Beyond your limits: Rust by 62 g, colourway B by 4 motifs"; empty where none is passed. */
 export function beyondWords(
   beyond: SizeWay['beyond'],

@@ -13,6 +13,7 @@ import {
   unpriced,
 } from '../../src-core/figures/yarn-words'
 import { termWord } from '../../src-core/stitches/terms'
+import { isMissing } from '../../src-core/materials/no-more'
 import { PENNY, wholeCost } from '../../src-core/materials/whole-cost'
 import { kindOf } from '../kinds/kinds'
 import { counted, plural } from '../../src-core/figures/words'
@@ -49,6 +50,9 @@ export function costOf(plan: PlanNumbers): number | null {
   const known = plan.yarns.filter((yarn) => yarn.cost !== null)
   return known.length === 0 ? null : known.reduce((sum, yarn) => sum + (yarn.cost ?? 0), 0)
 }
+
+/** How short it is stands before it, once it was weighed again. */
+const NO_MORE = 'no more to be had'
 
 function yarnLine(
   project: Project,
@@ -87,7 +91,16 @@ function yarnLine(
     onHand: held.there,
     ball: yarn?.ballGrams ?? null,
     words: words.join(' · '),
-    short: need.toBuy ? starred(`buy ${formatNumber(need.toBuy)}`, isAssumed(need, 'toBuy')) : '',
+    short: need.noMore
+      ? isMissing(need)
+        ? starred(
+            weighed ? NO_MORE : `${formatMass(need.noMore.missing, units)} short, ${NO_MORE}`,
+            isAssumed(need, 'grams'),
+          )
+        : ''
+      : need.toBuy
+        ? starred(`buy ${formatNumber(need.toBuy)}`, isAssumed(need, 'toBuy'))
+        : '',
     change,
   }
 }
@@ -205,4 +218,5 @@ const gone = (need: YarnNeed): YarnNeed => ({
   metres: null,
   balls: need.balls === null ? null : 0,
   toBuy: need.toBuy === null ? null : 0,
+  ...(need.noMore && { noMore: { missing: 0 } }),
 })

@@ -4,7 +4,14 @@ import { capital, counted, listed } from '../../src-core/figures/words'
 import type { Finding } from '../../shared-types/finding'
 import type { MotifAccount, Plan, Provenance, YarnNumber } from '../../shared-types/plan'
 import type { Motif, Project } from '../../shared-types/project'
-import { isAssumed, isNeedKnown, lengthAlone, marked, NOT_KNOWN } from '../../src-core/figures/yarn-words'
+import {
+  isAssumed,
+  isNeedKnown,
+  lengthAlone,
+  marked,
+  noMoreWords,
+  NOT_KNOWN,
+} from '../../src-core/figures/yarn-words'
 import { termWord } from '../../src-core/stitches/terms'
 import { weighedColours } from '../../src-core/materials/weighed-colours'
 import { figureLead } from '../../src-core/motif/forms'
@@ -194,7 +201,9 @@ function yarnLines(project: Project, plan: Plan): string[] {
   }
   return [
     plan.yarns.length === 0 ? 'none in use' : grams > 0 ? `${mass} in ${used}` : used,
-    toBuy > 0 ? marked(`${counted(toBuy, word)} to buy`, assumes('toBuy')) : 'nothing to buy',
+    toBuy > 0
+      ? marked(`${counted(toBuy, word)} to buy`, assumes('toBuy'))
+      : noMoreWords(plan.yarns, (id) => findYarn(project, id)?.name ?? id, units) || 'nothing to buy',
   ]
 }
 

@@ -48,6 +48,7 @@ import {
   splitRemark,
   starred,
   aloneWords,
+  noMoreWords,
   starWords,
   sumRemark,
   wholeCostWords,
@@ -311,7 +312,9 @@ function yarnSection(project: Project, plan: Plan, width: number): string[] {
   const made = madeYarnAdvice(plan.progress, termsOf(project), plan)
   const whole = wholeCost(plan.yarns, project.yarns ?? [])
   const alone = aloneWords(plan.yarns)
+  const missing = noMoreWords(plan.yarns, (id) => names.get(id) ?? id, units)
   const remarks = [
+    ...(missing ? [`${missing}.`] : []),
     ...(made ? [made] : []),
     ...(alone ? [alone] : []),
     ...(whole !== null && whole - cost > PENNY ? [wholeCostWords(money(whole), termsOf(project))] : []),

@@ -13,6 +13,7 @@ import {
   buyWords,
   errorWords,
   knownYarns,
+  missingWords,
   MADE_STAYS,
   MOTIFS_ON_TOP,
   NOTHING_NEARER,
@@ -60,9 +61,11 @@ export function waysReport(
       ...(edgingInWords(way, nameOf, terms) ? paragraph(`${edgingInWords(way, nameOf, terms)}.`, '  ') : []),
       ...(yarns.length > 0 ? paragraph(`Yarn: ${yarns.join('; ')}.`, '  ') : []),
       ...(yarns.length > 0 && way.unweighed ? paragraph(MOTIFS_ON_TOP, '  ') : []),
-      ...[buyWords(way, nameOf, terms), beyondWords(way.beyond, names, { units, terms })].flatMap((told) =>
-        told ? paragraph(`${told}.`, '  ') : [],
-      ),
+      ...[
+        buyWords(way, nameOf, terms),
+        missingWords(way, nameOf, units),
+        beyondWords(way.beyond, names, { units, terms }),
+      ].flatMap((told) => (told ? paragraph(`${told}.`, '  ') : [])),
       ...(way.opening === undefined ? [] : paragraph(`${openingsWords(way.opening, units)}.`, '  ')),
       ...[restWords(way.error, way.size, units)].flatMap((told) => (told ? paragraph(told, '  ') : [])),
       ...paragraph(way.fabric ?? SAME_FABRIC, '  '),

@@ -11,6 +11,7 @@ import { closingsTold, heightWords, openWords } from '../../../src-core/figures/
 import { capital, listed, plural } from '../../../src-core/figures/words'
 import {
   buyingRemark,
+  noMoreWords,
   isAssumed,
   isNeedKnown,
   lengthAlone,
@@ -242,34 +243,34 @@ export const plannedGauge = ({ plan, settled }: Job): StitchGauge | undefined =>
 }
 
 /** Where numbers of the table come from: a weight that was split, a band that nobody entered. */
-function yarnRemarks({ plan, settled, terms, isPattern }: Job): [string, string][] {
+function yarnRemarks({ plan, settled, terms, units, isPattern }: Job): [string, string][] {
   const names = new Map(settled.yarns.map((yarn) => [yarn.id, yarn.name || yarn.id]))
-  const split = splitRemark(plan.yarns, (id) => names.get(id) ?? id)
-  const unpriced = isPattern ? '' : sumRemark(plan.yarns, (id) => names.get(id) ?? id)
+  const nameOf = (id: string): string => names.get(id) ?? id
+  const split = splitRemark(plan.yarns, nameOf)
+  const unpriced = isPattern ? '' : sumRemark(plan.yarns, nameOf)
+  const missing = isPattern ? '' : noMoreWords(plan.yarns, nameOf, units)
   const isStarred = plan.yarns.some((need) => need.assumed)
   const used = plan.yarns.flatMap((need) => settled.yarns.find(({ id }) => id === need.id) ?? [])
   const again = (isCounted: boolean): string[] =>
     (isPattern ? [] : plan.progress.forecast).flatMap((each) =>
-      (each.plan !== undefined) === isCounted ? [names.get(each.yarn) ?? each.yarn] : [],
+      (each.plan !== undefined) === isCounted ? [nameOf(each.yarn)] : [],
     )
   const [weighed, counted] = [again(false), again(true)]
   const sizes = ballSizes(used, termWord('ball', terms))
+  const row = (label: string, words: string): [string, string][] => (words === '' ? [] : [[label, words]])
   return [
-    ...(sizes === '' ? [] : [[capital(termWord('balls', terms)), sizes] as [string, string]]),
-    ...(weighed.length > 0
-      ? [['Weighed again', MATERIAL_WORDS.weighed(listed(weighed))] as [string, string]]
-      : []),
-    ...(counted.length > 0
-      ? [['Counted again', MATERIAL_WORDS.counted(listed(counted))] as [string, string]]
-      : []),
-    ...(split ? [['Weight', MATERIAL_WORDS.split(split, terms)] as [string, string]] : []),
-    ...(unpriced ? [['Cost', unpriced] as [string, string]] : []),
-    ...(isStarred ? [['Assumed', starWords(termWord('ball', terms))] as [string, string]] : []),
+    ...row('Missing', missing && `${missing}.`),
+    ...row(capital(termWord('balls', terms)), sizes),
+    ...row('Weighed again', weighed.length > 0 ? MATERIAL_WORDS.weighed(listed(weighed)) : ''),
+    ...row('Counted again', counted.length > 0 ? MATERIAL_WORDS.counted(listed(counted)) : ''),
+    ...row('Weight', split && MATERIAL_WORDS.split(split, terms)),
+    ...row('Cost', unpriced),
+    ...row('Assumed', isStarred ? starWords(termWord('ball', terms)) : ''),
   ]
 }
 
 /** A yarn for who has nothing of it. */
-const bought = ({ again: _, ...need }: YarnNeed): YarnNeed => ({ ...need, onHand: 0, toBuy: need.balls })
+const bought = ({ again: _, noMore: __, ...rest }: YarnNeed) => ({ ...rest, onHand: 0, toBuy: rest.balls })
 
 /** Label and words, in the order in which they are asked for. */
 function facts(job: Job, notes: readonly string[]): [string, string][] {

@@ -17,6 +17,7 @@ export function takeYarn(project: Project, yarn: Yarn): { project: Project; id: 
   delete copy.onHandGrams
   delete copy.onHandBalls
   delete copy.onHandAt
+  delete copy.noMore
   return { project: { ...project, yarns: [...(project.yarns ?? []), copy] }, id }
 }
 

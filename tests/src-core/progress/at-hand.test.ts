@@ -74,3 +74,52 @@ describe('colours within the yarn on hand, in a work that is begun', () => {
     expect(missing(short, 'moss') + missing(short, 'clay')).toBe(0)
   })
 })
+
+describe('a yarn of which no more can be had, in colours within the yarn on hand', () => {
+  const mossNeed = (of: Project) => planProject(of).yarns.find(({ id }) => id === 'moss')!
+
+  it.each(['scatter', 'by-stash'] as const)('runs short last where not all can be kept: %s', (pattern) => {
+    const fill = { pattern, withinStash: true, seed: 1 } as const
+    // 100 rims of 3.3 g in all: 330 g, and 200 g are there.
+    const onHand = { onHandGrams: 100 }
+    const [free, firm] = [begun(fill, onHand), begun(fill, { ...onHand, noMore: true }, onHand)]
+    expect(mossNeed(free).grams.high).toBeGreaterThan(110)
+    expect(mossNeed(firm).noMore).toEqual({ missing: 0 })
+    expect(counts(firm)['a']).toBeLessThan(counts(free)['a']!)
+    expect(planProject(firm).yarns.find(({ id }) => id === 'clay')!.toBuy).toBeGreaterThan(0)
+    const [found] = limits(firm)
+    expect(found!.message).toContain('g of Clay missing')
+    expect(found!.message).not.toContain('Moss')
+    expect(found!.mend).toMatch(/add yarn/i)
+  })
+
+  it('says nothing of adding yarn where none can be had', () => {
+    const bound = { onHandGrams: 100, noMore: true }
+    for (const pattern of ['scatter', 'by-stash'] as const) {
+      const [found] = limits(begun({ pattern, withinStash: true, seed: 1 }, bound))
+      expect(found!.message).toMatch(/g of (Moss|Clay) missing/)
+      expect(found!.mend).not.toMatch(/add yarn/i)
+      expect(found!.mend).toMatch(/^(Choose|Shuffle the colors, or choose) one more colorway/)
+    }
+  })
+
+  it('is enough with its high end at the rate at which it goes', () => {
+    const fill = { pattern: 'scatter', withinStash: true, seed: 1 } as const
+    const inexact = (of: Project): Project => ({
+      ...of,
+      motifs: [{ ...of.motifs![0]!, weighed: { motifs: 1, resolution: 1 } } as never],
+    })
+    const told = (of: Project) =>
+      planProject(inexact(of)).progress.forecast.find(({ yarn }) => yarn === 'moss')!
+    const [free, firm] = [
+      begun(fill, left(60), left(170)),
+      begun(fill, { ...left(60), noMore: true }, left(170)),
+    ]
+    expect(told(free)).toMatchObject({ enough: true, tight: true })
+    expect(told(firm)).toMatchObject({ enough: true })
+    expect(told(firm).tight).toBeUndefined()
+    expect(planProject(inexact(firm)).counts.byColourway['a']).toBeLessThan(
+      planProject(inexact(free)).counts.byColourway['a']!,
+    )
+  })
+})

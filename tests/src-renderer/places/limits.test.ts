@@ -8,6 +8,7 @@ import ColoursPlace from '../../../src-renderer/places/colours/ColoursPlace.svel
 import YarnPlace from '../../../src-renderer/places/yarn/YarnPlace.svelte'
 import type { WindowState } from '../../../src-renderer/state/window.svelte'
 import { SMALL } from '../projects'
+import { ledgerOf } from '../../../src-renderer/state/ledger'
 import { inWindow } from '../in-window'
 
 const fillOf = (app: WindowState) => (app.document.project.layout as BlanketLayout).cells!.fill!
@@ -50,6 +51,29 @@ describe('As the stash goes', () => {
     await vi.waitFor(() => expect(told().join()).toMatch(/limits-/), 5000)
     await fireEvent.click(screen.getByRole('button', { name: 'Enter yarn on hand' }))
     expect(app.view.place).toBe('yarn')
+  })
+})
+
+describe('a yarn of which no more can be had', () => {
+  it('is said with a tick, in one step of undo: nothing of it is to buy, and what is missing is said', async () => {
+    const yarns = SMALL.yarns!.map((yarn) => ({ ...yarn, onHandGrams: 20, price: 4 }))
+    const { app } = await inWindow(YarnPlace, {}, { ...SMALL, yarns })
+    const [first] = app.document.project.yarns!
+    const line = () => ledgerOf(app.document.project, app.document.plan, null).yarns[0]!
+    expect(line().short).toMatch(/^buy \d/)
+    const tick = () => screen.getByLabelText(`No more of ${first!.name!} can be had`)
+    await fireEvent.click(tick())
+    expect(app.document.project.yarns![0]!.noMore).toBe(true)
+    await vi.waitFor(() => expect(line().short).toMatch(/^[\d.]+ g short, no more to be had$/), 5000)
+    await waitFor(() =>
+      expect(screen.getAllByText(/g( of .+)? missing, and no more can be had/).length).toBe(2),
+    )
+    // Its colours are chosen without regard to it: what keeps to it is a click away.
+    await fireEvent.click(screen.getByRole('button', { name: 'Colors' }))
+    expect(app.view.place).toBe('colours')
+    app.document.undo()
+    expect(app.document.project.yarns![0]!.noMore).toBeUndefined()
+    await waitFor(() => expect((tick() as HTMLInputElement).checked).toBe(false))
   })
 })
 
