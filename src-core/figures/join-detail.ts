@@ -10,7 +10,8 @@ import { drawPath, drawText, INK, MM_PER_POINT, PAPER, QUIET_INK, useAt } from '
 import { joinMarkItems } from './join-mark-items'
 import { JOIN_MARKS, joinMarkOf } from './join-marks'
 import type { JoinMark } from './join-marks'
-import { capitalDrop, fitLabel, labelAt } from './lettering'
+import { arrowReach, labelWithin, numberShare, PETAL_TYPE, smallestLabel } from './join-lettering'
+import { capitalDrop, fitLabel } from './lettering'
 import { breakLines } from './lines'
 import type { ColourwayMark } from './marks'
 import { keptHalf, printedOutline } from './motif-parts'
@@ -30,7 +31,6 @@ import {
 
 /** Motifs in the detail are printed no larger than this across (mm). */
 const LARGEST = 46
-const PETAL_TYPE = 8.5
 const DOT = 1.5
 
 /** One kind of meeting point: how many motifs meet, and how often. */
@@ -114,6 +114,34 @@ interface JoinDetailLook {
   readonly told: boolean
 }
 
+interface Box {
+  readonly width: number
+  readonly height: number
+}
+
+/** What the shown motifs cover, and the largest scale at which they fit a box of printed mm. */
+function fittedIn(plan: Plan, { shown }: JoinDetailChoice, box: Box) {
+  const placed = shown.flatMap((motif) =>
+    turnAndScale(outlineOf(plan, motif), motif.turn, 1).map((p) => ({ x: p.x + motif.x, y: p.y + motif.y })),
+  )
+  const bounds = boundsOf(placed)
+  const tip = Math.max(...shown.map((motif) => outerRadius(outlineOf(plan, motif))))
+  const scale = Math.min(
+    (box.width - 2) / bounds.width,
+    (box.height - 2) / bounds.height,
+    LARGEST / Math.max(2 * tip, 1),
+  )
+  return { bounds, scale }
+}
+
+/** Whether every motif has room for its number inside those of its petals, drawn as large as the box lets them be. */
+export function isDetailLegible(plan: Plan, choice: JoinDetailChoice, box: Box): boolean {
+  const { scale } = fittedIn(plan, choice, box)
+  return choice.shown.every(
+    (shown) => labelWithin(numberRing(plan, shown, scale), shown.label.length, 1) !== null,
+  )
+}
+
 interface Drawing {
   readonly plan: Plan
   readonly choice: JoinDetailChoice
@@ -128,19 +156,10 @@ export function joinDetailFigure(
   plan: Plan,
   choice: JoinDetailChoice,
   look: JoinDetailLook,
-  box: { readonly width: number; readonly height: number },
+  box: Box,
 ): Figure {
   if (!plan.motif) return { ...box, items: [] }
-  const placed = choice.shown.flatMap((shown) =>
-    turnAndScale(outlineOf(plan, shown), shown.turn, 1).map((p) => ({ x: p.x + shown.x, y: p.y + shown.y })),
-  )
-  const bounds = boundsOf(placed)
-  const tip = Math.max(...choice.shown.map((shown) => outerRadius(outlineOf(plan, shown))))
-  const scale = Math.min(
-    (box.width - 2) / bounds.width,
-    (box.height - 2) / bounds.height,
-    LARGEST / Math.max(2 * tip, 1),
-  )
+  const { bounds, scale } = fittedIn(plan, choice, box)
   const left = (box.width - bounds.width * scale) / 2 - bounds.x * scale
   const drawing: Drawing = { plan, choice, look, scale, left, top: 1 - bounds.y * scale }
   const letters = new Map(look.marks.map((mark) => [mark.id, mark.code]))
@@ -217,7 +236,7 @@ function nodeMark(d: Drawing, node: JoinNode): FigureItem[] {
   if (host) {
     const [hx, hy] = spot(d, host.x, host.y)
     const length = Math.hypot(hx - x, hy - y) || 1
-    const reach = Math.min(4.4, length * 0.35)
+    const reach = arrowReach(length)
     const end = { x: x + ((hx - x) / length) * reach, y: y + ((hy - y) / length) * reach }
     items.push(drawPath(arrowPath(x, y, end.x, end.y, 1.3), { stroke: INK, width: 0.4, cap: 'round' }))
   }
@@ -227,23 +246,30 @@ function nodeMark(d: Drawing, node: JoinNode): FigureItem[] {
 /** mm: the arrow round a number and letter keeps so far from them and from the numbers of the petals. */
 const ARROW = { air: 1.1, clear: 1.7 } as const
 
-/** Where the number of a petal stands: its share of the way to the tip. */
-const numberShare = (reach: number): number => Math.min(0.72, Math.max(0.5, (reach - 7.4) / reach))
+/** How far from the middle the nearest number of a petal stands, in printed mm. */
+function numberRing(plan: Plan, shown: PlacedMotif, scale: number): number {
+  const account = accountAt(plan, shown)!
+  const ways = numberedPlaces(account, shown).map(({ anchor }) => {
+    const away = Math.hypot(anchor.x, anchor.y) * scale || 1
+    return away * numberShare(away)
+  })
+  return Math.min(...ways, Infinity)
+}
 
-const labelOf = (shown: PlacedMotif, letter: string) => labelAt(shown.label.length, 11, [...letter].length)
+function labelOf(d: Drawing, shown: PlacedMotif, letter: string) {
+  const ring = numberRing(d.plan, shown, d.scale)
+  const [digits, letters] = [shown.label.length, [...letter].length]
+  return labelWithin(ring, digits, letters) ?? smallestLabel(digits, letters)
+}
 
 /** Radius of the arrow round the number of the motif in the middle; null where it would run into those of its petals. */
 function arrowRadius(d: Drawing, letter: string): number | null {
   const { focus } = d.choice
   const account = accountAt(d.plan, focus)!
-  const ring = labelOf(focus, letter).disc + ARROW.air
-  const numbers = numberedPlaces(account, focus).map(({ anchor }) => {
-    const reach = Math.hypot(anchor.x, anchor.y) * d.scale || 1
-    return reach * numberShare(reach)
-  })
+  const ring = labelOf(d, focus, letter).disc + ARROW.air
   const room = Math.min(
     innerRadius(account.outline) * d.scale - 1.5,
-    ...numbers.map((far) => far - ARROW.clear),
+    numberRing(d.plan, focus, d.scale) - ARROW.clear,
   )
   return ring < room ? ring : null
 }
@@ -252,7 +278,7 @@ function arrowRadius(d: Drawing, letter: string): number | null {
 function motifWords(d: Drawing, shown: PlacedMotif, letter: string): FigureItem[] {
   const [x, y] = spot(d, shown.x, shown.y)
   const focus = shown.id === d.choice.focus.id
-  const label = labelOf(shown, letter)
+  const label = labelOf(d, shown, letter)
   const items: FigureItem[] = [
     drawText(shown.label, x, y + label.numberBaseline, label.number, { anchor: 'middle', weight: 'bold' }),
   ]

@@ -9,7 +9,7 @@ import type { Figure, FigureItem, Paint, TextItem } from './figure'
 import { drawPath, drawText, INK, MM_PER_POINT, PAPER, QUIET_INK } from './figure'
 import { workingArrow } from './join-detail'
 import { joinMarkItems } from './join-mark-items'
-import { capitalDrop, FIGURE_WIDTH } from './lettering'
+import { CAPITAL_HEIGHT, capitalDrop, FIGURE_WIDTH, SMALLEST_TYPE } from './lettering'
 import { keptHalf, printedOutline } from './motif-parts'
 import type { JoinWay, NamedNeighbour } from './order-list'
 import { boundsOf, innerRadius, outerRadius, polygonPath, rectanglePath, turnAndScale } from './path'
@@ -17,10 +17,14 @@ import { boundsOf, innerRadius, outerRadius, polygonPath, rectanglePath, turnAnd
 /** Motifs are printed no larger than this across (mm): there is nothing more to see in them. */
 const LARGEST = 20
 const LETTER = 9
-const PETAL_TYPE = 8
+/** Of the numbers of petals, the largest first: a smaller one is taken where all of them fit then. */
+const PETAL_TYPES = [8, 7.5, SMALLEST_TYPE] as const
+const [PETAL_TYPE] = PETAL_TYPES
 const DOT = 1.2
 /** mm. Figures without tails that stand nearer than so run into each other. */
-const TOUCHING = { down: 0.75 * PETAL_TYPE * MM_PER_POINT, across: 0.15 } as const
+const TOUCHING = { down: 0.2, across: 0.15 } as const
+/** mm between figures that are told apart at a glance. */
+const APART = { down: 0.3, across: 0.4 } as const
 /** How far from the cut of a half motif its numbers keep, in mm. */
 const ASIDE = 1.8
 /** mm round what is shown. */
@@ -136,40 +140,42 @@ function petalNumbers(
   x: number,
   y: number,
 ): TextItem[] {
-  const reach = (PETAL_TYPE * FIGURE_WIDTH + 2) * MM_PER_POINT + DOT
   // A half motif lacks the places beyond its cut.
   const there = new Set([...step.free, ...step.joins.map(({ anchor }) => anchor)])
   const numbered = numberedPlaces(account, own).filter(
     ({ anchor }) => account.spaces !== undefined || there.has(anchor.id),
   )
   const aside = own.side ? (keptHalf({ side: own.side }) === 'right' ? ASIDE : -ASIDE) : 0
-  const places = numbered.map(({ anchor, number }) => {
-    const [p] = turnAndScale([anchor], own.turn, scale)
-    const far = Math.hypot(p!.x, p!.y) || 1
-    const share = Math.max(0.5, (far - reach) / far)
-    const beside = Math.abs(p!.x * share) < ASIDE ? aside : 0
-    return { id: anchor.id, number, x: x + p!.x * share + beside, y: y + p!.y * share }
-  })
-  const width = (n: number): number => String(n).length * PETAL_TYPE * FIGURE_WIDTH * MM_PER_POINT
-  const high = PETAL_TYPE * MM_PER_POINT
-  type Place = (typeof places)[number]
-  const isOn = (one: Place, other: Place, apart = { down: high, across: 0.4 }): boolean =>
-    Math.abs(one.y - other.y) < apart.down &&
-    Math.abs(one.x - other.x) < (width(one.number) + width(other.number)) / 2 + apart.across
+  const placesAt = (size: number) => {
+    const reach = (size * FIGURE_WIDTH + 2) * MM_PER_POINT + DOT
+    return numbered.map(({ anchor, number }) => {
+      const [p] = turnAndScale([anchor], own.turn, scale)
+      const far = Math.hypot(p!.x, p!.y) || 1
+      const share = Math.max(0.5, (far - reach) / far)
+      const beside = Math.abs(p!.x * share) < ASIDE ? aside : 0
+      return { id: anchor.id, number, size, x: x + p!.x * share + beside, y: y + p!.y * share }
+    })
+  }
+  type Place = ReturnType<typeof placesAt>[number]
+  const width = ({ number, size }: Place): number =>
+    String(number).length * size * FIGURE_WIDTH * MM_PER_POINT
+  const isOn = (one: Place, other: Place, apart: { down: number; across: number } = APART): boolean =>
+    Math.abs(one.y - other.y) < one.size * CAPITAL_HEIGHT * MM_PER_POINT + apart.down &&
+    Math.abs(one.x - other.x) < (width(one) + width(other)) / 2 + apart.across
   const isCrowded = (list: readonly Place[]): boolean =>
     list.some((one, i) => list.some((other, k) => k > i && isOn(one, other)))
   const joined = new Set(step.joins.map(({ anchor }) => anchor))
   const met = spacesMet(account, joined, own.firstPetal)
-  const few = places.filter(({ id, number }) => number === 1 || joined.has(id) || met.has(number))
+  const few = placesAt(PETAL_TYPE).filter(
+    ({ id, number }) => number === 1 || joined.has(id) || met.has(number),
+  )
   // Where even these stand too close, as many of them as do not touch: the first, and what is joined from there on.
   const fitting = few.reduce<readonly Place[]>(
     (list, place) => (list.some((other) => isOn(place, other, TOUCHING)) ? list : [...list, place]),
     [],
   )
-  const shown = [places, few].find((list) => !isCrowded(list)) ?? fitting
-  return shown.map((place) =>
-    drawText(String(place.number), place.x, place.y + capitalDrop(PETAL_TYPE), PETAL_TYPE, {
-      anchor: 'middle',
-    }),
+  const shown = [...PETAL_TYPES.map(placesAt), few].find((list) => !isCrowded(list)) ?? fitting
+  return shown.map(({ number, size, ...at }) =>
+    drawText(String(number), at.x, at.y + capitalDrop(size), size, { anchor: 'middle' }),
   )
 }

@@ -3,6 +3,7 @@ import { legendsOf, SIDES_IN_SHORT, SIDES_LEGEND } from '../../../src-core/joins
 import { keyMarks } from '../../../src-core/figures/map-ground'
 import {
   chooseJoinDetail,
+  isDetailLegible,
   joinDetailFigure,
   joinLegend,
   nodeKinds,
@@ -57,7 +58,7 @@ export function withJoins(job: Job, before: readonly Draft[]): Draft[] {
     const top = end + AIR.below
     const scratch = newSheet(job)
     const height = sheet.bottom - setHead(job, scratch, top) - footHeight(job, choice)
-    if (height >= LEAST_DRAWING) {
+    if (height >= LEAST_DRAWING && isDetailLegible(job.plan, choice, { width: sheet.inner, height })) {
       sheet.rule(end)
       setJoins(job, sheet, top, choice)
       const name = `${last.name}, ${PAGE_NAMES.joins}`
