@@ -1,5 +1,5 @@
 /** What the page for a phone knows of a plan: short enough that a thousand motifs stay a small file. */
-import { isColour, partName } from '../paper/words-colours'
+import { slotWords } from '../paper/words'
 import type { Plan, PlacedMotif, Point } from '../../shared-types/plan'
 import type { DrawnPlan } from '../../src-core/figures/figure'
 import { keyMarks, mapGround } from '../../src-core/figures/map-ground'
@@ -133,11 +133,7 @@ export function phoneData(plan: Plan, drawing: DrawnPlan, key: string): PhoneDat
     ways: marks.map(({ code, name, slots }) => ({
       code,
       name,
-      yarns: slots
-        .map(({ slot, yarnName }) =>
-          isColour(slot) ? `${partName(slot, plan.settled.terms)}: ${yarnName}` : `${yarnName} (${slot})`,
-        )
-        .join(', '),
+      yarns: slotWords(slots, plan.settled.terms),
       colours: [...new Set(slots.map(({ colour }) => colour))],
     })),
     pieces: told.map((piece) => {

@@ -67,6 +67,7 @@ function abbreviationsBeside(plan: Plan, terms: Terms): string {
       abbreviation,
       meaning,
     ]),
+    true,
   )
 }
 
@@ -110,6 +111,7 @@ function roundsParts(plan: Plan, motif: RoundsMotif, terms: Terms): string[] {
         ...abbreviationsUsed(read.reading.tree, terms, beside),
         ...signsIn([...lines.map(({ text }) => text), ...beside]),
       ].map(({ abbreviation, meaning }): Entry => [abbreviation, meaning]),
+      true,
     ),
   ]
 }
@@ -162,10 +164,11 @@ function inline(figure: Figure, prefix: string, words: string): string {
   return `<svg class="chart" viewBox="${box}" role="img" aria-label="${escaped(words)}" stroke-linejoin="round">\n${defs}${items}\n</svg>`
 }
 
-function entries(heading: string, list: readonly Entry[]): string {
+/** Terms with what is said of them below, or beside short ones. */
+function entries(heading: string, list: readonly Entry[], isShort = false): string {
   if (list.length === 0) return ''
   const rows = list.map(([term, words]) => `<dt>${escaped(term)}</dt>\n<dd>${escaped(words)}</dd>`)
-  return `<h3>${escaped(heading)}</h3>\n<dl>\n${rows.join('\n')}\n</dl>`
+  return `<h3>${escaped(heading)}</h3>\n<dl${isShort ? ' class="short"' : ''}>\n${rows.join('\n')}\n</dl>`
 }
 
 function paragraphs(heading: string, lines: readonly string[]): string {

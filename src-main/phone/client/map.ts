@@ -26,6 +26,8 @@ export function showMap(data: PhoneData, marks: Marks, onSelect: (at: number) =>
   const svg = byId('whole', SVGSVGElement)
   const ring = byId('ring', SVGCircleElement)
   const ticks = byId('marks', SVGGElement)
+  // A map that is wider than high leaves no empty box round it.
+  box.style.setProperty('--shape', String(data.height / Math.max(1, data.width)))
   let whole: View = wholeView(data, { width: 1, height: 1 })
   let view = whole
   let selected = -1

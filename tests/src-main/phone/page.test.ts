@@ -35,6 +35,26 @@ const scriptOf = (page: string) => between(page, '</script>\n<script>', '</scrip
 const sha = (text: string) => createHash('sha256').update(text, 'utf8').digest('base64')
 
 describe('the page for a phone', () => {
+  it('says what its steps take for known: which side is which, and where a side is joined evenly', () => {
+    const own = EXAMPLES.find(({ name }) => name === 'saltmarsh-bag')!
+    const { page } = own.made()
+    const data = dataOf(page)
+    expect(data.words.some((words) => words.includes('evenly along the side'))).toBe(true)
+    expect(page).toContain('Side 1 follows corner 1 in the direction of work')
+    expect(page).toContain('Evenly along a side means a quarter, half and three quarters of the way')
+    expect(page).toContain('Where three or more meet, every motif that comes later joins into the space')
+    const { page: sewn } = EXAMPLES.find(({ name }) => name === 'slate-roof-lap-blanket')!.made()
+    expect(sewn).toContain('Side 1 follows corner 1 in the direction of work')
+    expect(sewn).not.toMatch(/Evenly along a side|Where three or more meet/)
+  })
+
+  it('names the yarns of a motif as the pages do', () => {
+    const { page } = EXAMPLES.find(({ name }) => name === 'saltmarsh-bag')!.made()
+    expect(dataOf(page).ways.map(({ yarns }) => yarns)).toContain(
+      'Thrift pink middle, Brine rounds, Chalk path edge',
+    )
+  })
+
   it.each(EXAMPLES)('tells of $name every piece, its words as the plan has them, in working order', (own) => {
     const { plan, page } = own.made()
     const data = dataOf(page)
