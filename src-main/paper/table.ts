@@ -107,6 +107,11 @@ export class Table {
     this.widths = widths.map((width, i) => width + (i === 0 ? 0 : gap))
   }
 
+  /** mm across. */
+  get width(): number {
+    return this.widths.reduce((sum, each) => sum + each, 0)
+  }
+
   /** Whether rows are left to be drawn. */
   get goesOn(): boolean {
     return this.drawn < this.rows.length
@@ -117,7 +122,7 @@ export class Table {
    * higher than any page would never end. Returns the y below. Words that are too long for their column wrap.
    */
   draw(sheet: Sheet, y: number, bottom = sheet.bottom): number {
-    const width = this.widths.reduce((sum, each) => sum + each, 0)
+    const { width } = this
     const takesOne = y <= sheet.top || this.isPassed
     const before = this.drawn
     y = this.head(sheet, y)

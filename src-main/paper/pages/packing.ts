@@ -32,13 +32,20 @@ import { noteParagraphs, setNotes, shortNotes } from './notes'
 const LABEL = 30
 /** Least room that a table is begun in. */
 const LEAST = 28
-/** Between its parts (mm) and type of its tables (points), the airiest first: a tighter one is taken where it saves a page. */
-const SETTINGS = [
-  { between: 5, size: TYPE.table },
-  { between: 3.5, size: 9 },
-  { between: 2.5, size: TYPE.list },
-] as const
+/**
+ * Between its parts (mm), type of its tables (points) and whether the account stands beside what is bought, the airiest
+ * first: a tighter one is taken where it saves a page.
+ */
+const SETTINGS = [false, true].flatMap((beside) => [
+  { between: 5, size: TYPE.table, beside },
+  { between: 3.5, size: 9, beside },
+  { between: 2.5, size: TYPE.list, beside },
+])
 type Setting = (typeof SETTINGS)[number]
+/** Between a table and what stands beside it, and what that needs besides its labels, in mm. */
+const BESIDE = { gap: 10, words: 36 } as const
+
+type Facts = readonly (readonly [string, string])[]
 
 const left = (heading: string): Column => ({ heading, align: 'left' })
 const right = (heading: string): Column => ({ heading, align: 'right' })
@@ -71,35 +78,50 @@ class Pages {
     this.y = this.sheet.top
   }
 
-  table(heading: string, columns: readonly Column[], rows: readonly Row[]): void {
-    if (rows.length === 0) return
+  /** The table, and at its right what stands beside it, where there is room; returns whether there was. */
+  table(heading: string, columns: readonly Column[], rows: readonly Row[], beside?: FactList): boolean {
+    if (rows.length === 0) return false
     this.want(LEAST)
+    const top = this.y
     this.y = this.sheet.heading(heading, this.sheet.left, this.y)
     const table = new Table(this.sheet, columns, rows, { size: this.setting.size })
     this.y = table.draw(this.sheet, this.y) + this.setting.between
     while (table.goesOn) {
       this.want(Infinity)
       this.y = table.draw(this.sheet, this.y) + this.setting.between
+      beside = undefined
     }
+    const x = this.sheet.left + table.width + BESIDE.gap
+    if (!beside || x + LABEL + BESIDE.words > this.sheet.left + this.sheet.inner) return false
+    const below = this.y
+    this.y = top
+    this.facts(beside.heading, beside.facts, x)
+    this.y = Math.max(this.y, below)
+    return true
   }
 
-  facts(heading: string, facts: readonly (readonly [string, string])[]): void {
+  facts(heading: string, facts: Facts, x = this.sheet.left): void {
     if (facts.length === 0) return
     this.want(LEAST)
-    this.y = this.sheet.heading(heading, this.sheet.left, this.y)
-    const width = this.sheet.inner - LABEL
+    this.y = this.sheet.heading(heading, x, this.y)
+    const width = this.sheet.left + this.sheet.inner - x - LABEL
     const list = partOf('L')
     for (const [label, text] of facts) {
       this.want(this.sheet.heightOf(text, width))
       const { sheet, y } = this
       this.y = sheet.labelled(
         list,
-        () => sheet.text(label, sheet.left, y, { weight: 'bold' }),
-        () => sheet.paragraph(text, sheet.left + LABEL, y, width) + 1.2,
+        () => sheet.text(label, x, y, { weight: 'bold' }),
+        () => sheet.paragraph(text, x + LABEL, y, width) + 1.2,
       )
     }
     this.y += this.setting.between - 1.2
   }
+}
+
+interface FactList {
+  readonly heading: string
+  readonly facts: Facts
 }
 
 /** The pages of the packing list, in the airiest setting that takes no more of them than the tightest would. */
@@ -123,7 +145,12 @@ function setPacking(job: Job, kit: KitAccount, setting: Setting): Draft[] {
     [left('What'), right('in one kit'), right('its length'), right('pieces'), right('in all')],
     windingRows(job, kit),
   )
-  pages.table(
+  const taxed = (settled.layout?.kit?.taxPercent ?? 0) > 0
+  const account: FactList = {
+    heading: PACKING_WORDS.account,
+    facts: accountFacts(kit, money, units, taxed, job.terms),
+  }
+  const isBeside = pages.table(
     PACKING_WORDS.buying,
     [
       ...[left('What'), right('how many')],
@@ -131,6 +158,7 @@ function setPacking(job: Job, kit: KitAccount, setting: Setting): Draft[] {
       ...[right('left over'), right('cost')],
     ],
     buyingRows(job, kit, money, isStocked),
+    setting.beside ? account : undefined,
   )
   if (kit.perKit.some(({ assumed }) => assumed) || kit.run.some(({ assumed }) => assumed))
     pages.y = pages.sheet.paragraph(starWords(termWord('ball', job.terms)), pages.sheet.left, pages.y, 165)
@@ -142,8 +170,7 @@ function setPacking(job: Job, kit: KitAccount, setting: Setting): Draft[] {
   for (const words of remarks)
     pages.y = pages.sheet.paragraph(capital(words), pages.sheet.left, pages.y + 1, 165)
   if (remarks.length > 0) pages.y += setting.between
-  const taxed = (settled.layout?.kit?.taxPercent ?? 0) > 0
-  pages.facts(PACKING_WORDS.account, accountFacts(kit, money, units, taxed, job.terms))
+  if (!isBeside) pages.facts(account.heading, account.facts)
   const care = settled.layout?.kit?.care?.trim()
   pages.facts(PACKING_WORDS.label, [
     ['Contents', contentsWords(settled, kit).join(', ')],

@@ -1,3 +1,4 @@
+import { readFileSync } from 'node:fs'
 import { encode } from 'fast-png'
 import { describe, expect, it } from 'vitest'
 import { NO_HOUSE } from '../../../shared-types/house'
@@ -7,6 +8,7 @@ import { planProject } from '../../../src-core/plan'
 import { mapPages, NoSuchSheetError } from '../../../src-main/paper'
 import { listCsv } from '../../../src-main/paper/lists'
 import { normalLogo } from '../../../src-main/paper/logo'
+import { record } from '../../src-core/figures/recorder'
 import { example } from './examples'
 import { DATE, flowers } from './projects'
 import { GATE, KINDS, KIT, pagesOf, read, withKit } from './kits'
@@ -28,6 +30,34 @@ describe('the packing list', () => {
     const whole = await told({ count: 40, windTo: 100 })
     expect(whole).toContain('whole packs go in as they are, so that nothing is lost in winding.')
     expect(whole).not.toContain('2 %')
+  })
+})
+
+describe('a packing list that would run a few lines over', () => {
+  const project = JSON.parse(readFileSync('docs/projects/lemon-grove-garland.petalyard', 'utf8')) as Project
+  const packing = (paper: 'A4' | 'Letter') => {
+    const { sheet } = project
+    return pagesOf({ ...project, sheet: { ...sheet, paper, terms: 'US' } as never }, { sheets: ['packing'] })
+  }
+  const placesOf = (page: ReturnType<typeof packing>[number]) => {
+    const { texts } = record(page.figure)
+    return (words: string) => texts.find(({ text }) => text === words)!
+  }
+
+  it('has its account beside what is bought, on one page', () => {
+    const pages = packing('Letter')
+    expect(pages).toHaveLength(1)
+    const at = placesOf(pages[0]!)
+    expect(at('Cost and price').y).toBe(at('To buy for the batch').y)
+    expect(at('One kit costs').x).toBeGreaterThan(at('£170.20').x)
+    expect(at('Before selling').y).toBeGreaterThan(at('Cautions').y)
+  })
+
+  it('has it below, where the page is long enough', () => {
+    const pages = packing('A4')
+    expect(pages).toHaveLength(1)
+    const at = placesOf(pages[0]!)
+    expect(at('Cost and price').x).toBe(at('To buy for the batch').x)
   })
 })
 
