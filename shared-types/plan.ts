@@ -255,6 +255,18 @@ export interface AppliquePlan extends CommonPlan, AppliqueFields, Without<Garlan
 
 export type Plan = BlanketPlan | GarlandPlan | AppliquePlan
 
+/** What stops the largest arrangement from the yarn on hand from being larger. */
+export interface FitStops {
+  /** What one more row, or ring, would need: its motifs, and grams of yarns that are missing for it. */
+  readonly next?: {
+    readonly of: 'row' | 'ring'
+    readonly motifs: number
+    readonly missing: readonly { readonly id: string; readonly grams: number }[]
+  }
+  /** Rules of the colours that cost motifs, and how many more there were without each: told of the first alone. */
+  readonly rules: readonly { readonly rule: 'apart' | 'limits' | 'symmetry'; readonly motifs: number }[]
+}
+
 /**
  * What a plan comes to, without what is drawn and told of each motif: it is known earlier, and light to send.
  * Every plan is one.
@@ -312,6 +324,8 @@ export interface FitArrangement extends Holds {
   readonly yarns: readonly { readonly id: string; readonly grams: number; readonly assumed?: true }[]
   /** Counted with colours that stay within the yarn on hand, which the project does not ask for: to be taken with it. */
   readonly withinStash?: true
+  /** From the yarn on hand: what stops it from being larger. */
+  readonly stops?: FitStops
   /** Motifs that are left over, of so many that there are. */
   readonly left?: number
   /** Of motifs that are made already, by colourway: how many of each it takes, and how many beyond those that there are. */

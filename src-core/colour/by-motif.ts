@@ -99,7 +99,7 @@ export function assignParts(
     for (const [place, id] of chance?.under ?? []) under.set(at[place]!, id)
     for (const place of left) leaving.push(at[place]!)
     const isNew = ({ code }: Finding) => {
-      if (code === UNEVEN) return !isByLimits(index)
+      if (code === UNEVEN || code === ALONE) return !isByLimits(index)
       return code !== UNKNOWN || !findings.some((there) => there.code === UNKNOWN)
     }
     findings.push(...own.filter((each) => !/^(?:file|colours\/limits-)/.test(each.code) && isNew(each)))
@@ -120,6 +120,7 @@ export function assignParts(
 const UNKNOWN = 'colours/stash-unknown'
 
 const UNEVEN = 'colours/uneven'
+const ALONE = 'colours/uneven-alone'
 
 const NO_LIMITS: Pick<Fill, 'most'> = { most: {} }
 

@@ -12,7 +12,7 @@ import type { ColourCell, Fill } from './assign'
 import { comeBackWithin } from './come-back'
 import { COLOUR_CONSTANTS } from './constants'
 import { countsWithin, isWithinLimits } from './counts'
-import { FREE, alikePairs, countColours } from './graph'
+import { FREE, alikePairs, countColours, isAlone } from './graph'
 import type { ColourTask } from './graph'
 import type { Filled } from './in-turn'
 import { isOfFill, readKept } from './kept'
@@ -236,7 +236,10 @@ function apartFindings(
     // What limits alone keep from coming out even is what they were set for.
     if (!task.sizes && !isAsEvenAsCanBe(counts, painted, limits)) {
       const told = names.map((name, index) => `${name} ${formatNumber(counts[index] ?? 0)}`)
-      findings.push(finding('colours/uneven', where, { counts: told.join(', ') }))
+      const values = { counts: told.join(', '), colourways: names.length }
+      findings.push(
+        finding(isAlone(task, colouring) ? 'colours/uneven-alone' : 'colours/uneven', where, values),
+      )
     }
     return findings
   }

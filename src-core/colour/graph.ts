@@ -79,3 +79,38 @@ export function evenCounts(least: readonly number[], free: number): number[] {
   }
   return counts
 }
+
+/** Cells that a search for what determines all others begins at. */
+const STARTS = 12
+
+/**
+ * Whether a colouring of which no two neighbours are alike is the only one but for which colour is which: from a few
+ * cells that all touch each other every other follows, as its neighbours leave it one colour.
+ */
+export function isAlone({ neighbours, colours }: ColourTask, colouring: Int16Array): boolean {
+  const cells = colouring.length
+  if (colours < 2 || cells < colours) return false
+  for (let at = 0; at < STARTS; at++) {
+    const start = Math.floor((at * cells) / STARTS)
+    const clique = [start]
+    for (const next of neighbours[start] ?? [])
+      if (clique.length < colours - 1 && clique.every((cell) => neighbours[cell]!.includes(next)))
+        clique.push(next)
+    if (clique.length < colours - 1) continue
+    const known = new Uint8Array(cells)
+    const queue = [...clique]
+    for (const cell of queue) known[cell] = 1
+    for (let i = 0; i < queue.length; i++)
+      for (const next of neighbours[queue[i]!] ?? []) {
+        if (known[next]) continue
+        const seen = new Set<number>()
+        for (const cell of neighbours[next]!)
+          if (known[cell] && colouring[cell]! < colours) seen.add(colouring[cell]!)
+        if (seen.size < colours - 1) continue
+        known[next] = 1
+        queue.push(next)
+      }
+    if (queue.length === cells) return true
+  }
+  return false
+}

@@ -30,6 +30,12 @@ export const COLOUR_FINDINGS = {
     message: 'neighbours are kept apart, but the colourways do not come out even: {counts}.',
     mend: 'Shuffle them, choose one more colourway, or paint a few motifs by hand.',
   },
+  'colours/uneven-alone': {
+    severity: 'note',
+    message:
+      'neighbours are kept apart, which goes in one way alone with {colourways} {colourways|colourway|colourways} here: they do not come out even: {counts}.',
+    mend: 'Choose one more colourway for more even numbers.',
+  },
   'colours/stash-unknown': {
     severity: 'note',
     message:

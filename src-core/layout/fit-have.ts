@@ -14,6 +14,8 @@ import type { BlanketCounts } from './blanket'
 import { MOST_MOTIFS } from './constants'
 import { byHolding, evenTurn } from './candidates'
 import { closingOnesFirst } from './closing'
+import { withStops } from './fit-stops'
+import { countPlaces } from './places'
 import type { Wish } from './candidates'
 import { bestOf, countedOf, fitOf, laidIn, waysOf } from './fit'
 import type { WaysThere } from './fit'
@@ -25,6 +27,7 @@ import { looksWorth } from './looks'
 import { differentOf, forChild, judged, toCloseOf } from './nearness'
 import { byPiles, motifsIn, withPiles } from './piles'
 import type { Piles } from './piles'
+import { missingOf } from '../materials/no-more'
 import { heldAgainst } from '../progress/held-against'
 import { isBegun } from '../progress/progress'
 import { settled } from '../settled'
@@ -96,7 +99,12 @@ export function fitHave(project: Project, have: Have, planner: Planner): Fits {
   const told = found.map(({ counts, off }) => {
     return { off, fit: fitOf(counts, laidIn(rich, counts), stash.told(counts), wish, leavesOf) }
   })
-  return { arrangements: keptTo(project, rich, sorted(told, ways)), findings: ways.findings }
+  const stopped = withStops(rich, keptTo(project, rich, sorted(told, ways)), stash.told, (changed, like) => {
+    const own = stashOf(changed, planner)
+    const most = own ? ofStash(tryout, like, like, wish, own) : []
+    return Math.max(0, ...most.map(({ counts }) => countPlaces(counts)))
+  })
+  return { arrangements: stopped, findings: ways.findings }
 }
 
 /** The same of what is cut out: its outline grows and shrinks, in each arrangement that the start would offer. */
@@ -161,7 +169,7 @@ const keptTo = (project: Project, rich: Project, fits: readonly FitArrangement[]
 function shortForOne(project: Project, layout: BlanketLayout, planner: Planner): string[] {
   const one = { arrangement: 'straight-rows', columns: 1, rows: 1 } as const
   const { yarns } = planner.plan({ ...project, layout: { ...layout, ...blanketOf(project), ...one } })
-  const short = yarns.filter(({ grams, onHand }) => grams.high > onHand + NO_GRAMS)
+  const short = yarns.filter(({ grams, onHand }) => missingOf(grams.high, onHand) > 0)
   return short.map(({ id }) => project.yarns?.find((yarn) => yarn.id === id)?.name ?? id)
 }
 
@@ -238,7 +246,8 @@ function stashOf(project: Project, planner: Planner): StashOfProject | null {
   // Each is asked about a plan of its own: once is enough.
   const known = new Map<string, PlanNumbers>()
   const toldOnce = (counts: BlanketCounts): PlanNumbers => {
-    const name = Object.values(counts).join()
+    const { arrangement, columns, rows, rings, alternateRows, turn, alternateTurn } = counts
+    const name = [arrangement, columns, rows, rings, alternateRows, turn, alternateTurn].join()
     const answer = known.get(name) ?? told(counts)
     known.set(name, answer)
     return answer
@@ -256,5 +265,5 @@ const lasts = ({ yarns, progress }: PlanNumbers): boolean =>
     const weighed = progress.forecast.find(({ yarn }) => yarn === id)
     return weighed
       ? weighed.missing <= NO_GRAMS && !(noMore && weighed.tight)
-      : grams.high <= onHand + NO_GRAMS
+      : missingOf(grams.high, onHand) === 0
   })

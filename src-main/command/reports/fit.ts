@@ -10,6 +10,7 @@ import {
   betweenWords,
   wideWords,
 } from '../../../src-core/figures/holding-words'
+import { stopWords } from '../../../src-core/figures/stop-words'
 import { capital, counted } from '../../../src-core/figures/words'
 import { marked } from '../../../src-core/figures/yarn-words'
 import type { Have } from '../../../src-core/layout/fit-have'
@@ -38,6 +39,7 @@ export function fitReport(
   width: number,
 ): string[] {
   const units = unitsOf(project)
+  const nameOf = (id: string) => project.yarns?.find((yarn) => yarn.id === id)?.name || id
   const isJoined = project.joining?.rule !== 'apart'
   const signed = (mm: number) => (mm > 0 ? '+' : '')
   const paragraph = (text: string, indent: string) =>
@@ -69,6 +71,7 @@ export function fitReport(
       ...(fit.wide ? paragraph(`${capital(wideWords(fit.wide, units))}.`, '  ') : []),
       ...[betweenWords(fit.between)].flatMap((told) => (told ? paragraph(`${capital(told)}.`, '  ') : [])),
       ...[leavesWords(fit, units)].flatMap((told) => (told ? paragraph(`${told}.`, '  ') : [])),
+      ...stopWords(fit, nameOf, units, termsOf(project)).flatMap((told) => paragraph(told, '  ')),
     ]
   })
   const heading =

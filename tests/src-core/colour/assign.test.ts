@@ -286,7 +286,7 @@ describe('no two alike', () => {
       Array.from({ length: 8 }, (_, index) => [0, index + 1] as const),
     )
     const found = assign(star, 'no-two-alike', 2)
-    expect(codes(found)).toEqual(['colours/uneven'])
+    expect(codes(found)).toEqual(['colours/uneven-alone'])
     expect([...countsOf(found.colourways, 2)].sort()).toEqual([1, 8])
   })
 
@@ -306,7 +306,9 @@ describe('no two alike', () => {
       9,
       Array.from({ length: 8 }, (_, index) => [0, index + 1] as const),
     )
-    expect(codes(assign(star, 'no-two-alike', 2, { most: { c0: 8, c1: 8 } }))).toEqual(['colours/uneven'])
+    expect(codes(assign(star, 'no-two-alike', 2, { most: { c0: 8, c1: 8 } }))).toEqual([
+      'colours/uneven-alone',
+    ])
   })
 
   it('colours 10,000 places in well under a second', () => {

@@ -69,7 +69,7 @@ describe('motifs of a kind that are joined across others', () => {
       // Rows of five by turns, seven and six of them: the one chequerboard there is.
       const { a = 0, d = 0 } = plan.counts.byColourway
       expect([a, d].sort()).toEqual([6 * 5, 7 * 5])
-      expect(neighboursIn(plan).map(({ code }) => code)).toEqual(['colours/uneven'])
+      expect(neighboursIn(plan).map(({ code }) => code)).toEqual(['colours/uneven-alone'])
     }
   })
 

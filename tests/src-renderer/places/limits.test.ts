@@ -348,3 +348,17 @@ describe('the number of motifs in the sentence', () => {
     expect(app.document.project.layout).toEqual(cut.layout)
   })
 })
+
+describe('the largest from the yarn on hand', () => {
+  it('says what stops it', async () => {
+    const { app } = await inWindow(ArrangementPlace, {}, rich)
+    app.view.fitTo = { ...app.view.fitTo, from: 'stash' }
+    await vi.waitFor(
+      () =>
+        expect(
+          screen.getByText(/^What stops (the first|this one): One more row, \d+ motifs?, would need/),
+        ).toBeTruthy(),
+      10_000,
+    )
+  })
+})
