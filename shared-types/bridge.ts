@@ -72,6 +72,18 @@ export interface Keeping {
   readonly folderProblem: Finding | null
   /** The file was changed or removed by somebody else since it was read; saving waits for an answer. */
   readonly disk: DiskState
+  /** While it is changed: what the file holds now, beside what is here. */
+  readonly theirs?: OnDisk
+}
+
+/** The version of somebody else, in words of what differs. */
+export interface OnDisk {
+  /** When the file was changed, as an ISO time. */
+  readonly changedAt: string
+  /** "Rows: 14 here, 9 in the file", a few of them; none where no number differs. */
+  readonly differs: readonly string[]
+  /** How many more numbers differ. */
+  readonly more: number
 }
 
 export type DiskState = 'same' | 'changed' | 'missing'

@@ -1,5 +1,6 @@
 /** How the project is kept, in the few words that stand under its title. */
 import type { HostGone, Keeping } from '../../shared-types/bridge'
+import { writeMoment } from '../../src-core/units/language'
 
 const A_MOMENT = 60_000
 
@@ -25,3 +26,15 @@ export function keepingWords(keeping: Keeping, now: number, gone: HostGone = nul
 /** Would something be lost, or not reach its file, as things are? */
 export const isInDanger = (keeping: Keeping): boolean =>
   keeping.problem !== null || (keeping.place !== 'file' && keeping.folderProblem !== null)
+
+/** That somebody else changed the file: when, and in which numbers it differs from what is here. */
+export function changedWords({ theirs }: Pick<Keeping, 'theirs'>): string {
+  if (!theirs) return 'The file was changed elsewhere since it was opened here.'
+  const when = `The file was changed elsewhere: ${writeMoment(new Date(theirs.changedAt))}.`
+  if (theirs.differs.length === 0) return `${when} Its numbers are the same as here.`
+  const more =
+    theirs.more === 0
+      ? ''
+      : `; ${theirs.more} more ${theirs.more === 1 ? 'number differs' : 'numbers differ'}`
+  return `${when} ${theirs.differs.join('; ')}${more}.`
+}

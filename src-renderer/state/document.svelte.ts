@@ -248,14 +248,14 @@ export class DocumentState {
     for (const listener of this.#listeners) listener(project)
   }
 
-  /** Another project altogether (the version on disk was taken): nothing to undo in it yet. */
-  replace(project: Project): void {
+  /** Another project altogether: nothing to undo in it yet, unless it is another version (`label`), as it stands, of this one. */
+  replace(project: Project, label: string | null = null): void {
     this.cancel()
     this.#beside?.cancel()
     this.#question = null
     this.#whenAnswered = []
     this.#measuredFrom = null
-    this.#past = History.empty
+    this.#past = label === null ? History.empty : this.#past.with({ label, key: null }, this.#committed)
     this.#future = History.empty
     this.#committed = project
     this.#replan()

@@ -266,7 +266,8 @@ export class WindowState {
     if (!opened) return
     this.#kept(opened.keeping)
     if (answer === 'take-theirs') {
-      this.document.replace(JSON.parse(opened.text) as Project)
+      // What was here comes back with Undo; saved again, it leaves the file's version beside it.
+      this.document.replace(JSON.parse(opened.text) as Project, 'use the file on disk')
       this.selection.hold(null)
     }
     this.#keeper.continueFrom(opened.nextRevision)

@@ -1,11 +1,12 @@
 /** A project's file: what it was like when it was seen last, and writing it over nobody else's work. */
 import { realpath } from 'node:fs/promises'
-import type { DiskState } from '../../../shared-types/bridge'
+import type { DiskState, OnDisk } from '../../../shared-types/bridge'
 import { renameToFree } from '../file-port'
 import type { KeptProjects } from './kept'
 import { isBare, losesWork } from './lost-work'
 import type { FileStamp, ProjectFiles, Written } from './ports'
 import { compareWithDisk, stampOfWritten } from './stamp'
+import { ForeignVersion } from './foreign-version'
 
 interface FilePorts {
   readonly files: ProjectFiles
@@ -34,6 +35,8 @@ export class FilePlace {
   #cutOff: CutOff | null
   /** The next write leaves a backup copy of what stood there before. */
   #backupDue = true
+  /** What somebody else put there, read once for each of its stamps. */
+  #foreign: ForeignVersion | null = null
 
   constructor(path: string, stamp: FileStamp | null, ports: FilePorts, cutOff: CutOff | null = null) {
     this.path = path
@@ -70,9 +73,18 @@ export class FilePlace {
   async compare(): Promise<{ readonly state: DiskState; readonly saved: number | null }> {
     const { state, stamp } = await compareWithDisk(this.path, this.#stamp)
     const isOurs = state === 'changed' && this.#cutOff !== null && stamp?.hash === this.#cutOff.hash
-    if (state !== 'same' && !isOurs) return { state, saved: null }
+    if (state !== 'same' && !isOurs) {
+      if (state === 'changed' && this.#foreign?.hash !== stamp?.hash)
+        this.#foreign = await ForeignVersion.read(this.path, this.#ports.files)
+      return { state, saved: null }
+    }
     this.#stamp = stamp
     return { state: 'same', saved: isOurs ? this.#cutOff!.revision : null }
+  }
+
+  /** What the file holds that somebody else changed, beside the `text` that is here; null where it is no project. */
+  foreign(text: string): OnDisk | null {
+    return this.#foreign?.beside(text) ?? null
   }
 
   /** What is there now counts as seen, and is kept as a copy by the next write; `stamp` as it was read. */

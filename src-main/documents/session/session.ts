@@ -100,6 +100,7 @@ export class ProjectSession {
   }
 
   get keeping(): Keeping {
+    const theirs = this.#disk === 'changed' ? this.#file?.foreign(this.#text) : null
     return {
       name: this.#name(),
       place: this.path !== null ? 'file' : this.#revision > 0 ? 'app' : 'nowhere',
@@ -111,6 +112,7 @@ export class ProjectSession {
       ...(this.#remark && { remark: this.#remark }),
       folderProblem: folderProblem(this.#ports.kept, this.#name()),
       disk: this.#disk,
+      ...(theirs && { theirs }),
     }
   }
 

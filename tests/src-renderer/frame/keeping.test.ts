@@ -1,8 +1,8 @@
-import { screen } from '@testing-library/svelte'
-import { expect, it } from 'vitest'
+import { fireEvent, screen } from '@testing-library/svelte'
+import { describe, expect, it } from 'vitest'
 import type { Keeping } from '../../../shared-types/bridge'
 import { finding } from '../../../src-core/findings/finding'
-import { isInDanger, keepingWords } from '../../../src-renderer/frame/keeping'
+import { changedWords, isInDanger, keepingWords } from '../../../src-renderer/frame/keeping'
 import Notices from '../../../src-renderer/frame/Notices.svelte'
 import { inWindow } from '../in-window'
 import { SMALL } from '../projects'
@@ -72,4 +72,43 @@ it('hands over again what was changed while nobody was there', async () => {
   host.emit('hostGone', null)
   await expect.poll(() => host.kept.length).toBe(2)
   expect(JSON.parse(host.kept.at(-1) ?? '{}')).toMatchObject({ title: 'While away' })
+})
+
+describe('a file that was changed elsewhere', () => {
+  const theirs = { changedAt: '2026-12-01T09:30:00Z', differs: ['Rows: 14 here, 9 in the file'], more: 0 }
+
+  it('says when, and in which numbers it differs', () => {
+    expect(changedWords({ theirs })).toMatch(
+      /^The file was changed elsewhere: .*2026.*\. Rows: 14 here, 9 in the file\.$/,
+    )
+    expect(changedWords({ theirs: { ...theirs, more: 1 } })).toMatch(/in the file; 1 more number differs\.$/)
+    expect(changedWords({ theirs: { ...theirs, differs: [] } })).toMatch(
+      /\. Its numbers are the same as here\.$/,
+    )
+    expect(changedWords({})).toBe('The file was changed elsewhere since it was opened here.')
+  })
+
+  it('is used as one step: Undo brings back what was here, and hands it over', async () => {
+    const { app, host } = await inWindow(Notices, {}, SMALL)
+    app.document.change('change the title', (project) => ({ ...project, title: 'Mine' }))
+    host.emit('keeping', keeping({ place: 'file', disk: 'changed', theirs }))
+    await fireEvent.click(await screen.findByRole('button', { name: 'Use the file on disk' }))
+    await expect.poll(() => app.document.undoLabel).toBe('use the file on disk')
+    expect(app.document.project.title).toBe(SMALL.title)
+    app.undo()
+    expect(app.document.project.title).toBe('Mine')
+    await expect.poll(() => JSON.parse(host.kept.at(-1) ?? '{}')).toMatchObject({ title: 'Mine' })
+    app.redo()
+    expect(app.document.project.title).toBe(SMALL.title)
+  })
+
+  it('that is gone is offered to be saved again, or elsewhere', async () => {
+    const { host } = await inWindow(Notices, {}, SMALL)
+    host.emit('keeping', keeping({ place: 'file', disk: 'missing' }))
+    const again = await screen.findByRole('button', { name: 'Save it here again' })
+    expect(screen.getByRole('button', { name: 'Save as' })).toBeTruthy()
+    expect(screen.queryByRole('button', { name: 'Keep mine' })).toBeNull()
+    await fireEvent.click(again)
+    await expect.poll(() => host.asked.map(({ name }) => name)).toContain('answerDisk')
+  })
 })
