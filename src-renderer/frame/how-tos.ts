@@ -76,7 +76,7 @@ export function howTos(terms: Terms): readonly HowTo[] {
     {
       ask: 'Make a bag or a cowl',
       answer:
-        'In the same place tick “Joined in the round”: the last motif of each row is joined to the first. Choose below it which of its ends are closed: of a bag the bottom, of a cushion both. It says how, and counts the seams.',
+        'At the start choose “bag, cowl, cushion”, and which of its ends are closed. Or, in the same place as a shawl, tick “Joined in the round”: the last motif of each row is joined to the first. Choose below it which of its ends are closed: of a bag the bottom, of a cushion both. It says how, and counts the seams.',
     },
     {
       ask: 'Add a border',

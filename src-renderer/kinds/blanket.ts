@@ -233,6 +233,7 @@ export const BLANKET_KIND: KindOfLayout = {
         kind: 'blanket',
         ...size,
         ...(answers.form !== 'flat' && { form: answers.form }),
+        ...(answers.form === 'round' && { ends: answers.ends }),
         ...(answers.forChild && { forChild: true as const }),
       }
     },
@@ -256,7 +257,10 @@ export const BLANKET_KIND: KindOfLayout = {
           ...(made.form === 'shawl' && {
             outlineShape: { kind: 'triangle', size: made.width, height: made.height, points: 'down' },
           }),
-          ...(made.form === 'round' && { inTheRound: true }),
+          ...(made.form === 'round' && {
+            inTheRound: true,
+            ...(made.ends !== 'none' && made.ends && { closedEnds: made.ends }),
+          }),
           cells: { fill: { pattern: 'one', colourways: [colourway], seed: 1 } },
         },
       }

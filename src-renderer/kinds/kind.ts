@@ -4,7 +4,7 @@
  * stand in `parts.ts`. A plan may still be that of another kind for a moment, while the next one is made.
  */
 import type { MotifAccount, Plan, PlanNumbers } from '../../shared-types/plan'
-import type { Project } from '../../shared-types/project'
+import type { ClosedEnds, Project } from '../../shared-types/project'
 import type { ListName } from '../../shared-types/sheets'
 import type { PlacedPiece } from '../../src-core/layout/placed'
 import type { Tool } from '../drawing/scene'
@@ -76,7 +76,7 @@ export interface StartOfKind {
   /** What the examples of it are called. */
   readonly examples: string
   /** What was answered of it. */
-  made(answers: Pick<OwnStart, 'number' | 'form' | 'forChild' | 'hung' | 'swags' | 'panel'>): Made
+  made(answers: Pick<OwnStart, 'number' | 'form' | 'ends' | 'forChild' | 'hung' | 'swags' | 'panel'>): Made
   /** The size that arrangements are proposed for; null where there is nothing to choose. */
   wish(made: Made): Wish | null
   /** The project laid out as answered, from one motif in one colourway. */
@@ -94,6 +94,8 @@ export type Made =
       readonly height: number
       /** Left out: flat. A shawl is a triangle; what is joined in the round is so wide around. */
       readonly form?: BlanketForm
+      /** Of what is joined in the round: the ends that are closed; left out: none. */
+      readonly ends?: ClosedEnds
       /** For a baby or child: arrangements that close well come first. */
       readonly forChild?: true
     }

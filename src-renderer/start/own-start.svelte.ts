@@ -2,7 +2,7 @@
  * What is answered at the start: the motif and what it is made into. A number that was not typed is a first size,
  * round in the units of who starts, and changes with them; what was typed stays as long as it is.
  */
-import type { KeptPhoto, OutlineKind, Ruler, UnitSystem } from '../../shared-types/project'
+import type { ClosedEnds, KeptPhoto, OutlineKind, Ruler, UnitSystem } from '../../shared-types/project'
 import { isBabySize } from '../../src-core/layout/baby-size'
 import { isOdd, layingOf, readingsOf } from '../../src-core/motif/ruler'
 import type { Laying } from '../../src-core/motif/ruler'
@@ -36,6 +36,8 @@ export class OwnStart {
   ruler = $state<Ruler>('opposite')
   kind = $state<LayoutKind>('blanket')
   form = $state<BlanketForm>('flat')
+  /** Of what is joined in the round: a bag is closed at the bottom. */
+  ends = $state<ClosedEnds>('bottom')
   hung = $state<'straight' | 'swags'>('straight')
   swags = $state<number>(FIRST_SWAGS)
   panel = $state<'rectangle' | 'circle'>('rectangle')

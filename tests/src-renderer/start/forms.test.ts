@@ -7,7 +7,11 @@ import { errorWords } from '../../../src-core/ways/words'
 import OwnMotifForm from '../../../src-renderer/start/OwnMotifForm.svelte'
 import { inWindow } from '../in-window'
 
-async function begin(form: string, numbers: Readonly<Record<string, string>>): Promise<Project> {
+async function begin(
+  form: string,
+  numbers: Readonly<Record<string, string>>,
+  ends: string | null = null,
+): Promise<Project> {
   const made: Project[] = []
   await inWindow(
     OwnMotifForm,
@@ -15,6 +19,7 @@ async function begin(form: string, numbers: Readonly<Record<string, string>>): P
     { format: 'petalyard-project', version: 1 },
   )
   await fireEvent.click(screen.getByRole('radio', { name: form }))
+  if (ends) await fireEvent.click(screen.getByRole('radio', { name: new RegExp(`^${ends} `) }))
   for (const [name, value] of Object.entries(numbers)) {
     const field = screen.getByRole('textbox', { name })
     await fireEvent.input(field, { target: { value } })
@@ -46,11 +51,37 @@ it('a shawl is a triangle as wide and deep as was typed, to about half a motif, 
   expect(plan.motifs.length).toBeLessThan(full * 0.65)
 })
 
-it('a bag is joined in the round and as wide around as was typed, to about a motif', async () => {
-  const project = await begin('bag or cowl', { 'Once around': '72 cm', 'Finished height': '30 cm' })
-  expect(project.layout).toMatchObject({ inTheRound: true })
-  const plan = planProject(project)
-  expect(errors(project)).toEqual([])
-  expect(Math.abs(plan.round!.circumference - 720)).toBeLessThan(60)
-  expect(plan.pieces).toBe(1)
+it.each([
+  ['a bag is closed at the bottom, whatever is answered', null, 'bottom', ['bottom']],
+  ['a cowl is open at both ends', 'cowl', undefined, undefined],
+  ['a cushion is closed at both', 'cushion', 'both', ['bottom', 'mouth']],
+] as const)(
+  '%s; it is joined in the round and as wide around as was typed, to about a motif',
+  async (_, ends, closedEnds, closed) => {
+    const numbers = { 'Once around': '72 cm', 'Finished height': '30 cm' }
+    const project = await begin('bag, cowl, cushion', numbers, ends)
+    const layout = project.layout as BlanketLayout
+    expect(layout).toMatchObject({ inTheRound: true })
+    expect(layout.closedEnds).toBe(closedEnds)
+    const plan = planProject(project)
+    expect(plan.closed?.map(({ end }) => end)).toEqual(closed)
+    expect(errors(project)).toEqual([])
+    expect(Math.abs(plan.round!.circumference - 720)).toBeLessThan(60)
+    expect(plan.pieces).toBe(1)
+  },
+)
+
+it('asks for ends only of what is joined in the round', async () => {
+  await inWindow(
+    OwnMotifForm,
+    { onmade: () => undefined, onwrite: () => undefined },
+    { format: 'petalyard-project', version: 1 },
+  )
+  const asked = () => screen.queryByRole('group', { name: 'Its ends' })
+  expect(asked()).toBeNull()
+  await fireEvent.click(screen.getByRole('radio', { name: 'bag, cowl, cushion' }))
+  expect(asked()).not.toBeNull()
+  expect((screen.getByRole('radio', { name: /^bag closed/ }) as HTMLInputElement).checked).toBe(true)
+  await fireEvent.click(screen.getByRole('radio', { name: 'shawl' }))
+  expect(asked()).toBeNull()
 })
