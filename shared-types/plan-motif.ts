@@ -97,6 +97,19 @@ export interface MotifSide {
   readonly length: number
 }
 
+/** A motif without a place of its own, of which some are made with each of another one. */
+export interface MotifBeside {
+  readonly motif: string
+  /** The motif that it goes with. */
+  readonly to: string
+  /** How many with each of those, and in all; null where nobody said it. */
+  readonly each: number | null
+  readonly count: number | null
+  /** What all of them are worked in; '' where there is no colourway for them. */
+  readonly colourway: string
+  readonly account: MotifAccount | null
+}
+
 export interface MotifLayer {
   readonly slot: string
   readonly outline: readonly Point[]

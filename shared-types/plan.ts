@@ -17,7 +17,7 @@ import type {
 } from './plan-blanket'
 import type { GarlandFields, KitAccount } from './plan-garland'
 import type { EdgingAccount, LeavingOrder, TimeParts, YarnForMotifs, YarnNeed } from './plan-materials'
-import type { MotifAccount } from './plan-motif'
+import type { MotifAccount, MotifBeside } from './plan-motif'
 import type { Marks, Progress } from './plan-progress'
 import type { AlternateRows, Arrangement } from './project'
 import type { Settled } from './settled'
@@ -225,6 +225,8 @@ export interface CommonPlan extends Holds {
   readonly fillerMotifs: readonly MotifAccount[]
   /** Accounts of the motifs of a layout that places several; none of a blanket of one motif. */
   readonly accounts: readonly MotifAccount[]
+  /** Motifs that go with those that are placed; left out where none does. */
+  readonly beside?: readonly MotifBeside[]
   /** Left out where nothing is sold as a kit. */
   readonly kit?: KitAccount
   /** Motifs that leave the pattern so that limits are kept. */

@@ -83,6 +83,8 @@ const motifCommon = {
   photo: photoSchema.optional(),
   /** Sizes as the page of its rounds states them, by their names; one that stands in the motif otherwise was measured. */
   stated: z.record(text, number).optional(),
+  /** The motif that this one goes with, without a place of its own, and how many of it with each of those. */
+  goesWith: z.looseObject({ motif: id.optional(), each: number.optional() }).optional(),
 }
 
 /** What a motif in written rounds can be said to be, where its stitches alone do not settle it. */

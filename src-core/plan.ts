@@ -95,6 +95,7 @@ export function createPlanner(): Planner {
       const made = settled(project)
       if (oversize(made).length > 0) return []
       const placed = new Set(ask(made, (kind, layout) => kind.placedMotifs(layout, plan)))
+      for (const { motif } of plan.beside ?? []) placed.add(motif)
       const others = made.motifs.filter((motif) => !placed.has(motif.id))
       return others.flatMap((motif) => accountOf(made, motif).findings)
     },

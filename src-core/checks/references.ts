@@ -42,6 +42,7 @@ export function checkReferences(project: Project, laid: readonly Reference[]): F
     const own = project.motifs?.find((entry) => entry.id === way.motif)
     if (own) findings.push(...checkSlots(own, Object.keys(way.yarns ?? {}), `colourways[${i}].yarns`, way.id))
   })
+  project.motifs?.forEach(({ goesWith }, i) => check('motif', goesWith?.motif, `motifs[${i}].goesWith.motif`))
   check('yarn', project.joining?.yarn, 'joining.yarn')
   project.joining?.pairs?.forEach((pair, i) =>
     pair.motifs.forEach((id, k) => check('motif', id, `joining.pairs[${i}].motifs[${k}]`)),

@@ -31,6 +31,14 @@ export const MOTIF = {
     doc: 'time for one motif',
     change: 'change the minutes for a motif',
   }),
+  /** `{name}` is the motif that it goes with. */
+  goesWith: field('motif', 'goesWith.each', {
+    ...{ kind: 'count', least: 1, most: 1000, optional: true, placeholder: 'not said' },
+    what: 'the number that goes with each motif',
+    label: 'With each {name}',
+    doc: 'how many of it are made with each of the motif that it goes with',
+    change: 'change how many go with each {name}',
+  }),
 } as const
 
 /** The measures of a motif; a flower's are told in the words of its ruler, and written rounds keep theirs in `measured`. */

@@ -145,6 +145,16 @@ export const colourwayMarks = (plan: Plan): ColourwayMark[] =>
  */
 export const fillerMarks = (plan: Plan): readonly ColourwayMark[] => marksOf(plan, { fillers: plan.fillers })
 
+/** The mark of the colourway that a motif without a place is worked in; none where it has no colourway. */
+export function markBeside({ settled, covered }: Plan, colourway: string): ColourwayMark[] {
+  const { colourways, yarns } = settled
+  const at = colourways.findIndex(({ id }) => id === colourway)
+  if (at < 0) return []
+  const code = codesOf(colourways, (way) => writtenCode(way, covered))[at]!
+  const byId = new Map(yarns.map((yarn) => [yarn.id, yarn]))
+  return [{ ...markOf(colourways[at]!, code, byId), texture: 0, count: 0, halves: 0, fillers: 0 }]
+}
+
 type Yarns = ReadonlyMap<string, { readonly name?: string | undefined; readonly colour?: string | undefined }>
 
 /** The code that a colourway was given; none where paper cannot print it. */

@@ -42,6 +42,12 @@ export const MOTIF_FINDINGS = {
     message: 'a separate piece begins at {round}: size, chart and yarn are for the rounds before it only.',
     mend: 'Make it a motif of its own.',
   },
+  'motif/goes-with': {
+    severity: 'warning',
+    message:
+      '{motif} goes with {with}, but how many go with each is not known: it is printed, and its yarn is not counted.',
+    mend: 'Enter how many under Motif.',
+  },
   'motif/trace-numbers': {
     severity: 'error',
     message: 'its traced outline has points that are not two numbers each.',

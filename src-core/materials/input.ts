@@ -3,6 +3,7 @@ import type {
   ClosedEnd,
   EdgingAccount,
   MotifAccount,
+  MotifBeside,
   Range,
   YarnNeed,
   TimeParts,
@@ -12,6 +13,7 @@ import type { Settled } from '../../shared-types/settled'
 import type { Border } from '../edging/border'
 import type { ResolvedGauge } from '../stitches/gauge'
 import type { Millimetres } from '../units/quantity'
+import type { GoesWith } from './beside'
 import type { Closing } from './closing'
 import type { EdgingBase } from './edging'
 import type { YarnUse } from './ledger'
@@ -73,6 +75,8 @@ export interface MaterialsInput {
   readonly counts: MotifCounts
   /** Other motifs than the layout's own. */
   readonly others?: readonly Piece[]
+  /** Motifs that go with some of these, and have no place of their own. */
+  readonly beside?: readonly GoesWith[]
   /** Slip stitches into a neighbour: the sum over all meeting points of members − 1. */
   readonly joinOperations: number
   /** Of these, those beyond the first at their join point: where three meet, they are one join by its time. */
@@ -108,5 +112,6 @@ export interface Materials {
   readonly minutes: Range | null
   readonly time?: TimeParts
   readonly closed?: readonly ClosedEnd[]
+  readonly beside?: readonly MotifBeside[]
   readonly findings: Finding[]
 }

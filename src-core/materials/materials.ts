@@ -10,6 +10,7 @@ import { finding, spelledValue } from '../findings/finding'
 import { fineLengthValue, SWATCH_WORDS } from '../findings/quantities'
 import { formatNumber } from '../units/format'
 import { isUsableOrZero } from '../units/usable'
+import { piecesBeside, toldBeside } from './beside'
 import { calibrate } from './calibration'
 import type { Calibration } from './calibration'
 import { closedEnds, closingMinutes } from './closing'
@@ -226,7 +227,10 @@ export function materials(input: MaterialsInput): Materials {
   const findings: Finding[] = []
   const ledger = new YarnLedger()
   const own: Piece | undefined = motif ? { motif, account, counts: input.counts } : undefined
-  const pieces = [...(own ? [own] : []), ...(input.others ?? [])]
+  const placed = [...(own ? [own] : []), ...(input.others ?? [])]
+  const pieces = [...placed, ...piecesBeside(input.beside ?? [], placed)]
+  const { beside, findings: besideFindings } = toldBeside(input.beside ?? [], placed)
+  findings.push(...besideFindings)
 
   const told = pieces.map((piece) =>
     motifYarn(piece.motif, piece.account, `motif ${piece.motif.id}`, basis.terms),
@@ -330,5 +334,6 @@ export function materials(input: MaterialsInput): Materials {
     ...{ yarns: needs, edging: accountOfEdging, ends, findings, minutes: time.minutes },
     ...(time.parts && { time: time.parts }),
     ...(closed.length > 0 && { closed }),
+    ...(beside.length > 0 && { beside }),
   }
 }

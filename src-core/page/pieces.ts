@@ -28,6 +28,27 @@ export function makeIn(words: string): { name: string; make: number | null } {
   return { name: make === null ? words : words.replace(MAKE, '').trim(), make }
 }
 
+/** What a fact says of such a piece. */
+export interface PieceSays {
+  readonly kind: 'piece'
+  readonly name: string
+  /** How many of it, where that is told. */
+  readonly make: number | null
+  /** How many of it with each motif of the first piece; null where the page leaves that open. */
+  readonly each: number | null
+  readonly rounds: readonly string[]
+}
+
+/** From so many on a page that says of no other piece how many there are of it means the whole work (ours). */
+const MOST_WITH_ONE = 8
+
+/** How many of a piece go with each one of the first: "Flower (make 6)" and "Leaf (make 12)" are 2 leaves each. */
+export function eachOf(make: number | null, ofFirst: number | null): number | null {
+  if (make === null || (ofFirst === null && make > MOST_WITH_ONE)) return null
+  const each = make / (ofFirst ?? 1)
+  return Number.isInteger(each) && each > 0 ? each : null
+}
+
 /** The pieces of a page after the first one; none where all rounds go on from each other. */
 export function laterPieces(text: string, terms: Terms): ToldPiece[] {
   const read = readRounds(text, { terms })
@@ -89,7 +110,7 @@ function placeIn(rounds: readonly { readonly work: string }[], works: readonly s
 export function withPiece(
   project: Project,
   motifId: string,
-  { name, make, rounds }: { name: string; make: number | null; rounds: readonly string[] },
+  { name, make, each, rounds }: Omit<PieceSays, 'kind'>,
 ): Project {
   const from = project.motifs?.find(
     (motif): motif is RoundsMotif => motif.id === motifId && motif.kind === 'rounds',
@@ -104,7 +125,9 @@ export function withPiece(
     kind: 'rounds',
     ...(from.gauge && { gauge: from.gauge }),
     ...(from.special !== undefined && { special: from.special }),
-    ...(make === null ? {} : { instructions: makeWords(make) }),
+    // How many are made in all then follows from how many there are of the other.
+    ...(make === null || each !== null ? {} : { instructions: makeWords(make) }),
+    goesWith: { motif: motifId, ...(each !== null && { each }) },
     rounds: rounds.map((work, i) => ({
       slot: slots[i] ?? own[0]?.slot ?? 'main',
       work: i === 0 ? withoutNumber(work) : work,

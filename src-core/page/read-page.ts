@@ -9,7 +9,8 @@ import type { Millimetres } from '../units/quantity'
 import { colourNamed } from './colour-names'
 import { isOverCorners, roundsGaugeIn, swatchIn } from './gauges'
 import { hooksIn } from './hooks'
-import { laterPieces, makeIn, makeWords } from './pieces'
+import { eachOf, laterPieces, makeIn, makeWords } from './pieces'
+import type { PieceSays } from './pieces'
 import { segmentsOf } from './segments'
 import type { Line, Segment } from './segments'
 import { MOTIF_WORDS, sizeIn } from './sizes'
@@ -37,13 +38,7 @@ export type PageSays =
   | { readonly kind: 'size'; readonly size: ToldSize }
   | { readonly kind: 'yarn'; readonly yarn: PageYarn; readonly role: string | null }
   | { readonly kind: 'notes'; readonly text: string }
-  | {
-      readonly kind: 'piece'
-      readonly name: string
-      /** How many of it, where that is told. */
-      readonly make: number | null
-      readonly rounds: readonly string[]
-    }
+  | PieceSays
 
 /** `id` stays the same as long as the page does. */
 export type PageFact = PageSays & { readonly id: string; readonly at: PageAt }
@@ -318,11 +313,18 @@ export const readPage = memoised((text: string, terms: Terms): readonly PageFact
     addSegment(isTitled ? { ...segment, lines: segment.lines.slice(1) } : segment, terms, add)
   }
   const parts = segments.flatMap(({ kind, lines }) => (kind === 'part' ? lines.slice(0, 1) : []))
-  laterPieces(text, terms).forEach(({ name, rounds, start, end }, i) => {
+  const pieces = laterPieces(text, terms)
+  const heads = [...(title ? [title.line] : []), ...parts]
+  const own = heads.findLast((line) => line.start <= (pieces[0]?.start ?? 0))
+  const ofFirst = heads.flatMap(({ words, start }) =>
+    own && start < own.start ? (makeIn(words).make ?? []) : [],
+  )
+  pieces.forEach(({ name, rounds, start, end }, i) => {
     // The heading of a piece stands above its first round.
     const heading = name === null ? undefined : parts.findLast((line) => line.start <= start)
     const told = heading ? makeIn(heading.words) : { name: name ?? `Piece ${i + 2}`, make: null }
-    const says = { kind: 'piece', name: asName(told.name), make: told.make, rounds } as const
+    const each = eachOf(told.make, ofFirst[0] ?? null)
+    const says = { kind: 'piece', name: asName(told.name), make: told.make, each, rounds } as const
     if (heading) put(says, heading)
     else add(says, start, end)
   })

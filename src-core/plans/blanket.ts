@@ -33,6 +33,7 @@ import { touchingPairs } from '../layout/touching'
 import * as works from '../layout/works'
 import { offTarget } from '../layout/target'
 import { trialsOf } from '../layout/trials'
+import { goingWith } from '../materials/beside'
 import { edgingHeight } from '../materials/edging'
 import type { Bridges, MaterialsInput, Piece } from '../materials/input'
 import { leavingOrder } from '../materials/leaving'
@@ -206,6 +207,7 @@ export function createBlanketPlanner(): KindPlanner<SettledBlanket> {
         counts: main!.counts,
         ...(whole && { whole }),
         others: [...others, ...added.pieces],
+        beside: goingWith(project),
         joinOperations: added.joinOperations,
         ...((project.joining.pairs ?? project.joining.single) && {
           bridges: allBridges(joined, rule, gaps.halved.operations),

@@ -17,6 +17,7 @@ import { GarlandReader, readHanging, readWay } from '../layout/garland/read'
 import { remarks } from '../layout/garland/remarks'
 import { readSequence } from '../layout/garland/sequence'
 import { readSpacing } from '../layout/garland/spacing'
+import { goingWith } from '../materials/beside'
 import type { MaterialsInput } from '../materials/input'
 import { materials } from '../materials/materials'
 import { garlandWork } from '../progress/item-work'
@@ -94,6 +95,7 @@ function planGarland(project: Settled, layout: SettledGarland): GarlandPlan {
     gauge,
     counts: pieces[0]?.counts ?? { motifs: 0, byColourway: {} },
     others: pieces.slice(1),
+    beside: goingWith(project),
     joinOperations: items.length,
     seams: { length: 0, count: 0 },
     edgingBase: null,

@@ -63,6 +63,11 @@ export const MOTIF_WORDS = {
         : `Rounds in ${printed} terms`,
   /** Of a motif that is known by its measures alone. */
   elsewhere: 'Its rounds are not in these pages: work it from the pattern of the motif that was measured.',
+  /** Of a motif without a place of its own. */
+  beside: (name: string, each: number | null, count: number | null): string =>
+    each === null || count === null
+      ? `It goes with each ${name}.`
+      : `Make ${formatNumber(each)} with each ${name}: ${formatNumber(count)} in all.`,
   foundation: 'Foundation',
   instructions: 'Instructions',
   abbreviations: 'Abbreviations',

@@ -32,6 +32,7 @@ export function motifParts(plan: Plan, terms: Terms): string {
   const used = new Set([
     ...[plan.motif, ...plan.accounts, ...plan.fillerMotifs].map((account) => account?.id),
     ...plan.motifs.map(({ motif }) => motif),
+    ...(plan.beside ?? []).map(({ motif }) => motif),
   ])
   const parts = plan.settled.motifs
     .filter(({ id }) => used.has(id))

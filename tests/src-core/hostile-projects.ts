@@ -29,6 +29,7 @@ const care = {
   weighedWith: { ...gauge, hook: 3 },
   unravelled: { petals: 4, centre: 2 },
   minutes: 12,
+  goesWith: { motif: 'm', each: 2 },
 }
 const kit = {
   ...{

@@ -3,6 +3,7 @@ import type { MotifAccount, Stitching } from '../../../shared-types/plan'
 import type { Settled } from '../../../shared-types/settled'
 import { byName } from '../../by-name'
 import { perimeter } from '../../geometry/points'
+import { goingWith } from '../../materials/beside'
 import type { MaterialsInput, Piece } from '../../materials/input'
 import { materials } from '../../materials/materials'
 import { add, spread } from '../../materials/range'
@@ -58,6 +59,7 @@ export function neededFor(project: Settled, laid: readonly LaidItem[], stitching
     gauge: resolveGauge(project.gauge, project.terms),
     counts: { motifs: 0, byColourway: {} },
     others: [...pieces.values()],
+    beside: goingWith(project),
     joinOperations: 0,
     seams: { length: 0, count: 0 },
     edgingBase: null,

@@ -64,13 +64,14 @@ async function csvOf(list: ListName, plan: Plan): Promise<string> {
  */
 function planJson(plan: Plan): object {
   const { settled: _, motif: _motif, fillerMotifs: _fillers, accounts: _accounts, ...told } = plan
-  const { garland, progress, ...rest } = told
+  const { garland, progress, beside, ...rest } = told
   return {
     ...rest,
     // Beside its column, that counts the places: which one it is of those that stand in its row.
     ...(plan.arrangement && {
       motifs: plan.motifs.map((motif) => ({ ...motif, place: placeInRow(plan, motif) })),
     }),
+    ...(beside && { beside: beside.map(({ account: _account, ...each }) => each) }),
     ...(garland ? garlandJson(garland) : {}),
     ...inNumbers(rest),
     wholeCost: wholeCost(plan.yarns, plan.settled.yarns),

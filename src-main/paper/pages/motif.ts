@@ -24,6 +24,7 @@ import { HEADINGS, PAGE_NAMES } from '../words'
 import { joinedAsYouGo } from '../words-joining'
 import { FIGURE_WORDS } from '../words-figures'
 import { measureBlocks, MOTIF_WORDS } from '../words-motif'
+import { besideMotifs, besideNotes, fillerMarksOf } from './beside'
 import { setChart } from './chart'
 import { measuredJoining, setJoiningRounds } from './joining-round'
 import { gaugeWords, plannedGauge } from './materials'
@@ -59,7 +60,7 @@ const SMALLEST: Setting = { width: 76, across: 46, measures: 'beside' }
 const LITTLE: Setting = { width: 84, across: 62, measures: 'beside', isLittle: true }
 
 /** A motif for a page: its account, and the colourways that it is made in. */
-interface MotifOnPaper {
+export interface MotifOnPaper {
   readonly account: MotifAccount
   readonly marks: readonly ColourwayMark[]
 }
@@ -82,15 +83,6 @@ export const severalMotifs = ({ plan, ground }: Job): MotifOnPaper[] =>
     return { account, marks }
   })
 
-/** The colourways in which a motif stands in openings, each with how often it does. */
-function fillerMarksOf({ plan, ground }: Job, { id }: MotifAccount): ColourwayMark[] {
-  const own = plan.fillers.filter(({ motif }) => motif === id)
-  return ground.fillerMarks.flatMap((mark) => {
-    const fillers = own.filter(({ colourway }) => colourway === mark.id).length
-    return fillers > 0 ? [{ ...mark, fillers }] : []
-  })
-}
-
 /** The motifs that a blanket is made of, and those that fill its openings. */
 export function blanketMotifs(job: Job): MotifOnPaper[] {
   const { motif, fillerMotifs, accounts } = job.plan
@@ -111,7 +103,8 @@ export function blanketMotifs(job: Job): MotifOnPaper[] {
  * at their full size. One in written rounds begins a page; one that was measured stands below what comes before it
  * where there is room.
  */
-export function withMotifs(job: Job, before: readonly Draft[], motifs: readonly MotifOnPaper[]): Draft[] {
+export function withMotifs(job: Job, before: readonly Draft[], placed: readonly MotifOnPaper[]): Draft[] {
+  const motifs = [...placed, ...besideMotifs(job, placed)]
   if (motifs.length === 0 || job.leftOut.has('motif')) return [...before]
   const isLarge = (each: MotifOnPaper): boolean => drawn(job, each, BESIDE).scale < LIFE_SIZE
   const isLittle = (each: MotifOnPaper): boolean =>
@@ -274,6 +267,7 @@ function notesOf(job: Job, each: MotifOnPaper, setting: Setting): string[] {
   const share = lead / account.overTips || 1
   const source = sourceOf(job, account)
   return [
+    ...besideNotes(job, account),
     MOTIF_WORDS.range(
       account.provenance,
       formatRough(account.range.low * share, job.units),

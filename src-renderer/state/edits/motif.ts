@@ -376,7 +376,10 @@ export function removeMotif(project: Project, id: string): Project {
   const gone = new Set(project.colourways?.filter((way) => way.motif === id).map((way) => way.id))
   const next: Project = {
     ...project,
-    motifs: project.motifs?.filter((motif) => motif.id !== id),
+    motifs: project.motifs
+      ?.filter((motif) => motif.id !== id)
+      // What went with it goes with nothing any more.
+      .map((motif) => (motif.goesWith?.motif === id ? { ...motif, goesWith: undefined } : motif)),
     colourways: project.colourways?.filter((way) => way.motif !== id),
   }
   return next.layout ? { ...next, layout: editsOf(next.layout).withoutWays(gone) } : next

@@ -265,6 +265,23 @@ Rnd 1: Sc in 2nd ch from hook, hdc in next ch, dc in next 3 chs, hdc in next ch,
     ])
   })
 
+  it.each([
+    ['FLOWER (make 6)', 'LEAF (make 12)', 2],
+    ['FLOWER', 'LEAF (make 2)', 2],
+    // Of the whole work, of which nobody knows how many motifs it has.
+    ['FLOWER', 'LEAF (make 24)', null],
+    ['FLOWER (make 8)', 'LEAF (make 12)', null],
+    ['FLOWER', 'LEAF', null],
+  ])('go with the first one: %s, %s', (first, second, each) => {
+    const text = FLOWER.replace('FLOWER (make 6)', first).replace('LEAF (make 12)', second)
+    const own = { ...project().motifs![0]!, page: undefined } as RoundsMotif
+    const taken = take(withPage({ ...base, motifs: [own] }, 'm1', text, 'US'), 'piece-1')
+    const [, leaf] = taken.motifs!
+    expect(leaf!.goesWith).toEqual({ motif: 'm1', ...(each !== null && { each }) })
+    const make = /make (\d+)/.exec(second)
+    expect(leaf!.instructions).toBe(make && each === null ? `Make ${make[1]}.` : undefined)
+  })
+
   it('become motifs that are measured by themselves, out of the rounds that they stood in', () => {
     const before = measureProject(project())
     expect(before.findings.map(({ code }) => code)).toContain('motif/other-piece')
@@ -273,7 +290,7 @@ Rnd 1: Sc in 2nd ch from hook, hdc in next ch, dc in next 3 chs, hdc in next ch,
     expect(after.motifs![1]).toMatchObject({
       id: 'm2',
       name: 'Leaf',
-      instructions: 'Make 12.',
+      goesWith: { motif: 'm1', each: 2 },
       gauge: motif.gauge,
     })
     const told = measureProject(after)

@@ -132,7 +132,7 @@ describe('From the page', () => {
     expect(motif().rounds).toHaveLength(2)
     expect(app.document.project.motifs).toMatchObject([
       { id: 'm1' },
-      { name: 'Button', instructions: 'Make 3.' },
+      { name: 'Button', goesWith: { motif: 'm1', each: 3 } },
     ])
     app.document.undo()
     expect(app.document.project.motifs).toHaveLength(1)
