@@ -89,6 +89,8 @@ export interface EdgingRound {
     readonly more: number
     /** Where all of them stand at corners: which, from 0 on through all lines. */
     readonly corners?: readonly number[]
+    /** Where they are: the line, and how far along it the way it is worked, as a share of its length. */
+    readonly places?: readonly { readonly line: number; readonly along: number }[]
   }[]
   /** Outward corners, picots in it, and what is worked in it by US key: chains one by one, every leg of a decrease. */
   readonly corners?: number

@@ -18,6 +18,8 @@ export const EDGING = {
   sharp: (80 * Math.PI) / 180,
   /** Radians up to which a turn is worked as the corner that it is: 120°; a sharper point is rounded off (ours). */
   sharpest: (2 * Math.PI) / 3,
+  /** Times as much as the least of them up to which tips and dips are taken for one shape (ours). */
+  alike: 1.06,
   /** mm. An edge that comes as near to the straight line along its tips touches it (ours: far less than a stitch is tall). */
   onLine: 0.5,
   /** Stitches across up to which a dip too deep for any stitch is closed by tall ones into both sides (common practice). */

@@ -42,13 +42,36 @@ export function bendIncrease(
   return (isSharp ? 2 * Math.round(more / 2) : Math.round(more)) || 0
 }
 
+/**
+ * Tips and dips that turn by nearly as much are those of one shape, measured along a line that was drawn a little
+ * differently each time: they are worked alike, so that what is rounded at a tip is at a dip too.
+ */
+function alikeAs(bends: readonly Bend[]): readonly Pick<Bend, 'turn' | 'growth'>[] {
+  const sorted = [...bends].sort((a, b) => Math.abs(a.growth) - Math.abs(b.growth))
+  const groups: Bend[][] = []
+  for (const bend of sorted) {
+    const group = groups.at(-1)
+    if (group && Math.abs(bend.growth) <= EDGING.alike * Math.abs(group[0]!.growth)) group.push(bend)
+    else groups.push([bend])
+  }
+  const told = new Map<Bend, Pick<Bend, 'turn' | 'growth'>>()
+  for (const group of groups) {
+    const mean = (of: (bend: Bend) => number): number =>
+      group.reduce((sum, bend) => sum + Math.abs(of(bend)), 0) / group.length
+    const [turn, growth] = [mean((bend) => bend.turn), mean((bend) => bend.growth)]
+    for (const bend of group)
+      told.set(bend, { turn: Math.sign(bend.turn) * turn, growth: Math.sign(bend.growth) * growth })
+  }
+  return bends.map((bend) => told.get(bend)!)
+}
+
 /** How many stitches more a plain round has at each place of a line where it grows or shrinks; null where it grows evenly. */
 export function increases(
   { corners, bends }: { readonly corners: number; readonly bends?: readonly Bend[] },
   stitch: StitchKey,
   gauge: Pick<ResolvedGauge, 'width' | 'height'>,
 ): number[] | null {
-  if (bends) return bends.map((bend) => bendIncrease(bend, stitch, gauge))
+  if (bends) return alikeAs(bends).map((bend) => bendIncrease(bend, stitch, gauge))
   const each = cornerIncrease(corners, stitch, gauge)
   return each === null ? null : Array.from({ length: corners }, () => each)
 }

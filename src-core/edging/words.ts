@@ -158,9 +158,9 @@ export const levelWords = (
  * ", 3 in each of 4 corners"; along an edge that goes in and out ", 2 in one place at each of 24 outer tips and 2 together
  * at each of 18 dips"; empty where a plain round has none.
  */
-export const cornerWords = (round: EdgingRound, nameOf?: CornerName): string =>
+export const cornerWords = (round: EdgingRound, nameOf?: CornerName, signOf?: SignOf): string =>
   round.bends
-    ? `, ${bendWords(round.bends, 'outer tip', 'dip', nameOf)}`
+    ? `, ${bendWords(round.bends, 'outer tip', 'dip', nameOf, signOf)}`
     : round.inCorner === undefined
       ? ''
       : `, ${formatNumber(round.inCorner)} in ${each(round.corners ?? 0, 'corner')}`
@@ -194,6 +194,9 @@ function whichOf(count: number, name: string, rank: number, of: number, kinds: k
 /** What corners are called on a page that names them: "the top right corner", "corner 2". */
 export type CornerName = (corner: number) => string
 
+/** The letters that a drawing has at the tips or dips of a round that take so many more; '' where it has none. */
+export type SignOf = (more: number) => string
+
 /** "each of 2 corners", "the top left and the top right corner". */
 const atCorners = (corners: readonly number[], nameOf: CornerName | undefined): string =>
   nameOf ? listed(corners.map(nameOf)) : corners.length === 1 ? 'one corner' : each(corners.length, 'corner')
@@ -220,7 +223,14 @@ function fewerWords(together: number): string {
  * "5 in one place at each of 2 corners, 2 in one place at each of the 15 other outer tips and 2 together at each of 13
  * dips": sharper tips that are corners of the piece are told as these.
  */
-function bendWords(bends: Bends, tip: string, dip: string, nameOf?: CornerName): string {
+function bendWords(
+  bends: Bends,
+  tip: string,
+  dip: string,
+  nameOf?: CornerName,
+  signOf: SignOf = () => '',
+): string {
+  const signed = (more: number): string => (signOf(more) === '' ? '' : ` (${signOf(more)})`)
   const tips = bends.filter(({ more }) => more > 0).sort((a, b) => b.more - a.more)
   const dips = bends.filter(({ more }) => more < 0).sort((a, b) => a.more - b.more)
   const [first, ...rest] = tips
@@ -235,10 +245,15 @@ function bendWords(bends: Bends, tip: string, dip: string, nameOf?: CornerName):
           : `each of the ${formatNumber(count)} other ${tip}s`
       : whichOf(count, sharp ? `other ${tip}` : tip, i, others.length, 'tips')
   return listed([
-    ...(sharp ? [`${formatNumber(first!.more + 1)} in one place at ${atCorners(sharp, nameOf)}`] : []),
-    ...others.map(({ count, more }, i) => `${formatNumber(more + 1)} in one place at ${which(count, i)}`),
+    ...(sharp
+      ? [`${formatNumber(first!.more + 1)} in one place at ${atCorners(sharp, nameOf)}${signed(first!.more)}`]
+      : []),
+    ...others.map(
+      ({ count, more }, i) => `${formatNumber(more + 1)} in one place at ${which(count, i)}${signed(more)}`,
+    ),
     ...dips.map(
-      ({ count, more }, i) => `${fewerWords(1 - more)} at ${whichOf(count, dip, i, dips.length, 'dips')}`,
+      ({ count, more }, i) =>
+        `${fewerWords(1 - more)} at ${whichOf(count, dip, i, dips.length, 'dips')}${signed(more)}`,
     ),
   ])
 }
@@ -256,9 +271,9 @@ export const plainRoundsWords = (plain: readonly EdgingRound[], plan: EdgedPlan)
       )
 
 /** The same over chains, where a corner is a tip or lies between two of them; the line turns in and out at its tips. */
-const bridgedCorners = ({ corners = 0, inCorner = 1, bends }: EdgingRound): string =>
+const bridgedCorners = ({ corners = 0, inCorner = 1, bends }: EdgingRound, signOf?: SignOf): string =>
   bends
-    ? `, ${bendWords(bends, 'outer tip', 'inner tip')}`
+    ? `, ${bendWords(bends, 'outer tip', 'inner tip', undefined, signOf)}`
     : `, ${formatNumber(inCorner)} in one place at ${each(corners, 'corner')} (the outermost tip, or midway between the two outermost)`
 
 /** How a plain round is worked into the one before it; where that bridges with chains, their number is not its own. */
@@ -267,12 +282,13 @@ export const laterWords = (
   stitch: string,
   before?: EdgingRound,
   nameOf?: CornerName,
+  signOf?: SignOf,
 ): string =>
   round.inCorner === undefined && !round.bends
     ? `${stitch} evenly into the round before`
     : before && before.chains > 0
-      ? `${stitch} in each stitch and evenly over the chains${bridgedCorners(round)}`
-      : `${stitch} in each stitch${cornerWords(round, nameOf)}`
+      ? `${stitch} in each stitch and evenly over the chains${bridgedCorners(round, signOf)}`
+      : `${stitch} in each stitch${cornerWords(round, nameOf, signOf)}`
 
 /**
  * Of a plain round along several lines, its stitches on each: "(120 at the mouth, 96 at the bottom)", "(96 at each end)",

@@ -150,8 +150,12 @@ function inCorners(
     .flatMap((loop, l) => {
       const before = loops.slice(0, l).reduce((sum, each) => sum + each.corners, 0)
       return (increases(loop, stitch, gauge) ?? []).map((more, k) => {
-        const corner = loop.bends?.[k]?.corner
-        return { more, corner: corner === undefined ? null : before + corner }
+        const { corner, along } = loop.bends?.[k] ?? {}
+        return {
+          more,
+          corner: corner === undefined ? null : before + corner,
+          place: along === undefined ? null : { line: loop.line, along },
+        }
       })
     })
     .filter(({ more }) => more !== 0)
@@ -160,7 +164,8 @@ function inCorners(
     const own = places.filter((each) => each.more === more)
     const corners = own.flatMap(({ corner }) => corner ?? [])
     const areCorners = more > 0 && new Set(corners).size === own.length
-    return { more, count: own.length, ...(areCorners && { corners }) }
+    const at = own.flatMap(({ place }) => place ?? [])
+    return { more, count: own.length, ...(areCorners && { corners }), ...(at.length > 0 && { places: at }) }
   })
   if (loops.some(({ bends }) => bends)) return counts.length > 0 ? { bends: counts } : {}
   const [only, ...others] = counts

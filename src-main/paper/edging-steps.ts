@@ -12,10 +12,11 @@ import type { Job } from './page'
 import { plainSteps } from './plain-steps'
 import { cornerRound } from './words-corners'
 import { countWords, EDGING_PAGE, laterRoundWords, roundText, setUpWords } from './words-edging'
+import type { Signed } from './words-edging'
 import { firstRoundWords } from './words-materials'
 
 /** What the words of an edging are made from. */
-export type EdgingJob = Pick<Job, 'plan' | 'settled' | 'terms' | 'units'>
+export type EdgingJob = Pick<Job, 'plan' | 'settled' | 'terms' | 'units'> & Signed
 
 export interface EdgingSteps {
   /** "Round 1" and what is done in it, up to the round that picks up the stitches. */
@@ -56,7 +57,7 @@ export function edgingSteps(job: EdgingJob): EdgingSteps | null {
         const how =
           round.number === 1
             ? firstRoundWords(edging, job, stitch)
-            : laterWords(round, stitch, edging.rounds[round.number - 2])
+            : laterWords(round, stitch, edging.rounds[round.number - 2], undefined, job.signs?.(round.number))
         return [
           EDGING_PAGE.round(round.number),
           EDGING_PAGE.plain(

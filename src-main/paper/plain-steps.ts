@@ -59,7 +59,7 @@ export function plainSteps(job: EdgingJob, edging: EdgingAccount): EdgingSteps {
       const how =
         i === 0
           ? `Right side facing, join the yarn in a free ${tipOf(plan)}. Going ${way}, work ${firstRoundWords(edging, job, stitch)}`
-          : laterWords(round, stitch, rounds[i - 1])
+          : laterWords(round, stitch, rounds[i - 1], undefined, job.signs?.(round.number))
       const words = EDGING_PAGE.plain(round, how, stitch, plainByLine(round, plan))
       return [EDGING_PAGE.round(round.number), words] as const
     })

@@ -5,6 +5,7 @@ import type { Terms } from '../../shared-types/project'
 import { cornerIncrease } from '../../src-core/edging/corners'
 import { OPEN_ENDS } from '../../src-core/edging/open-ends'
 import { edgeSides } from '../../src-core/figures/edging-corners'
+import type { EdgingSigns } from '../../src-core/figures/edging-signs'
 import { sideCounts } from '../../src-core/figures/edging-sides'
 import type { EdgeSide } from '../../src-core/figures/edging-corners'
 import { cornerWords, laterWords, leveledRound, wayWords } from '../../src-core/edging/words'
@@ -19,7 +20,12 @@ import type { Job as WholeJob } from './page'
 import { bridgedWords, tipOf } from './words-bridge'
 
 /** What words of an edging are made from. */
-type Job = Pick<WholeJob, 'plan' | 'settled' | 'terms' | 'units'>
+type Job = Pick<WholeJob, 'plan' | 'settled' | 'terms' | 'units'> & Signed
+
+/** What stands beside a drawing that has letters at tips and dips names them. */
+export interface Signed {
+  readonly signs?: EdgingSigns['of']
+}
 
 /** How many times as many stitches as usual a motif has that stands at a corner. */
 const AT_CORNER = 1.4
@@ -133,7 +139,8 @@ export function laterRoundWords(
 ): string {
   const { loop, lines } = line
   const stitch = translateStitch(round.stitch, job.settled.terms, job.terms) ?? round.stitch
-  const how = laterWords(lines > 1 ? ofOneLine(round) : round, stitch, before, cornerNamed(line))
+  const own = lines > 1 ? ofOneLine(round) : round
+  const how = laterWords(own, stitch, before, cornerNamed(line), job.signs?.(round.number))
   if (!isSetUp) return `${how}: ${formatNumber(round.byLine?.[index] ?? round.stitches)} ${stitch}.`
   const corners = loop.marks.filter(({ kind }) => kind === 'corner').length
   const isMidway = (before?.chains ?? 0) > 0
@@ -191,7 +198,8 @@ function cornerStitch(setUp: EdgingRound, line: ToldLine, corners: number, job: 
   const { loop, lines } = line
   if (setUp.bends) {
     const which = corners > 0 ? whichStitch(setUp, loop, corners, job) : ''
-    const bends = cornerWords(lines > 1 ? ofOneLine(setUp) : setUp, cornerNamed(line)).replace(/^, /, '')
+    const own = lines > 1 ? ofOneLine(setUp) : setUp
+    const bends = cornerWords(own, cornerNamed(line), job.signs?.(setUp.number)).replace(/^, /, '')
     return ` Work ${bends}, so that it lies flat.${which}`
   }
   const all = inOneCorner(setUp, loop, corners, job)
@@ -334,6 +342,8 @@ export const EDGING_PAGE = {
   round: (number: number): string => `Round ${number}`,
   wrong: ({ message }: Finding): string => `Does not work out yet: ${message}`,
   inYarn: (name: string): string => `in ${name}`,
+  letters: 'Letters along the edge mark the tips and dips that the rounds name.',
+  chains: 'A number outside the edge says how many chains lie between the two tips there.',
   end: (ends: number): string =>
     `Fasten off after the last round in each yarn, join its end to the first stitch so that it does not show, and weave in ${counted(ends, 'end')}.`,
 } as const

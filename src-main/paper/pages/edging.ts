@@ -3,9 +3,11 @@ import type { Point } from '../../../shared-types/plan'
 import type { Terms } from '../../../shared-types/project'
 import { OPEN_ENDS } from '../../../src-core/edging/open-ends'
 import { cornerPlates, cornerWords, plateReach } from '../../../src-core/figures/edging-corners'
-import { drawPath, INK, PAPER, QUIET_INK } from '../../../src-core/figures/figure'
+import { edgingSigns } from '../../../src-core/figures/edging-signs'
+import type { EdgingSign, EdgingSigns } from '../../../src-core/figures/edging-signs'
+import { drawPath, drawText, INK, MM_PER_POINT, PAPER, QUIET_INK } from '../../../src-core/figures/figure'
 import type { Figure, Paint } from '../../../src-core/figures/figure'
-import { SMALLEST_TYPE } from '../../../src-core/figures/lettering'
+import { capitalDrop, FIGURE_WIDTH, SMALLEST_TYPE } from '../../../src-core/figures/lettering'
 import { partOf } from '../../../src-core/figures/part'
 import { moveOutline } from '../../../src-core/geometry/points'
 import type { Outline } from '../../../src-core/geometry/points'
@@ -20,7 +22,7 @@ import { edgingSteps } from '../edging-steps'
 import { newSheet } from '../page'
 import { Sheet, TYPE } from '../setting'
 import { FIGURE_WORDS } from '../words-figures'
-import { edgingAbout, edgingTitle } from '../words-edging'
+import { EDGING_PAGE, edgingAbout, edgingTitle } from '../words-edging'
 import { freePlaces } from '../words-joining'
 
 const WIDTH = 165
@@ -46,16 +48,25 @@ export function withEdging(job: Job, before: readonly Draft[]): Draft[] {
     : [...before, ...edgingPages(job, top)]
 }
 
-/** Its pages from a height on, with the edge as large as they have room for. */
+/** Its pages from a height on, with the edge as large as they have room for, and the signs that stand clear on it. */
 function edgingPages(job: Job, top: number): Draft[] {
-  const drafts = pagesWith(job, EDGE.down, top)
-  const [{ sheet, end = 0 } = { sheet: null }] = drafts
-  if (!sheet || drafts.length > 1) return drafts
-  const larger = pagesWith(job, Math.min(EDGE.most, EDGE.down + sheet.bottom - end), top)
-  return larger.length > 1 ? drafts : larger
+  for (const signs of signsInTurn(job)) {
+    const drafts = pagesWith(job, EDGE.down, top, signs)
+    // Where gaps are wide can be seen on the map: to number their chains is worth no page.
+    const isAside = signs.letters.length === 0 && signs.chains.length > 0
+    if (isAside && drafts.length > 1 && top > newSheet(job).top) continue
+    const [{ sheet, end = 0 } = { sheet: null }] = drafts
+    const down =
+      sheet && drafts.length === 1 ? Math.min(EDGE.most, EDGE.down + sheet.bottom - end) : EDGE.down
+    const larger = pagesWith(job, down, top, signs)
+    const isLarger = larger.length === drafts.length
+    if (isClear(placedSigns(job, signs, scaleIn(job, isLarger ? down : EDGE.down))))
+      return isLarger ? larger : drafts
+  }
+  return []
 }
 
-function pagesWith(job: Job, down: number, top: number): Draft[] {
+function pagesWith(job: Job, down: number, top: number, signs: Signs): Draft[] {
   const { plan, terms } = job
   const { edging } = plan
   if (!edging) return []
@@ -77,8 +88,8 @@ function pagesWith(job: Job, down: number, top: number): Draft[] {
   flow.y = sheet.paragraph(edgingAbout(edging, job), sheet.left, flow.y, width) + AIR
   const free = freePlaces(plan)
   if (free !== '') flow.y = sheet.paragraph(free, sheet.left, flow.y, width) + AIR
-  cornerFigure(job, flow, width, down)
-  const told = edgingSteps(job)!
+  cornerFigure(job, flow, width, down, signs)
+  const told = edgingSteps({ ...job, ...(signs.letters.length > 0 && { signs: signs.of }) })!
   for (const [label, text] of told.steps) put(label, text)
   for (const { heading, steps } of told.lines) {
     if (heading !== '') {
@@ -92,6 +103,9 @@ function pagesWith(job: Job, down: number, top: number): Draft[] {
   flow.y = flow.sheet.paragraph(told.end, flow.sheet.left, flow.y + AIR, width)
   return flow.drafts('edging', title)
 }
+
+/** mm. Words beside the drawing keep so far from it, and are no narrower. */
+const BESIDE = { gap: 6, least: 45 } as const
 
 /** mm. The drawing of the edge is so high, and higher where there is room; its corners are as large as on the map. */
 const EDGE = { down: 62, most: 120, line: 0.25 } as const
@@ -113,16 +127,80 @@ function alongEnds({ plan }: Job): Outline[] {
     })
 }
 
-/** The edge with its corners and dips, and the stitches between them; nothing where no words count corners. */
-function cornerFigure(job: Job, flow: Flow, width: number, down: number): void {
+/** Room round the drawing: squares, counts and chains stand there. */
+const around = plateReach(SMALLEST_TYPE, EDGE.line)
+const widthOf = (job: Job): number => Math.min(WIDTH, newSheet(job).inner)
+const scaleIn = (job: Job, down: number): number => {
+  const size = mapSize(job.plan)
+  const width = widthOf(job)
+  return Math.min((width - 2 * around) / size.width, (down - 2 * around) / size.height)
+}
+
+/** mm. Letters keep so far from the edge, what stands outside so far from the border, and signs from each other. */
+const SIGN = { inside: 2, beyond: 1.9, air: 0.3 } as const
+
+/** A letter or a number where it is printed, in mm of the drawing. */
+type Placed = Pick<EdgingSign, 'text' | 'x' | 'y'>
+
+/** Signs, and whether those at tips stand outside of the border, where they are farther from each other. */
+interface Signs extends EdgingSigns {
+  readonly areTipsOutside: boolean
+}
+
+/** Where signs stand on the drawing: at dips inside of the edge, between tips outside of the border. */
+function placedSigns({ plan }: Job, { letters, chains, areTipsOutside }: Signs, scale: number): Placed[] {
+  const outside = (plan.edging?.height ?? 0) * scale + SIGN.beyond
+  const placed = (signs: readonly EdgingSign[], by: (sign: EdgingSign) => number): Placed[] =>
+    signs.map((sign) => ({
+      text: sign.text,
+      x: around + sign.x * scale + sign.out.x * by(sign),
+      y: around + sign.y * scale + sign.out.y * by(sign),
+    }))
+  return [
+    ...placed(letters, ({ isTip }) => (isTip && areTipsOutside ? outside : -SIGN.inside)),
+    ...placed(chains, () => outside),
+  ]
+}
+
+const signWidth = ({ text }: Placed): number => text.length * SMALLEST_TYPE * FIGURE_WIDTH * MM_PER_POINT
+
+/** Whether signs stand clear of each other. */
+function isClear(signs: readonly Placed[]): boolean {
+  const high = 2 * capitalDrop(SMALLEST_TYPE)
+  const inOrder = [...signs].sort((a, b) => a.y - b.y)
+  return inOrder.every((one, i) => {
+    for (let k = i + 1; k < inOrder.length && inOrder[k]!.y - one.y < high + SIGN.air; k++)
+      if (Math.abs(inOrder[k]!.x - one.x) < (signWidth(one) + signWidth(inOrder[k]!)) / 2 + SIGN.air)
+        return false
+    return true
+  })
+}
+
+/** Which signs the drawing of the border may have, those that say the most first; none at last. */
+function signsInTurn({ plan }: Job): Signs[] {
+  const all = edgingSigns(plan)
+  // Corners have their plates outside.
+  const places = (plan.edging?.loops ?? []).length > 0 ? [false] : [false, true]
+  const some: readonly Partial<Pick<EdgingSigns, 'letters' | 'chains'>>[] = [
+    {},
+    { chains: [] },
+    { letters: [] },
+  ]
+  return [
+    ...some.flatMap((less) => places.map((areTipsOutside) => ({ ...all, ...less, areTipsOutside }))),
+    { ...all, letters: [], chains: [], areTipsOutside: false },
+  ]
+}
+
+/** The edge with its corners, dips and signs, and the stitches between corners; nothing where no words count any. */
+function cornerFigure(job: Job, flow: Flow, width: number, down: number, signs: Signs): void {
   const { plan, ground, terms } = job
   const words = cornerWords(plan, termWord('edging', terms), true)
   const dips = plan.edgingDips ?? []
-  if (words === '' && dips.length === 0) return
+  const { letters, chains } = signs
+  if (words === '' && dips.length === 0 && letters.length === 0 && chains.length === 0) return
   const size = mapSize(plan)
-  // Squares and counts stand round it.
-  const around = plateReach(SMALLEST_TYPE, EDGE.line)
-  const scale = Math.min((width - 2 * around) / size.width, (down - 2 * around) / size.height)
+  const scale = scaleIn(job, down)
   const line = (outline: readonly Point[], paint: Paint, isClosed = true) =>
     drawPath(
       polygonPath(
@@ -145,10 +223,26 @@ function cornerFigure(job: Job, flow: Flow, width: number, down: number): void {
         ...{ scale, type: SMALLEST_TYPE, ink: INK, paper: PAPER, line: EDGE.line },
         ...{ left: around, top: around, isBeside: true },
       }),
+      ...placedSigns(job, signs, scale).map(({ text, x, y }) =>
+        drawText(text, x, y + capitalDrop(SMALLEST_TYPE), SMALLEST_TYPE, { anchor: 'middle' }),
+      ),
     ],
   }
-  const told = [words, dips.length > 0 ? dipWords(terms) : ''].filter(Boolean).join(' ')
-  flow.need(figure.height + flow.sheet.heightOf(told, width) + 2 * AIR)
-  flow.y = flow.sheet.figure(figure, flow.sheet.left, flow.y + AIR, FIGURE_WORDS.edge) + AIR
-  flow.y = flow.sheet.paragraph(told, flow.sheet.left, flow.y, width) + AIR
+  const told = [
+    words,
+    dips.length > 0 ? dipWords(terms) : '',
+    letters.length > 0 ? EDGING_PAGE.letters : '',
+    chains.length > 0 ? EDGING_PAGE.chains : '',
+  ]
+    .filter(Boolean)
+    .join(' ')
+  // Beside a narrow drawing its words take no room below.
+  const beside = width - figure.width - BESIDE.gap
+  const isBeside = beside >= BESIDE.least
+  flow.need(figure.height + (isBeside ? AIR : flow.sheet.heightOf(told, width) + 2 * AIR))
+  const { sheet } = flow
+  const top = flow.y + AIR
+  flow.y = sheet.figure(figure, sheet.left, top, FIGURE_WORDS.edge) + AIR
+  if (isBeside) sheet.paragraph(told, sheet.left + figure.width + BESIDE.gap, top + around, beside)
+  else flow.y = sheet.paragraph(told, sheet.left, flow.y, width) + AIR
 }
