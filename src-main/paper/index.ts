@@ -26,6 +26,7 @@ import { notePages, shortNotes } from './pages/notes'
 import { orderPages } from './pages/order'
 import { notesStandLater, overviewIsEnough, overviewPages } from './pages/overview'
 import { packingPages } from './pages/packing'
+import { notBegun, pagesLeftOut } from '../../src-core/progress/for-buyers'
 import { progressPages } from './pages/progress'
 import { planSheets, sheetPages } from './pages/sheets'
 import { templatePages } from './pages/template'
@@ -52,13 +53,13 @@ export interface MapOptions {
   readonly terms?: Terms
   /** A template seen from the back of the fabric. */
   readonly reverse?: boolean
-  /** What is printed; left out, everything but the labels, and the title page where the project or the house asks for it. */
+  /** What is printed; left out, everything but the packing list and the labels, and the title page where the project or the house asks for it. */
   readonly sheets?: readonly SheetName[]
   /** How many labels; left out, a page to copy. */
   readonly labels?: LabelCount
   /** Whose name, logo and colour the paper carries; nobody's unless told. */
   readonly house?: House
-  /** Pages that are left out; those of the house style unless told, and none of nobody's. */
+  /** Pages that are left out; those of the house style unless told, and of what is sold one's own progress. */
   readonly leaveOut?: readonly OptionalPage[]
   /** With a title page or without; where it is not said project and house style decide. */
   readonly titlePage?: boolean
@@ -97,9 +98,14 @@ export class NoSuchSheetError extends Error {
   }
 }
 
-function jobOf(plan: Plan, options: MapOptions, faces: Faces): Job {
-  const { settled } = plan
+function jobOf(whole: Plan, options: MapOptions, faces: Faces): Job {
+  const { settled } = whole
   const house = options.house ?? NO_HOUSE
+  const isPattern =
+    options.sheets?.includes('title') || (options.titlePage ?? hasTitlePage({ settled, house }))
+  const isForBuyer = isPattern || Boolean(whole.kit)
+  const leftOut = new Set(pagesLeftOut({ chosen: options.leaveOut, house: house.leaveOut, isForBuyer }))
+  const plan = isForBuyer && leftOut.has('progress') ? notBegun(whole) : whole
   const style = options.style ?? settled.sheet.style
   return {
     settled,
@@ -112,8 +118,8 @@ function jobOf(plan: Plan, options: MapOptions, faces: Faces): Job {
     title: settled.title || UNTITLED,
     designer: settled.designer,
     house,
-    isPattern: options.sheets?.includes('title') || (options.titlePage ?? hasTitlePage({ settled, house })),
-    leftOut: new Set(options.leaveOut ?? house.leaveOut),
+    isPattern,
+    leftOut,
     measure: measureWith(faces),
   }
 }
@@ -189,7 +195,8 @@ function kitPages(job: Job, asked: ReadonlySet<SheetName>, labels: LabelCount): 
   ]
 }
 
-const EVERYTHING: readonly SheetName[] = ['map', 'card', 'packing']
+/** What somebody else may get: costs and price stand on the packing list, which is asked for by name. */
+const EVERYTHING: readonly SheetName[] = ['map', 'card']
 
 const SHEET_OWNERS: Readonly<Record<SheetName, string>> = {
   title: 'every project',

@@ -4,6 +4,7 @@ import type { HostBridge, PagePreview, PaperChoice, Settings } from '../../share
 import type { Paper, SheetStyle, Terms } from '../../shared-types/project'
 import type { LabelCount, OptionalPage } from '../../shared-types/sheets'
 import { capital } from '../../src-core/figures/words'
+import { pagesLeftOut } from '../../src-core/progress/for-buyers'
 import type { DocumentState } from './document.svelte'
 import type { PaperOfKind } from '../kinds/kind'
 import { kindOf } from '../kinds/kinds'
@@ -77,9 +78,15 @@ export class PaperState {
     return this.#document.project.sheet?.titlePage ?? this.#settingsOf().house.titlePage
   }
 
-  /** Pages that are left out: as they were chosen here, else as the house style says. */
+  /** Pages that are left out: as they were chosen here, else as the house style says, and as a buyer need not see them. */
   get leaveOut(): readonly OptionalPage[] {
-    return this.ownLeaveOut ?? this.#settingsOf().house.leaveOut
+    const { leaveOut: house } = this.#settingsOf().house
+    return pagesLeftOut({ chosen: this.ownLeaveOut, house, isForBuyer: this.isForBuyer })
+  }
+
+  /** Whether the pages go to somebody else: with a kit, or as a pattern with a title page. */
+  get isForBuyer(): boolean {
+    return this.titlePage || Boolean(this.#document.plan.kit)
   }
 
   get isTemplate(): boolean {

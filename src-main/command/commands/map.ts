@@ -49,7 +49,7 @@ export const addMap: AddCommand = (program, around, end) => {
   withFontOption(program.command('map'))
     .summary('write the assembly map as a PDF')
     .description(
-      'Writes the map to put the project together by: overview, key, joins, order, materials. Of a garland it is the card and the list along the cord, of an appliqué the template at full size; with a kit also its card and its packing list. --sheets writes one of them alone.',
+      'Writes the map to put the project together by: overview, key, joins, order, materials. Of a garland it is the card and the list along the cord, of an appliqué the template at full size; with a kit also its card. --sheets writes one of them alone, and the packing list with its costs.',
     )
     .argument('<file>', 'project file')
     .requiredOption(
@@ -65,7 +65,7 @@ export const addMap: AddCommand = (program, around, end) => {
     .option('--reverse', 'appliqué: mirrored, for marking from the back')
     .option(
       '--sheets <sheets>',
-      'only these: title, map, card, packing, labels, with commas between (else all but the labels, the title page where the project or the house style asks for it)',
+      'only these: title, map, card, packing, labels, with commas between (else map and card, the title page where the project or the house style asks for it)',
       readSheetsOption,
     )
     .addOption(
@@ -79,7 +79,7 @@ export const addMap: AddCommand = (program, around, end) => {
     )
     .option(
       '--leave-out <pages>',
-      'without these: order, materials, motif, progress, with commas between, or none (else as in the house style)',
+      'without these: order, materials, motif, progress, with commas between, or none (else as in the house style; of a kit, or with a title page, without progress and ticks)',
       readLeaveOutOption,
     )
     .option('--title-page', 'with a title page, whatever project and house style say')

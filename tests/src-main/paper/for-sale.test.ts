@@ -3,6 +3,8 @@ import { describe, expect, it } from 'vitest'
 import type { Project, Yarn } from '../../../shared-types/project'
 import { planProject } from '../../../src-core/plan'
 import { mapPages } from '../../../src-main/paper/index'
+import type { MapOptions } from '../../../src-main/paper/index'
+import { first, project } from '../../src-core/progress/project'
 import { record } from '../../src-core/figures/recorder'
 import { DATE, flowers } from './projects'
 
@@ -58,5 +60,36 @@ describe('a pattern for sale', () => {
     // Of each yarn all that it takes is bought.
     for (const { balls } of planProject(project).yarns) expect(sold).toContain(` ${balls} `)
     expect(sold).toContain('Buy each color in one dye lot.')
+  })
+})
+
+describe('what is for a buyer while its designer makes one', () => {
+  const begun = project({ made: first(4, '2026-12-01') })
+  const kit: Project = { ...begun, layout: { ...begun.layout!, kit: { count: 10, price: 90 } } }
+  const told = (of: Project, more: Partial<MapOptions> = {}) => {
+    const pages = mapPages(planProject(of), { date: DATE, ...more })
+    return { sections: pages.map(({ section }) => section), drawn: JSON.stringify(pages) }
+  }
+
+  it.each([
+    ['a kit', kit, {}],
+    ['a pattern with a title page', begun, { titlePage: true }],
+  ] as const)('%s has no ticks of hers and no page of progress', (_, of, more) => {
+    const { made: __, ...bare } = of
+    expect(told(of, more).sections).not.toContain('progress')
+    expect(told(of, more).drawn).toBe(told(bare, more).drawn)
+    const wished = told(of, { ...more, leaveOut: [] })
+    expect(wished.sections).toContain('progress')
+    expect(wished.drawn).not.toBe(told(bare, { ...more, leaveOut: [] }).drawn)
+  })
+
+  it('her own sheets have both', () => {
+    expect(told(begun).sections).toContain('progress')
+  })
+
+  it('a kit has its costs on the packing list, which comes only by name', () => {
+    expect(told(kit).sections).not.toContain('packing')
+    expect(told(kit).sections).toContain('card')
+    expect(told(kit, { sheets: ['packing'] }).sections).toEqual(['packing'])
   })
 })

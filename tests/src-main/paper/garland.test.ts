@@ -15,9 +15,11 @@ const read = async (project: Project, options = {}) =>
   readPdf(await renderMap(planProject(project), { date: DATE, version: VERSION, ...options }))
 
 describe('the sheets of a garland kit', () => {
-  it('are the card, the list along the cord, every motif (small ones share a page), and the packing list', () => {
+  it('are the card, the list along the cord, and every motif (small ones share a page); the packing list by name', () => {
     const pages = mapPages(plan, { date: DATE })
-    expect(pages.map(({ section }) => section)).toEqual([...['card', 'cord', 'motif', 'motif'], 'packing'])
+    expect(pages.map(({ section }) => section)).toEqual(['card', 'cord', 'motif', 'motif'])
+    const seller = mapPages(plan, { date: DATE, sheets: ['packing'] })
+    expect(seller.map(({ section }) => section)).toEqual(['packing'])
   })
 
   it.each(['A4', 'Letter'] as const)(
@@ -95,7 +97,7 @@ describe('the sheets of a garland kit', () => {
   })
 
   it('the packing list winds for spares too and adds up', async () => {
-    const { pages } = await read(example)
+    const { pages } = await read(example, { sheets: ['packing'] })
     const { words } = pages.at(-1)!
     expect(words).toContain('For the seller; it does not go into the kit.')
     expect(words).toContain('806 g (28.4 oz)')
@@ -144,9 +146,9 @@ describe('the sheets of a garland kit', () => {
     expect(pages.at(-1)!.words).toContain('Materials')
   })
 
-  it('a blanket that is a kit ends with the packing list', () => {
+  it('a blanket that is a kit ends with its card', () => {
     const { plan: blanket } = planned(flowers({ kit: { count: 3 } }))
-    expect(mapPages(blanket, { date: DATE }).at(-1)?.section).toBe('packing')
+    expect(mapPages(blanket, { date: DATE }).at(-1)?.section).toBe('card')
   })
 })
 
