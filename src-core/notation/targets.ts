@@ -94,17 +94,19 @@ function takeStitch(
     return placed(work, source, skipped, part, taking)
   }
   const { name, test } = by ?? stitchTest(work, source, part)
-  if (hangsOver(work, source, part)) moveBehindFirst(source, name, test)
+  if (hangsOver(work, source, part, taking)) moveBehindFirst(source, name, test)
   const index = source.find('stitch', name, test)
   return index >= 0 ? takeAt(work, source, index, part, taking) : missing(work, source, 'stitch', part)
 }
 
 /**
- * "*Ch 5, sl st around next sc of Rnd 2; rep from * around": the loop that the round begins with leads over to the second
- * of them, since the round before was joined above the first, and the last loop comes back to that.
+ * "*Ch 5, sl st around next sc of Rnd 2; rep from * around", "*ch 5, sk 1 sc, sc in next sc; rep from * around": the loop
+ * that the round begins with leads away from the first of them, since the round before was joined there, and the last loop
+ * comes back to that.
  */
-function hangsOver(work: Work, source: Source, { which, round, count }: PlacePart): boolean {
-  if (which !== 'next' || count > 1 || round === null || source === baseSource(work)) return false
+function hangsOver(work: Work, source: Source, { which, round, count }: PlacePart, taking: Taking): boolean {
+  const isBase = source === baseSource(work)
+  if (which !== 'next' || (isBase ? taking !== SKIPPING : count > 1 || round === null)) return false
   const [first, ...others] = work.elements
   const isLoop = first?.role === 'space' && first.count > 2 && others.length === 0
   return isLoop && work.first === null && source.state.joined && source.used.every((use) => use === 0)

@@ -216,7 +216,9 @@ function startOf(
   if (travel) return isWorkedAgain(elements, travel) ? null : { ...travel, role: 'slip' }
   const first = elements[opens]
   if (!onto?.joined || !first) return null
-  return { ...first, index: -1, role: 'slip', stitch: 'sl st', count: 1, into: [closingPlace(onto)] }
+  const into = [closingPlace(onto)]
+  const start: WorkedElement = { ...first, index: -1, role: 'slip', stitch: 'sl st', count: 1, into }
+  return isWorkedAgain(elements, start) ? null : start
 }
 
 /** Where a round was closed: in its first stitch, or, where it begins with a loop, where its last one came back to. */
@@ -228,14 +230,15 @@ function closingPlace({ index, places }: WorkedRound): WorkedPlace {
 
 /**
  * "Join in any sc, *ch 6, sc in next sc; rep from * 5 more times": as many loops as stitches, each in a place of its own,
- * one of which is where yarn was joined. All loops hang between stitches then; none goes from a place to itself.
+ * the first or the last of which is where the hook stood. All loops hang between stitches then; none goes from a place to itself.
  */
 function isWorkedAgain(elements: readonly WorkedElement[], start: WorkedElement): boolean {
   const upright = elements.filter(isUpright)
   const loops = elements.filter(({ role }) => role === 'space')
   const places = new Set(upright.map(({ into: [place] }) => `${place?.kind} ${place?.round} ${place?.index}`))
   const isAlone = loops.length === upright.length && places.size === upright.length
-  return isAlone && upright.length > 1 && samePlace(start, upright[0]!)
+  const [first, last] = [upright[0], upright.at(-1)]
+  return isAlone && upright.length > 1 && [first, last].some((each) => samePlace(start, each!))
 }
 
 /** Adds to the list under a key. */

@@ -319,3 +319,18 @@ describe('loops behind petals, worked round the stitches below', () => {
     expect(Math.max(...apart)).toBeLessThan(0.1)
   })
 })
+
+describe('loops over a round that was joined', () => {
+  const FIRST = 'ch 1, 12 sc in ring, join with sl st in first sc (12 sc)'
+  const PETALS = '(sc, hdc, 5 dc, hdc, sc) in each ch-5 loop around, join with sl st in first sc'
+  it.each([
+    '*ch 5, sk next sc, sc in next sc; rep from * 5 more times (6 ch-5 loops)',
+    '*ch 5, sk 1 sc, sc in next sc; rep from * all round, working the last sc into the same place as the sl st',
+    'ch 1, sc in first sc, *ch 5, sk next sc, sc in next sc; rep from * 4 more times, ch 5, join with sl st in first sc',
+  ])('lead away from where the hook stands and back to it: %s', (loops) => {
+    const { located } = workedMotif([FIRST, loops, PETALS], ADJUSTABLE)
+    const spans = located[1]!.seats.flatMap(({ arch }) => (arch ? [arch.chord] : []))
+    expect(spans).toHaveLength(6)
+    for (const span of spans) expect(span).toBeCloseTo(spans[1]!, 6)
+  })
+})
