@@ -43,6 +43,8 @@ export const PICOT = 0.35
 export const TIP_LOOP = 3
 /** M10: stitches of a petal keep so far from the border to the next petal, in stitch widths: half of themselves. */
 export const PRESSED = 0.45
+/** M10: chains beside a petal keep so far from its stitches, in stitch widths (by eye). */
+export const BESIDE_PETAL = 0.55
 /** M9: chains of neighbouring loops keep so far from the line between them, in stitch widths (by eye). */
 export const LOOPS_APART = 0.36
 /** Chains of a loop are drawn so much shorter in all, in chains (by eye). */

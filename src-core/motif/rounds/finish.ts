@@ -24,6 +24,7 @@ import {
 } from './ground'
 import { fanEdge } from './fan-edge'
 import type { LocatedElement, LocatedRound, Petal, Seat } from './ground'
+import { edgeOfPetal } from './petal-edge'
 import { alongFrom, picotChain, picotLean } from './picots'
 import { edgeFromRing, isRingSlip, ringPoint } from './ring'
 import { betweenEnds } from './sector'
@@ -32,12 +33,10 @@ import { loopOf } from './stand'
 import type { Stood } from './stand'
 
 const TURN = 2 * Math.PI
-/** Chains beside a petal keep so far from its stitches, in stitch widths (by eye). */
-const BESIDE_PETAL = 0.55
 /** A loop that is drawn around what it spans keeps so far outside, in stitch widths (by eye). */
 const AROUND = 0.25
-/** Slip stitches of a petal lie at this share of its loop, so many stitch widths above it (by eye). */
-const LOOP_SLIPS = { share: 0.06, above: 0.4 } as const
+/** Slip stitches of a petal lie at this share of its loop, so many stitch widths above it, and from the next loop (by eye). */
+const LOOP_SLIPS = { share: 0.06, above: 0.4, apart: 0.25 } as const
 
 /** Slip stitches in a stitch with others lie beside those, and a little above, in stitch widths (by eye). */
 const BESIDE_FOOT = 0.36
@@ -211,27 +210,6 @@ export function finish(
   }
 }
 
-/** Chains beside the stitches of a petal go up from its slip stitch as far as the petal's edge. */
-function edgeOfPetal(
-  element: WorkedElement,
-  from: Point,
-  to: Point,
-  up: boolean,
-  foot: Point | undefined,
-  gauge: ResolvedGauge,
-): LocatedElement {
-  const [slip, top] = up ? [from, to] : [to, from]
-  const base = foot ?? slip
-  const away = Math.hypot(slip.x - base.x, slip.y - base.y) || 1
-  const aside = (BESIDE_PETAL * gauge.width) / away
-  const end = { x: top.x + (slip.x - base.x) * aside, y: top.y + (slip.y - base.y) * aside }
-  const chain = Array.from({ length: element.count }, (_, k) => {
-    const share = (k + 1) / (element.count + 0.5)
-    return between(slip, end, up ? share : 1 - share)
-  })
-  return { element, base: from, top: up ? end : to, chain, end: up ? end : to }
-}
-
 /** A loop that would be drawn across what it spans is drawn around it. */
 function clearOf(arch: Arch, gauge: ResolvedGauge): Arch {
   if (!isDrawing(gauge)) return arch
@@ -257,7 +235,8 @@ function slipOnLoop(
   const share = element.index < own[0]!.index ? LOOP_SLIPS.share : 1 - LOOP_SLIPS.share
   const { point, normal } = archAt(arch, share, at(1, angleOf(middleOf(arch.from, arch.to))))
   const up = LOOP_SLIPS.above * gauge.width
-  return { x: point.x + normal.x * up, y: point.y + normal.y * up }
+  const above = { x: point.x + normal.x * up, y: point.y + normal.y * up }
+  return betweenEnds(above, angleOf(arch.from), angleOf(arch.to), LOOP_SLIPS.apart * gauge.width)
 }
 
 /** A slip stitch lies in its place, a little higher. */
@@ -342,6 +321,10 @@ function edgeOf(
   arches: ReadonlyMap<number, { arch: Arch; tip: boolean; apex: Point }>,
 ): Point[] {
   const edge: Point[] = []
+  // The chains of the first petal stand up from a slip stitch that only led there.
+  const [first] = elements
+  if (first?.element.role === 'space' && first.element.group >= 0 && !arches.has(first.element.index))
+    edge.push(first.base)
   for (const { element, top } of elements) {
     const loop = arches.get(element.index)
     if (!loop) edge.push(top)

@@ -5,9 +5,20 @@ import type { ResolvedGauge } from '../../stitches/gauge'
 import type { Millimetres, Radians } from '../../units/quantity'
 import { archAt, veeRise } from './arch'
 import type { Arch } from './arch'
-import { PRESSED, TIP_LOOP, WIDEST_FAN } from './constants'
+import { BESIDE_PETAL, PRESSED, TIP_LOOP, WIDEST_FAN } from './constants'
 import { isDrawing, petalEdges } from './drawing'
-import { at, heightOf, isUpright, mean, middleOf, radiusOf, seatOf, topWidth, unwrap } from './ground'
+import {
+  angleOf,
+  at,
+  heightOf,
+  isUpright,
+  mean,
+  middleOf,
+  radiusOf,
+  seatOf,
+  topWidth,
+  unwrap,
+} from './ground'
 import type { LocatedRound, Seat } from './ground'
 import { pressed, pressedShare } from './sector'
 import type { Stem } from './spokes'
@@ -56,7 +67,7 @@ export function standInGroups(
     if (group.edges.some((edge) => edge !== null))
       stood.push(...petalOnStitch(group, index, round, gauge, edges))
     else if (isFan(group, gauge)) stood.push(...fan(group, index, round, gauge))
-    else if (loop && many > 1) stood.push(...petalOnLoop(group, loop, index, gauge))
+    else if (loop && many > 1) stood.push(...petalOnLoop(group, loop, index, round, gauge))
     else if (many > 2 && !loop && (group.seat?.kind !== 'space' || group.seat.tip))
       stood.push(...fan(group, index, round, gauge))
     else stood.push(...plain(group, gauge))
@@ -126,19 +137,25 @@ function groupsOf(round: WorkedRound, before: readonly LocatedRound[], gauge: Re
         own.filter((edge) => edge !== null).length * gauge.width
       : 1,
   )
-  // Neighbours share the way between them; in a drawing each has as much of it as it is wide.
-  const shareOf = (i: number, beside: number): number => {
-    const other = widths[(beside + widths.length) % widths.length]!
-    return widths[i]! / Math.max(1e-9, widths[i]! + other)
+  // Neighbours share the way between them; in a drawing each has as much of it as it is wide. Loops part where they end.
+  const awayTo = (i: number, beside: number, way: Radians): Radians => {
+    const k = (beside + widths.length) % widths.length
+    const [own, other] = [loopOf(grouped[i]!.seat), loopOf(grouped[k]!.seat)]
+    if (own && other) return (halfAngle(own) + way - halfAngle(other)) / 2
+    return (way * widths[i]!) / Math.max(1e-9, widths[i]! + widths[k]!)
   }
   return grouped.map((group, i) => {
     const previous = i > 0 ? angles[i - 1]! : (angles[angles.length - 1] ?? 0) - TURN
     const next = i + 1 < angles.length ? angles[i + 1]! : (angles[0] ?? 0) + TURN
     const own = angles[i]!
-    const half = Math.min((own - previous) * shareOf(i, i - 1), (next - own) * shareOf(i, i + 1))
+    const half = Math.min(awayTo(i, i - 1, own - previous), awayTo(i, i + 1, next - own))
     return { ...group, angle: own, half: Math.max(1e-6, half) }
   })
 }
+
+/** Half of what a loop spans, seen from the centre. */
+const halfAngle = ({ from, to }: Arch): Radians =>
+  Math.abs(unwrap(angleOf(to), angleOf(from)) - angleOf(from)) / 2
 
 /** Nothing tells where it goes: the ends of rows, the free side of a point, a place that the round before has not. */
 const isUntold = ({ into: [place] }: WorkedElement, { index }: WorkedRound): boolean =>
@@ -255,10 +272,24 @@ function plain(group: Group, gauge: ResolvedGauge): Stood[] {
 /** M9: how far one stitch in the middle pulls a loop out beyond its chord. */
 const veeOver = (loop: Arch): Millimetres => veeRise(loop)
 
+/** Whether chains stand up beside a petal's stitches, from a slip stitch in the same loop: "(sl st, ch 2, 3 dc, ch 2, sl st)". */
+function hasEdges({ members }: Group, { elements }: WorkedRound): boolean {
+  const [first, last] = [members[0]!, members.at(-1)!]
+  const isEdge = (edge: WorkedElement | undefined): boolean =>
+    edge?.role === 'space' && edge.group >= 0 && edge.group === first.group
+  return isEdge(elements[first.index - 1]) || isEdge(elements[last.index + 1])
+}
+
 /** M10: several stitches in a loop stand evenly along its arch, along its normals. */
-function petalOnLoop(group: Group, loop: Arch, petal: number, gauge: ResolvedGauge): Stood[] {
+function petalOnLoop(
+  group: Group,
+  loop: Arch,
+  petal: number,
+  round: WorkedRound,
+  gauge: ResolvedGauge,
+): Stood[] {
   const outward = at(1, group.angle)
-  const free = PRESSED * gauge.width
+  const free = (PRESSED + (hasEdges(group, round) ? BESIDE_PETAL : 0)) * gauge.width
   const weights = group.members.map((element) => topWidth(element, gauge))
   const total = weights.reduce((sum, weight) => sum + weight, 0)
   const raised = group.members.length > 2 ? petal : -1

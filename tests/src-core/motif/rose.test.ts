@@ -1,4 +1,4 @@
-/** A rose in layers, each worked behind the one before it: every layer has its petals apart. */
+/** Petals apart: a rose in layers, each worked behind the one before it, and a pansy with petals of two sizes. */
 import { describe, expect, it } from 'vitest'
 import { chartFigures } from '../../../src-core/figures/chart'
 import { angleOf, radiusOf } from '../../../src-core/motif/rounds/ground'
@@ -47,5 +47,44 @@ describe('a third layer, hung between the slip stitches that carry the second', 
     const room = { hand: 'right', style: 'ink', width: 186, height: 200 } as const
     const charts = chartFigures(drawn.located, drawn.beginning, room)
     expect(charts.map((figure) => crossings(figure).length)).toEqual([0, 0, 0])
+  })
+})
+
+describe('a pansy', () => {
+  const petal = (inside: string) => `(sl st, ch 2, ${inside}, ch 2, sl st) in next`
+  const [large, small] = [petal('7 tr'), petal('4 dc')]
+  const LOOPS = 'ch 1, *sc in ring, ch 4; rep from * 4 more times; join with sl st in first sc'
+  const UNEVEN = 'ch 1, (sc in ring, ch 3) 3 times, (sc in ring, ch 6) 2 times; join with sl st in first sc'
+
+  it.each([
+    [
+      'with chains beside its stitches',
+      LOOPS,
+      [large, large, small, small, small].map((each) => `${each} ch-4 sp`).join(', '),
+      0.6,
+    ],
+    [
+      'in loops of two sizes',
+      UNEVEN,
+      '(sc, hdc, 3 dc, hdc, sc) in each of next 3 ch-3 sps, (sc, hdc, 2 dc, 7 tr, 2 dc, hdc, sc) in each of next 2 ch-6 sps; join with sl st in first sc',
+      0.8,
+    ],
+  ])('%s, has dips between all of them, and two sides alike', (_, loops, petals, deep) => {
+    const { account, drawing } = workedMotif([loops, petals], { ring: 'chain', chains: 5 })
+    const placesOf = (kind: string) => account!.anchors.filter((anchor) => anchor.kind === kind)
+    const [tips, dips] = [placesOf('tip').map(radiusOf), placesOf('valley').map(radiusOf)]
+    expect([tips.length, dips.length]).toEqual([5, 5])
+    expect(Math.max(...dips)).toBeLessThan(deep * Math.min(...tips))
+    // Each side is the other's mirror image, about the line between the two large petals.
+    const reach = account!.outline.map(radiusOf)
+    const { length } = reach
+    const off = (axis: number): number =>
+      Math.max(...reach.map((radius, i) => Math.abs(radius - reach[(2 * length + axis - i) % length]!)))
+    const least = Math.min(...reach.map((__, axis) => off(axis)))
+    expect(least / Math.max(...tips)).toBeLessThan(0.12)
+    const drawn = drawing()!
+    const room = { hand: 'right', style: 'ink', width: 186, height: 200 } as const
+    const charts = chartFigures(drawn.located, drawn.beginning, room)
+    expect(charts.flatMap((figure) => crossings(figure))).toEqual([])
   })
 })
