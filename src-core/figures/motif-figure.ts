@@ -5,7 +5,7 @@ import { stands } from '../motif/forms'
 import { numberedPlaces } from '../motif/numbering'
 import { layingOfAccount, rulerWords } from '../motif/ruler'
 import type { Laying, Readings } from '../motif/ruler'
-import { formatLength } from '../units/format'
+import { formatMeasure } from '../units/format'
 import { arrowEnd, dimensionPath } from './dimension-line'
 import type { Figure, FigureItem, MeasureText } from './figure'
 import { drawPath, drawText, INK, MM_PER_POINT, PAPER, QUIET_INK, useAt } from './figure'
@@ -176,7 +176,7 @@ export function motifFigure(
   for (const line of dimensions) {
     const { words, length, shown, span } = line
     const [from, to] = span.map((mm) => mm * scale) as [number, number]
-    const told = formatLength(length, options.units)
+    const told = formatMeasure(length, options.units)
     if (shown === 'down') {
       const [top, end] = [centre.y + from, centre.y + to]
       const x = centre.x + Math.max((box.x + box.width) * scale, rim) + aside

@@ -8,7 +8,7 @@ import type { Settled } from '../../shared-types/settled'
 import { readBlocks } from '../layout/blocks'
 import { blanketOf, byKind } from '../plans/layouts'
 import { termWord } from '../stitches/terms'
-import { lengthsIn, formatLength, formatNumber, formatSize } from '../units/format'
+import { lengthsIn, formatLength, formatMeasure, formatNumber, formatSize } from '../units/format'
 import { appliqueSentence } from './applique-sentence'
 import { garlandSentence } from './garland-sentence'
 import { listOf } from '../joins/words'
@@ -176,7 +176,7 @@ const motifParts = (motif: MotifAccount, count: number, units: UnitSystem): Sent
   { text: ' ' },
   { text: shapeName(motif, count !== 1), field: 'motif' },
   { text: ' of ' },
-  { text: formatLength(knownSize(motif), units), field: 'motif-size' },
+  { text: formatMeasure(knownSize(motif), units), field: 'motif-size' },
 ]
 
 /** "48 motifs (24 six-petal flowers of 78 mm and 24 squares of 60 mm)". */
@@ -184,7 +184,7 @@ function severalParts({ accounts, motifs, settled }: Plan): SentencePart[] {
   const told = accounts.flatMap((account) => {
     const count = motifs.filter(({ motif }) => motif === account.id).length
     if (count === 0) return []
-    const size = formatLength(knownSize(account), settled.units)
+    const size = formatMeasure(knownSize(account), settled.units)
     return `${formatNumber(count)} ${shapeName(account, count !== 1)} of ${size}`
   })
   return [

@@ -2,7 +2,14 @@
 import type { InUnits } from '../../shared-types/finding'
 import type { UnitSystem } from '../../shared-types/project'
 import type { FieldFacts } from '../fields/field'
-import { formatBound, formatFineLength, formatLength, formatMass, formatNumber } from '../units/format'
+import {
+  formatBound,
+  formatFineLength,
+  formatLength,
+  formatMass,
+  formatNumber,
+  formatRough,
+} from '../units/format'
 import { GRAMS_PER_OUNCE, METRES_PER_YARD } from '../units/quantity'
 import type { Grams, Millimetres } from '../units/quantity'
 import { writeBound, writeQuantity } from '../units/written'
@@ -14,6 +21,9 @@ const inBoth = (tell: (units: UnitSystem) => string): InUnits => ({
 
 /** A length as a ruler shows it: "78 mm", "3⅛ in". */
 export const lengthValue = (mm: Millimetres): InUnits => inBoth((units) => formatLength(mm, units))
+
+/** A length that was worked out, and that no tape shows to a tenth: "116 mm". */
+export const roughValue = (mm: Millimetres): InUnits => inBoth((units) => formatRough(mm, units))
 
 /** A width of stitches or a small gap, which eighths of an inch would hide: "4.2 mm", "0.17 in". */
 export const fineLengthValue = (mm: Millimetres): InUnits => inBoth((units) => formatFineLength(mm, units))

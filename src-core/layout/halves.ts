@@ -6,7 +6,7 @@ import type { Finding } from '../../shared-types/finding'
 import type { Anchor, MotifAccount, PlacedHalf, Plan, Point } from '../../shared-types/plan'
 import type { BlanketLayout, JoinRule } from '../../shared-types/project'
 import { finding } from '../findings/finding'
-import { lengthValue } from '../findings/quantities'
+import { roughValue } from '../findings/quantities'
 import { halfOutline } from '../geometry/half'
 import { turnPoint } from '../geometry/points'
 import { NO_SIDES, seamsBetween, seamWork, stitchesAlong, wholeSides } from '../joins/sides'
@@ -255,7 +255,7 @@ function undesigned(
     if (!(length > 0)) return []
     const values = {
       motif: account.name || account.id,
-      length: lengthValue(length),
+      length: roughValue(length),
       stitches: stitchesAlong(length, stitch),
     }
     const last = account.rounds.at(-1)

@@ -51,6 +51,17 @@ const ROUGH_FROM = 20
 export const formatRough = (mm: Millimetres, units: UnitSystem): string =>
   formatLength(units === 'metric' && Math.abs(mm) >= ROUGH_FROM ? Math.round(mm) : mm, units)
 
+/**
+ * A length of a motif as it is told: as it was measured, to a tenth of a mm; one that was worked out, which no tape shows
+ * so fine, to a whole one.
+ */
+export const asMeasured = (mm: Millimetres): Millimetres =>
+  Math.abs(mm) < ROUGH_FROM || Math.abs(10 * mm - Math.round(10 * mm)) < 1e-6 ? mm : Math.round(mm)
+
+/** The same in words. */
+export const formatMeasure = (mm: Millimetres, units: UnitSystem): string =>
+  formatLength(units === 'metric' ? asMeasured(mm) : mm, units)
+
 /** Metric lengths from here on are told in cm. */
 const FROM_CM = 300
 

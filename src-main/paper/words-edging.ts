@@ -15,7 +15,7 @@ import { capital, counted, listed, ordinal, plural } from '../../src-core/figure
 import { nameAmong } from '../../src-core/figures/piece-words'
 import { editionText } from '../../src-core/notation/translate'
 import { canonicalStitch, termWord, translateStitch } from '../../src-core/stitches/terms'
-import { formatLength, formatNumber } from '../../src-core/units/format'
+import { formatNumber, formatRough } from '../../src-core/units/format'
 import type { Job as WholeJob } from './page'
 import { bridgedWords, tipOf } from './words-bridge'
 
@@ -51,7 +51,7 @@ export function edgingAbout(edging: EdgingAccount, job: Job): string {
   const { height, multiple, rounds } = edging
   const names = yarnNames(edging, job)
   const inYarn = names.length > 0 ? ` in ${listed(names)}` : ''
-  const about = `${counted(rounds.length, 'round')}${inYarn}, ${formatLength(height, job.units)} wide in all.`
+  const about = `${counted(rounds.length, 'round')}${inYarn}, ${formatRough(height, job.units)} wide in all.`
   if (!multiple || (multiple.of === 1 && multiple.plus === 0)) return about
   const plus = multiple.plus > 0 ? ` plus ${multiple.plus}` : ''
   const where = multiple.by === 'stretch' ? ' from each corner to the next' : ' in the whole round'

@@ -9,7 +9,7 @@ import { termWord } from '../../src-core/stitches/terms'
 import { capital, listed, numeral } from '../../src-core/figures/words'
 import { DEFAULT_VALLEY_SHARE } from '../../src-core/motif/constants'
 import { readingsOf } from '../../src-core/motif/ruler'
-import { formatNumber, lengthsIn } from '../../src-core/units/format'
+import { asMeasured, formatNumber, lengthsIn } from '../../src-core/units/format'
 
 const from = (gauge: string): Readonly<Record<Provenance, string>> => ({
   measured: 'Measured.',
@@ -154,7 +154,10 @@ export function measureBlocks(
   const other = units === 'metric' ? 'imperial' : 'metric'
   const lengths = dimensions.map(({ length }) => length)
   const [own, others] = [lengthsIn(units, lengths), lengthsIn(other, lengths)]
-  const row = (label: string, mm: number): MeasureRow => [label, own(mm), others(mm)]
+  const row = (label: string, mm: number): MeasureRow => {
+    const [told, inOthers] = units === 'metric' ? [asMeasured(mm), mm] : [mm, asMeasured(mm)]
+    return [label, own(told), others(inOthers)]
+  }
   const outermost = [...dimensions].reverse()
   // Of a flower that was measured over its tips alone the dips follow from the usual share.
   const isAssumed = ({ length }: Dimension) =>

@@ -176,19 +176,23 @@ function isClear(signs: readonly Placed[]): boolean {
   })
 }
 
-/** Which signs the drawing of the border may have, those that say the most first; none at last. */
-function signsInTurn({ plan }: Job): Signs[] {
+/** Which signs the drawing of the border may have where it is largest, those that say the most first; none at last. */
+function signsInTurn(job: Job): Signs[] {
+  const { plan } = job
   const all = edgingSigns(plan)
+  const none: Signs = { ...all, letters: [], chains: [], areTipsOutside: false }
+  const { letters, chains } = all
   // Corners have their plates outside.
   const places = (plan.edging?.loops ?? []).length > 0 ? [false] : [false, true]
-  const some: readonly Partial<Pick<EdgingSigns, 'letters' | 'chains'>>[] = [
-    {},
-    { chains: [] },
-    { letters: [] },
-  ]
+  const lettered = (numbers: typeof chains): Signs[] =>
+    letters.length === 0 ? [] : places.map((areTipsOutside) => ({ ...all, chains: numbers, areTipsOutside }))
+  const numbered = chains.length === 0 ? [] : [...lettered(chains), ...lettered([]), { ...none, chains }]
+  const largest = scaleIn(job, EDGE.most)
   return [
-    ...some.flatMap((less) => places.map((areTipsOutside) => ({ ...all, ...less, areTipsOutside }))),
-    { ...all, letters: [], chains: [], areTipsOutside: false },
+    ...(chains.length === 0 ? lettered([]) : numbered).filter((signs) =>
+      isClear(placedSigns(job, signs, largest)),
+    ),
+    none,
   ]
 }
 

@@ -39,6 +39,16 @@ describe('the drawing of a border', () => {
     expect(phonePage(plan, { version: VERSION })).not.toMatch(/tips? \([a-z]\)/)
   })
 
+  it('has none where they would stand on each other, and no round names them', () => {
+    const project = example('orangery-cloth')
+    const layout = { ...project.layout, columns: 36, rows: 36, target: undefined } as never
+    const pages = mapPages(planProject({ ...project, layout }), { date: DATE })
+    const border = pages.filter(({ label }) => /Border/.test(label))
+    const words = border.flatMap(({ figure }) => record(figure).texts.map(({ text }) => text)).join(' ')
+    expect(words).toMatch(/5 in one place at each of 4 corners, 3 in one place at/)
+    expect(words).not.toMatch(/Letters along the edge|tips? \([a-z]\)/)
+  })
+
   it('is not there where all tips and all dips are worked alike', () => {
     const { pages } = pagesOf('limekiln-cushion', 'A4')
     const words = pages.flatMap(({ figure }) => record(figure).texts.map(({ text }) => text)).join(' ')
