@@ -48,17 +48,21 @@ function piecesWords({ document }: WindowState, done: string, ids: readonly stri
   return `${done} ${counted(pieces.length, kind.thing)}.`
 }
 
-/** Says on screen and to screen readers what became of `before`, with `more` for ears. */
+/**
+ * Says on screen and to screen readers what became of `before`, with `more` for ears: of what stands there now, which is
+ * read from the plan once the change is in it.
+ */
 export function tellPaint(
   state: WindowState,
   before: Project,
   done: 'Painted' | 'Kept' | 'Freed',
   ids: readonly string[],
-  more = '',
+  more: (() => string) | null = null,
 ): void {
   const { document, view } = state
   const project = document.committed
-  if (!kindOf(project).keepsColours) return state.say(more || piecesWords(state, done, ids))
+  const say = (words: () => string): void => document.whenPlanned(() => state.say(words()))
+  if (!kindOf(project).keepsColours) return say(() => more?.() || piecesWords(state, done, ids))
   if (project === before) return
   const [was, is] = [fixedOf(before), fixedOf(project)]
   const meant = [...new Set(ids)].filter((id) => was[id] !== is[id])
@@ -71,7 +75,8 @@ export function tellPaint(
     isForLimits(project) ? ' to keep the limits' : '',
   )
   view.painted = { project, words, others: new Set(others) }
-  state.say(more ? `${words} ${more}` : words)
+  if (more) say(() => [words, more()].filter(Boolean).join(' '))
+  else state.say(words)
 }
 
 /** Paints in one step, or frees where there is no colourway, and says what changed with it. */
@@ -79,11 +84,11 @@ export function paintAndTell(
   state: WindowState,
   ids: readonly string[],
   colourway: string | null,
-  more: () => string = () => '',
+  more: (() => string) | null = null,
 ): void {
   const before = state.document.committed
   paintCells(state.document, ids, colourway, 'change')
-  tellPaint(state, before, colourway === null ? 'Freed' : 'Painted', ids, more())
+  tellPaint(state, before, colourway === null ? 'Freed' : 'Painted', ids, more)
 }
 
 /** What keys and buttons act on: what is selected, else everything. */

@@ -66,6 +66,20 @@ describe('painting in the window', () => {
     expect(document.plan.motifs.map(({ colourway }) => colourway)).toEqual(before)
   })
 
+  it('says of a motif what it is now, although its plan is made beside the window', async () => {
+    const { app } = await inWindow(MapTable, {}, LARGE)
+    const { document } = app
+    const cell = document.plan.motifs.find(({ colourway }) => colourway === 'c1')!
+    const words = () =>
+      kindOf(document.project).pieceWords(document.project, document.plan, pieceAt(document.plan, cell.id)!)
+    const was = words()
+    paintAndTell(app, [cell.id], 'c2', words)
+    await planned(document)
+    expect(words()).not.toBe(was)
+    expect(app.said).toMatch(/^Painted 1 motif/)
+    expect(app.said).toContain(words())
+  })
+
   it('leaves what is there for a new row, and keeps and frees what is selected or all', async () => {
     const { app } = await inWindow(MapTable, {}, LARGE)
     const { document, selection } = app
