@@ -96,15 +96,15 @@ export function overviewMap(
   }
 }
 
-/** The number of a sheet on a white plate, readable over any texture. */
+/** The name of a sheet on a white plate, readable over any texture; a bare number would be taken for that of a corner. */
 function sheetPlate(name: string, x: number, y: number): FigureItem[] {
-  const width = 3.2 + name.length * 2.6
+  const width = 3.2 + name.length * 2.2
   return [
     drawPath(rectanglePath(x - width / 2, y - 3.2, width, 6.4), {
       fill: '#ffffff',
       stroke: INK,
       width: 0.25,
     }),
-    drawText(name, x, y + 1.6, 13, { anchor: 'middle', weight: 'bold' }),
+    drawText(name, x, y + 1.4, 11, { anchor: 'middle', weight: 'bold' }),
   ]
 }

@@ -122,7 +122,7 @@ export function paintMarks(
     if (focus === motif.id) focused = ring(at, radius + 1, { ...FOCUSED, stroke: palette.accent })
   }
   if (pins.length > 0) draw(pinItems(pins, palette))
-  draw(tickItems(ticks, TICK, palette.ink, palette.paper, TICK_BESIDE))
+  draw(tickItems(ticks, TICK, palette.markDark, palette.markLight, TICK_BESIDE))
   draw([...focused, ...rings, ...ownJoinItems(picture, camera, own)])
 }
 

@@ -4,6 +4,9 @@ export interface Palette {
   readonly paper: string
   readonly ink: string
   readonly quiet: string
+  /** Of marks that are told by dark and light: the same in every theme. */
+  readonly markDark: string
+  readonly markLight: string
   readonly hairline: string
   readonly accent: string
   readonly warning: string
@@ -17,6 +20,8 @@ const TOKENS = {
   paper: '--paper',
   ink: '--ink',
   quiet: '--quiet',
+  markDark: '--mark-dark',
+  markLight: '--mark-light',
   hairline: '--hairline',
   accent: '--accent',
   warning: '--warning',
@@ -31,6 +36,8 @@ export function readPalette(element: Element): Palette {
     paper: colour(TOKENS.paper),
     ink: colour(TOKENS.ink),
     quiet: colour(TOKENS.quiet),
+    markDark: colour(TOKENS.markDark),
+    markLight: colour(TOKENS.markLight),
     hairline: colour(TOKENS.hairline),
     accent: colour(TOKENS.accent),
     warning: colour(TOKENS.warning),

@@ -10,6 +10,15 @@ export async function focusNameOf(id: string): Promise<void> {
   fields.find(({ labels }) => labels?.[0]?.textContent?.startsWith('Name of '))?.focus()
 }
 
+/** The first field with a label in the open place, and what stands in it: what was just made is looked at from there. */
+export async function focusLabelled(label: string): Promise<void> {
+  await tick()
+  const fields = document.querySelectorAll<HTMLInputElement>('input[type="text"]')
+  const field = [...fields].find(({ labels }) => labels?.[0]?.textContent?.trim() === label)
+  field?.focus()
+  field?.select()
+}
+
 /** The map: a dialog gives the keyboard back to what had it, which may be gone. */
 export async function focusMap(): Promise<void> {
   await tick()

@@ -268,7 +268,7 @@ export function overviewPages(job: Job, tiling: Tiling | null): Draft[] {
   const room = mapRoom(job, setting, texts, notes)
   const frames = (tiling?.tiles ?? []).map(({ area, number }): { area: Bounds; name: string } => ({
     area,
-    name: String(number),
+    name: `Sheet ${number}`,
   }))
   const map = overviewMap(job.ground, room.width, room.height, frames)
   const alt = FIGURE_WORDS.map(job.plan, tiling === null, job.terms)

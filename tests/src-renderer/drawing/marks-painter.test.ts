@@ -25,8 +25,8 @@ const none: Marks = {
 }
 const viewport = { width: 1000, height: 800 }
 
-function draw(marks: Partial<Marks>, zoom = 1) {
-  const own = picture()
+function draw(marks: Partial<Marks>, zoom = 1, colours = palette) {
+  const own = { ...picture(), palette: colours }
   const fit = fitCamera(own.plan.size, viewport)
   const record = recorder()
   const camera = { ...fit, scale: fit.scale * zoom }
@@ -42,13 +42,15 @@ describe('marks on the map', () => {
   })
 
   it('tick what is made, dark on light, and light on dark where it is joined', () => {
-    const record = draw({ made: new Set(['1,1', '2,2']), joined: new Set(['1,1']) })
+    // In a dark theme too, where ink is light and paper dark.
+    const dark = { ...palette, paper: '#252320', ink: '#f3eee4' }
+    const record = draw({ made: new Set(['1,1', '2,2']), joined: new Set(['1,1']) }, 1, dark)
     const discs = (ground: string) =>
       record.calls.filter((call) => call.name === 'fill' && call.fill === ground).length
     // One path for all of a paint: the ground with its hem, the ticks.
-    expect([discs(palette.paper), discs(palette.ink)]).toEqual([1, 1])
-    expect(strokes(record, palette.ink)).toBe(2)
-    expect(strokes(record, palette.paper)).toBe(2)
+    expect([discs(palette.markLight), discs(palette.markDark)]).toEqual([1, 1])
+    expect(strokes(record, palette.markDark)).toBe(2)
+    expect(strokes(record, palette.markLight)).toBe(2)
   })
 
   it('set the tick clear of the number, the letter below it and the pin above', () => {

@@ -9,6 +9,8 @@ export const palette: Palette = {
   paper: '#fffdf8',
   ink: '#1d1b18',
   quiet: '#635d53',
+  markDark: '#1d1b18',
+  markLight: '#fffdf8',
   hairline: '#d9d1bf',
   accent: '#1d5a54',
   warning: '#96430f',
