@@ -10,6 +10,7 @@ import { withNamedYarns } from '../../../../src-core/page/named-yarns'
 import type { Named } from '../../../../src-core/page/named-yarns'
 import { colourName, letterName } from '../../../../src-core/page/project-yarns'
 import { withPage } from '../../../../src-core/page/proposals'
+import { inTermsOf } from './first-page'
 import { freeId, freeName } from '../../../state/edits/ids'
 import { findMotif, slotsOf, updateMotif } from '../../../state/edits/motif'
 import { renameSlot } from '../../../state/edits/slots'
@@ -236,8 +237,9 @@ export function lostSizes(before: Project, after: Project, id: string): boolean 
   return has(before) && !has(after)
 }
 
-/** Puts a block in the place of all rounds. */
-export function replaceRounds(project: Project, id: string, taken: TakenApart): Project {
+/** Puts a block in the place of all rounds; a project in which nothing is written yet takes its terms and units. */
+export function replaceRounds(before: Project, id: string, given: TakenApart): Project {
+  const { project, taken } = inTermsOf(before, given)
   const motif = findMotif(project, id)
   if (motif?.kind !== 'rounds') return project
   const known = knownColours(project, id)
