@@ -20,6 +20,21 @@ export type SectionKind =
   /** "Instructions:": nothing of its own. */
   | 'opening'
 
+/** "Finished hexagon", "Size of each square": what a size is told of. */
+const SIZED =
+  'motif square hexagon octagon triangle flower circle block medallion heart star snowflake coaster doily'
+    .split(' ')
+    .flatMap((motif) => [
+      `finished ${motif}`,
+      ...['size of', 'size of one', 'size of each', 'size of finished'].flatMap((of) => [
+        `${of} ${motif}`,
+        `finished ${of} ${motif}`,
+      ]),
+      `${motif} size`,
+      `finished ${motif} size`,
+      `${motif} measures`,
+    ])
+
 const LABELS: Readonly<Record<SectionKind, readonly string[]>> = {
   title: ['title'],
   designer: [
@@ -71,6 +86,7 @@ const LABELS: Readonly<Record<SectionKind, readonly string[]>> = {
     'motif measures',
     'finished motif',
     'completed size',
+    ...SIZED,
   ],
   materials: [
     'materials',

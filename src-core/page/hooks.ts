@@ -19,7 +19,7 @@ const LETTERED = new RegExp(
   'gu',
 )
 const NUMBERED = new RegExp(
-  `(?:\\bUS|\\bno\\.?|\\bnumber|#|\\bsize)\\s*#?\\s*(\\d{1,2}${HALF})(?![\\d.]|\\s*mm)`,
+  `(?:\\bUS|\\bno\\.?|\\bnumber|#|\\bsize)\\s*#?\\s*(\\d{1,2}${HALF})(?!\\.?\\d|\\s*mm)`,
   'giu',
 )
 

@@ -13,7 +13,7 @@ import { eachOf, laterPieces, makeIn, makeWords } from './pieces'
 import type { PieceSays } from './pieces'
 import { segmentsOf } from './segments'
 import type { Line, Segment } from './segments'
-import { MOTIF_WORDS, sizeIn } from './sizes'
+import { firstOfSeveral, MOTIF_WORDS, sizeIn } from './sizes'
 import type { ToldSize } from './sizes'
 import { isLettered, isYarn, withCommon, yarnsIn } from './yarns'
 import type { PageYarn, ToldYarn } from './yarns'
@@ -53,6 +53,12 @@ const asName = (words: string): string => {
     : plain
         .toLowerCase()
         .replace(/(^|[\s-])(\p{L})/gu, (_, before: string, letter: string) => before + letter.toUpperCase())
+}
+
+/** "No. 214. STAR DOILY.": the number of a leaflet and the stop behind capitals are no part of its name. */
+const titleWords = (words: string): string => {
+  const plain = words.replace(/^\s*(?:no|number|design)\.?\s*\d+\s*[.:–—-]?\s+(?=\p{Lu})/iu, '')
+  return /\p{Ll}/u.test(plain) ? plain : plain.replace(/\.\s*$/, '')
 }
 
 /** A title has few words and no stop. */
@@ -113,12 +119,15 @@ function addMeasure(line: Line, terms: Terms, of: 'gauge' | 'size' | 'free', add
   // "It is about 8 cm across with my 4 mm hook": the hook's millimetres are no size.
   const plain = words.replace(/[\d.,]+ ?mm\b(?=[^,;]{0,20}\bhook)/gi, '')
   const isMotif = MOTIF_WORDS.test(words) || /\b(it|they|these|mine|each)\b/i.test(words)
-  const size = of === 'size' || isMotif ? sizeIn(plain) : null
-  return size ? put({ kind: 'size', size }) : false
+  const first = firstOfSeveral(plain)
+  const size = of === 'size' || isMotif ? sizeIn(first) : null
+  // What is told of other pieces stays in words.
+  return size ? put({ kind: 'size', size }) && first === plain : false
 }
 
 /** "… and Claret (C). 3 mm hook.": where one thing ends and the next begins; not behind "no." or "oz.". */
-const THINGS = /(?<=[\p{L})\]])(?<!\b(?:no|nos|approx|oz|yds?|gr?|ca|wt|sz|col|art))\.\s+(?=[\p{L}\d(])/giu
+const THINGS =
+  /(?<=[\p{L})\]])(?:(?<!\b(?:no|nos|approx|oz|yds?|gr?|ca|wt|sz|col|art))\.\s+(?=[\p{L}\d(])|\.\s+(?=(?:steel|crochet)\s+(?:crochet\s+)?hook\b))/giu
 
 /** The things that a line of materials lists, up to a stop each. */
 function thingsIn({ words, start }: Line): Line[] {
@@ -150,7 +159,10 @@ function yarnsOf(line: Line, always: boolean): ToldYarn[] {
       /^\s*(?:and\s+)?\p{L}+(?:\s+(?:and\s+)?\p{L}+){0,3}\.?\s*$/u.test(item.words) &&
       colourNamed(item.words) !== null
     const goesOn: boolean =
-      isOpen && (isColour || /[A-H]\b|\bMC\b|\bCC|\d\s*(?:g|m|yds?|oz)\b/.test(item.words))
+      isOpen &&
+      (isColour ||
+        /^\s*size\s+\d+\s*$/i.test(item.words) ||
+        /[A-H]\b|\bMC\b|\bCC|\d\s*(?:g|m|yds?|oz)\b/.test(item.words))
     const isMeant: boolean = always || goesOn || isYarn(item.words) || isLettered(item.words)
     const isItem: boolean = !/\bhooks?\b/i.test(item.words) && isMeant
     const end = item.start + item.words.length
@@ -168,7 +180,10 @@ function yarnsOf(line: Line, always: boolean): ToldYarn[] {
 }
 
 function addMaterials(lines: readonly Line[], always: boolean, add: Add): void {
-  const yarns = withCommon(lines.flatMap(thingsIn).flatMap((thing) => yarnsOf(thing, always)))
+  const yarns = withCommon(
+    lines.flatMap(thingsIn).flatMap((thing) => yarnsOf(thing, always)),
+    ({ written }) => written,
+  )
   for (const { yarn, role, start, end } of yarns) add({ kind: 'yarn', yarn, role }, start, end)
   for (const line of lines) for (const item of itemsOf(line)) addHooks(item, false, add)
 }
@@ -279,7 +294,7 @@ function titleOf(segments: readonly Segment[]): { line: Line; segment: Segment }
   if (segments.some(({ kind }) => kind === 'title')) return null
   const [first] = segments
   const [line] = first?.lines ?? []
-  if (line && (first?.kind === 'free' || first?.kind === 'part') && isTitleLine(line.words))
+  if (line && (first?.kind === 'free' || first?.kind === 'part') && isTitleLine(titleWords(line.words)))
     return { line, segment: first }
   const parts = segments.filter(({ kind }) => kind === 'part')
   return parts.length === 1 ? { line: parts[0]!.lines[0]!, segment: parts[0]! } : null
@@ -304,7 +319,7 @@ export const readPage = memoised((text: string, terms: Terms): readonly PageFact
   const title = titleOf(segments)
   const put = (says: PageSays, line: Line) => add(says, startOf(line), endOf(line))
   if (title) {
-    const { name, make } = makeIn(title.line.words)
+    const { name, make } = makeIn(titleWords(title.line.words))
     put({ kind: 'name', name: asName(name) }, title.line)
     if (make !== null) put({ kind: 'notes', text: makeWords(make) }, title.line)
   }
@@ -335,6 +350,6 @@ export const readPage = memoised((text: string, terms: Terms): readonly PageFact
 function withOneBase(facts: readonly PageFact[]): readonly PageFact[] {
   const yarns = facts.filter((fact) => fact.kind === 'yarn')
   if (yarns[0]?.role !== null) return facts
-  const together = new Map(withCommon(yarns).map((fact) => [fact.id, fact]))
+  const together = new Map(withCommon(yarns, ({ at }) => at.words).map((fact) => [fact.id, fact]))
   return facts.flatMap((fact) => (fact.kind === 'yarn' ? (together.get(fact.id) ?? []) : fact))
 }

@@ -38,9 +38,15 @@ const IN_CAPITALS = new RegExp(
   `^[\\s*•·#_~>=-]*(${NAMES.toUpperCase().replaceAll('\\S+', '\\s+')})\\s+(?=.*[\\p{Ll}\\d])`,
   'u',
 )
+/** "Size, 5 inches.": as leaflets of a century ago have it. */
+const WITH_COMMA = /^\s*(size),\s+(?=(?:about\s+|approx\S*\s+)?\d)/i
 const headingOf = (words: string): RegExpExecArray | null => {
   const wide = WIDE.exec(words)
-  return AT_START.exec(words) ?? (wide && /^\p{Lu}/u.test(wide[1]!) ? wide : IN_CAPITALS.exec(words))
+  return (
+    AT_START.exec(words) ??
+    WITH_COMMA.exec(words) ??
+    (wide && /^\p{Lu}/u.test(wide[1]!) ? wide : IN_CAPITALS.exec(words))
+  )
 }
 /** "… scissors. Gauge: …" within a line: with a capital and a colon. */
 const WITHIN = new RegExp(`(?<=[.;)\\]"″”]\\s+)(${NAMES})\\s*:\\s*`, 'giu')

@@ -53,6 +53,14 @@ function pairOf(text: string, one: Found, other: Found): (readonly [SizeOf, Mill
 export const isLongAndWide = (size: ToldSize): boolean =>
   size.of === 'motif' && ['length', 'width'].every((name) => size.sizes.some(([of]) => of === name))
 
+/** "Flower 9 cm across; leaf 5 cm long": the first of several things that are told of; the text where it is one. */
+export function firstOfSeveral(text: string): string {
+  const parts = [...text.matchAll(/[^;,]+/g)].filter(([part]) => lengthsIn(part).length > 0)
+  const named = parts.map(([part]) => MOTIF_WORDS.exec(part)?.[0].toLowerCase().replace(/s$/, ''))
+  const at = named.findIndex((name, i) => i > 0 && name !== undefined && name !== named[0])
+  return named[0] === undefined || at < 0 ? text : text.slice(0, parts[at]!.index).replace(/[\s;,]+$/, '')
+}
+
 /** The size that a text tells; null where it tells none, or one of neither a motif nor a blanket. */
 export function sizeIn(text: string): ToldSize | null {
   const lengths = lengthsIn(text)

@@ -7,6 +7,7 @@ import { laidBlanketOf } from '../plans/layouts'
 import { settled, withGauge } from '../settled'
 import { termWord } from '../stitches/terms'
 import { formatLength, formatMass, formatNumber, formatYarnLength } from '../units/format'
+import type { Millimetres } from '../units/quantity'
 import type { PageFact } from './read-page'
 import type { SizeOf } from './sizes'
 import type { PageYarn } from './yarns'
@@ -49,6 +50,11 @@ const SIZE_WORDS: Readonly<Record<SizeOf, string>> = {
   ...{ length: 'long', width: 'wide' },
 }
 
+/** Patterns in metric measures tell them in cm. */
+const inCm = (mm: Millimetres): string => `${formatNumber(mm / 10, 2)} cm`
+const lengthWords = (mm: Millimetres, units: UnitSystem): string =>
+  units === 'metric' ? inCm(mm) : formatLength(mm, units)
+
 function swatchWords(
   { stitch = '', stitches, rows, over = 100 }: StitchGauge,
   units: UnitSystem,
@@ -58,12 +64,14 @@ function swatchWords(
     `${formatNumber(stitches, 1)} ${stitch === '' ? 'sts' : stitch}`,
     ...(rows === undefined ? [] : [`${formatNumber(rows, 1)} ${plural(rows, 'row')}`]),
   ]
-  return `${listed(told)} in ${formatLength(over, units)}`
+  return units === 'metric'
+    ? `${listed(told)} to ${inCm(over)}`
+    : `${listed(told)} in ${formatLength(over, units)}`
 }
 
 function roundsWords({ rounds, across }: StitchGauge, units: UnitSystem): string | null {
   if (rounds === undefined || across === undefined) return null
-  return `${rounds === 1 ? 'round 1' : `rounds 1–${rounds}`} measure ${formatLength(across, units)} across`
+  return `${rounds === 1 ? 'round 1' : `rounds 1–${rounds}`} measure ${lengthWords(across, units)} across`
 }
 
 function ballWords({ ballGrams, ballMetres, fibre }: PageYarn, units: UnitSystem): string[] {
@@ -92,9 +100,8 @@ export function valueWords(fact: PageFact, units: UnitSystem): string {
       return roundsWords(fact.gauge, units) ?? ''
     case 'size': {
       const { size } = fact
-      if (size.of === 'whole')
-        return `${formatLength(size.width, units)} × ${formatLength(size.height, units)}`
-      return listed(size.sizes.map(([of, value]) => `${formatLength(value, units)} ${SIZE_WORDS[of]}`))
+      if (size.of === 'whole') return `${lengthWords(size.width, units)} × ${lengthWords(size.height, units)}`
+      return listed(size.sizes.map(([of, value]) => `${lengthWords(value, units)} ${SIZE_WORDS[of]}`))
     }
     case 'piece':
       return [
@@ -136,13 +143,13 @@ export function nowWords(
       if (fact.size.of === 'whole') {
         const target = laidBlanketOf(project)?.target
         return target?.width && target.height
-          ? `${formatLength(target.width, units)} × ${formatLength(target.height, units)}`
+          ? `${lengthWords(target.width, units)} × ${lengthWords(target.height, units)}`
           : null
       }
       const key = leading(motif, shape ?? undefined)
       const measured = (motif.kind === 'rounds' ? motif.measured : motif) ?? {}
       const now = key ? measured[key] : undefined
-      return now === undefined ? null : formatLength(now, units)
+      return now === undefined ? null : lengthWords(now, units)
     }
     case 'piece':
       return `counted with ${motif.name ?? motif.id}, in neither its size nor its yarn`

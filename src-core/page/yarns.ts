@@ -12,6 +12,8 @@ export interface ToldYarn {
   readonly yarn: PageYarn
   /** The letter that the pattern calls it by ("A", "MC"), or null. */
   readonly role: string | null
+  /** Its name, or that of its colour, as the page writes it. */
+  readonly written: string
   /** Offsets in the words that were searched. */
   readonly start: number
   readonly end: number
@@ -58,6 +60,10 @@ const standsFor = (role: string, name: string): boolean =>
   (name.split(' ').some((word) => word[0]?.toUpperCase() === role) &&
     (/^\p{Lu}/u.test(name) || colourNamed(name) !== null))
 
+/** "1 ball of 175 yds": of old threads the length alone is told. */
+const BALL_OF =
+  /\b(?:\d+|one|two|three)\s+(?:balls?|skeins?|spools?)\s*(?:of|,)\s*\d[\d.,]*\s*(?:yds?|yards?)\b/i
+
 /** "50 g / 125 m", "100g/220yds", "1.75 oz/50 g, 137 yd/125 m per skein": what a ball weighs and runs to. */
 function ballIn(text: string): Pick<Yarn, 'ballGrams' | 'ballMetres'> {
   const masses = massesIn(text)
@@ -74,7 +80,9 @@ function ballIn(text: string): Pick<Yarn, 'ballGrams' | 'ballMetres'> {
       const metres = lengths.find(({ start, end }) => /\dm|\bm/i.test(text.slice(start, end))) ?? length
       return { ballGrams: rounded(metric.value), ballMetres: rounded(metres.value) }
     }
-  return {}
+  const ball = BALL_OF.exec(text)
+  const [length] = ball ? yarnLengthsIn(ball[0]) : []
+  return length ? { ballMetres: rounded(length.value) } : {}
 }
 
 function fibreIn(text: string): string | undefined {
@@ -89,6 +97,12 @@ function nameIn(text: string): string {
     /\bin (?:the )?(?:\d+|two|three|four|five|six|following)? ?colou?rs?\b|\bin:|:/i,
   )[0]!
   const plain = head
+    // "(100 g / 200 m [219 yds])" is one bracket.
+    .replace(/\([^()]*\)/g, (all) => all.replace(/[[\]]/g, ' '))
+    // "50g ball/120m"
+    .replace(/,?\s*\d[\d.,]*\s*(?:g|oz)\s*(?:balls?|skeins?|hanks?)\s*[/=]\s*\d[\d.,]*\s*(?:m|yds?)\b/gi, ' ')
+    // "1 ball of 175 yds."
+    .replace(new RegExp(`,?\\s*${BALL_OF.source}\\.?`, 'gi'), ' ')
     .replace(/[([](?![\p{L} -]+[)\]])[^)\]]*[)\]]/gu, ' ')
     .replace(/^\W+/, '')
     .replace(/\b(?:approx(?:imately)?\.?|about|less than|small amounts? of|scraps of|any)\b/gi, ' ')
@@ -111,20 +125,35 @@ function nameIn(text: string): string {
 
 /** Names before a bracket carry what stands before them: "DK cotton in yellow" is yellow. */
 const colourOf = (name: string): string =>
-  name.replace(/^.*\b(?:in|of|and|each|yarn|cotton|wool|acrylic)\s+/i, '').trim()
+  name
+    .replace(/^.*\b(?:in|of|and|each|yarn|cotton|wool|acrylic)\s+/i, '')
+    // "Oatmeal x 1 ball"
+    .replace(/\s+x\s*$/i, '')
+    .trim()
+
+/** A name that stands for itself begins with a capital; behind that of its yarn it stays as the page has it. */
+const asWritten = (name: string, written: string): string =>
+  /^\p{Ll}/u.test(written) ? name.charAt(0).toLowerCase() + name.slice(1) : name
 
 /**
  * One list of yarns: where it names one yarn and then its colours by letter, each colour is that yarn, and what a ball
  * weighs holds for all of them.
  */
-export function withCommon<Entry extends Pick<ToldYarn, 'yarn' | 'role'>>(list: readonly Entry[]): Entry[] {
+export function withCommon<Entry extends Pick<ToldYarn, 'yarn' | 'role'>>(
+  list: readonly Entry[],
+  writtenOf: (entry: Entry) => string,
+): Entry[] {
   const [base, ...others] = list.filter(({ role }) => role === null)
   const roles = list.filter(({ role }) => role !== null)
   if (!base || others.length > 0 || roles.length === 0) return [...list]
   const { name, ...common } = base.yarn
   return roles.map((entry) => ({
     ...entry,
-    yarn: { ...common, ...entry.yarn, name: `${name}, ${entry.yarn.name?.toLowerCase()}` },
+    yarn: {
+      ...common,
+      ...entry.yarn,
+      name: `${name}, ${asWritten(entry.yarn.name ?? '', writtenOf(entry))}`,
+    },
   }))
 }
 
@@ -181,7 +210,13 @@ export function yarnsIn(text: string): ToldYarn[] {
       const colour = shadeNamed(name)
       const yarn = { name: capital(name), ...(colour && { colour }), ...common }
       const end = match.index + match[0].length
-      byRole.set(role, { yarn, role, start: match.index + Math.max(0, match[0].indexOf(name)), end })
+      byRole.set(role, {
+        yarn,
+        role,
+        written: name,
+        start: match.index + Math.max(0, match[0].indexOf(name)),
+        end,
+      })
     }
   if (byRole.size > 0) return [...byRole.values()].sort((one, other) => one.start - other.start)
   const several = coloursIn(text)
@@ -191,12 +226,19 @@ export function yarnsIn(text: string): ToldYarn[] {
     return several.colours.map(({ words, colour, start: at }) => ({
       yarn: { name: `${name}, ${words.toLowerCase()}`, colour, ...common },
       role: null,
+      written: words,
       start: at,
       end: at + words.length,
     }))
   const colour = colourNamed(text) ?? shadeNamed(name)
   const start = text.search(/\S/)
   return [
-    { yarn: { name, ...(colour && { colour }), ...common }, role: null, start, end: text.trimEnd().length },
+    {
+      yarn: { name, ...(colour && { colour }), ...common },
+      role: null,
+      written: name,
+      start,
+      end: text.trimEnd().length,
+    },
   ]
 }

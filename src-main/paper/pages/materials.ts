@@ -1,14 +1,13 @@
 /** Materials: yarn by colour with its range, what to buy, what it is for, gauge, hook, edging, ends and time. */
 import type { KitAccount, YarnNeed, YarnNumber } from '../../../shared-types/plan'
-import type { StitchGauge, UnitSystem, Yarn } from '../../../shared-types/project'
+import type { UnitSystem, Yarn } from '../../../shared-types/project'
 import { ENDS_WORDS } from '../../../src-core/edging/words'
-import { cordGauge } from '../../../src-core/layout/garland/cord'
-import { blanketOf, byKind, garlandOf } from '../../../src-core/plans/layouts'
+import { blanketOf } from '../../../src-core/plans/layouts'
 import { partOf } from '../../../src-core/figures/part'
 import { hookWords } from '../../../src-core/stitches/hooks'
 import { timeWords } from '../../../src-core/figures/time-words'
 import { closingsTold, heightWords, openWords } from '../../../src-core/figures/closing-words'
-import { capital, listed, plural } from '../../../src-core/figures/words'
+import { capital, listed } from '../../../src-core/figures/words'
 import {
   buyingRemark,
   noMoreWords,
@@ -24,7 +23,7 @@ import {
 } from '../../../src-core/figures/yarn-words'
 import { stillNeeded } from '../../../src-core/progress/still-needed'
 import { madeYarnWords } from '../../../src-core/progress/words'
-import { canonicalStitch, stitchName, termWord, translateStitch } from '../../../src-core/stitches/terms'
+import { termWord } from '../../../src-core/stitches/terms'
 import {
   formatLength,
   formatMass,
@@ -39,6 +38,7 @@ import {
 } from '../../../src-core/units/format'
 import { withPart } from '../below'
 import { Flow } from '../flow'
+import { chainGaugeWords, gaugeWords, plannedGauge } from '../gauge-words'
 import type { Draft, Job } from '../page'
 import { newSheet } from '../page'
 import { TYPE } from '../setting'
@@ -201,45 +201,6 @@ function partsTable(job: Job): { columns: readonly Column[]; rows: Row[] } | nul
     return { cells, mark: yarnSwatch(yarn?.colour, job.style) }
   })
   return { columns, rows }
-}
-
-/** The trade takes 10 cm and 4 in for the same swatch. */
-const swatchWords = (over: number, job: Job): string =>
-  over === 100 || over === 101.6 ? MATERIAL_WORDS.swatch(job.units) : formatLength(over, job.units)
-
-/** The gauge in words: "20 sc (single crochet) × 22 rows to 10 cm (4 in)". */
-export function gaugeWords(job: Job, gauge: StitchGauge | undefined): string | null {
-  if (!gauge) return null
-  const from = job.settled.terms
-  const written = gauge.stitch ?? (from === 'UK' ? 'dc' : 'sc')
-  const stitch = translateStitch(written, from, job.terms) ?? written
-  const key = canonicalStitch(stitch, job.terms)
-  if (gauge.rounds && gauge.across) {
-    return MATERIAL_WORDS.roundsMeasure(gauge.rounds, formatLength(gauge.across, job.units))
-  }
-  if (!gauge.stitches) return null
-  const name = key ? `${stitch} (${stitchName(key, job.terms)})` : stitch
-  const rows = gauge.rows ? ` × ${formatNumber(gauge.rows, 1)} ${plural(gauge.rows, 'row')}` : ''
-  return `${formatNumber(gauge.stitches, 1)} ${name}${rows} to ${swatchWords(gauge.over ?? 100, job)}`
-}
-
-/** "24 chains to 10 cm (4 in)": by which those of a cord are counted; '' where nobody said how many. */
-export function chainGaugeWords(job: Job): string {
-  const { worked, gauge } = garlandOf(job.settled)?.cord ?? {}
-  const chains = gauge?.chains
-  return worked === 'bought' || !chains
-    ? ''
-    : `${formatNumber(chains, 1)} ${plural(chains, 'chain')} to ${swatchWords(gauge.over ?? 100, job)}`
-}
-
-/** The gauge that it was planned by: of its motif, of the cord, else of the project. */
-export const plannedGauge = ({ plan, settled }: Job): StitchGauge | undefined => {
-  const ofMotif = (settled.motifs.find(({ id }) => id === plan.motif?.id) ?? settled).gauge
-  return byKind(plan, {
-    blanket: () => ofMotif,
-    garland: () => cordGauge(settled, garlandOf(settled)),
-    applique: () => ofMotif,
-  })
 }
 
 /** Where numbers of the table come from: a weight that was split, a band that nobody entered. */

@@ -27,7 +27,7 @@ import { measureBlocks, MOTIF_WORDS } from '../words-motif'
 import { besideMotifs, besideNotes, fillerMarksOf } from './beside'
 import { setChart } from './chart'
 import { measuredJoining, setJoiningRounds } from './joining-round'
-import { gaugeWords, plannedGauge } from './materials'
+import { gaugeWords, plannedGauge } from '../gauge-words'
 import { instructionsOf, setAbbreviations, setHalf, setInstructions, setRounds } from './rounds'
 
 const GAP = 6

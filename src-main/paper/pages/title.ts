@@ -16,7 +16,7 @@ import { PAGE_NAMES } from '../words'
 import { ballSize, MATERIAL_WORDS } from '../words-materials'
 import { SKILL_WORDS, TITLE_WORDS, writtenWords, yarnWords } from '../words-title'
 import { hookWords } from '../../../src-core/stitches/hooks'
-import { gaugeWords, plannedGauge } from './materials'
+import { gaugeWords, plannedGauge } from '../gauge-words'
 import { setWhole } from './whole'
 
 const AIR = 6

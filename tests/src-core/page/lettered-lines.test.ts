@@ -22,7 +22,7 @@ describe('colours on lines of their own', () => {
   ])('are the one yarn that stands before them: %j', (head) => {
     expect(yarnsOf(head)).toEqual([
       ['A', 'DK cotton, cream', 'cotton'],
-      ['B', 'DK cotton, sunflower yellow', 'cotton'],
+      ['B', 'DK cotton, Sunflower yellow', 'cotton'],
     ])
   })
 

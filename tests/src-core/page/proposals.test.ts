@@ -62,8 +62,8 @@ describe('a page of a motif', () => {
       ['Yarn A', 'Yellow, 50 g, 125 m, cotton', null],
       ['Yarn B', 'White, 50 g, 125 m, cotton', null],
       ['Hook', '4 mm', '3.5 mm'],
-      ['Gauge by rounds', 'rounds 1–2 measure 63.5 mm across', '20 sc and 22 rows in 100 mm'],
-      ['Size of the motif', '100 mm across', null],
+      ['Gauge by rounds', 'rounds 1–2 measure 6.35 cm across', '20 sc and 22 rows to 10 cm'],
+      ['Size of the motif', '10 cm across', null],
       ['Instructions', 'Notes: Weave in ends.', null],
     ])
     expect(projectSchema.parse(project)).toEqual(project)

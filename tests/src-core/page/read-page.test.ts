@@ -156,8 +156,8 @@ describe('yarns', () => {
     [
       'Yarn\n3 x 50g balls of 4-ply cotton (100% cotton, 50g/170m)\nMC: Poppy Red\nCC: Black',
       [
-        ['MC', '4-ply cotton, poppy red', 50, 170],
-        ['CC', '4-ply cotton, black', 50, 170],
+        ['MC', '4-ply cotton, Poppy Red', 50, 170],
+        ['CC', '4-ply cotton, Black', 50, 170],
       ],
     ],
     ...[

@@ -44,7 +44,7 @@ describe('From the page', () => {
     expect(items()).toEqual([
       'Name of the motif: Meadow Mat',
       'Hook: 5 mm',
-      'Gauge by rounds: rounds 1–2 measure 50.8 mm across',
+      'Gauge by rounds: rounds 1–2 measure 5.08 cm across',
       'Yarn: DK cotton, 50 g, 125 m, cotton',
       expect.stringMatching(/^Instructions: Yarn: DK cotton/),
       'Instructions: Notes: Weave in ends.',

@@ -1,0 +1,88 @@
+/** Ways in which pages name sizes, yarns, hooks and titles: pages as designers send them, and leaflets of a century ago. */
+import { describe, expect, it } from 'vitest'
+import { proposalsOfText } from '../../../src-core/page/proposals'
+import { facts, only, US } from './facts'
+
+const sizes = (head: string) => only(facts(head), 'size').map(({ size }) => size.of === 'motif' && size.sizes)
+const yarns = (head: string, terms: 'US' | 'UK' = 'US') =>
+  only(facts(head, terms), 'yarn').map(({ yarn, role }) => [role, yarn.name, yarn.ballGrams, yarn.ballMetres])
+
+describe('a size that names its motif', () => {
+  it.each([
+    ['Finished hexagon: 7" from side to side', [['sideToSide', 177.8]]],
+    ['Finished size of hexagon: 7" side to side', [['sideToSide', 177.8]]],
+    ['Finished size of each hexagon: 7 inches from side to side', [['sideToSide', 177.8]]],
+    ['Size of finished motif: 10 cm across', [['across', 100]]],
+    ['Finished square: 6" x 6"', [['sideToSide', 152.4]]],
+    ['Motif measures: 4" across', [['across', 101.6]]],
+    ['Size, 5 inches', [['across', 127]]],
+  ])('is one: %s', (head, expected) => {
+    expect(sizes(`Millrace Hexagon\n\n${head}`)).toEqual([expected])
+  })
+
+  it('of two pieces is that of the first', () => {
+    expect(sizes('Finished size: Flower about 3 1/2" [9 cm] across; leaf about 2" [5 cm] long')).toEqual([
+      [['across', 88.9]],
+    ])
+    expect(sizes('Size: square 15 cm across, flower 6 cm across')).toEqual([[['sideToSide', 150]]])
+  })
+})
+
+describe('yarns that are named before their colors', () => {
+  it.each([
+    [
+      'Materials\nFellside Worsted (100% wool, 100 g / 200 m [219 yds])\n  A: Fog\n  B: Heather',
+      [
+        ['A', 'Fellside Worsted, Fog', 100, 200],
+        ['B', 'Fellside Worsted, Heather', 100, 200],
+      ],
+    ],
+    [
+      'You will need\nHawthorn DK, 50g ball/120m: \nA - Oatmeal x 1 ball\nB - Blackberry x 1 ball\n4mm hook',
+      [
+        ['A', 'Hawthorn DK, Oatmeal', 50, 120],
+        ['B', 'Hawthorn DK, Blackberry', 50, 120],
+      ],
+    ],
+    [
+      'Yarn\nHawthorn DK (50 g ball, 120 m)\nMC: Oatmeal, 2 balls\nCC: dusty pink, 1 ball',
+      [
+        ['MC', 'Hawthorn DK, Oatmeal', 50, 120],
+        ['CC', 'Hawthorn DK, dusty pink', 50, 120],
+      ],
+    ],
+  ])('keep their name and their capitals: %s', (head, expected) => {
+    expect(yarns(head)).toEqual(expected)
+  })
+})
+
+describe('an old leaflet', () => {
+  const HEAD =
+    'No. 214. STAR DOILY.\n\nMATERIALS: Mercerized Crochet Cotton, size 20, White, 1 ball of 175 yds. Steel crochet hook No. 9.\n\nSIZE: Doily measures about 6 inches in diameter.'
+
+  it('has its name without its number, its hook, its size', () => {
+    const list = facts(HEAD)
+    expect(only(list, 'name').map(({ name }) => name)).toEqual(['Star Doily'])
+    expect(only(list, 'hook').map(({ hook }) => hook)).toEqual([1.4])
+    expect(sizes(HEAD)).toEqual([[['across', 152.4]]])
+  })
+
+  it('has thread with its length and color', () => {
+    const [yarn, ...others] = only(facts(HEAD), 'yarn')
+    expect(others).toEqual([])
+    expect(yarn!.yarn).toMatchObject({
+      name: 'Mercerized Crochet Cotton, size 20, White',
+      ballMetres: 160.02,
+      fibre: 'cotton',
+    })
+  })
+})
+
+describe('a page in centimeters', () => {
+  it('speaks of centimeters where it is read by itself', () => {
+    const page = 'Measurements: 14 cm x 14 cm\nTension: 17 dc and 9 rows to 10 cm.'
+    const values = proposalsOfText(page + US, 'US').map(({ value }) => value)
+    expect(values).toContain('17 dc and 9 rows to 10 cm')
+    expect(values).toContain('14 cm side to side')
+  })
+})
