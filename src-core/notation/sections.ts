@@ -1,4 +1,5 @@
 /** Headings of a printed page that hold no rounds, by what stands under them. One line adds one. */
+import { SIZED } from './sized'
 import { wordOf } from './words'
 
 export type SectionKind =
@@ -19,21 +20,6 @@ export type SectionKind =
   | 'abbreviations'
   /** "Instructions:": nothing of its own. */
   | 'opening'
-
-/** "Finished hexagon", "Size of each square": what a size is told of. */
-const SIZED =
-  'motif square hexagon octagon triangle flower circle block medallion heart star snowflake coaster doily'
-    .split(' ')
-    .flatMap((motif) => [
-      `finished ${motif}`,
-      ...['size of', 'size of one', 'size of each', 'size of finished'].flatMap((of) => [
-        `${of} ${motif}`,
-        `finished ${of} ${motif}`,
-      ]),
-      `${motif} size`,
-      `finished ${motif} size`,
-      `${motif} measures`,
-    ])
 
 const LABELS: Readonly<Record<SectionKind, readonly string[]>> = {
   title: ['title'],

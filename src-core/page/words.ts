@@ -69,9 +69,12 @@ function swatchWords(
     : `${listed(told)} in ${formatLength(over, units)}`
 }
 
-function roundsWords({ rounds, across }: StitchGauge, units: UnitSystem): string | null {
+/** A page says between what its first rounds measure: a swatch of a hexagon by its sides. */
+const ACROSS_SIDES = /\b(?:side|edge|flat)s?[ -]to[ -](?:opposite )?(?:side|edge|flat)/i
+
+function roundsWords({ rounds, across }: StitchGauge, units: UnitSystem, how = 'across'): string | null {
   if (rounds === undefined || across === undefined) return null
-  return `${rounds === 1 ? 'round 1' : `rounds 1–${rounds}`} measure ${lengthWords(across, units)} across`
+  return `${rounds === 1 ? 'round 1' : `rounds 1–${rounds}`} measure ${lengthWords(across, units)} ${how}`
 }
 
 function ballWords({ ballGrams, ballMetres, fibre }: PageYarn, units: UnitSystem): string[] {
@@ -97,7 +100,10 @@ export function valueWords(fact: PageFact, units: UnitSystem): string {
     case 'swatch':
       return swatchWords(fact.gauge, units) ?? ''
     case 'rounds-gauge':
-      return roundsWords(fact.gauge, units) ?? ''
+      return (
+        roundsWords(fact.gauge, units, ACROSS_SIDES.test(fact.at.words) ? 'from side to side' : 'across') ??
+        ''
+      )
     case 'size': {
       const { size } = fact
       if (size.of === 'whole') return `${lengthWords(size.width, units)} × ${lengthWords(size.height, units)}`
