@@ -87,4 +87,19 @@ describe('a pansy', () => {
     const charts = chartFigures(drawn.located, drawn.beginning, room)
     expect(charts.flatMap((figure) => crossings(figure))).toEqual([])
   })
+
+  it('has one outline, whether its petals are told one by one or together', () => {
+    const outlineOf = (petals: string) =>
+      workedMotif([LOOPS, petals], { ring: 'chain', chains: 5 }).account!.outline
+    const told = outlineOf([large, large, small, small, small].map((each) => `${each} ch-4 sp`).join(', '))
+    const together = outlineOf(
+      `${large.replace('next', 'each of next 2')} ch-4 sps, ${small.replace('next', 'each of next 3')} ch-4 sps`,
+    )
+    const repeated = outlineOf(`[${large} ch-4 sp] twice, [${small} ch-4 sp] 3 times`)
+    for (const other of [together, repeated]) {
+      expect(other).toHaveLength(told.length)
+      for (const [i, point] of other.entries())
+        expect(Math.hypot(point.x - told[i]!.x, point.y - told[i]!.y)).toBeLessThan(1e-6)
+    }
+  })
 })
