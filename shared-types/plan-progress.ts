@@ -33,6 +33,8 @@ export interface Forecast {
   readonly over: number
   /** What is left over is less than the motifs still to be made may differ by; left out where it is more. */
   readonly tight?: true
+  /** Or else it is less than one motif takes; left out where it is more. */
+  readonly scant?: true
   /** What was used over what the plan says for the same motifs. */
   readonly rate: number
   /**

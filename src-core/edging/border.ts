@@ -16,7 +16,7 @@ import { formatNumber } from '../units/format'
 import type { Millimetres } from '../units/quantity'
 import { bridgeStretches, plainGaps } from './bridge'
 import type { Bridged } from './bridge'
-import { EDGING } from './constants'
+import { EDGING, FROM_CORNER_TO_CORNER } from './constants'
 import type { Bend } from './corners'
 import { spreadWords } from './spread'
 import { ANY_NUMBER, fitStretches, kindsNamed, multipleFor, wholeSides } from './fit'
@@ -266,6 +266,7 @@ function cornersDiffer(
     ...{ repeats: formatNumber(repeats), corners: formatNumber(places.length) },
     ...{ fewer: formatNumber(repeatsOf(whole.fewer)), more: formatNumber(repeatsOf(whole.more)) },
     ...{ now: formatNumber(stitches), less: formatNumber(whole.fewer), much: formatNumber(whole.more) },
+    example: FROM_CORNER_TO_CORNER,
     ...{ base: from - 1, spread: spreadWords(whole.sides) },
     near: formatNumber(whole.sides.reduce((sum, side) => sum + side.stitches + side.more, 0)),
   }

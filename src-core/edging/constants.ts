@@ -29,3 +29,9 @@ export const EDGING = {
   /** Share of a motif's diameter over which turns the same way are one tip (ours). */
   oneTip: 0.35,
 } as const
+
+/** An example of a round that is told from corner to corner, as either terms write it. */
+export const FROM_CORNER_TO_CORNER = {
+  US: '3 sc in corner, sc in each st to next corner',
+  UK: '3 dc in corner, dc in each st to next corner',
+} as const

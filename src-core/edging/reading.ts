@@ -12,7 +12,7 @@ import { readRounds } from '../notation/read'
 import type { Item } from '../notation/tree'
 import type { WorkedElement, WorkedRound } from '../notation/worked'
 import type { StitchKey } from '../stitches/table'
-import { EDGING } from './constants'
+import { EDGING, FROM_CORNER_TO_CORNER } from './constants'
 import { expandMarks, marksNamed, usesIn } from './marks'
 import type { Mark } from './marks'
 
@@ -254,7 +254,12 @@ function inOwnWords(
 }
 
 const missedFinding = (index: number, from: number): Finding =>
-  finding('edging/marks-missed', `round ${from + index}`, { round: from + index }, { round: from + index })
+  finding(
+    'edging/marks-missed',
+    `round ${from + index}`,
+    { round: from + index, example: FROM_CORNER_TO_CORNER },
+    { round: from + index },
+  )
 
 /** A long loop from a short one and the same with one repeat more. */
 function longLoop(

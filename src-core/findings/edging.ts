@@ -6,7 +6,7 @@ export const EDGING_FINDINGS = {
     severity: 'error',
     message:
       'round {round} of the {edging} names corners, tips or dips, and does not come out even between them on this edge.',
-    mend: 'Begin at one of them and say it from one to the next: "*3 sc in corner, sc in each st to next corner; rep from * around" (US terms), or work fewer stitches between them.',
+    mend: 'Begin at one of them and say it from one to the next: “*{example}; rep from * around”, or work fewer stitches between them.',
   },
   'edging/no-multiple': {
     severity: 'warning',
@@ -18,7 +18,7 @@ export const EDGING_FINDINGS = {
     severity: 'note',
     message:
       '{repeats} {repeats|repeat|repeats} of round {round} of the {edging} {repeats|does|do} not divide evenly over its sides: each of its {corners} {corners|corner|corners} falls on a different stitch of a repeat. {fewer} or {more} {more|repeat|repeats} {more|does|do}, over {less} or {much} {much|stitch|stitches} instead of {now}.',
-    mend: 'The nearest number that comes out even on each side is {near}: in round {base}, {spread}. Or work the corners by themselves ("3 sc in corner, sc in each st to next corner", US terms) and the repeat between them, or choose one of another width.',
+    mend: 'The nearest number that comes out even on each side is {near}: in round {base}, {spread}. Or work the corners by themselves (“{example}”) and the repeat between them, or choose one of another width.',
   },
   'edging/deep-dips': {
     severity: 'warning',

@@ -199,12 +199,15 @@ function weighedOf(asked: Asked, grams: Grams, at: number, from: number): Told {
   const over = enough ? Math.max(0, grams - rate * supply.after(at)) : 0
   const rest = supply.rangeAfter(at)
   const tight = enough && over < rate * (rest.high - rest.expected) - PROGRESS.tolerance
+  // One that goes wrong cannot be made again.
+  const scant = enough && !tight && over < rate * supply.oneAfter(at) - PROGRESS.tolerance
   // The last motif that it goes into is made already.
   const spent = !enough && furthest < total && lastsTo === supply.lastIn(at)
   const forecast: Forecast = {
     ...(spent && { spent: true as const, next: supply.nextIn(at) }),
     ...{ yarn: yarn.id, lastsTo, enough, missing: enough ? 0 : missing, over },
     ...(tight && { tight: true as const }),
+    ...(scant && { scant: true as const }),
     ...{ rate, start, left: grams, at },
   }
   if (!enough) {

@@ -65,6 +65,12 @@ export function supplyOf(work: Work, marking: Marking, yarn: string) {
       )
       return Number(work.pieces[sequence[more - 1] ?? -1]?.label ?? 0)
     },
+    /** What the plan says the first piece in this yarn after so many takes of it; 0 where there is none. */
+    oneAfter(count: number): Grams {
+      const goes = (later: number) => after(count) - after(later)
+      const next = firstWith(count, sequence.length, (later) => goes(later) > PROGRESS.tolerance)
+      return goes(next)
+    },
     /** How many count as joined once so many are made. */
     joinedAt: (count: number): number => sequence.filter(doneAt(count).isJoined).length,
     /** Working number of the last motif up to the last piece in this yarn among the first so many; 0 where there is none. */

@@ -115,7 +115,7 @@ export const yarnLeftWords = (
  * nobody knows how fast it goes.
  */
 export function forecastWords(
-  { yarn, lastsTo, spent, next, enough, tight, missing, over, left, plan }: Forecast,
+  { yarn, lastsTo, spent, next, enough, tight, scant, missing, over, left, plan }: Forecast,
   yarns: readonly Yarn[],
   total: number,
   units: UnitSystem,
@@ -123,8 +123,11 @@ export function forecastWords(
   const name = nameOf(yarns, yarn)
   if (enough && plan)
     return `By the plan ${name} is enough: ${formatMassRange(plan, units)} go into what is left, of ${formatMass(left, units)}.`
-  if (tight)
-    return `At this rate ${name} is only just enough: about ${formatMass(over, units)} will be left over, less than the motifs still to be made may differ by. Weigh it again soon, or have a little more at hand.`
+  if (tight || scant) {
+    const less = tight ? 'the motifs still to be made may differ by' : 'one motif takes'
+    const noMore = yarns.find(({ id }) => id === yarn)?.noMore
+    return `At this rate ${name} is only just enough: about ${formatMass(over, units)} will be left over, less than ${less}. ${noMore ? 'No more can be had: weigh it again soon.' : 'Weigh it again soon, or have a little more at hand.'}`
+  }
   if (enough) return `At this rate ${name} is enough: about ${formatMass(over, units)} will be left over.`
   const to = spent
     ? `is not enough for the next motif in it, number ${formatNumber(next ?? 0)}`

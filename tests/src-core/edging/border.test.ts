@@ -251,6 +251,15 @@ describe('M36 written rounds', () => {
     ).findings.find(({ code }) => code === 'edging/marks-missed')
     expect(missed).toMatchObject({ target: { edging: 1 } })
     expect(missed!.where).toContain('layout.edging.written[1]')
+    expect(missed!.mend).toContain('“*3 sc in corner, sc in each st to next corner; rep from * around”')
+  })
+
+  it('shows how to say it in the terms of whoever reads', () => {
+    const written = [{ work: '*dc in next 40 sts, 3 dc in corner; rep from * around.' }]
+    const { findings } = planProject(squares(6, 4, { rounds: ['dc'], written }, 'UK'))
+    const missed = findings.find(({ code }) => code === 'edging/marks-missed')
+    expect(missed!.mend).toContain('“*3 dc in corner, dc in each st to next corner; rep from * around”')
+    expect(missed!.mend).not.toContain('US terms')
   })
 
   it('says each thing at its own round and at its word there, as it was written', () => {

@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest'
 import type { Project } from '../../../shared-types/project'
 import { planProject } from '../../../src-core/plan'
+import { forecastWords } from '../../../src-core/progress/words'
 import { codesOf, findingsOf, first, progressOf, project, weighed } from './project'
 
 /** Moss: 30 g on hand, 3.3 g in each of motifs 1 to 4 and 9 to 12 (3 g and 10 % waste). */
@@ -48,6 +49,29 @@ describe('how far a yarn goes that was weighed again', () => {
     expect(moss).toMatchObject({ lastsTo: 12, enough: true, missing: 0 })
     expect(moss!.over).toBeCloseTo(4, 9)
     expect(codesOf(mossLeft({ grams: 17, at: 4 }))).toEqual([])
+  })
+
+  it('is only just enough where less is left over than one motif takes', () => {
+    const words = (left: number, noMore = false) => {
+      const of = mossLeft({ grams: left, at: 4 })
+      const yarns = of.yarns!.map((yarn) => (yarn.id === 'moss' && noMore ? { ...yarn, noMore } : yarn))
+      const [moss] = forecastOf({ ...of, yarns })
+      return { moss: moss!, words: forecastWords(moss!, yarns, 12, 'metric') }
+    }
+    // 4 motifs took 14 g, 3.5 g each: of 16 g 2 g stay, of 17 g (13 g, 3.25 g each) 4 g.
+    expect(words(16).moss).toMatchObject({ enough: true, scant: true })
+    expect(words(16).words).toBe(
+      'At this rate Moss is only just enough: about 2 g will be left over, less than one motif takes. Weigh it again soon, or have a little more at hand.',
+    )
+    expect(words(16, true).words).toMatch(
+      /less than one motif takes\. No more can be had: weigh it again soon\.$/,
+    )
+    expect(words(17).moss.scant).toBeUndefined()
+    expect(words(17).words).toBe('At this rate Moss is enough: about 4 g will be left over.')
+    // Nothing is left to make of it: nothing can go wrong.
+    const all = mossLeft({ grams: 1, at: 12 }, first(12))
+    expect(forecastOf(all)[0]).toMatchObject({ enough: true })
+    expect(forecastOf(all)[0]!.scant).toBeUndefined()
   })
 
   it('counts a ball that just suffices as enough, and one short by a gram as short', () => {
