@@ -22,6 +22,21 @@ const words = (name: string | undefined): string =>
 const isOpen = ({ name, onHandBalls, onHandGrams, left }: Yarn): boolean =>
   OPEN_YARNS.includes(name ?? '') && onHandBalls === undefined && onHandGrams === undefined && !left
 
+/** A yarn that the program put in until it is known which it is: "Main yarn", "Yarn 2". */
+const isStandIn = (yarn: Yarn): boolean =>
+  isOpen({ ...yarn, name: /^Yarn(?: \d+)?$/.test(yarn.name ?? '') ? OPEN_YARNS[0] : yarn.name }) &&
+  (yarn.assumed?.includes('ballGrams') ?? false) &&
+  (yarn.price === undefined || (yarn.assumed?.includes('price') ?? false))
+
+/** The project without those of them that nothing names, where its page has brought its own. */
+export function withoutOpenYarns(project: Project): Project {
+  const { yarns, ...others } = project
+  // Whatever names a yarn does so by its id.
+  const named = JSON.stringify({ ...others, motifs: undefined, title: undefined, notes: undefined })
+  const kept = yarns?.filter((yarn) => !isStandIn(yarn) || named.includes(JSON.stringify(yarn.id)))
+  return kept?.length === yarns?.length ? project : { ...project, yarns: kept }
+}
+
 /**
  * Which of the yarns each named colour is in: `free` ones, of which those that `isFree` tells may be called otherwise.
  * A letter says nothing of its yarn, and takes one after the other.

@@ -109,6 +109,6 @@ export function projectOfPage(text: string, terms: Terms, name: string | undefin
   const ids = proposals.map((proposal) => proposal.id)
   const taken = withYarns(takeProposals(paged, id, ids, shape), id, named)
   const units = unitsOf(proposals)
-  const title = taken.motifs?.[0]?.name
+  const title = taken.title || taken.motifs?.[0]?.name
   return laidFirst({ ...taken, ...(title !== undefined && { title }), ...(units && { units }) }, id)
 }

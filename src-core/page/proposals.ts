@@ -15,6 +15,7 @@ import type { SizeName } from '../motif/stated'
 import { laidBlanketOf } from '../plans/layouts'
 import { settled, withGauge } from '../settled'
 import { translateStitch } from '../stitches/terms'
+import { withoutOpenYarns } from './named-yarns'
 import { withYarn } from './project-yarns'
 import { piecesInto, withPiece } from './pieces'
 import { readPage } from './read-page'
@@ -91,7 +92,7 @@ const under = (place: string, values: object): Record<string, unknown> =>
 function setsOf(fact: PageFact, shape: MotifShape): Record<string, unknown> {
   switch (fact.kind) {
     case 'name':
-      return { 'motif.name': fact.name }
+      return { title: fact.name, 'motif.name': fact.motif }
     case 'designer':
       return { designer: fact.designer }
     case 'skill':
@@ -191,7 +192,12 @@ function apply(
   shape: MotifShape,
   facts: readonly PageFact[],
 ): Project {
-  const withMotif = (patch: (motif: Motif) => Motif) => patched(project, id, patch)
+  /** A page names a project that nobody has named. */
+  const untitled = (project.title ?? '').trim() === ''
+  const withMotif = (patch: (motif: Motif) => Motif, title?: string) => ({
+    ...patched(project, id, patch),
+    ...(title !== undefined && { title }),
+  })
   const withOwnGauge = (gauge: StitchGauge) =>
     withMotif((motif) => {
       // What a page says belongs together: its gauge was counted with its hook.
@@ -200,7 +206,7 @@ function apply(
     })
   switch (fact.kind) {
     case 'name':
-      return withMotif((motif) => ({ ...motif, name: fact.name }))
+      return withMotif((motif) => ({ ...motif, name: fact.motif }), untitled ? fact.name : undefined)
     case 'designer':
       return { ...project, designer: fact.designer }
     case 'skill':
@@ -255,7 +261,14 @@ function isThere(
   if (fact.kind === 'size' && fact.size.of === 'whole' && !laidBlanketOf(project)) return true
   const next = apply(project, id, fact, shape, facts)
   const touched = (of: Project) =>
-    JSON.stringify([motifOf(of, id), of.yarns, of.designer, laidBlanketOf(of)?.target, of.colourways])
+    JSON.stringify([
+      motifOf(of, id),
+      of.title,
+      of.yarns,
+      of.designer,
+      laidBlanketOf(of)?.target,
+      of.colourways,
+    ])
   return touched(next) === touched(project)
 }
 
@@ -331,5 +344,6 @@ export function takeProposals(
     next = apply(next, motifId, fact, shape, facts)
     taken.push(fact.id)
   }
-  return leaveProposals(next, motifId, taken)
+  const isYarn = taken.some((each) => facts.some(({ kind, id }) => id === each && kind === 'yarn'))
+  return leaveProposals(isYarn ? withoutOpenYarns(next) : next, motifId, taken)
 }

@@ -28,7 +28,8 @@ export interface PageAt {
 }
 
 export type PageSays =
-  | { readonly kind: 'name'; readonly name: string }
+  /** `motif`: what one motif is called, which of a throw of hexagons is a hexagon. */
+  | { readonly kind: 'name'; readonly name: string; readonly motif: string }
   | { readonly kind: 'designer'; readonly designer: string }
   /** `skill` is its level, where the text names one of them. */
   | { readonly kind: 'skill'; readonly text: string; readonly skill: Skill | null }
@@ -59,6 +60,23 @@ const asName = (words: string): string => {
 const titleWords = (words: string): string => {
   const plain = words.replace(/^\s*(?:no|number|design)\.?\s*\d+\s*[.:–—-]?\s+(?=\p{Lu})/iu, '')
   return /\p{Ll}/u.test(plain) ? plain : plain.replace(/\.\s*$/, '')
+}
+
+/** "First Hexagon": which one it is belongs to its rounds. */
+const WHICH = /^(?:the\s+)?(?:first|1st|basic|main|each|one)\s+(?=\p{L})|\s+(?:1|one)$/giu
+
+/**
+ * What one motif is called on a page: as the heading over its rounds has it, else by the word for a motif that the
+ * title goes on behind ("Hexagon Throw"); else as the page itself.
+ */
+function motifName(title: string, line: Line, segments: readonly Segment[], until: number): string {
+  const heads = segments.flatMap(({ kind, lines }) => (kind === 'part' ? lines.slice(0, 1) : []))
+  const part = heads.findLast(({ start }) => start > line.start && start < until)
+  const words = asName(makeIn(part?.words ?? '').name).replace(WHICH, '')
+  const isKind = new RegExp(`^${MOTIF_WORDS.source}$`, 'i')
+  if (isKind.test(words)) return title.toLowerCase().endsWith(words.toLowerCase()) ? title : words
+  const goesOn = new RegExp(`${MOTIF_WORDS.source}\\s+\\p{L}`, 'iu').exec(title)
+  return goesOn ? capital(goesOn[1]!.toLowerCase()) : title
 }
 
 /** A title has few words and no stop. */
@@ -232,7 +250,7 @@ function addSegment(segment: Segment, terms: Terms, add: Add): void {
   switch (kind) {
     case 'title':
       for (const line of lines.slice(0, 1))
-        add({ kind: 'name', name: asName(line.words) }, startOf(line), endOf(line))
+        add({ kind: 'name', name: asName(line.words), motif: asName(line.words) }, startOf(line), endOf(line))
       return addNotes('', lines.slice(1), add)
     case 'designer': {
       const [line] = lines
@@ -302,7 +320,8 @@ function titleOf(segments: readonly Segment[]): { line: Line; segment: Segment }
 
 /** Everything that a page says of the project, in its order. Never throws. */
 export const readPage = memoised((text: string, terms: Terms): readonly PageFact[] => {
-  const { segments } = segmentsOf(text, terms)
+  const { segments, tree } = segmentsOf(text, terms)
+  const begins = tree.rounds.find(({ label }) => label !== 'foundation')?.start ?? 0
   const lineStarts = [0, ...[...text.matchAll(/\n/g)].map(({ index }) => index + 1)]
   const facts: PageFact[] = []
   const counts = new Map<string, number>()
@@ -320,7 +339,10 @@ export const readPage = memoised((text: string, terms: Terms): readonly PageFact
   const put = (says: PageSays, line: Line) => add(says, startOf(line), endOf(line))
   if (title) {
     const { name, make } = makeIn(titleWords(title.line.words))
-    put({ kind: 'name', name: asName(name) }, title.line)
+    put(
+      { kind: 'name', name: asName(name), motif: motifName(asName(name), title.line, segments, begins) },
+      title.line,
+    )
     if (make !== null) put({ kind: 'notes', text: makeWords(make) }, title.line)
   }
   for (const segment of segments) {

@@ -89,7 +89,7 @@ function ballWords({ ballGrams, ballMetres, fibre }: PageYarn, units: UnitSystem
 export function valueWords(fact: PageFact, units: UnitSystem): string {
   switch (fact.kind) {
     case 'name':
-      return fact.name
+      return fact.motif === fact.name ? fact.name : `${fact.motif}, of “${fact.name}”`
     case 'designer':
       return fact.designer
     case 'skill':

@@ -222,7 +222,7 @@ describe('a page of a motif', () => {
 describe('a text by itself', () => {
   it('tells what it would set by its place in the file', () => {
     expect(proposalsOfText(`${HEAD}\n\n${ROUNDS}`, 'US').map(({ id, sets }) => [id, sets])).toEqual([
-      ['name-1', { 'motif.name': 'Meadow Coaster' }],
+      ['name-1', { title: 'Meadow Coaster', 'motif.name': 'Meadow Coaster' }],
       ['designer-1', { designer: 'Ada Birch' }],
       ['skill-1', { 'pattern.skill': 'easy' }],
       ['notes-1', expect.anything()],

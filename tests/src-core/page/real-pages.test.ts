@@ -1,6 +1,8 @@
 /** Ways in which pages name sizes, yarns, hooks and titles: pages as designers send them, and leaflets of a century ago. */
 import { describe, expect, it } from 'vitest'
-import { proposalsOfText } from '../../../src-core/page/proposals'
+import type { Project } from '../../../shared-types/project'
+import { proposalsFor, proposalsOfText, takeProposals, withPage } from '../../../src-core/page/proposals'
+import { readPage } from '../../../src-core/page/read-page'
 import { facts, only, US } from './facts'
 
 const sizes = (head: string) => only(facts(head), 'size').map(({ size }) => size.of === 'motif' && size.sizes)
@@ -84,5 +86,72 @@ describe('a page in centimeters', () => {
     const values = proposalsOfText(page + US, 'US').map(({ value }) => value)
     expect(values).toContain('17 dc and 9 rows to 10 cm')
     expect(values).toContain('14 cm side to side')
+  })
+})
+
+describe('a title', () => {
+  const named = (page: string) => only(readPage(page, 'US'), 'name').map(({ name, motif }) => [name, motif])
+  it.each([
+    ['Millrace Hexagon Throw', 'First Hexagon', 'Hexagon'],
+    ['Millrace Hexagon Throw', '', 'Hexagon'],
+    ['Tollgate Marigold with Leaf', 'FLOWER', 'Flower'],
+    ['Bramble Lane Square', 'Square', 'Bramble Lane Square'],
+    ['Meadow Coaster', '', 'Meadow Coaster'],
+    ['Bell Motif', 'CENTER', 'Bell Motif'],
+  ])('names the page, and the motif by its kind: %s, %s', (title, part, motif) => {
+    expect(named(`${title}\nby Ada Birch\n\nHook: 4 mm\n\n${part}${US}`)).toEqual([[title, motif]])
+  })
+
+  const page = `Millrace Hexagon Throw\n\nYarn: DK cotton (50 g/125 m) in Fog (A)\n\nWith A, make a ring.${US}`
+  const begun: Project = {
+    ...{ format: 'petalyard-project', version: 1, title: '' },
+    yarns: [
+      { id: 'y1', name: 'Main yarn', ballGrams: 50, ballMetres: 125, assumed: ['ballGrams', 'ballMetres'] },
+      { id: 'y2', name: 'Yarn 2', ballGrams: 50, ballMetres: 125, assumed: ['ballGrams', 'ballMetres'] },
+      { id: 'y3', name: 'Second yarn', ballGrams: 50, ballMetres: 125, assumed: ['ballGrams', 'ballMetres'] },
+      {
+        id: 'y4',
+        name: 'Second yarn',
+        ballGrams: 50,
+        ballMetres: 125,
+        assumed: ['ballGrams'],
+        onHandBalls: 2,
+      },
+      { id: 'y5', name: 'Yarn', ballGrams: 40, ballMetres: 90 },
+    ],
+    motifs: [
+      { id: 'm1', name: 'Flower', kind: 'rounds', rounds: [{ slot: 'color A', work: '8 sc in ring' }] },
+    ],
+    colourways: [{ id: 'c1', motif: 'm1', yarns: { 'color A': 'y1' } }],
+    joining: { rule: 'tips', yarn: 'y3' },
+    layout: { kind: 'blanket', motif: 'm1' },
+  }
+  const taken = (project: Project) => {
+    const paged = withPage(project, 'm1', page, 'US')
+    return takeProposals(
+      paged,
+      'm1',
+      proposalsFor(paged, 'm1', 'round').map(({ id }) => id),
+      'round',
+    )
+  }
+
+  it('names an untitled project, and none that has a name', () => {
+    expect(taken(begun)).toMatchObject({ title: 'Millrace Hexagon Throw', motifs: [{ name: 'Hexagon' }] })
+    expect(taken({ ...begun, title: 'For Ines' })).toMatchObject({
+      title: 'For Ines',
+      motifs: [{ name: 'Hexagon' }],
+    })
+  })
+
+  it('comes with yarns that those which nothing uses make room for', () => {
+    const names = taken(begun).yarns!.map(({ id, name }) => [id, name])
+    // What somebody has on hand or entered stays, and what something is worked in.
+    expect(names).toEqual([
+      ['y3', 'Second yarn'],
+      ['y4', 'Second yarn'],
+      ['y5', 'Yarn'],
+      ['y6', 'Fog'],
+    ])
   })
 })

@@ -44,8 +44,8 @@ describe('From the page', () => {
     expect(items()).toEqual([
       'Name of the motif: Meadow Mat',
       'Hook: 5 mm',
-      'Gauge by rounds: rounds 1–2 measure 5.08 cm across',
-      'Yarn: DK cotton, 50 g, 125 m, cotton',
+      'Gauge by rounds: rounds 1–2 measure 2 in across',
+      'Yarn: DK cotton, 1.8 oz, 137 yd, cotton',
       expect.stringMatching(/^Instructions: Yarn: DK cotton/),
       'Instructions: Notes: Weave in ends.',
     ])
