@@ -10,6 +10,8 @@ export interface PickUp {
   readonly motif: PlacedMotif | PlacedHalf
   readonly isHalf: boolean
   readonly stitches: number
+  /** Sides of a square or a hexagon that no other motif lies at; left out of other motifs. */
+  readonly free?: number
 }
 
 /** A line with the stitches of its first round: those that are picked up, whichever round the written ones begin on. */
@@ -73,8 +75,26 @@ export function pickUps(plan: Plan, loop: EdgingLoop): PickUp[] {
           if (!nearest || distance(motif, place) < distance(nearest, place)) nearest = motif
     if (nearest) counts.set(nearest, (counts.get(nearest) ?? 0) + 1)
   }
-  return [...counts].map(([motif, stitches]) => ({ motif, isHalf: halves.has(motif), stitches }))
+  const beside = (motif: PickUp['motif']): number => {
+    const [across, down] = cellOf(motif)
+    const others = SIDE_BY_SIDE.flatMap((row) =>
+      SIDE_BY_SIDE.flatMap((column) => cells.get(`${across + column} ${down + row}`) ?? []),
+    ).filter((other) => other !== motif)
+    const next = Math.min(...others.map((other) => distance(other, motif)))
+    return others.filter((other) => distance(other, motif) <= NEXT_TO * next).length
+  }
+  const sides = plan.motif?.shape === 'straight' && plan.accounts.length < 2 ? plan.motif.petals : 0
+  return [...counts].map(([motif, stitches]) => {
+    const isHalf = halves.has(motif)
+    const free = !isHalf && (sides === 4 || sides === 6) ? sides - beside(motif) : undefined
+    return { motif, isHalf, stitches, ...(free !== undefined && free >= 0 && { free }) }
+  })
 }
+
+/** Cells of the search around a motif in which its neighbours lie. */
+const SIDE_BY_SIDE = [-2, -1, 0, 1, 2] as const
+/** How many times as far as the nearest motif one may lie that touches by a side: those of squares by a corner are at 1.41. */
+const NEXT_TO = 1.2
 
 /** As far along as the motifs of the map stand: from half a motif before the first of them to half behind the last. */
 function wrapped(x: number, { motifs }: Plan, around: number): number {

@@ -276,6 +276,8 @@ export function motifWords(
       : []
   if (kinds.size > 1)
     return ` That is ${listed([...[...kinds].map(([name, counts]) => kindWords(name, counts)), ...halves])}.`
+  const bySides = freeSideWords(picked)
+  if (bySides) return ` That is ${partsWords([...bySides, ...halves])}.`
   const sorted = [...kinds.values()].flat().sort((a, b) => a - b)
   if (sorted.length === 0) return ` That is ${listed(halves)}.`
   const usual = sorted[Math.floor(sorted.length / 2)]!
@@ -292,6 +294,17 @@ export function motifWords(
   ]
   if (!groups && more.length > 0) parts[0] += ' along the sides'
   return ` That is ${partsWords([...parts, ...halves])}.`
+}
+
+/** "26–27 sts from each of 12 motifs with 2 free sides": where more kinds of them than along a straight edge differ by that. */
+function freeSideWords(picked: readonly PickUp[]): string[] | null {
+  const wholes = picked.filter(({ isHalf }) => !isHalf)
+  const byFree = new Map<number, number[]>()
+  for (const { free = 0, stitches } of wholes) byFree.set(free, [...(byFree.get(free) ?? []), stitches])
+  if (byFree.has(0) || byFree.size <= MOST_GROUPS) return null
+  const groups = [...byFree].sort(([a], [b]) => a - b)
+  if (groups.some(([, counts]) => Math.max(...counts) >= AT_CORNER * Math.min(...counts))) return null
+  return groups.map(([free, counts]) => `${partWords(counts, 'motif')} with ${counted(free, 'free side')}`)
 }
 
 /** Where motifs along an edge show it one side or two: so many times as many stitches are another group of them. */
@@ -345,5 +358,5 @@ export const EDGING_PAGE = {
   letters: 'Letters along the edge mark the tips and dips that the rounds name.',
   chains: 'A number outside the edge says how many chains lie between the two tips there.',
   end: (ends: number): string =>
-    `Fasten off after the last round in each yarn, join its end to the first stitch so that it does not show, and weave in ${counted(ends, 'end')}.`,
+    `Fasten off after the last round in each yarn, with an invisible join, and weave in ${counted(ends, 'end')}.`,
 } as const

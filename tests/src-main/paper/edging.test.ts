@@ -209,6 +209,16 @@ describe('the page on an edging', () => {
     expect(motifWords(slanting, 0, nameOf)).toContain('about 28 sts from most of 4 × Rose (9–30 by how much')
   })
 
+  it('tells hexagons apart by the sides that are free, where a range would be of no use', () => {
+    const at = (free: number, stitches: number) => ({ motif: {} as never, isHalf: false, stitches, free })
+    const picked = [at(1, 13), at(2, 26), at(3, 39), at(4, 52), at(2, 27), at(3, 40)]
+    expect(motifWords(picked, 4)).toBe(
+      ' That is 13 sts from one motif with 1 free side, 26–27 sts from each of 2 motifs with 2 free sides, 39–40 sts from each of 2 motifs with 3 free sides, and 52 sts from one motif with 4 free sides.',
+    )
+    // Squares along straight sides and at corners are told by where they stand.
+    expect(motifWords([at(1, 12), at(1, 12), at(2, 24)], 1)).not.toContain('free')
+  })
+
   it('tells the counts of both ends together where a band is edged at both, and finds no tips on rounds', () => {
     const said = (name: string): string => {
       const { text } = listExamples().find((each) => each.name === name)!
