@@ -134,8 +134,13 @@ export function buyingReason(
   if (toBuy !== wholeBalls(missing, ballGrams, grams.high)) return ''
   const expected = wholeBalls(Math.max(0, grams.expected - onHand), ballGrams, grams.expected)
   if (expected < toBuy) {
-    const room = formatMass(expected * ballGrams + onHand, units)
-    return `${room} would do for ${formatMass(grams.expected, units)}, but it may take up to ${formatMass(grams.high, units)}`
+    const nameOf = (count: number): string => plural(count, termWord('ball', terms), termWord('balls', terms))
+    const bought = expected > 0 ? [`${formatNumber(expected)} ${nameOf(expected)}`] : []
+    const covers = [...bought, ...(onHand > 0 ? ['what is on hand'] : [])]
+    const verb = covers.length === 1 && expected < 2 ? 'covers' : 'cover'
+    const more = toBuy - expected
+    const others = `${more === 1 ? 'one' : formatNumber(more)} ${expected > 0 ? 'more' : nameOf(more)} ${plural(more, 'covers', 'cover')}`
+    return `${covers.join(' and ')} ${verb} the ${formatMass(grams.expected, units)} expected, ${others} the high end of ${formatMass(grams.high, units)}`
   }
   if (toBuy > 1 || missing > ballGrams / 2) return ''
   const needed = `up to ${formatMass(missing, units)} ${onHand > 0 ? 'missing' : 'needed'}`

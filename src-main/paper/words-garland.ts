@@ -152,7 +152,7 @@ export function accountFacts(
     const { beforeTax, tax, withTax } = kit.asked
     facts.push([
       'Price',
-      told(taxed ? `${money(beforeTax)} before tax` : `${money(beforeTax)}, no tax in it`),
+      told(taxed ? `${money(beforeTax)} before tax` : `${money(beforeTax)}, tax not included`),
     ])
     if (taxed) facts.push(['', told(`${money(withTax)} with ${money(tax)} of tax in it`)])
   }
@@ -191,7 +191,7 @@ export function contentsWords(settled: Settled, kit: KitAccount): string[] {
 
 /** How a blanket goes together, for the card of its kit. */
 export function togetherWords(plan: Plan): string {
-  return `Work ${piecesWords(plan)}, ${joiningWords(plan.settled, plan.motif, plan.joins)}, in the order shown on the map. ${counted(plan.ends, 'end is', 'ends are')} woven in.`
+  return `Work ${piecesWords(plan)}, ${joiningWords(plan.settled, plan.motif, plan.joins)}, in the order shown on the map. Weave in ${counted(plan.ends, 'end')}.`
 }
 
 /** How an appliqué is sewn down, for the card of its kit. */

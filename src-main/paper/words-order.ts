@@ -72,7 +72,7 @@ export function orderIntroduction(
     ways.length > 0
       ? saying(
           terms,
-        )` What stands after the name of a way is joined in that way; the letters of its neighbours, such as ${ways[0]!.neighbours[0]?.letter ?? 'P'}, say where they lie on the map.`
+        )` Join what stands after the name of a way as that way says; letters such as ${ways[0]!.neighbours[0]?.letter ?? 'P'} mark its neighbours in the small drawing.`
       : ''
   // Along a seam nothing is counted from others.
   const isCounted = told && joinedAsYouGo(plan.settled.joining)

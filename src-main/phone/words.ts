@@ -65,7 +65,7 @@ export const PHONE_WORDS = {
     `${name}: ${hasChart ? 'rounds and chart' : 'how it is worked'}`,
   elsewhere: (name: string): string =>
     `The rounds of ${name} are not on this page: work it from the pattern of the motif that was measured.`,
-  home: 'Take your marks home',
+  home: 'Bring your marks home',
   homeRemark:
     'What you mark stays on this phone. To bring it into the project, copy this text and paste it at Progress in Petalyard.',
   homeText: 'Your marks as text',
@@ -80,5 +80,5 @@ export const PHONE_WORDS = {
   noScript: 'This page needs scripts, which are part of it; it loads nothing from anywhere.',
   piece: ({ name, label }: Pick<PhonePiece, 'name' | 'label'>): string => capital(`${name} ${label}`),
   noWords: 'Nothing is joined to it.',
-  picture: (piece: string): string => `${piece} and what is round it; petals that are joined are ringed`,
+  picture: (piece: string): string => `${piece} and what is round it; places where it is joined are ringed`,
 } as const

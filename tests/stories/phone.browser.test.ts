@@ -78,7 +78,7 @@ describe('the page for a phone', () => {
       expect.arrayContaining([expect.stringMatching(/^Petal \d: join to 2, /)]),
     )
     await card
-      .getByRole('img', { name: 'Motif 3 and what is round it; petals that are joined are ringed' })
+      .getByRole('img', { name: 'Motif 3 and what is round it; places where it is joined are ringed' })
       .waitFor()
     await card.getByLabel('Made').tap()
     expect(await progress()).toBe('1 of 238 motifs made')

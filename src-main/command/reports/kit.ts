@@ -77,7 +77,7 @@ function priceFacts(
     const { beforeTax, tax, withTax } = kit.asked
     const told = project.layout?.kit?.taxPercent
       ? `${money(beforeTax)} before tax, ${money(withTax)} with ${money(tax)} of tax in it`
-      : `${money(beforeTax)}, no tax in it`
+      : `${money(beforeTax)}, tax not included`
     pairs.push(['Price', told])
   }
   if (kit.breakEven !== null) pairs.push(['Breaks even', breakEvenWords(kit, money)])

@@ -33,7 +33,7 @@ export const SEAM_WORDS: Readonly<Record<Seam, string>> = {
 }
 
 export const ORDER_WORDS: Readonly<Record<Extract<Order, string>, string>> = {
-  'there-and-back': 'rows there and back',
+  'there-and-back': 'rows, back and forth',
   'one-way': 'every row the same way',
   upward: 'from the last row up',
   get centre() {

@@ -29,10 +29,13 @@ describe('the reason for whole balls', () => {
 
   it('is the high end of the range, where what is expected needs fewer', () => {
     expect(buyingReason(need(48, 53, 50, 1), FIFTY, 'metric', 'US')).toBe(
-      '50 g would do for 48 g, but it may take up to 53 g',
+      'what is on hand covers the 48 g expected, one skein covers the high end of 53 g',
     )
     expect(buyingReason(need(96, 104, 0, 3), FIFTY, 'metric', 'US')).toBe(
-      '100 g would do for 96 g, but it may take up to 104 g',
+      '2 skeins cover the 96 g expected, one more covers the high end of 104 g',
+    )
+    expect(buyingReason(need(96, 104, 50, 2), FIFTY, 'metric', 'UK')).toBe(
+      '1 ball and what is on hand cover the 96 g expected, one more covers the high end of 104 g',
     )
   })
 

@@ -72,7 +72,7 @@ describe('the guide for sellers', () => {
     for (const { yarn, grams } of kit.perKit)
       expect(page).toContain(`| ${nameOf(project, yarn)} | ${formatMass(grams, 'metric')} |`)
     expect(page).toContain(`| it costs you | ${formatMoney(kit.costPerKit!, 'GBP')} |`)
-    expect(page).toContain(`| price, no tax in it | ${formatMoney(kit.asked!.withTax, 'GBP')} |`)
+    expect(page).toContain(`| price, tax not included | ${formatMoney(kit.asked!.withTax, 'GBP')} |`)
   })
 })
 

@@ -26,7 +26,7 @@ describe('Kit', () => {
     await fireEvent.click(screen.getByRole('button', { name: 'Sell it as a kit' }))
     expect(app.document.undoLabel).toBe('sell it as a kit')
     expect(app.document.plan.kit).toMatchObject({ count: 10 })
-    await fireEvent.click(screen.getByRole('button', { name: 'Stop selling it as a kit' }))
+    await fireEvent.click(screen.getByRole('button', { name: 'Remove the kit' }))
     expect(kitOf(app.document.project)).toBeNull()
   })
 
@@ -59,7 +59,7 @@ describe('Kit', () => {
     within(facts).getByText(`€${kit!.asked!.withTax.toFixed(2)}`)
     within(facts).getByText(`at ${kit!.breakEven} of 40`)
     await fill('Tax on the price', '')
-    within(screen.getByLabelText('Cost and price')).getByText('Price, no tax in it')
+    within(screen.getByLabelText('Cost and price')).getByText('Price, tax not included')
   })
 
   it('says that margin and fees have to stay under what the other leaves of the price', async () => {
