@@ -251,13 +251,18 @@ export class WindowState {
   }
 
   async save(): Promise<void> {
-    const keeping = await this.ask(this.bridge.saveProject(this.change()))
-    if (keeping) this.#kept(keeping)
+    this.#saved(await this.ask(this.bridge.saveProject(this.change())))
   }
 
   async saveAs(): Promise<void> {
-    const keeping = await this.ask(this.bridge.saveProjectAs(this.change()))
-    if (keeping) this.#kept(keeping)
+    this.#saved(await this.ask(this.bridge.saveProjectAs(this.change())))
+  }
+
+  /** What could not be written before holds no longer once it is saved. */
+  #saved(keeping: Keeping | null): void {
+    if (!keeping) return
+    this.#kept(keeping)
+    this.notices = this.notices.filter(({ code }) => code !== 'app/cannot-write')
   }
 
   /** The file was changed by somebody else: keeps this window's version, or takes the file's. */

@@ -2,6 +2,8 @@ import { basename } from 'node:path'
 import { version } from '../../../package.json'
 import type { Finding } from '../../../shared-types/finding'
 import { finding } from '../../../src-core/findings/finding'
+import { wordsOfPath } from '../../../src-core/fields/words-of-path'
+import { capital } from '../../../src-core/figures/words'
 import { explainOutcome } from '../outcome'
 import type { OpenOutcome, TextOutcome } from '../outcome'
 import { openProject, readProjectText } from '../read'
@@ -15,7 +17,7 @@ export const projectFiles: ProjectFiles = {
     const outcome = await openProject(path)
     return outcome.kind === 'opened'
       ? { ...readFrom(outcome, basename(path)), stamp: outcome.stamp }
-      : unreadable(outcome, basename(path))
+      : unreadable(outcome, basename(path), await copyWords(path))
   },
   check: (text, name) => {
     const outcome = readProjectText(text)
@@ -44,11 +46,20 @@ type Opened = Extract<TextOutcome, { kind: 'opened' }>
 function unreadable(
   outcome: Exclude<OpenOutcome | TextOutcome, { kind: 'opened' }>,
   name: string,
+  /** What stands beside it. */
+  copy = '',
 ): Exclude<Checked, { ok: true }> {
   const words = explainOutcome(outcome, name, version)
   const first: Finding | undefined = outcome.kind === 'invalid' ? outcome.findings[0] : undefined
-  const place = first ? ` ${first.where}: ${first.message}` : ''
-  return { ok: false, problem: finding('app/cannot-open', name, { words: words + place }) }
+  const place = first ? ` ${capital(wordsOfPath(first.where))}: ${first.message}` : ''
+  return { ok: false, problem: finding('app/cannot-open', name, { words: words + place + copy }) }
+}
+
+/** That the copy beside a file that cannot be read is a project; empty where there is none. */
+async function copyWords(path: string): Promise<string> {
+  const copy = `${path}~`
+  if ((await openProject(copy)).kind !== 'opened') return ''
+  return ` The version before stands beside it as ‘${basename(copy)}’: copy that to a name that ends in .petalyard, and open the copy.`
 }
 
 function readFrom({ project, migratedFrom, unkept }: Opened, name: string): Extract<Checked, { ok: true }> {

@@ -112,3 +112,10 @@ describe('a file that was changed elsewhere', () => {
     await expect.poll(() => host.asked.map(({ name }) => name)).toContain('answerDisk')
   })
 })
+
+it('a refused save is told no longer once the project is saved elsewhere', async () => {
+  const { app } = await inWindow(Notices, {}, SMALL)
+  app.tell(finding('app/cannot-write', 'a.petalyard', { reason: 'the folder is read-only' }))
+  await app.saveAs()
+  expect(app.notices).toEqual([])
+})
