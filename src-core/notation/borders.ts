@@ -44,6 +44,25 @@ const JOINED = new RegExp(
 )
 const OFF = /\b(fasten|fastened|cut|break|finish)\s+(off|yarn|thread|wool|the)\b|\bf\.?\s?o\.?\b/gi
 
+/** "EDGING", "Outer border": the name of a part that is worked once the motifs are joined. */
+const BORDER_PART = /^\W*(?:(?:the|outer|outside|final|lace|picot|shell)\s+)*(?:border|edging)\W*$/i
+
+/** "Second and Following Hexagons", "Rnd 6 (joining rnd)": there are several, joined to each other. */
+const SEVERAL = new RegExp(
+  `\\b(?:second|following|remaining|other|next)\\b[^.\\n]{0,20}\\b${PLURALS}\\b|\\bjoining (?:rnd|round)\\b`,
+  'i',
+)
+
+/** Whether a round belongs to the border of a work whose motifs are joined before, and is none of a motif. */
+export function isOfBorder({ rounds, text }: Pick<RoundsTree, 'rounds' | 'text'>, node: RoundNode): boolean {
+  if (!BORDER_PART.test(node.part ?? '')) return false
+  const first = rounds.find(({ part }) => part === node.part)!
+  const before = rounds.find(({ label, start }) => label !== 'foundation' && start < first.start)
+  if (!before || (first.numbers?.[0] ?? 1) !== 1) return false
+  const told = text.slice(before.end, first.start)
+  return SEVERAL.test(told) || JOINED.test(told) || ON_JOINED.test(told)
+}
+
 /** Whether a part of its own is a border of what joined motifs come to, of which nothing is known. */
 export function goesRoundJoined(text: string, before: RoundNode | undefined, node: RoundNode): boolean {
   if (!before || !WORDS.test(node.part ?? '')) return false

@@ -1,4 +1,5 @@
 /** The lines of a page that are not read as rounds, each under its heading. */
+import { isOfBorder } from '../notation/borders'
 import { findHeadings } from '../notation/headings'
 import { readRounds } from '../notation/read'
 import { Reader } from '../notation/reader'
@@ -89,17 +90,19 @@ const kindOf = (label: string): SectionKind => SECTIONS.get(label.toLowerCase().
 function readStretches(tree: RoundsTree): (readonly [number, number])[] {
   const { text } = tree
   return [
-    ...tree.rounds.map((round): readonly [number, number] => {
-      const { start, label, items } = round
-      if (label !== 'foundation') return [start, endOfWork(round, text)]
-      // Lines before a foundation are not part of it.
-      const works = items.filter(({ type }) => type !== 'note')
-      const first = works[0]?.start ?? start
-      const last = works.at(-1)?.end ?? first
-      const opens = text.lastIndexOf('\n', first - 1) + 1
-      const closes = text.indexOf('\n', last)
-      return [Math.max(opens, start), closes < 0 ? text.length : closes]
-    }),
+    ...tree.rounds
+      .filter((round) => !isOfBorder(tree, round))
+      .map((round): readonly [number, number] => {
+        const { start, label, items } = round
+        if (label !== 'foundation') return [start, endOfWork(round, text)]
+        // Lines before a foundation are not part of it.
+        const works = items.filter(({ type }) => type !== 'note')
+        const first = works[0]?.start ?? start
+        const last = works.at(-1)?.end ?? first
+        const opens = text.lastIndexOf('\n', first - 1) + 1
+        const closes = text.indexOf('\n', last)
+        return [Math.max(opens, start), closes < 0 ? text.length : closes]
+      }),
     ...tree.definitions.flatMap(({ start, end, description }): (readonly [number, number])[] => {
       const to = Math.max(end, description.end)
       // "B = Sunflower yellow" is a yarn.
@@ -169,6 +172,7 @@ export function segmentsOf(text: string, terms: Terms): { segments: Segment[]; t
   const { tree } = readRounds(text, { terms })
   const stretches = readStretches(tree)
   const parts = partsByLine(tree)
+  const begun = tree.rounds.find((round) => round.label !== 'foundation')?.start ?? Infinity
   const segments: { kind: Segment['kind']; label: string; lines: Line[] }[] = []
   let open: Segment['kind'] = 'free'
   let label = ''
@@ -196,8 +200,10 @@ export function segmentsOf(text: string, terms: Terms): { segments: Segment[]; t
       const begins = LISTS.has(open) && segments.at(-1)?.kind !== open
       if (kind) [open, label] = [kind, heading]
       else if (parts.has(index + 1) && !begins) {
+        // What stands below a border, or a piece of which no round is told, is said of it.
+        const isNamed = own.start > begun
         segments.push({ kind: 'part', label: '', lines: [own] })
-        ;[open, label] = ['free', '']
+        ;[open, label] = isNamed ? ['notes', own.words.trim()] : ['free', '']
         continue
       }
       // Whose terms they are is read with the rounds, and is no instruction.

@@ -1,6 +1,7 @@
 /** Ways in which pages name sizes, yarns, hooks and titles: pages as designers send them, and leaflets of a century ago. */
 import { describe, expect, it } from 'vitest'
 import type { Project } from '../../../shared-types/project'
+import { takeApart } from '../../../src-core/notation/take-apart'
 import { proposalsFor, proposalsOfText, takeProposals, withPage } from '../../../src-core/page/proposals'
 import { readPage } from '../../../src-core/page/read-page'
 import { facts, only, US } from './facts'
@@ -153,5 +154,38 @@ describe('a title', () => {
       ['y5', 'Yarn'],
       ['y6', 'Fog'],
     ])
+  })
+})
+
+describe('a border that goes round the joined motifs', () => {
+  const PAGE = `${US.trim()}
+
+Second and Following Circles
+Work as for First Circle to end of Rnd 1.
+
+Edging
+Join D in any ch-3 sp.
+Rnd 1: Ch 1, 3 sc in each ch-3 sp around, join.
+Rnd 2: Ch 1, sc in each sc around, join.
+Fasten off.
+
+Finishing
+Weave in all ends.`
+  const notes = (page: string) => only(readPage(page, 'US'), 'notes').map(({ text }) => text)
+
+  it('is no round of the motif, and stays with its heading and its color among the instructions', () => {
+    expect(takeApart(PAGE, 'US', 'US').rounds).toHaveLength(2)
+    expect(notes(PAGE)).toEqual([
+      'Second and following circles: Work as for First Circle to end of Rnd 1.',
+      'Edging: Join D in any ch-3 sp.\nRnd 1: Ch 1, 3 sc in each ch-3 sp around, join.\nRnd 2: Ch 1, sc in each sc around, join.\nFasten off.',
+      'Finishing: Weave in all ends.',
+    ])
+  })
+
+  it('but one of the motif itself is', () => {
+    const own = `${US.trim()}\n\nEdging\nRnd 3: Ch 1, sc in each st around, join.`
+    expect(takeApart(own, 'US', 'US').rounds).toHaveLength(3)
+    const single = `${US.trim()}\n\nEdging\nRnd 1: Ch 1, sc in each st around, join.`
+    expect(takeApart(single, 'US', 'US').rounds).toHaveLength(3)
   })
 })
