@@ -38,3 +38,9 @@ export function changedWords({ theirs }: Pick<Keeping, 'theirs'>): string {
       : `; ${theirs.more} more ${theirs.more === 1 ? 'number differs' : 'numbers differ'}`
   return `${when} ${theirs.differs.join('; ')}${more}.`
 }
+
+/** "Throw – Petalyard", and with the name of a file that is called otherwise, so that copies of it can be told apart. */
+export function pageTitle(name: string, { place, name: file }: Pick<Keeping, 'place' | 'name'>): string {
+  const isOther = place === 'file' && file.toLowerCase() !== name.toLowerCase()
+  return `${isOther ? `${name} (${file})` : name} – Petalyard`
+}

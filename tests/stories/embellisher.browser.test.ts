@@ -147,7 +147,7 @@ describe('somebody who lays blossoms on a bag, in a browser', () => {
       .getByText(/^This is part of a document \(tags, quotes or entities\)/)
       .first()
       .waitFor()
-    expect(await page.title()).toBe('Bag – Petalyard')
+    expect(await page.title()).toBe('Bag (opened) – Petalyard')
     expect((await kept(page)).layout).toEqual(layout)
     await page.getByRole('textbox', { name: 'Path data in mm' }).fill('M 0 0 H 300 V 200 H 0 Z')
     await page.getByRole('textbox', { name: 'Path data in mm' }).blur()

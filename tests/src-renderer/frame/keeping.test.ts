@@ -2,7 +2,7 @@ import { fireEvent, screen } from '@testing-library/svelte'
 import { describe, expect, it } from 'vitest'
 import type { Keeping } from '../../../shared-types/bridge'
 import { finding } from '../../../src-core/findings/finding'
-import { changedWords, isInDanger, keepingWords } from '../../../src-renderer/frame/keeping'
+import { changedWords, isInDanger, keepingWords, pageTitle } from '../../../src-renderer/frame/keeping'
 import Notices from '../../../src-renderer/frame/Notices.svelte'
 import { inWindow } from '../in-window'
 import { SMALL } from '../projects'
@@ -118,4 +118,12 @@ it('a refused save is told no longer once the project is saved elsewhere', async
   app.tell(finding('app/cannot-write', 'a.petalyard', { reason: 'the folder is read-only' }))
   await app.saveAs()
   expect(app.notices).toEqual([])
+})
+
+it.each([
+  ['Throw', { place: 'file', name: 'shared' }, 'Throw (shared) – Petalyard'],
+  ['Throw', { place: 'file', name: 'throw' }, 'Throw – Petalyard'],
+  ['Throw', { place: 'app', name: 'Throw of mine' }, 'Throw – Petalyard'],
+] as const)('a page of %s kept as %j is called %s', (name, kept, title) => {
+  expect(pageTitle(name, kept)).toBe(title)
 })
