@@ -24,6 +24,9 @@ export interface Word {
 /** Far more than the words of a large map; what comes after them begins anew, so that they never fill the memory. */
 const MOST_WORDS = 20_000
 
+/** Numbers of more than two figures. */
+const NUMBER = /^[0-9]{3,}$/
+
 function open(bytes: Uint8Array): Font {
   const font = create(bytes as Buffer)
   if ('fonts' in font) throw new Error('a font collection cannot be embedded')
@@ -48,10 +51,33 @@ export class Letters {
   word(text: string): Word {
     const known = this.words.get(text)
     if (known) return known
-    const word = this.shape(legible(text))
+    const word = (NUMBER.test(text) ? this.number(text) : null) ?? this.shape(legible(text))
     if (this.words.size >= MOST_WORDS) this.words.clear()
     this.words.set(text, word)
     return word
+  }
+
+  /**
+   * A number from its figures, and from how each two of them stand beside each other: a large map has thousands of
+   * numbers, none of them twice. Null where two figures are set as something else.
+   */
+  private number(text: string): Word | null {
+    const figures = [...text].map((figure) => this.word(figure))
+    const pairs = figures.slice(1).map((_, i) => this.word(text.slice(i, i + 2)))
+    const isPlain = pairs.every(
+      ({ glyphs }, i) =>
+        glyphs.length === 2 &&
+        glyphs[0]!.id === figures[i]!.glyphs[0]!.id &&
+        glyphs[1]!.id === figures[i + 1]!.glyphs[0]!.id,
+    )
+    if (!isPlain || figures.some(({ glyphs }) => glyphs.length !== 1)) return null
+    const last = figures.at(-1)!
+    return {
+      glyphs: figures.flatMap(({ glyphs }) => glyphs),
+      kerns: [...pairs.map(({ kerns }) => kerns[0]!), ...last.kerns],
+      width: pairs.reduce((sum, pair, i) => sum + pair.width - figures[i + 1]!.width, last.width),
+      outline: () => this.shape(text).outline(),
+    }
   }
 
   private shape(text: string): Word {
