@@ -55,6 +55,9 @@ export const notShown = (error: unknown): Finding =>
 /** ms. A polite region is read when its words come, and nothing of it when they go (ours). */
 const READ_OUT = 1000
 
+/** Why a project was not saved: told until it is, or until somebody said which version holds. */
+const UNSAVED = new Set(['app/cannot-write', 'app/changed-on-disk', 'app/gone-from-disk'])
+
 export class WindowState {
   readonly document: DocumentState
   readonly selection = new SelectionState()
@@ -262,14 +265,14 @@ export class WindowState {
   #saved(keeping: Keeping | null): void {
     if (!keeping) return
     this.#kept(keeping)
-    this.notices = this.notices.filter(({ code }) => code !== 'app/cannot-write')
+    this.notices = this.notices.filter(({ code }) => !UNSAVED.has(code))
   }
 
   /** The file was changed by somebody else: keeps this window's version, or takes the file's. */
   async answerDisk(answer: 'keep-mine' | 'take-theirs'): Promise<void> {
     const opened = await this.ask(this.bridge.answerDisk({ ...this.change(), answer }))
     if (!opened) return
-    this.#kept(opened.keeping)
+    this.#saved(opened.keeping)
     if (answer === 'take-theirs') {
       // What was here comes back with Undo; saved again, it leaves the file's version beside it.
       this.document.replace(JSON.parse(opened.text) as Project, 'use the file on disk')
