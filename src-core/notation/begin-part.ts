@@ -54,6 +54,9 @@ function onSome(reading: Reading, below: RoundState): void {
 const BACK_TO =
   /\b(?:(?:go|going|come|coming|move) back to|return(?:ing)? to|(?:re-?)?(?:join|attach)(?:ing)? (?:the |your |new )?(?:yarn )?(?:in|to|on)|(?:unworked|unused|remaining|free|left-?over|skipped|missed) (?:st|stitch|sc|hdc|dc|tr|htr|dtr)s? (?:of|on|in|along)) (?:the )?(?:row|rnd|round)\.? (\d+)/i
 
+/** A stitch in a place of its own, and something behind it. */
+const WORKS_BEFORE = /\b(?:sc|hdc|dc|tr|htr|dtr|st|sts)\b[^,;.:]*\b(?:in|into)\b[^,;.:]*[,;]/i
+
 const ENDED = /\b(?:fasten(?:ed)? off|cut|break off)\b/i
 
 /** A second piece stands on what the first one left of a row: "Second hump: go back to Row 7, skip next dc, …". */
@@ -61,7 +64,10 @@ function goBack(reading: Reading, text: string, rounds: readonly RoundNode[], no
   const before = rounds[rounds.indexOf(node) - 1]
   // Behind the end of a row it tells of what comes then.
   const [opening = ''] = text.slice(node.start, node.end).split(ENDED)
-  const number = Number(BACK_TO.exec(text.slice(before?.end ?? 0, node.start) + opening)?.[1])
+  const found = BACK_TO.exec(text.slice(before?.end ?? 0, node.start) + opening)
+  // "Sc in next 3 dc, long dc in next skipped dc of Rnd 1": the row does not begin there.
+  if (found && WORKS_BEFORE.test(found.input.slice(0, found.index))) return
+  const number = Number(found?.[1])
   const below = reading.history.get(number)
   if (!below || below.unknown || (reading.base.kind === 'round' && reading.base.state.index === below.index))
     return
@@ -90,6 +96,8 @@ export function joinTwins(reading: Reading, text: string, { start, end }: RoundN
   const { base } = reading
   if (base.kind !== 'round' || base.state.unknown || base.state.told) return
   const words = text.slice(start, end)
+  // "Sl st in corresponding ch-5 sp of First Circle": a neighbor that is met.
+  if (/\b(?:corresponding|matching|joining)\b/i.test(words)) return
   // A project keeps the rounds alone: that there are two may be told by the round that joins them.
   if (!OF_TWIN.test(words) || !(TWO.test(text.slice(0, start)) || (words.match(PIECE)?.length ?? 0) > 1))
     return

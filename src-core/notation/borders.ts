@@ -7,10 +7,15 @@ import type { Item, RoundNode, RoundsTree } from './tree'
 
 const MADE = new Set<Item['type']>(['foundation'])
 const WORDS = /\b(border|edging|edge)\b/i
+/** "With RS facing, join Navy with sl st in any corner." and nothing more before the round. */
+const JOINS_FIRST =
+  /\b(?:join|attach|rejoin)\b[^.;:]{0,60}\b(?:in|into|to|at) (?:any|one|a) corner\b[^.;:]{0,40}[.;:]?\s*$/i
 
 /** "Join M in any corner, 1 ch, *3 dc in corner, …" where no round stands before it. */
 export function standsOnEdge(node: RoundNode, { text }: Pick<RoundsTree, 'text'>): boolean {
   if (node.items.some(({ type }) => MADE.has(type))) return false
+  if (!WORDS.test(text.slice(0, node.end))) return false
+  if (JOINS_FIRST.test(text.slice(0, node.start))) return true
   const [first] = placeParts(node.items)
   if (!first || first.noun.kind === 'ring' || first.noun.kind === 'own' || first.noun.kind === 'chain')
     return false
@@ -19,7 +24,7 @@ export function standsOnEdge(node: RoundNode, { text }: Pick<RoundsTree, 'text'>
   // "Join with ss to the first tr after a corner space."
   const [opens] = node.items
   const joined = opens?.type === 'colour' && opens.place?.parts[0] === first && first.count === 1
-  return (any || cornered || joined) && WORDS.test(text.slice(0, node.end))
+  return any || cornered || joined
 }
 
 /** Nothing is known of it: everything that is asked for is there. */

@@ -22,7 +22,8 @@ const isColourAlone = (reader: Reader): boolean => {
   const goesOn = reader.key(1) === ',' && /^(start|begin|join|with|in|using|attach)$/.test(reader.key(2))
   // "C. Ch 1, …", and in a table "rnd 4 | C | *sc in next sc".
   const stops = reader.key(1) === '.' && (before?.key === ':' || /^\p{Lu}/u.test(reader.peek(2)?.text ?? ''))
-  if (alone && (reader.key(1) === ':' || goesOn || stops)) return true
+  // "Rnd 2: B – 2 sc in each dc".
+  if (alone && (/^[:–—-]$/.test(reader.key(1)) || goesOn || stops)) return true
   return (
     (reader.sees('color') || SHADES.test(reader.key())) &&
     (name?.kind === 'number' || COLOUR_LETTERS.test(name?.text ?? '')) &&

@@ -27,6 +27,15 @@ function passBehind(reader: Reader, end: number): void {
   while (reader.at > 0 && reader.tokens[reader.at - 1]!.end > end) reader.at--
 }
 
+/** "(ending last rep with) 3 tr in last dc, turn": that is said of the row, and is read behind it. */
+function withoutTurn(reader: Reader, items: Item[]): Item[] {
+  const last = items.at(-1)
+  if (items.length < 2 || last?.type !== 'note' || last.effect !== 'turn') return items
+  const left = items.slice(0, -1)
+  passBehind(reader, left.at(-1)!.end)
+  return left
+}
+
 /** "omitting last 3 sts": stitches that are named by their number alone. */
 function readLastStitches(reader: Reader): Item[] | null {
   const start = reader.at
@@ -58,13 +67,23 @@ const readWhereBegun = (reader: Reader): Place | null =>
 /** Verbs with which the last stitch of all is placed. */
 const PLACES_LAST = ['work', 'make', 'put', 'with', 'having', 'join']
 
-/** "(working) only 3 tr in last dc": another number of the last stitch. */
+/** "Instead of 5", "in place of 5 tr": passes it. */
+const passInsteadOf = (reader: Reader): boolean =>
+  reader.attempt(() => {
+    if (!reader.skipAll('instead', 'of') && !reader.skipAll('in', 'place', 'of')) return null
+    if (reader.number() === null) return null
+    readStitch(reader)
+    return true
+  }) === true
+
+/** "(working) only 3 tr in last dc", "3 tr instead of 5 tr in last dc": another number of the last stitch. */
 const readFewer = (reader: Reader): Item | null => {
   const start = reader.at
   return reader.attempt((): Item | null => {
     reader.skip('only', 'just')
     const count = reader.number()
     const stitch = count === null ? null : readStitch(reader)
+    passInsteadOf(reader)
     const place = stitch && readPlace(reader)
     const last = place?.parts.length === 1 && place.parts[0]!.which === 'last'
     return stitch && last ? { type: 'work', count, stitch, place, ...reader.span(start) } : null
@@ -257,7 +276,17 @@ export function readEnding(
     }
     // "Ending ch 1, sc in last sp", "end ch 4": the "with" may be left out before what is worked.
     while (reader.skip('with', 'by', 'in', ':', 'a')) continue
-    const items = sequence(reader, 'clause')
+    const fewer = reader.attempt(() => {
+      const other = readFewer(reader)
+      return other && /\binstead|\bin place of/i.test(reader.text.slice(other.start, other.end))
+        ? other
+        : null
+    })
+    if (fewer) {
+      const ending: RepeatEnding = { mode: 'replace', items: [fewer], ...reader.span(start) }
+      return bracketed && !reader.skip(')') ? null : { atDouble: false, ending }
+    }
+    const items = withoutTurn(reader, sequence(reader, 'clause'))
     if (items[0]?.type === 'note' || items.every((item) => item.type === 'note')) return null
     const instead = reader.attempt(() => {
       reader.skip(',')

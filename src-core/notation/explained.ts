@@ -3,6 +3,7 @@ import type { Reader } from './reader'
 import type { Span } from './tokens'
 import type { NoteItem } from './tree'
 import { readStitch } from './vocabulary'
+import { explainsWorked } from './worked-later'
 
 /** "Corner": what a text makes one thing of without its being a stitch. */
 const readNamed = (reader: Reader): { readonly label: string } | null => {
@@ -43,6 +44,18 @@ const LONGEST = 60
 /** Forms of stitches that differ from designer to designer. */
 const DIFFERING = new Set(['picot', 'shell', 'v-stitch', 'cluster', 'puff', 'popcorn', 'bobble', 'special'])
 
+/** "(Ch 3 = 1 dc.) Cnr: (dc, ch 2, dc) in next sp.": a name of the text's own that its rounds work, and the colon; passes it. */
+const readOwnName = (reader: Reader): string | null =>
+  reader.attempt(() => {
+    if (!explainsWorked(reader)) return null
+    const start = reader.at
+    while (!/^[=:–—-]$/.test(reader.key())) reader.at++
+    const label = reader.words(reader.span(start))
+    const told = reader.key() === ':' || reader.key() === '='
+    reader.at++
+    return told ? label : null
+  })
+
 /** "A picot is", "each picot =", "to make a picot:": the name alone and what says that it is explained; passes it. */
 function readExplains(reader: Reader): { readonly label: string; readonly from: number } | null {
   return reader.attempt(() => {
@@ -57,6 +70,8 @@ function readExplains(reader: Reader): { readonly label: string; readonly from: 
     const group = readNamed(reader) ?? (quoted && !known ? readQuoted(reader) : null)
     if (quoted && !reader.skip('"', '”', "'")) return null
     if (group) reader.skipAll('in', 'this', 'pattern')
+    const own = group || known ? null : readOwnName(reader)
+    if (own !== null) return { label: own, from }
     const named = group ? null : readStitch(reader)
     if (!group && (!named || !DIFFERING.has(named.form))) return null
     const label = group ? group.label : reader.words(named!)

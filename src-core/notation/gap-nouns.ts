@@ -65,7 +65,7 @@ const readClosingGap = (reader: Reader): { noun: Noun; which: Which } | null =>
   })
 
 /** "sp between 2 dc", "between next 2 sts", "sp between shells". Stands behind "sp" or at "between". */
-export function readGap(reader: Reader): { noun: Noun; which: Which | null } | null {
+export function readGap(reader: Reader): { readonly noun: Noun; readonly which?: Which } | null {
   return reader.attempt(() => {
     // "sp before next V-st" lies between the one before and that one.
     if (!reader.skip('between', 'before', 'after')) return null
@@ -79,7 +79,7 @@ export function readGap(reader: Reader): { noun: Noun; which: Which | null } | n
       reader.skipA('group')
       return true
     })
-    if (byCorner) return { noun: { kind: 'gap', of: 'group' }, which: null }
+    if (byCorner) return { noun: { kind: 'gap', of: 'group' } }
     const closes = readClosingGap(reader)
     if (closes) return closes
     const which: Which | null = reader.skip('next')
@@ -102,12 +102,13 @@ export function readGap(reader: Reader): { noun: Noun; which: Which | null } | n
       return reader.skipA('group') || reader.skip('corner', 'block') || null
     })
     if (group) passGroupEnd(reader)
-    if (group) return { noun: { kind: 'gap', of: 'group' }, which }
+    const said = which === null ? {} : { which }
+    if (group) return { noun: { kind: 'gap', of: 'group' }, ...said }
     reader.number()
     const named = readStitch(reader)
     if (!named && !reader.skipA('stitch')) return null
     // "between 3 dc groups".
     const grouped = reader.skipA('group') || named?.form === 'shell' || named?.form === 'v-stitch'
-    return { noun: { kind: 'gap', of: grouped ? 'group' : 'stitch' }, which }
+    return { noun: { kind: 'gap', of: grouped ? 'group' : 'stitch' }, ...said }
   })
 }

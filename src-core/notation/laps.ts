@@ -1,7 +1,7 @@
 /** What one lap of a repeat takes of the round before: it is worked on a fork, and what it took is counted. */
 import { findingOf } from '../findings/finding'
 import { forkWork } from './fork'
-import { TRAVELLED } from './source'
+import { SKIPPED, TRAVELLED } from './source'
 import type { Source } from './source'
 import { spaceKey } from './state'
 import type { ItemRunner } from './stitching'
@@ -60,12 +60,14 @@ export const sweeps = (items: readonly Item[]): boolean =>
 export const landmarksIn = (items: readonly Item[]): number =>
   [...placeParts(items)].filter(({ extent }) => extent?.to === 'landmark').length
 
-function usedBetween(before: Source | undefined, after: Source) {
+/** What was used meanwhile; where places are picked out of an earlier round, without those that were passed for them. */
+function usedBetween(before: Source | undefined, after: Source, picks: boolean) {
+  const least = picks ? SKIPPED : TRAVELLED
   const spaces = new Map<string, number>()
   let stitches = after.overStitches - (before?.overStitches ?? 0)
   let slips = 0
   after.places.forEach((place, at) => {
-    if (after.used[at]! <= TRAVELLED || (before && before.used[at]! > TRAVELLED)) return
+    if (after.used[at]! <= least || (before && before.used[at]! > least)) return
     if (place.kind === 'stitch') stitches++
     else if (place.kind === 'slip') slips++
     else spaces.set(spaceKey(place.chains), (spaces.get(spaceKey(place.chains)) ?? 0) + 1)
@@ -121,7 +123,7 @@ export function lapOf(work: Work, items: readonly Item[], run: ItemRunner): Lap 
   }
   let most = 0
   for (const source of after.sources.values()) {
-    const used = usedBetween(work.sources.get(source.state), source)
+    const used = usedBetween(work.sources.get(source.state), source, after.picked && source !== base)
     const sum = used.stitches + used.slips + used.gaps + [...used.spaces.values()].reduce((a, b) => a + b, 0)
     if (sum <= most && source !== base) continue
     if (source === base && sum < most) continue

@@ -3,7 +3,8 @@ import { readPlace } from './places'
 import { plainPlace } from './plain-place'
 import type { Reader } from './reader'
 import { goesOnBehind } from './skips'
-import type { SkipItem } from './tree'
+import { statedStitches } from './told-counts'
+import type { RoundNode, SkipItem } from './tree'
 
 const REST = ['rest', 'remainder', 'others']
 const OPEN = ['unworked', 'alone', 'empty', 'behind', 'undone', 'over', 'as']
@@ -100,4 +101,13 @@ export function readLeftOpen(reader: Reader): SkipItem | null {
     reader.skip('unworked')
     return said && endsThere(reader) ? item(reader, start, left.count) : null
   })
+}
+
+/** Whether the row before says that it leaves so many, and this one tells its count: the last of such rows says it no more. */
+export function leavesAsBefore(rows: readonly RoundNode[], row: RoundNode, left: number): boolean {
+  const before = rows[rows.indexOf(row) - 1]
+  const said = before?.items.some(
+    (item) => item.type === 'skip' && item.unworked && (item.left ?? left) === left,
+  )
+  return said === true && statedStitches(row.items) !== null
 }

@@ -7,9 +7,9 @@ import { readRound } from './nouns'
 import { readPlace } from './places'
 import type { Reader } from './reader'
 import { plainPlace } from './plain-place'
-import type { GroupItem, Item, Place, PlacePart, SkipItem, WorkItem } from './tree'
+import type { Definition, GroupItem, Item, Place, PlacePart, RoundsTree, SkipItem, WorkItem } from './tree'
 import { isSlip } from './stitch-name'
-import { readStitch } from './vocabulary'
+import { definedKey, readStitch } from './vocabulary'
 import { passBelow } from './where'
 
 const GOES = [
@@ -136,13 +136,24 @@ export const readHookFirst = (reader: Reader): WorkItem | null => {
   })
 }
 
-/** A stitch worked into an earlier round, of which nothing tells what it covers. */
-const mayCover = (item: Item): item is WorkItem & { readonly place: Place } => {
-  if (item.type !== 'work' || item.place?.parts.length !== 1 || isSlip(item.stitch)) return false
-  const [part] = item.place.parts
-  const { noun, round, each, which } = part!
+/** Where a stitch goes: as it is told there, or as the text explains the stitch ("spike sc: sc in next st 2 rnds below"). */
+function placeOf({ place, stitch }: WorkItem, definitions: readonly Definition[]): Place | null {
+  if (place || stitch.form === 'plain') return place
+  const key = definedKey(stitch.name)
+  const items = definitions.find(({ keys }) => keys.includes(key))?.items ?? []
+  const [only, ...others] = items.filter(({ type }) => type !== 'note')
+  return only?.type === 'work' && others.length === 0 ? only.place : null
+}
+
+/** How many stitches one covers that is worked into an earlier round, where nothing tells; 0 where it is no such stitch. */
+function coversAtMost(item: Item, definitions: readonly Definition[]): number {
+  if (item.type !== 'work' || isSlip(item.stitch)) return 0
+  const place = placeOf(item, definitions)
+  const [part, ...others] = place?.parts ?? []
+  if (!part || others.length > 0) return 0
+  const { noun, round, each, which } = part
   const stitch = noun.kind === 'stitch' || (noun.kind === 'within' && noun.what === 'stitch')
-  return round !== null && stitch && !each && which !== 'same'
+  return round !== null && stitch && !each && which !== 'same' ? (item.count ?? 1) * part.count : 0
 }
 
 /** Words that say that a stitch is covered, though not that it is passed. */
@@ -151,7 +162,7 @@ const SAYS = /\b(long|spike|below|beneath|over|under)\b/i
 /** The items of a round with every long stitch covering the one behind it; null where there are none, or all is told. */
 export function coverNext(
   items: readonly Item[],
-  text: string,
+  { text, definitions }: Pick<RoundsTree, 'text' | 'definitions'>,
 ): { readonly items: readonly Item[]; readonly said: boolean } | null {
   let found = false
   let said = false
@@ -160,12 +171,12 @@ export function coverNext(
       if (item.type === 'star' || item.type === 'group') return [{ ...item, items: inner(item.items) }]
       const passes = (other: Item | undefined) => other?.type === 'skip'
       const behind = list.slice(at + 1, at + 3).find(({ type }) => type !== 'note')
-      if (!mayCover(item) || passes(behind) || passes(list[at - 1])) return [item]
+      const count = coversAtMost(item, definitions)
+      if (count === 0 || passes(behind) || passes(list[at - 1])) return [item]
       found = true
       said ||= SAYS.test(text.slice(item.start, item.end))
       const noun = { kind: 'stitch', name: null } as const
       const [next] = plainPlace({ which: 'next', each: false, noun, extent: null }, spanOfItem(item)).parts
-      const count = (item.count ?? 1) * item.place.parts[0]!.count
       const place = { parts: [{ ...next!, count }], over: false, ...spanOfItem(item) }
       return [item, { type: 'skip', place, unworked: false, covers: true, ...spanOfItem(item) }]
     })

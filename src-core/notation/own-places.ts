@@ -31,11 +31,15 @@ const ofChain = (reader: Reader): boolean =>
   reader.key(1) === 'of' &&
   [2, 3, 4].some((ahead) => reader.isA('chain', ahead) || reader.peek(ahead)?.kind === 'chains')
 
-/** "(Round) the 3 ch which stand for the first tr of 1st round": its round. */
+/** "(Round) the 3 ch which stand for the first tr of 1st round", "3ch at beg of 1st round": its round. */
 const readStandsFor = (reader: Reader): PlacePart['round'] =>
   reader.attempt(() => {
     if (reader.peek()?.kind === 'chains') reader.at++
     else if (reader.number() === null || !reader.skipA('chain')) return null
+    if (reader.skip('at')) {
+      reader.skip('the')
+      return /^(beg|beginning|start)$/.test(reader.spelled()) && ++reader.at > 0 ? readRound(reader) : null
+    }
     if (!reader.skip('which', 'that') || !/^(stands?|counts?|are|is)$/.test(reader.spelled())) return null
     reader.at++
     while (reader.skip('for', 'as', 'the', 'a', 'first', '1', 'your')) continue

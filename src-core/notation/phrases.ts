@@ -48,7 +48,7 @@ import type { Item, NoteItem, Place, WorkItem } from './tree'
 import type { StitchName } from './stitch-name'
 import { NO_NAME, isSlip } from './stitch-name'
 import { readStitch, sizesStitch } from './vocabulary'
-import { passBehindFirst } from './where'
+import { passBehindFirst, passManner } from './where'
 
 function wrapTimes(reader: Reader, start: number, item: Item): Item {
   const amount = readAmount(reader)
@@ -126,8 +126,7 @@ function readWork(reader: Reader, verb: boolean): Item | null {
     // "Inc all the way round" is told of more than that stitch.
     if (!reader.sees('all', 'the', 'way')) reader.skip('all', 'each', 'only')
     if (reader.key(-1) === 'each') reader.at--
-    // "Sl st loosely in each st".
-    if (/ly$/.test(reader.spelled()) && !reader.sees('evenly') && reader.isA('into', 1)) reader.at++
+    passManner(reader)
     const slips = isSlip(stitch)
     if (slips) passOnTheWay(reader)
     // "2 dc with ch 2 between in next sp".

@@ -112,7 +112,7 @@ export function readPart(reader: Reader, around: boolean, inherited: Draft | nul
     const after = readNounAfter(reader)
     if (after) return finish(NEXT_ONE, after)
     const gapAlone = readGap(reader)
-    if (gapAlone) return finish({ which: gapAlone.which ?? 'next', count: 1, each: false }, gapAlone.noun)
+    if (gapAlone) return finish({ ...NEXT_ONE, ...gapAlone }, gapAlone.noun, readRound(reader))
     // "corresponding st of Rnd 2": of this motif.
     const facing = reader.attempt(() => {
       if (!reader.skip('corresponding', 'matching')) return null
@@ -259,7 +259,7 @@ export function readPart(reader: Reader, around: boolean, inherited: Draft | nul
     // "In 4th st from last", "in 2nd dc from there".
     if (draft?.which === 'nth' && noun.kind === 'stitch') passFromLast(reader)
     if (draft?.which === 'same') asBeginning = passSameAs(reader)
-    else if (draft && noun.kind === 'stitch') passWorkedInto(reader)
+    else if (noun.kind === 'stitch' && passWorkedInto(reader)) draft ??= NEXT_ONE
     const bare =
       noun.kind === 'ring' ||
       noun.kind === 'corner' ||

@@ -55,7 +55,7 @@ export function readDescribed(reader: Reader): DescribedItem | NoteItem | null {
     while (reader.peek() && !reader.seesAny(BOUNDARY)) {
       if (reader.sees('through', 'all') || reader.sees('through', 'both')) closes = true
       if (['lp', 'hook'].includes(reader.key())) loops = true
-      if (reader.key() === 'in' || reader.key() === 'into') {
+      if (reader.sees('between') || ['in', 'into'].includes(reader.key())) {
         const found = reader.attempt(() => readPlace(reader))
         if (found) {
           place ??= found

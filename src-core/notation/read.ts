@@ -23,6 +23,7 @@ import type { Reading } from './reading'
 import { severalOf } from './pieces'
 import { lapsOf, repeatedItems } from './repeated-rounds'
 import { commit, workRound } from './rounds'
+import { sampleChain } from './sample-chain'
 import type { After } from './state'
 import { findTerms } from './text-terms'
 import type { TermsFound } from './text-terms'
@@ -114,6 +115,11 @@ function readNode(reading: Reading, text: string, tree: Omit<RoundsTree, 'repeat
       reading.foundation = reading.base
     }
     return
+  }
+  const sample = fresh && reading.base.kind === 'none' ? sampleChain(text, node) : null
+  if (sample !== null) {
+    reading.base = { kind: 'chain', chains: sample }
+    reading.foundation = reading.base
   }
   // "Work same as for first motif" begins as that one does.
   if (fresh && reading.base.kind === 'none' && repeatsPart(node)) reading.base = reading.foundation

@@ -251,7 +251,7 @@ const misfits = ({ work }: Attempt): number =>
 /** Works one round; where its long stitches are told to cover none, they do if only that comes out even, or the words say so. */
 const workCovering: RoundWorker = (reading, tree, node, number, items) => {
   const made = workAsBegun(reading, tree, node, number, items)
-  const covered = node.broken ? null : coverNext(items, tree.text)
+  const covered = node.broken ? null : coverNext(items, tree)
   if (!covered || (made.errors === 0 && (!covered.said || statedStitches(items) !== null))) return made
   const other = workAsBegun(reading, tree, node, number, covered.items)
   return other.errors === 0 && !other.work.open ? other : made

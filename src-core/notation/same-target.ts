@@ -3,14 +3,16 @@ import { WORKED } from './source'
 import type { PlaceTest } from './source'
 import { missing, placed, sourceFor, WORKING } from './taking'
 import type { PlacePart } from './tree'
-import { baseSource, report, targetAt } from './work'
+import { baseSource, report, sourceOf, targetAt } from './work'
 import type { Target, Work } from './work'
 
 /** Where the round begins: in the first stitch of the round before, where it was joined, or in its last loop. */
 export function beginningTarget(work: Work): Target | null {
   if (work.first) return work.first
   if (work.base.kind === 'ring') return targetAt(work, null, { kind: 'ring', round: -2, index: 0 })
-  const source = baseSource(work)
+  // "In back loops of R5: 3ch, 1tr in same st" stands in that round.
+  const scoped = work.scope.round === null ? undefined : work.history.get(work.scope.round)
+  const source = scoped ? sourceOf(work, scoped) : baseSource(work)
   if (!source || source.places.length === 0) return null
   const test: PlaceTest = () => true
   // Where a stitch closed the last loop, the hook stands in that loop.

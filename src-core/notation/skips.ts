@@ -61,12 +61,19 @@ const readList = (reader: Reader): Place | null => {
   })
 }
 
-/** "(The Rnd 4 st) behind the dc", "behind it": which one is passed. */
+/** "(The Rnd 4 st) behind the dc", "behind it", "(hidden behind FPtr)": which one is passed. */
 function passBehindIt(reader: Reader): void {
+  const bracketed = reader.attempt(() => {
+    if (!reader.skip('(', '[')) return null
+    if (reader.spelled() === 'hidden') reader.at++
+    if (!/^(behind|beneath|underneath|under)$/.test(reader.spelled())) return null
+    while (reader.peek() && !/^[([)\]*]$/.test(reader.key())) reader.at++
+    return reader.skip(')', ']') || null
+  })
+  if (bracketed) return
   if (reader.sees('behind')) while (reader.peek() && !reader.seesAny(BOUNDARY)) reader.at++
 }
 
-/** A place without "in" after "sk": "next 2 sts", "2", "last st", "ch-1 sp". */
 function readSkipped(reader: Reader): Place | null {
   reader.skip('over', 'out')
   // "Miss these two tr.".

@@ -55,6 +55,12 @@ export function explainedPlace(work: Work, name: StitchName): Place | null {
   // "Spike sc: a sc into the top of the Rnd 2 cluster".
   const alone = items.length === 1 && last?.type === 'work' ? last.place : null
   if (alone?.parts.length === 1 && alone.parts[0]!.round) return alone
+  // "Spike dc: insert hook between two groups of Rnd 2, pull up a loop, …": into no stitch of the round before.
+  const steps = items.every(({ type }) => type === 'described') ? items : []
+  const hook = steps.find((item) => item.type === 'described' && item.place !== null)
+  const between = hook?.type === 'described' ? hook.place : null
+  if (between?.parts.length === 1 && between.parts[0]!.round && between.parts[0]!.noun.kind === 'gap')
+    return between
   const place = last?.type === 'group' || last?.type === 'placed' ? last.place : null
   const [part] = place?.parts ?? []
   const space = ['space', 'corner', 'within'].includes(part?.noun.kind ?? '')

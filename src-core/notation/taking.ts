@@ -250,7 +250,9 @@ export function settle(work: Work, target: Target, taking: Taking = WORKING): Ta
     return target
   }
   if (place.kind !== 'stitch' && place.kind !== 'space') return target
-  if (source.used[place.index]! < WORKED) return takeAt(work, source, place.index, null, taking)
+  // "Join in front loop of any dc, 2 tr in same loop": the yarn stands in that loop alone.
+  const loop = taking.loop ?? (place.loop === 'both' ? null : (place.loop ?? null))
+  if (source.used[place.index]! < WORKED) return takeAt(work, source, place.index, null, { ...taking, loop })
   return target
 }
 

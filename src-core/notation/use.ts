@@ -2,6 +2,7 @@
 import type { StitchKey } from '../stitches/table'
 import { besideNamed } from './beside-named'
 import { amountWords } from './laps'
+import { leavesAsBefore } from './left-open'
 import { SKIPPED, TRAVELLED, WORKED, cornerPlaces } from './source'
 import type { Source } from './source'
 import { spaceKey } from './state'
@@ -378,6 +379,7 @@ export function checkUse(work: Work, source: Source, allWorked: boolean): void {
   // "Stem: Ch 12, sc in 2nd ch from hook and in each ch back, sl st in leaf" neither.
   const hangs = work.elements.every(({ standing, into }) => !standing || into[0]?.kind === 'chain')
   if (numbers === null && label !== null && hangs) return
+  if (leavesAsBefore(work.tree.rounds, work.node, left)) return
   const span = where ?? howOften(work)
   report(work, 'rounds/stitches-left', span, { used: amountWords(used, 'st'), available: stitches, left })
 }

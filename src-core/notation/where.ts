@@ -60,6 +60,13 @@ export const passBehind = (reader: Reader): boolean =>
     return !reader.sees('lp') && !reader.sees('post') ? true : null
   }) === true
 
+/** "(Sl st) loosely in each st", "(2 sc) worked in next st": passes the word. */
+export function passManner(reader: Reader): void {
+  const said = reader.spelled()
+  const loosely = said.endsWith('ly') && !reader.sees('evenly')
+  if ((loosely || /^(worked|made|placed)$/.test(said)) && reader.isA('into', 1)) reader.at++
+}
+
 /** "1 dc at the back round the stem of each tr": how a post is gone around, told before it; passes it. */
 export const passBehindFirst = (reader: Reader): boolean =>
   reader.attempt(() => {

@@ -1,4 +1,5 @@
 /** Places within a petal, group or loop: "center dc of next petal", "4th of 7 dc", "middle ch of next loop". */
+import { BUNCHES } from './answers-to'
 import { readNoun } from './nouns'
 import type { Reader } from './reader'
 import type { Noun, Which } from './tree'
@@ -63,13 +64,35 @@ function readGroup(reader: Reader): Group | null {
   })
 }
 
-/** "(Any pair) worked into a dc", "(2nd sc) made in each dc": what the stitches stand in themselves; passes it. */
+/** "(Dc) over cl", "(sc) above the next popcorn", "on top of the cluster"; passes it. */
+const passOnBunch = (reader: Reader): boolean =>
+  reader.attempt(() => {
+    const over = reader.sees('over')
+    if (!reader.skip('over', 'above', 'on')) return null
+    reader.skip('top')
+    reader.skip('of')
+    while (reader.skip('a', 'the', 'each', 'next', 'every')) continue
+    const named = readStitch(reader)
+    return named !== null && (BUNCHES.has(named.form) || !over) ? true : null
+  }) === true
+
+/** "(Any pair) worked into a dc", "(2nd sc) made in each dc", "(dc) over cl": what the stitches stand in themselves; passes it. */
 export const passWorkedInto = (reader: Reader): boolean =>
+  passOnBunch(reader) ||
   reader.attempt(() => {
     if (!reader.skip('worked', 'made') || !reader.skip('in', 'into', 'over', 'on')) return null
     while (reader.skip('a', 'any', 'the', 'each', 'same', 'one', 'every')) continue
     return reader.skipA('space') || reader.skipA('stitch') || readStitch(reader) !== null || null
   }) === true
+
+/** "(Ch-1 sp of next) 2 V-sts", "5 shells": groups that are called so, and no stitches of one. */
+const namesGroups = (reader: Reader): boolean => {
+  const { at } = reader
+  const form = reader.number() === null ? null : readStitch(reader)?.form
+  const named = form === 'shell' || form === 'v-stitch' || (reader.at === at + 1 && reader.isA('group'))
+  reader.at = at
+  return named
+}
 
 /** "(Ch-1 space of each of the next) 9 V-sts": of how many groups, one after the other. */
 const readMany = (reader: Reader): { readonly many: number; readonly group: Group } | null =>
@@ -86,7 +109,7 @@ export const readWithin = (reader: Reader): (InWhich & Group & { readonly many?:
     const spaces = /^(sps|lps|spaces|loops)$/.test(reader.spelled(-1))
     if (!passOf(reader)) return null
     const which = passWhich(reader)
-    const several = which.each || spaces ? readMany(reader) : null
+    const several = which.each || spaces || namesGroups(reader) ? readMany(reader) : null
     if (several) return { which: 'next', each: false, ...several.group, many: several.many }
     const group = readGroup(reader)
     if (group) passWorkedInto(reader)
