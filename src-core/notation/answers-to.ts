@@ -13,7 +13,7 @@ export function answersTo(place: Pick<LeftPlace, 'stitch' | 'form'>, name: Stitc
   if (place.stitch === null) return true
   if (name.form === 'plain') return place.stitch === name.stitch
   if (name.form === 'special') return name.stitch === null || place.stitch === name.stitch
-  if (APART.has(name.form) && BUNCHES.has(place.form)) return place.form === name.form
+  if (APART.has(name.form) && APART.has(place.form)) return place.form === name.form
   if (BUNCHES.has(name.form)) return BUNCHES.has(place.form)
   return true
 }

@@ -65,6 +65,11 @@ export function readColourName(reader: Reader, joins = false): string | null {
       reader.at += 2
       return `${token.text} ${reader.tokens[reader.at - 1]!.text}`
     }
+    // "Light color", "the darker shade".
+    if (token.kinds.has('shade') && /^(color|shade|yarn|thread)$/.test(reader.key(1))) {
+      reader.at += 2
+      return token.text.toLowerCase()
+    }
     for (const [first, short] of [
       ['main', 'MC'],
       ['contrast', 'CC'],

@@ -61,6 +61,14 @@ const placeLast = (items: readonly Item[]): readonly Item[] => {
   ]
 }
 
+/** "Corner = (dc, ch 2, dc) in next sp. Join all rnds with a sl st.": the next sentence is none of the stitch. */
+const withoutJoin = (items: readonly Item[], text: string): readonly Item[] => {
+  const at = items.findIndex(
+    (item) => item.type === 'join' && !item.place && /\.\s*$/.test(text.slice(item.start - 3, item.start)),
+  )
+  return at > 0 ? items.slice(0, at) : items
+}
+
 /** "Corner: in the ch-2 sp work 2 dc, ch 2, 2 dc" goes there once, as "(2 dc, ch 2, 2 dc) in the ch-2 sp" does. */
 const placeBehind = (item: Item): Item =>
   item.type === 'placed' && !item.items.some((each) => 'place' in each && each.place)
@@ -69,6 +77,13 @@ const placeBehind = (item: Item): Item =>
         ...{ type: 'group', bracket: '(', times: null, around: false, toCorner: false, lastCount: 0 },
       }
     : item
+
+/** "Ftr: 1 tr worked into the free front loop of the dc": one stitch in the next one. */
+const isOneNext = ({ count, place }: WorkItem): boolean => {
+  const [part, ...more] = place?.parts ?? []
+  const next = part?.which === 'next' && part.count === 1 && part.noun.kind === 'stitch'
+  return next && part.round === null && more.length === 0 && (count ?? 1) === 1
+}
 
 /** That nothing else goes into the stitch behind it. */
 const COVERS =
@@ -95,7 +110,8 @@ export function readDefinition(reader: Reader, heading: Heading | Explained, to:
   // "Tr3tog", "FPdc" and "sc" are known as they stand, "long dc" is not.
   const known = named !== null && !manner && (named.form === 'together' || named.form === 'plain')
   const before = reader.findings.length
-  const items = placeLast(readBody(reader, heading.to, to).items.map(placeBehind))
+  const body = readBody(reader, heading.to, to).items
+  const items = placeLast(withoutJoin(body, reader.text).map(placeBehind))
   // Special stitches are explained in prose; what is not understood there is no slip of the pattern.
   reader.findings.length = before
   // "Edge st: sc in first and last st": one stitch, wherever it is told.
@@ -112,7 +128,7 @@ export function readDefinition(reader: Reader, heading: Heading | Explained, to:
     (named === null || manner) &&
     only?.type === 'work' &&
     only.stitch.form === 'plain' &&
-    only.place === null &&
+    (only.place === null || isOneNext(only)) &&
     others.every(({ type }) => ['note', 'scope', 'described', 'skip'].includes(type)) &&
     // "Winkle: 5 tr into st indicated, leaving last loop of each on hook, yrh and draw through all".
     !drawsIn(only, others)
@@ -126,7 +142,7 @@ export function readDefinition(reader: Reader, heading: Heading | Explained, to:
   if (single || covers || (edge && only.place))
     return {
       ...{ names, keys: names.map(definedKey), form: 'special', stitch: only.stitch.stitch },
-      items: single ? [only] : [],
+      items: single ? [{ ...only, place: null }] : [],
       description: spanTokens(reader.tokens, heading.to, to),
       ...heading.span,
     }

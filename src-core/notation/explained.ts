@@ -83,7 +83,9 @@ function readExplains(reader: Reader): { readonly label: string; readonly from: 
     })
     // "The corner is (2 dc, ch 2, 2 dc)"; "a corner is a corner".
     if (group) {
-      if (!reader.skip('is', 'means') && !reader.skip('=')) return null
+      // "Cnr: (dc, ch 2, dc) in next sp." behind another sentence.
+      const told = reader.sees(':') && reader.key(1) === '(' && reader.skip(':')
+      if (!told && !reader.skip('is', 'means') && !reader.skip('=')) return null
       return reader.sees('(') || reader.peek()?.kind === 'number' ? { label, from } : null
     }
     if (reader.sees('.') && /^[=:,]$/.test(reader.key(1))) reader.at++

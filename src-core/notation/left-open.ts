@@ -103,11 +103,19 @@ export function readLeftOpen(reader: Reader): SkipItem | null {
   })
 }
 
-/** Whether the row before says that it leaves so many, and this one tells its count: the last of such rows says it no more. */
+/**
+ * Whether a row that tells its count may leave so many without a word: the one before left them too, or it is the last
+ * one of a piece whose rows leave their ends.
+ */
 export function leavesAsBefore(rows: readonly RoundNode[], row: RoundNode, left: number): boolean {
-  const before = rows[rows.indexOf(row) - 1]
-  const said = before?.items.some(
-    (item) => item.type === 'skip' && item.unworked && (item.left ?? left) === left,
-  )
-  return said === true && statedStitches(row.items) !== null
+  if (statedStitches(row.items) === null) return false
+  const at = rows.indexOf(row)
+  const leaves = ({ items }: RoundNode, count: number | null): boolean =>
+    items.some(
+      (each) => each.type === 'skip' && each.unworked && (count === null || (each.left ?? count) === count),
+    )
+  const before = rows[at - 1]
+  if (before && leaves(before, left)) return true
+  const ends = row.items.some((item) => item.type === 'note' && item.effect === 'fasten-off')
+  return ends && rows.slice(0, at).some((each) => each.part === row.part && leaves(each, null))
 }

@@ -31,19 +31,32 @@ const ofChain = (reader: Reader): boolean =>
   reader.key(1) === 'of' &&
   [2, 3, 4].some((ahead) => reader.isA('chain', ahead) || reader.peek(ahead)?.kind === 'chains')
 
-/** "(Round) the 3 ch which stand for the first tr of 1st round", "3ch at beg of 1st round": its round. */
+/** "(Round) the 3 ch which stand for the first tr of 1st round": its round. */
 const readStandsFor = (reader: Reader): PlacePart['round'] =>
   reader.attempt(() => {
     if (reader.peek()?.kind === 'chains') reader.at++
     else if (reader.number() === null || !reader.skipA('chain')) return null
-    if (reader.skip('at')) {
-      reader.skip('the')
-      return /^(beg|beginning|start)$/.test(reader.spelled()) && ++reader.at > 0 ? readRound(reader) : null
-    }
     if (!reader.skip('which', 'that') || !/^(stands?|counts?|are|is)$/.test(reader.spelled())) return null
     reader.at++
     while (reader.skip('for', 'as', 'the', 'a', 'first', '1', 'your')) continue
     return readStitch(reader) && readRound(reader)
+  })
+
+/** "(Round the stem of) 3ch at beg of 1st round": a loop, or the stitch for which it stands. */
+const readAtBeginning = (
+  reader: Reader,
+): { readonly noun: Noun; readonly round: PlacePart['round'] } | null =>
+  reader.attempt(() => {
+    const token = reader.peek()
+    if (token?.kind === 'chains') reader.at++
+    const chains = token?.kind === 'chains' ? token.value : reader.number()
+    if (chains === null || (token?.kind !== 'chains' && !reader.skipA('chain'))) return null
+    if (!reader.skip('at')) return null
+    reader.skip('the')
+    if (!/^(beg|beginning|start)$/.test(reader.spelled())) return null
+    reader.at++
+    const round = readRound(reader)
+    return round && { noun: { kind: 'space', chains, corner: false }, round }
   })
 
 /** "(Around) first 3 chs of beginning ch-6 of Rnd 1": the stitch for which they stand; its round. */
@@ -68,6 +81,8 @@ const readFirstChains = (reader: Reader): PlacePart['round'] =>
 /** "top of beg ch-3", "3rd ch of ch-4", "base of 3-ch", "beg ch-3 sp", "first sc" where this round is meant. */
 export function readOwn(reader: Reader): { noun: Noun; base: boolean; round?: PlacePart['round'] } | null {
   const start = reader.at
+  const begun = readAtBeginning(reader)
+  if (begun) return { ...begun, base: false }
   const round = readFirstChains(reader)
   if (round) return { noun: { kind: 'stitch', name: null }, base: false, round }
   return reader.attempt(() => {

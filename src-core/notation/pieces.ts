@@ -22,6 +22,8 @@ const MORE = new RegExp(
 /** "Make five more in the same manner", "work another three to match": whole pieces, once a round is done. */
 const MORE_ALIKE =
   /^(?!.*\b(?:rounds?|rnds?|rows?|sts?|stitch(?:es)?|reps?|repeats?|times)\b)(?:make|work|crochet|do|complete|you need)\s+(?:[\p{L}\d-]+\s+){1,2}(?:more|others?|further|motifs?|squares?|mats?|pieces?)\b\s*(?:\p{L}+\s+){0,3}?(?:in (?:exactly )?(?:the same|this|like|a similar) (?:manner|way|fashion)|like (?:this|it|the first)|the same|alike|to match|likewise|similarly)\b[^,;*(]*$/iu
+/** "Join yarn in the next free st of the disc and make another point." */
+const ANOTHER = new RegExp(`^(?:re-?join|join|attach)\\b[^*]{0,80}\\b(?:make|work) another ${NAMES}`, 'iu')
 const AGAIN = /\b(re-?join|join|attach|rows?|fasten on)\b/i
 const ROWS = /\brows?\b/i
 /** Words and signs of the longest sentence that tells of more pieces (ours). */
@@ -58,6 +60,7 @@ export const passMorePieces = (reader: Reader): NoteItem | null => {
   // "*…; repeat from * until seven more spokes are made, and join": of those of the round itself.
   const told =
     MORE_ALIKE.test(words) ||
+    ANOTHER.test(words) ||
     (!words.includes('*') && MORE.test(words) && AGAIN.test(words)) ||
     tellsToJoin(words)
   if (!told) return null

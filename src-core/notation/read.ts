@@ -23,7 +23,7 @@ import type { Reading } from './reading'
 import { severalOf } from './pieces'
 import { lapsOf, repeatedItems } from './repeated-rounds'
 import { commit, workRound } from './rounds'
-import { sampleChain } from './sample-chain'
+import { foundationRow, sampleChain } from './sample-chain'
 import type { After } from './state'
 import { findTerms } from './text-terms'
 import type { TermsFound } from './text-terms'
@@ -116,9 +116,11 @@ function readNode(reading: Reading, text: string, tree: Omit<RoundsTree, 'repeat
     }
     return
   }
-  const sample = fresh && reading.base.kind === 'none' ? sampleChain(text, node) : null
-  if (sample !== null) {
-    reading.base = { kind: 'chain', chains: sample }
+  const bare = fresh && reading.base.kind === 'none'
+  const founded = bare ? foundationRow(node.items) : null
+  const chains = founded?.chains ?? (bare ? sampleChain(text, node) : null)
+  if (chains !== null) {
+    reading.base = { kind: 'chain', chains }
     reading.foundation = reading.base
   }
   // "Work same as for first motif" begins as that one does.
@@ -145,7 +147,7 @@ function readNode(reading: Reading, text: string, tree: Omit<RoundsTree, 'repeat
     const number = from + lap
     const ends = lap === laps - 1
     const own = ends ? node.items : withoutTail(node.items)
-    let items = lap === 0 ? inFirstChain(reading, own) : own
+    let items = lap === 0 ? inFirstChain(reading, founded?.items ?? own) : own
     const unread = proseOf(node)
     if (unread && !repeat) {
       addFinding(reading, text, node, number, { ...said('rounds/not-read'), span: unread })

@@ -1,4 +1,5 @@
-/** "My little sample starts with ch 32": the chain of a first row, where only the talk before it tells one. */
+/** Chains of a first row that the row does not make: told in the talk before it, or made with its stitches. */
+import { plainPlace } from './plain-place'
 import type { Item, RoundNode } from './tree'
 
 /** A sentence about the piece that was worked. */
@@ -11,6 +12,19 @@ const CHAINS =
 function asksForChain(items: readonly Item[]): boolean {
   const first = items.find(({ type }) => type !== 'note' && type !== 'count' && type !== 'statement')
   return first?.type === 'work' && first.place?.parts[0]?.which === 'from-hook'
+}
+
+/** "fsc", "Foundation hdc": worked with a chain of its own. */
+const WITH_CHAIN = /^(?:f(?:sc|hdc|dc|htr)s?\b|foundation )/i
+
+/** "Row 1: 19 fhdc, turn.": a chain for each, and the stitches worked into them; null where a row begins otherwise. */
+export function foundationRow(items: readonly Item[]): { chains: number; items: readonly Item[] } | null {
+  const first = items.find(({ type }) => type !== 'note' && type !== 'colour')
+  if (first?.type !== 'work' || first.place || !WITH_CHAIN.test(first.stitch.name)) return null
+  const chains = first.count ?? 1
+  const noun = { kind: 'chain' } as const
+  const place = plainPlace({ which: 'each', each: true, noun, extent: { to: 'end' } }, first.stitch)
+  return { chains, items: items.map((item) => (item === first ? { ...first, count: null, place } : item)) }
 }
 
 /** The chains that the text before a first row tells of the piece, its last words first; null where it asks for none. */

@@ -281,6 +281,21 @@ export function noSuchStitch(work: Work, source: Source, named: StitchName, span
   report(work, 'rounds/no-such-stitch', span, values, named.name)
 }
 
+/** "Miss the fptr": whether a round passes over stitches around posts by their name; asked once of its items. */
+const postsPassed = new WeakMap<readonly Item[], boolean>()
+function passesPosts(items: readonly Item[]): boolean {
+  const known =
+    postsPassed.get(items) ??
+    items.some(
+      (item) =>
+        (item.type === 'skip' &&
+          item.place.parts.some(({ noun }) => noun.kind === 'stitch' && noun.name?.post != null)) ||
+        ('items' in item && passesPosts(item.items)),
+    )
+  postsPassed.set(items, known)
+  return known
+}
+
 export function stitchTest(work: Work, source: Source, part: PlacePart): { name: string; test: PlaceTest } {
   if (part.unworked) work.picked = true
   const unworked: PlaceTest = part.unworked
@@ -296,10 +311,23 @@ export function stitchTest(work: Work, source: Source, part: PlacePart): { name:
   // "Join in any dc" of a round that has popcorns besides.
   const apart: PlaceTest = (place) => !BUNCHES.has(place.form)
   const plain = named.form === 'plain' && part.which === 'any' && source.has('stitch', 'apart', apart)
+  // "Tr3tog in next tr, miss next fptr" of a round that has both: one is not the other.
+  const unposted: PlaceTest = (place) => place.post === undefined
+  const bare =
+    post === null &&
+    named.form === 'plain' &&
+    passesPosts(work.node.items) &&
+    source.has('stitch', 'unposted', unposted)
   const answers: PlaceTest = (place, at) =>
-    answersTo(place, named) && (!posts || place.post === post) && (!plain || apart(place, at))
-  const key = `${named.form} ${named.stitch}${posts ? ` ${post}` : ''}${plain ? ' apart' : ''}`
-  const there = source.has('stitch', key, answers)
+    answersTo(place, named) &&
+    (!posts || place.post === post) &&
+    (!plain || apart(place, at)) &&
+    (!bare || unposted(place, at))
+  const key = `${named.form} ${named.stitch}${posts ? ` ${post}` : ''}${plain ? ' apart' : ''}${bare ? ' bare' : ''}`
+  // A popcorn may begin as a cluster, where others of the round are popcorns.
+  const alike: PlaceTest = ({ form }) => form === named.form
+  const other = APART.has(named.form) && !source.has('stitch', `as ${named.form}`, alike)
+  const there = !other && source.has('stitch', key, answers)
   if (!there && source.has('stitch', '', () => true)) {
     noSuchStitch(work, source, named, part.nounSpan)
     return { name: '', test: unworked }
@@ -317,6 +345,13 @@ function begunSpace({ places, state, spaceSizes }: Source, chains: number): numb
   if (spaceSizes.includes(chains)) return -1
   const rise = first.stitch === null ? 0 : STITCHES[first.stitch].beginningChains
   return rise > 0 && rise + second.chains === chains ? 1 : -1
+}
+
+/** "3ch at beg of 1st round" that counts as a stitch: where that stitch lies; −1 where the round did not begin so. */
+export function begunBy({ places }: Source, noun: Noun): number {
+  const [first] = places
+  const rise = first?.kind === 'stitch' && first.stitch !== null ? STITCHES[first.stitch].beginningChains : 0
+  return rise > 0 && noun.kind === 'space' && noun.chains === rise ? 0 : -1
 }
 
 export function spaceTest(work: Work, source: Source, noun: Noun): { name: string; test: PlaceTest } {

@@ -12,6 +12,7 @@ import { SKIPPED, TRAVELLED, WORKED, cornerPlaces } from './source'
 import type { PlaceTest, Source } from './source'
 import { loopsOfStitches } from './stitch-loops'
 import {
+  begunBy,
   edgeTarget,
   missing,
   nowhere,
@@ -43,6 +44,8 @@ function takeSpace(work: Work, source: Source | null, part: PlacePart, taking: T
   const index = source.find('space', name, test)
   if (index >= 0) return takeAt(work, source, index, part, taking)
   const there = source.has('space', name, test)
+  const begun = part.round === null || there ? -1 : begunBy(source, part.noun)
+  if (begun >= 0) return takeAt(work, source, begun, part, taking)
   if (!there && !source.state.unknown) {
     const wanted = name === 'corner' ? 'corner sps' : name === 'sp' ? 'chain spaces' : `${name} sps`
     report(

@@ -368,6 +368,7 @@ export function checkUse(work: Work, source: Source, allWorked: boolean): void {
     const missed = left - betweenSpaces(source) - coveredEdge(source)
     if (!work.stitchWork || missed <= 0 || passedByName(work, source) || passedAlike(source, missed)) return
     if (spacesUsed === spaces && isAtEnds(source)) return
+    if (leavesAsBefore(work.tree.rounds, work.node, missed)) return
     const passed = amountWords(missed, 'st')
     report(work, 'rounds/stitches-passed', passedBehind(work, source), { passed }, 'passed')
     return

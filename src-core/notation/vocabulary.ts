@@ -30,7 +30,7 @@ const LOOP_WORDS: ReadonlyMap<string, Loop> = new Map([
   ['flo', 'front'],
 ])
 const COMPOUND =
-  /^(fp|bp|blo?|flo?|rev|r|e)?(sc|hdc|dc|trc|tr|dtr|trtr|qtr|quadtr|htr|ttr|ch|ss|cl|puff|pf)(\d+tog|dec|inc|cl)?s?$/
+  /^(fp|bp|blo?|flo?|rev|r|e|f(?=[sh]?d?c|htr))?(sc|hdc|dc|trc|tr|dtr|trtr|qtr|quadtr|htr|ttr|ch|ss|cl|puff|pf)(\d+tog|dec|inc|cl)?s?$/
 
 /** Whether a word names a form of stitch. */
 export const isForm = ({ kinds }: Pick<Word, 'kinds'>): boolean => FORMS.some((form) => kinds.has(form))
@@ -112,6 +112,12 @@ const opensGroup = (reader: Reader): boolean =>
   formAt(reader, 1) !== null &&
   (reader.peek(-1) === undefined || /^[.,:;(*[]$/.test(reader.tokens[reader.at - 1]?.key ?? '.'))
 
+/** "Foundation sc": a stitch that is worked with its own chain. */
+const opensFoundation = (reader: Reader): boolean =>
+  reader.spelled() === 'foundation' &&
+  !reader.isA('chain', 1) &&
+  baseStitch(reader, reader.spelled(1)) !== null
+
 /** "beg", "standing", "FP", "back post", "BLO", "reverse", "extended" before the name. */
 function readPrefixes(reader: Reader, name: Draft): void {
   for (;;) {
@@ -128,6 +134,7 @@ function readPrefixes(reader: Reader, name: Draft): void {
       name.standing = true
       reader.skip('beg', 'starting', 'begin')
     } else if (reader.skip('reverse')) name.reverse = true
+    else if (opensFoundation(reader)) reader.at++
     else if (reader.skipA('manner')) continue
     else if (reader.skip('fp') || reader.skipAll('front', 'post')) name.post = 'front'
     else if (reader.skip('bp') || reader.skipAll('back', 'post')) name.post = 'back'

@@ -28,7 +28,7 @@ ch-lp chlp chlps
 ring rings | ring
 circle circles | ring motif
 center centre middle
-corner corners spine | counted
+corner corners spine cnr cnrs | counted
 group groups grp grps | group counted
 pair pairs | group counted
 petal petals | group counted
@@ -77,7 +77,7 @@ last final | same-as
 prev previous preceding | same-as stop | prev = previous
 beg beginning initial | own same-as short stop | beg = beginning
 + base bottom foot starting commencing turning | own
-tch t-ch tchs turning-ch turning-chain | own-chain | tch = turning chain
+tch t-ch tchs turning-ch turning-chain stch | own-chain | tch = turning chain
 rem remaining | short stop | rem = remaining
 unworked unused free open leftover left-over untouched
 + successive consecutive | describes
