@@ -102,15 +102,36 @@ export const passRotated = (reader: Reader): boolean =>
     return !turns && /^[,.;:]$/.test(reader.key()) ? true : null
   }) === true
 
+/** Tokens before a stitch in which the chain stands that it is worked along (ours). */
+const LOOKED_BACK = 10
+
+/** Chains made last before a token: "ch 6" of "ch 6, sc over the 6 ch". */
+function chainsBefore({ tokens }: Reader, from: number): number | null {
+  for (let at = from - 1; at >= Math.max(0, from - LOOKED_BACK); at--) {
+    const { kind, value, kinds } = tokens[at]!
+    if (kind === 'chains') return value
+    if (kind === 'number' && (tokens[at - 1]?.kinds.has('chain') || tokens[at + 1]?.kinds.has('chain')))
+      return value
+    if (kinds.has('round')) return null
+  }
+  return null
+}
+
 /** "Down the chain", "back along the ch to the base", "along the rest of the chain": passes it. */
 const passDownChain = (reader: Reader): boolean =>
   reader.attempt(() => {
+    const start = reader.at
     reader.skip('all', 'back')
     reader.skip('all')
+    const over = reader.sees('over')
     if (!reader.skip('along', 'down', 'across', 'up', 'over')) return null
     while (reader.skip(...THE, 'length', 'of', 'rem', 'rest', ...CHAINS_FIRST)) continue
     // "Working back along these 6 ch", "down the ch-6 just made".
-    if (reader.peek()?.kind === 'chains') reader.at++
+    const { value, kind } = reader.peek() ?? {}
+    const chains = kind === 'chains' || kind === 'number' ? (value ?? null) : null
+    // "1ch, 3dc over the 3ch": a loop of the round before.
+    if (over && chains !== null && chainsBefore(reader, start) !== chains) return null
+    if (kind === 'chains') reader.at++
     else {
       if (reader.number() !== null && !/^(these|those|the|your)$/.test(reader.spelled(-2))) return null
       if (!reader.skipA('chain')) return null

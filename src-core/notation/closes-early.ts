@@ -5,8 +5,9 @@ import type { AroundPart, Laps } from './fits'
 import { lapOf, unitOf } from './laps'
 import { endsInFirst, endsWithSingle, works } from './repeat-endings'
 import type { ItemRunner } from './stitching'
+import { countItems } from './told-counts'
 import { placeParts } from './tree'
-import type { Item, StarItem } from './tree'
+import type { Item, StarItem, WorkItem } from './tree'
 import { baseSource, report } from './work'
 import type { Work } from './work'
 
@@ -16,6 +17,46 @@ export interface Sum {
   readonly unit: number
   readonly end: number
   readonly available: number
+}
+
+/** Chains that are a loop and no height. */
+const LOOP = 3
+
+/**
+ * "Sc in first loop, *ch 5, sc in next loop; rep from * around, join": every lap leads from one loop to the next, and
+ * the last one back to the first stitch. Its body without that stitch, where it is told nowhere; else null.
+ */
+export function leadsBack(
+  work: Work,
+  { rest }: AroundPart,
+  { body, last }: Laps,
+  star: StarItem,
+  times: number,
+): readonly Item[] | null {
+  if (last !== body || star.repeat?.amount !== null || star.repeat.ending || star.repeat.endAtDouble)
+    return null
+  const made = body.filter(works)
+  const [chain] = made
+  const end = made.at(-1)
+  const standing = work.elements.filter((element) => element.standing)
+  const begins = standing.length === 1 && work.elements.at(-1) === standing[0]
+  const loops = chain?.type === 'chain' && chain.count >= LOOP && end?.type === 'work' && endsWithSpace(end)
+  const behind = rest.find(works)
+  if (!begins || !loops || behind?.type !== 'join') return null
+  const told = [...countItems(work.node.items)].flatMap(({ entries }) =>
+    entries.filter(({ noun }) => noun.kind === 'space').map(({ count }) => count),
+  )
+  if (told.includes(times)) return null
+  if (!told.includes(times + 1))
+    report(work, 'rounds/last-repeat-not-said', star.repeat, {}, String(star.start))
+  return body.slice(0, body.lastIndexOf(end!))
+}
+
+/** One stitch in the next loop. */
+const endsWithSpace = ({ count, place }: WorkItem): boolean => {
+  const [part, ...others] = place?.parts ?? []
+  const next = part?.which === 'next' && part.count === 1 && part.noun.kind === 'space'
+  return next && others.length === 0 && (count ?? 1) === 1
 }
 
 /** Endings that close the round over the stitch where it began; whether it is one of them. */

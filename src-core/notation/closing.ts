@@ -58,6 +58,8 @@ function liesBelow(work: Work, name: StitchName): boolean {
   )
 }
 
+const IS_PICOT = /^\s*\(\s*(?:a )?picot\b/i
+
 /** A slip stitch that closes the chains just made to a picot; how many chains, or 0. */
 export function picotChains(work: Work, item: WorkItem, next: Item | undefined): number {
   const last = work.elements[work.elements.length - 1]
@@ -70,7 +72,10 @@ export function picotChains(work: Work, item: WorkItem, next: Item | undefined):
     if (part.count > last.count || part.count < 2) return 0
     // "ch 7, sc in 2nd ch from hook, sc in next 5 chs" is worked back along the chain.
     const along = next?.type === 'work' && next.place?.parts[0]?.noun.kind === 'chain'
-    if (along || (!isSlip(item.stitch) && part.count < last.count)) return 0
+    // "Ch 7, sc in 4th ch from hook (picot made), ch 3": in the middle of a loop that goes on.
+    const isOpen = next?.type === 'chain' || IS_PICOT.test(work.tree.text.slice(item.end, item.end + 24))
+    const inLoop = part.count > 2 && isOpen
+    if (along || (!isSlip(item.stitch) && part.count < last.count && !inLoop)) return 0
     if (isSlip(item.stitch) && part.count === 2 && last.count > 3) return 0
     return part.count
   }

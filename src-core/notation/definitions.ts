@@ -1,13 +1,13 @@
 /** Stitches that the text explains: what stands under their names. */
-import { canonicalStitch } from '../stitches/terms'
 import type { Explained } from './explained'
+import { isKnown } from './known-names'
 import type { Reader } from './reader'
 import { MAKES, readBody, spanTokens } from './round-body'
 import type { Heading } from './round-headings'
 import type { Definition, Item, WorkItem } from './tree'
 import { isSlip } from './stitch-name'
 import type { StitchForm } from './stitch-name'
-import { definedKey, isForm, readStitch } from './vocabulary'
+import { definedKey, readStitch } from './vocabulary'
 import { wordOf } from './words'
 
 /** "5 tr into st indicated, leaving last loop of each on hook, yrh and draw through all": one stitch of several. */
@@ -81,7 +81,8 @@ const placeBehind = (item: Item): Item =>
 /** "Ftr: 1 tr worked into the free front loop of the dc": one stitch in the next one. */
 const isOneNext = ({ count, place }: WorkItem): boolean => {
   const [part, ...more] = place?.parts ?? []
-  const next = part?.which === 'next' && part.count === 1 && part.noun.kind === 'stitch'
+  const kind = part?.noun.kind
+  const next = part?.which === 'next' && part.count === 1 && (kind === 'stitch' || kind === 'row-end')
   return next && part.round === null && more.length === 0 && (count ?? 1) === 1
 }
 
@@ -159,17 +160,6 @@ export function readDefinition(reader: Reader, heading: Heading | Explained, to:
     description: spanTokens(reader.tokens, heading.to, to),
     ...heading.span,
   }
-}
-
-/** "dc = double crochet", "rep = repeat": a list of abbreviations explains no stitch of its own. */
-export function isKnown(name: string): boolean {
-  const [first = '', ...others] = name.replace(/\(e?s\)$/, '').split('-')
-  // "ch-sp = chain space"; "fl-tr: treble into the free front loop" is a stitch of the text's own.
-  const ownStitch =
-    canonicalStitch(others.at(-1) ?? '', 'US') !== null && canonicalStitch(first, 'US') === null
-  if (others.length > 0 && !ownStitch && [first, ...others].every(isKnown)) return true
-  const word = wordOf(name.replace(/\(e?s\)$/, ''))
-  return word.known ? !isForm(word) : (canonicalStitch(name, 'US') ?? canonicalStitch(name, 'UK')) !== null
 }
 
 /** "BP: back post", of "BP sc": the first half of a stitch's name. */

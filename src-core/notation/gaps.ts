@@ -33,6 +33,24 @@ export function gapTargets(work: Work, part: PlacePart): Target[] {
   return targets
 }
 
+/** Whether all gaps between groups are worked in but the one before the stitch where the round began. */
+export function leavesLastGap({
+  places,
+  gapUsed,
+  gapsTaken,
+  gaps,
+  groupsBesideGaps: groups,
+}: Source): boolean {
+  if (!groups || gapsTaken !== gaps - 1 || gapUsed.at(-1) !== FREE) return false
+  // Where chains lie between groups, these are the gaps.
+  const chained = places.some(({ kind }, at) => {
+    const [before, behind] = [places[at - 1], places[at + 1]]
+    return kind === 'space' && before !== undefined && behind !== undefined && before.group !== behind.group
+  })
+  // A beginning chain that is told apart from its group stands beside no gap.
+  return !chained && groups.indexOf(groups[0]!, 1) > 0
+}
+
 const opensBetweenGroups = (source: Source): boolean =>
   !source.has('space', 'between groups', ({ group }) => !source.isGroup(group))
 

@@ -4,15 +4,8 @@
  */
 import type { Terms } from '../../shared-types/project'
 import { said } from '../findings/finding'
-import {
-  isKnown,
-  listsOnly,
-  makesGroup,
-  makesRing,
-  makesSteps,
-  namesPost,
-  readDefinition,
-} from './definitions'
+import { listsOnly, makesGroup, makesRing, makesSteps, namesPost, readDefinition } from './definitions'
+import { isKnown } from './known-names'
 import { explainedWithin } from './explained'
 import { findFilet } from './filet'
 import { goesOn } from './goes-on'

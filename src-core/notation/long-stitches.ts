@@ -105,7 +105,10 @@ export function readLong(reader: Reader, work: WorkItem): Item | null {
   if (!work.place || !part) {
     const place = readHook(reader)
     if (!place || place === 'here') return null
-    const covered = reader.attempt(() => readPlace(reader))
+    const covered = reader.attempt(() => {
+      const found = readPlace(reader)
+      return found?.parts.every(({ noun }) => noun.kind === 'stitch') ? found : null
+    })
     const { end } = reader.tokens[reader.at - 1]!
     return covered ? cover(work, place, covered, end) : { ...work, place, end }
   }
@@ -116,7 +119,8 @@ export function readLong(reader: Reader, work: WorkItem): Item | null {
   const depth = readHook(reader)
   const { end } = reader.tokens[reader.at - 1]!
   if (!depth) return null
-  const single = part.count === 1 && !part.each && (work.count ?? 1) === 1
+  const onStitch = part.noun.kind !== 'row-end'
+  const single = onStitch && part.count === 1 && !part.each && (work.count ?? 1) === 1
   return depth === 'here' || !single ? { ...work, end } : cover(work, depth, work.place, end)
 }
 

@@ -2,7 +2,7 @@
 import { counted, plural } from '../figures/words'
 import { LIMITS } from './limits'
 import { cellsLeft } from './chain-targets'
-import { closesEarly } from './closes-early'
+import { closesEarly, leadsBack } from './closes-early'
 import { cornersAhead, runBehindCorners } from './corner-laps'
 import { freeOf, lapsThatFit, runLaps, runLast } from './fits'
 import type { AroundPart, Laps } from './fits'
@@ -149,6 +149,8 @@ export function runAround(
   const fits = hangs ? null : lapsThatFit(work, part, laps, lap, run)
   const laid = fits ?? sides
   if (laid !== null) {
+    const back = star ? leadsBack(work, part, laps, star, laid) : null
+    if (back) return runLaps(work, part, body, back, laid + 1, run)
     runLaps(work, part, body, last, laid, run)
     if (laid === sides) runBehindCorners(work, part, body, run)
     return

@@ -50,6 +50,9 @@ export function nounOf(style: Style, part: PlacePart): string {
 }
 
 function simpleWords(style: Style, part: PlacePart): string {
+  // "Join in any ch-2 sp, ch 1, *sc in ch-2 sp": the first one is where the yarn was joined, so no "next" is added.
+  const before = style.tree.text.slice(part.start, part.nounSpan.start)
+  if (part.noun.kind === 'space' && part.count === 1 && !/next/i.test(before)) return nounOf(style, part)
   return `next ${part.count > 1 ? `${part.count} ` : ''}${nounOf(style, part)}`
 }
 

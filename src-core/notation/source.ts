@@ -320,6 +320,11 @@ export class Source {
   /** Only the gaps between groups are worked in. */
   private betweenGroups = false
 
+  /** Groups of the stitches, where the gaps between groups are worked in. */
+  get groupsBesideGaps(): readonly number[] | null {
+    return this.betweenGroups ? this.stitchGroups : null
+  }
+
   /** Gaps worked into. */
   gapsTaken = 0
 

@@ -1,6 +1,7 @@
 /** What a round uses of the one before: everything there, or what is left over is told (M5). */
 import type { StitchKey } from '../stitches/table'
 import { besideNamed } from './beside-named'
+import { leavesLastGap } from './gaps'
 import { amountWords } from './laps'
 import { leavesAsBefore } from './left-open'
 import { SKIPPED, TRAVELLED, WORKED, cornerPlaces } from './source'
@@ -183,7 +184,9 @@ function howOften(work: Work): Span | null {
   const star = work.node.items.find((item) => item.type === 'star' && item.repeat?.amount != null)
   if (star?.type === 'star') return star.repeat!.amountSpan
   const bracket = work.node.items.find((item) => item.type === 'group' && (item.times ?? 0) > 1)
-  return bracket ?? null
+  // "In each of the nine ch-5 lps".
+  const each = () => [...placeParts(work.node.items)].find((part) => part.each && part.count > 1)
+  return bracket ?? each() ?? null
 }
 
 /** The stitch behind which the first one is passed over between two that are worked; null where none is. */
@@ -351,13 +354,15 @@ export function checkUse(work: Work, source: Source, allWorked: boolean): void {
       'spaces',
     )
   }
-  const gaps = source.gapUsed.length
-  if (source.gapsTaken > 0 && source.gapsTaken < gaps && source.state.ordered === false) {
+  const { gaps, gapsTaken } = source
+  // "*3 dc in sp between next 2 groups, (…) in next ch-2 sp; rep from * 4 more times" leaves the last side out.
+  const leavesLast = source.state.joined && leavesLastGap(source)
+  if (gapsTaken > 0 && gapsTaken < gaps && (!source.state.ordered || leavesLast)) {
     report(
       work,
       'rounds/spaces-left',
-      null,
-      { used: amountWords(source.gapsTaken, 'gap'), available: gaps },
+      source.state.ordered ? howOften(work) : null,
+      { used: amountWords(gapsTaken, 'gap'), available: gaps },
       'gaps',
     )
   }

@@ -1,5 +1,5 @@
 /** Names before the rounds that the rounds work: stitches that are explained, whatever stands over them. */
-import { isKnown } from './definitions'
+import { isKnown } from './known-names'
 import type { Reader } from './reader'
 import type { Heading } from './round-headings'
 import { wordOf } from './words'

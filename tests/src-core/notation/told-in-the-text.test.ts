@@ -185,4 +185,79 @@ Rnd 2 (joining rnd): Ch 1, *sc in next sc, ch 2, sl st in corresponding ch-5 sp 
     expect(told(ring(23))).toEqual([])
     expect(told(ring(29)).join()).toContain('ring-crowded')
   })
+
+  it.each(['19 fhdc', 'Foundation hdc 19', '19 foundation hdc', 'Fhdc 19'])(
+    'make a chain with the stitches of a first row: %s',
+    (words) => {
+      const text = `The ch 2 at the start of a row never counts as a stitch.
+Row 1: ${words}, turn. (19 hdc)
+Row 2: Ch 2, hdc in first st, *FPdc around each of next 2 sts, hdc in next st; rep from * across, turn. (7 hdc, 12 FPdc)`
+      expect(both(text)).toEqual([[], [19, 19]])
+    },
+  )
+
+  it('mean loops of stitches where a round is worked in those', () => {
+    const text = `Rnd 1: Magic ring, ch 1, 10 sc in ring, sl st in first sc. Fasten off. (10 sc)
+Rnd 2: Working in front loops only, (sl st, ch 2, dc, ch 2, sl st) in each st around. Fasten off.
+Rnd 3: Working in the free back loops of Rnd 1, join coral with a standing sc in any loop, sc in same loop, 2 sc in each loop around, sl st in first sc. (20 sc)`
+    expect(both(text)).toEqual([[], [10, 10, 20]])
+  })
+
+  it('call a beginning chain by a name of the text', () => {
+    const text = `stch = starting chain, counts as the first stitch
+cnr = corner
+R1: In a magic circle, ch 3 (stch), 15 dc, join with ss to 3rd ch of stch. {16 sts}
+R2: Ch 1, *sc in next 3 sts, (sc, ch 2, sc) in next st; rep from * around. {20 sts}
+R3: Ch 1, *sc in next 4 sts, (sc, ch 2, sc) in ch-2 cnr sp, sc in next st; rep from * around.`
+    expect(both(text)).toEqual([[], [16, 20, 28]])
+  })
+
+  it('name the yarn by its shade, and leave the chain behind it alone', () => {
+    const text = `With light color ch 5, join with sl st.
+Rnd 1: Ch 3 (counts as dc), 11 dc in ring, join.`
+    expect(both(text)).toEqual([[], [12]])
+  })
+
+  it('close a picot in the middle of a loop', () => {
+    const text = `Rnd 1: Magic ring, ch 1, 12 sc in ring, join. (12 sc)
+Rnd 2: Ch 1, *sc in next sc, ch 7, sc in 4th ch from hook (picot made), ch 3; rep from * around, join. (12 sc)`
+    expect(both(text)).toEqual([[], [12, 12]])
+  })
+
+  it('take "over the 3ch" for a loop, and not for the chain in hand', () => {
+    const text = `Round 1: Magic ring, 3ch (does not count as a st), 3dtr, 7tr, 3dtr, 3ch, ss in ring.
+Round 2: 1ch, 3dc over the 3ch, 1dc in each of next 13 sts, 3dc over the 3ch, ss in ring. (19 dc)`
+    expect(both(text, 'UK')).toEqual([[], [13, 19]])
+  })
+})
+
+describe('a repeat around loops', () => {
+  const loops = (count: string) => `Rnd 1: Magic ring, ch 1, 12 sc in ring, join. (12 sc)
+Rnd 2: Ch 1, *sc in next sc, ch 5; rep from * around, join. (12 ch-5 sps)
+Rnd 3: Sl st in first loop, ch 1, sc in same loop, *ch 5, sc in next loop; rep from * around, join.${count}`
+  const spaces = (text: string) => readRounds(text, { terms: 'US' }).rounds[2]!.spaces
+
+  it('leads back to the first stitch, and says where that is not told', () => {
+    expect(spaces(loops(''))).toEqual({ 'ch-5': 12 })
+    expect(told(loops('')).join()).toContain('last-repeat-not-said')
+  })
+
+  it('says nothing where the count tells it, either way', () => {
+    expect(told(loops(' (12 loops)'))).toEqual([])
+    expect(spaces(loops(' (12 loops)'))).toEqual({ 'ch-5': 12 })
+    expect(spaces(loops(' (11 loops)'))).toEqual({ 'ch-5': 11 })
+  })
+})
+
+describe('a side that is left out', () => {
+  const hexagon = (
+    times: number,
+  ) => `Rnd 1: Ch 4, join; ch 3 (counts as dc throughout), dc in ring, ch 2, [2 dc in ring, ch 2] 5 times; join.
+Rnd 2: Sl st in next dc and in ch-2 sp, ch 3, (2 dc, ch 2, 3 dc) in same sp, *(3 dc, ch 2, 3 dc) in next ch-2 sp; rep from * 4 more times; join.
+Rnd 3: Sl st in next 2 dc and in ch-2 sp, ch 3, (2 dc, ch 2, 3 dc) in same sp, *3 dc in sp between next 2 groups, (3 dc, ch 2, 3 dc) in next ch-2 sp; rep from * 4 more times${times === 6 ? ', 3 dc in last sp between groups' : ''}; join.`
+
+  it('is told at the repeat', () => {
+    expect(told(hexagon(6))).toEqual([])
+    expect(told(hexagon(5)).join()).toContain('spaces-left')
+  })
 })
