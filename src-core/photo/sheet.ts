@@ -5,7 +5,7 @@ import { shrink } from './picture'
 import type { Picture, SmallLight, Spot } from './picture'
 import { asSheet } from './pose'
 import { areaOf, countOf, filled, fourSides, hullOf, regions } from './regions'
-import type { Mask } from './regions'
+import type { Mask, Region } from './regions'
 import type { Corners } from './homography'
 import type { SheetSize } from './sheet-sizes'
 
@@ -24,6 +24,15 @@ const LEAST_FILL_OF_SHAPE = { fill: 0.72, misfit: 0.06 }
 const KNOWN = 0.6
 /** How far from the shape of the sheet the four sides may be. */
 const MOST_MISFIT = 0.2
+
+/** How much of its four sides the hull of a card fills: its corners are rounded (ISO/IEC 7810), and nothing lies on it. */
+const LEAST_STRAIGHT = 0.94
+/** The least share of a card that a stripe of the colour of the table may leave on one of its sides. */
+const LEAST_PART = 0.05
+/** How much of a card its parts fill, the stripe left out. */
+const LEAST_FILL_BESIDE = 0.6
+/** Pieces of a picture of which pairs are tried: more are the stitches of a motif. */
+const MOST_PAIRED = 6
 
 export interface FoundSheet {
   readonly corners: Corners
@@ -126,6 +135,18 @@ export function findSheetUnder(picture: Picture): Corners | null {
   return found && !found.cutOff ? found.corners : null
 }
 
+/** Pieces, and every two of the larger ones as one: a black stripe parts a card on a dark table. */
+function withPairs(found: readonly Region[]): readonly Region[] {
+  const large = [...found].sort((a, b) => b.places.length - a.places.length).slice(0, MOST_PAIRED)
+  return large.flatMap((one, at) => [
+    one,
+    ...large.slice(at + 1).map((other) => ({
+      places: Int32Array.from([...one.places, ...other.places]),
+      onRim: one.onRim + other.onRim,
+    })),
+  ])
+}
+
 /** A smooth piece with four sides, of at least this share of the picture, that has the shape of a sheet where one is given. */
 function fourSided(
   picture: Picture,
@@ -155,15 +176,20 @@ function bestOf(
   const least = leastShare * width * height
   let best: (FoundSheet & { score: number }) | null = null
   for (const mask of masks) {
-    for (const region of regions(mask, least * 0.3)) {
+    const found = regions(mask, least * (sheet?.beside ? LEAST_PART : 0.3))
+    for (const region of sheet?.beside ? withPairs(found) : found) {
       const whole = filled(region, width, height)
       const hull = hullOf(whole)
       if (areaOf(hull) < least) continue
       const sides = fourSides(hull)
       if (!sides) continue
       const area = areaOf(sides)
-      const share = countOf(whole) / area
-      if (share < LEAST_FILL_OF_SHAPE.fill) continue
+      // A card has nothing on it that would eat into its sides.
+      if (sheet?.beside && areaOf(hull) < LEAST_STRAIGHT * area) continue
+      const filling = countOf(whole) / area
+      if (filling < (sheet?.beside ? LEAST_FILL_BESIDE : LEAST_FILL_OF_SHAPE.fill)) continue
+      // Between the parts of a card lies its stripe.
+      const share = sheet?.beside ? areaOf(hull) / area : filling
       const rim = region.onRim / (width + height)
       const corners = sides.map(({ x, y }) => ({
         x: x * step - 0.5,
