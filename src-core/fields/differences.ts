@@ -1,6 +1,7 @@
 /** What two versions of a project differ in, in numbers: for somebody who has to choose between them. */
 import type { Project } from '../../shared-types/project'
 import { ordinal } from '../figures/words'
+import { blanketOf } from '../plans/layouts'
 import { DEFAULTS } from '../settled'
 import { formatNumber } from '../units/format'
 import { writeQuantity } from '../units/written'
@@ -22,7 +23,7 @@ const sizeOf = (record: unknown): number =>
 /** What of a project is counted where no field holds its number. */
 const COUNTED: readonly (readonly [string, (project: Project) => number])[] = [
   ['Motifs made', ({ made }) => sizeOf(made)],
-  ['Motifs painted', ({ layout }) => (layout?.kind === 'blanket' ? sizeOf(layout.cells?.painted) : 0)],
+  ['Motifs painted', (project) => sizeOf(blanketOf(project)?.cells?.painted)],
   ['Yarns', ({ yarns }) => sizeOf(yarns)],
   ['Colourways', ({ colourways }) => sizeOf(colourways)],
   ['Written rounds', ({ motifs }) => (motifs ?? []).reduce((sum, { rounds }) => sum + sizeOf(rounds), 0)],

@@ -5,14 +5,16 @@ import type { TakenApart } from '../../../../src-core/notation/take-apart'
 import { takeApart } from '../../../../src-core/notation/take-apart'
 import { readPage } from '../../../../src-core/page/read-page'
 import { unitsOf } from '../../../../src-core/page/units-of-page'
+import { blanketOf } from '../../../../src-core/plans/layouts'
 import { settled } from '../../../../src-core/settled'
 import { setUnits } from '../../../state/edits/motif'
 import { setTerms } from '../../../state/edits/terms'
 
 /** Whether nothing in a project is in words of any terms yet: its one motif is still to be written. */
-export function isUntouched({ motifs = [], gauge, notes = '', layout }: Project): boolean {
+export function isUntouched(project: Project): boolean {
+  const { motifs = [], gauge, notes = '' } = project
   const [motif, ...others] = motifs
-  const edging = layout?.kind === 'blanket' ? (layout.edging?.rounds ?? []) : []
+  const edging = blanketOf(project)?.edging?.rounds ?? []
   return (
     others.length === 0 &&
     motif?.kind === 'rounds' &&
