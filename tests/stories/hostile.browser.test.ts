@@ -38,7 +38,7 @@ it('a file with odd numbers opens without them, and one with a number that is no
   const endless = await endlessFile(story.folder.path)
   const before = await readFile(endless, 'utf8')
   await start([endless])
-  await eventually(async () => expect(story.loopback?.said()).toMatch(/joining\.bridgeChains/))
+  await eventually(async () => expect(story.loopback?.said()).toMatch(/Chains between/))
   expect(await readFile(endless, 'utf8')).toBe(before)
 }, 90_000)
 

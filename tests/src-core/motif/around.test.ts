@@ -46,7 +46,7 @@ describe('a round over another', () => {
     const [, , third] = located(
       FIRST,
       'sl st in next dc and in next ch-1 sp, ch 3 (counts as dc), (dc, ch 1, 2 dc) in same sp, *(2 dc, ch 1, 2 dc) in next ch-1 sp; rep from * 6 more times, join with sl st in top of beg ch-3',
-      'sl st in next dc and in next ch-1 sp, ch 1, *sc in same sp, ch 3, dc in sp between next 2 groups, ch 3, sc in next ch-1 sp; rep from * 6 more times',
+      'sl st in next dc and in next ch-1 sp, ch 1, *sc in same sp, ch 3, dc in sp between next 2 groups, ch 3, sc in next ch-1 sp; rep from * 6 more times, sc in same sp, ch 3, dc in sp between next 2 groups, ch 3, join',
     )
     const between = third!.elements.filter(({ element }) => element.into[0]?.kind === 'gap')
     expect(between.length).toBeGreaterThan(5)
