@@ -36,10 +36,17 @@ export const tellsFirst = (reader: Reader, open: number): boolean => {
   return (words[opens] === 'first' || words[opens] === 'beg') && marked > opens && marked <= opens + 3
 }
 
+/** Words of a remark in a bracket, at most (ours). */
+const MOST_REMARKED = 12
+
 /** "(that's the sl st, sc, hdc, dc and tr)", "(i.e. the 3 dc and the ch)": what something is; works nothing more. */
 export const remarks = (reader: Reader, open: number): boolean => {
   const [first, second, third] = reader.tokens.slice(open + 1, open + 4)
-  const close = reader.tokens.findIndex(({ key }, at) => at > open && /^[)\]]$/.test(key))
+  // Farther than this no remark of a few words ends; looked for from the bracket on, so that it costs no more in long texts.
+  const ahead = reader.tokens
+    .slice(open + 1, open + MOST_REMARKED)
+    .findIndex(({ key }) => /^[)\]]$/.test(key))
+  const close = ahead < 0 ? Infinity : open + 1 + ahead
   // "sk next sc (behind the FPtr)": only where it lies.
   if (first?.key === 'behind' && ['the', 'it'].includes(second?.key ?? '') && close - open < 6) return true
   const said = first?.text.toLowerCase().replace(/\u2019/u, "'") ?? ''
