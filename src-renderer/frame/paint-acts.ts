@@ -75,8 +75,13 @@ export function tellPaint(
     isForLimits(project) ? ' to keep the limits' : '',
   )
   view.painted = { project, words, others: new Set(others) }
-  if (more) say(() => [words, more()].filter(Boolean).join(' '))
-  else state.say(words)
+  if (!more) return state.say(words)
+  const { spoken } = state
+  document.whenPlanned(() => {
+    // Another key may have painted since, or have had its answer.
+    if (view.painted?.project === project && state.spoken === spoken)
+      state.say([words, more()].filter(Boolean).join(' '))
+  })
 }
 
 /** Paints in one step, or frees where there is no colourway, and says what changed with it. */

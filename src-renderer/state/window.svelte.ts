@@ -202,8 +202,12 @@ export class WindowState {
     this.notices = this.notices.filter((known) => known !== notice)
   }
 
+  /** How often something was said: what comes late is not said over what came since. */
+  spoken = 0
+
   /** Says something to screen readers; the same words twice are said twice. */
   say(words: string): void {
+    this.spoken++
     this.said = this.said === words ? `${words}\u00a0` : words
   }
 

@@ -66,6 +66,16 @@ describe('painting in the window', () => {
     expect(document.plan.motifs.map(({ colourway }) => colourway)).toEqual(before)
   })
 
+  it('says nothing late over what was said since', async () => {
+    const { app } = await inWindow(MapTable, {}, LARGE)
+    const { document } = app
+    const cell = document.plan.motifs.find(({ colourway }) => colourway === 'c1')!
+    paintAndTell(app, [cell.id], 'c2', () => 'It is c2.')
+    app.say('Nothing to keep that is not kept.')
+    await planned(document)
+    expect(app.said).toBe('Nothing to keep that is not kept.')
+  })
+
   it('says of a motif what it is now, although its plan is made beside the window', async () => {
     const { app } = await inWindow(MapTable, {}, LARGE)
     const { document } = app
