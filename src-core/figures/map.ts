@@ -24,6 +24,7 @@ import { discItems, discReach, fitNumber } from './number-disc'
 import type { NumberDisc, NumberPlace } from './number-disc'
 import { HALF, halfKey } from './number-places'
 import { halfSeats, seatAround } from './seats'
+import { isShown, shownOf } from './shown'
 import { turnedNumber } from './turned-number'
 import { workPath, workPathItems } from './work-path'
 import type { WorkStep } from './work-path'
@@ -128,37 +129,29 @@ export class MapPainter {
   /** Motifs, meeting points, edging and labels within a window (plan mm); the window's top left is (0, 0). */
   window(view: Bounds, labelled = true): FigureItem[] {
     const { scale } = this
-    const grow = this.ground.tip
-    const seen = (x: number, y: number): boolean =>
-      x > view.x - grow &&
-      x < view.x + view.width + grow &&
-      y > view.y - grow &&
-      y < view.y + view.height + grow
+    const seen = isShown(view, this.ground.tip)
+    const shown = <Piece extends Point>(pieces: readonly Piece[]) => shownOf(pieces, view, this.ground.tip)
     const items: FigureItem[] = []
     items.push(...this.edging.items(view, seen))
-    const motifs = this.ground.plan.motifs.filter((motif) => seen(motif.x, motif.y))
+    const motifs = shown(this.ground.plan.motifs)
     for (const motif of motifs) {
       const kind = this.kindOf(motif)
       const isLabelled = labelled && this.hasLabel(motif, view, kind?.number ?? null)
       const symbol = (isLabelled ? kind?.symbols : kind?.bare)?.get(motif.colourway, motif.turn)
       if (symbol) items.push(useAt(symbol, (motif.x - view.x) * scale, (motif.y - view.y) * scale))
     }
-    items.push(...this.additions(view, seen))
+    items.push(...this.additions(view, shown))
     if (labelled) items.push(...this.wayOfWork(view, seen))
-    for (const node of marksOnMap(this.ground.plan)) {
-      if (seen(node.x, node.y)) {
-        items.push(
-          useAt(this.joinSymbols[joinMarkOf(node)], (node.x - view.x) * scale, (node.y - view.y) * scale),
-        )
-      }
-    }
+    for (const node of shown(marksOnMap(this.ground.plan)))
+      items.push(
+        useAt(this.joinSymbols[joinMarkOf(node)], (node.x - view.x) * scale, (node.y - view.y) * scale),
+      )
     const dot = this.dot
-    for (const mark of pairMarks(this.ground.plan))
-      if (seen(mark.x, mark.y)) {
-        const at = { x: (mark.x - view.x) * scale, y: (mark.y - view.y) * scale }
-        items.push(...pairMarkItems(mark, at, { reach: 2 * dot, line: 0.4 * dot, ink: INK, paper: PAPER }))
-      }
-    items.push(...this.ticks(view, seen))
+    for (const mark of shown(pairMarks(this.ground.plan))) {
+      const at = { x: (mark.x - view.x) * scale, y: (mark.y - view.y) * scale }
+      items.push(...pairMarkItems(mark, at, { reach: 2 * dot, line: 0.4 * dot, ink: INK, paper: PAPER }))
+    }
+    items.push(...this.ticks(view, shown(placedPieces(this.ground.plan))))
     if (labelled)
       for (const motif of motifs) {
         const number = this.kindOf(motif)?.number
@@ -166,8 +159,8 @@ export class MapPainter {
       }
     items.push(...closingLines(this.ground.plan, view, scale))
     if (labelled) items.push(...this.corners(view))
-    for (const piece of labelled ? placedPieces(this.ground.plan) : [])
-      if (piece.kind !== 'motif' && seen(piece.x, piece.y)) this.labelAddition(items, piece, view)
+    for (const piece of labelled ? shown(placedPieces(this.ground.plan)) : [])
+      if (piece.kind !== 'motif') this.labelAddition(items, piece, view)
     return items
   }
 
@@ -178,7 +171,7 @@ export class MapPainter {
       return symbol ? [useAt(symbol, motif.x * this.scale, motif.y * this.scale)] : []
     })
     const [origin, all] = [{ x: 0, y: 0 }, () => true]
-    return [...this.edging.items(origin, all), ...motifs, ...this.additions(origin, all)]
+    return [...this.edging.items(origin, all), ...motifs, ...this.additions(origin, (pieces) => pieces)]
   }
 
   /** Corners of the edging with their numbers, and the stitches between them. */
@@ -198,14 +191,14 @@ export class MapPainter {
   }
 
   /** Ticks on what is made; numbers stand over them. */
-  private ticks(view: Bounds, seen: (x: number, y: number) => boolean): FigureItem[] {
+  private ticks(view: Bounds, pieces: readonly PlacedPiece[]): FigureItem[] {
     const { plan, tip } = this.ground
     if (plan.marks.made.length === 0) return []
     const isStraight = plan.arrangement === 'straight-rows'
     const [made, joined] = [new Set(plan.marks.made), new Set(plan.marks.joined)]
     const fillers = new Map(plan.fillers.map(({ id, radius }) => [id, radius]))
-    const ticks = placedPieces(plan).flatMap((piece): MadeTick[] => {
-      if (!made.has(piece.id) || !seen(piece.x, piece.y)) return []
+    const ticks = pieces.flatMap((piece): MadeTick[] => {
+      if (!made.has(piece.id)) return []
       const { x, y } = this.middleOf(piece)
       return [
         {
@@ -253,18 +246,19 @@ export class MapPainter {
   }
 
   /** Half motifs and fillers. */
-  private additions(view: Point, seen: (x: number, y: number) => boolean): FigureItem[] {
+  private additions(
+    view: Point,
+    shown: <Piece extends Point>(pieces: readonly Piece[]) => readonly Piece[],
+  ): FigureItem[] {
     const { plan } = this.ground
     const items: FigureItem[] = []
     const put = (symbol: FigureSymbol | undefined, at: Point): void => {
       if (symbol) items.push(useAt(symbol, (at.x - view.x) * this.scale, (at.y - view.y) * this.scale))
     }
-    for (const half of plan.halves)
-      if (seen(half.x, half.y))
-        put(this.kindOf(half)?.symbols.get(half.colourway, half.turn, { half: keptHalf(half) }), half)
-    for (const filler of plan.fillers)
-      if (seen(filler.x, filler.y))
-        put(this.fillers.get(filler.motif)?.symbols.get(filler.colourway, filler.turn), filler)
+    for (const half of shown(plan.halves))
+      put(this.kindOf(half)?.symbols.get(half.colourway, half.turn, { half: keptHalf(half) }), half)
+    for (const filler of shown(plan.fillers))
+      put(this.fillers.get(filler.motif)?.symbols.get(filler.colourway, filler.turn), filler)
     return items
   }
 
