@@ -4,7 +4,7 @@ import { isShown, shownOf } from '../../../src-core/figures/shown'
 import { runs } from '../../runs'
 
 const mm = fc.integer({ min: -200, max: 200 })
-const points = fc.array(fc.record({ x: mm, y: mm }), { maxLength: 200 })
+const points = fc.array(fc.record({ x: mm, y: mm }), { maxLength: 200, size: 'max' })
 
 describe('what a window of a map shows', () => {
   it('is what lies within it and so much round it, in order, however long the list', () => {
