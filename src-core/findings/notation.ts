@@ -181,6 +181,22 @@ export const NOTATION_FINDINGS = {
     message: 'the ch {chains} does not count, so the first group is of {first}, the others of {others}.',
     mend: 'Write "(counts as a st)" after the chains, or work one stitch more there.',
   },
+  'rounds/chain-forgotten': {
+    severity: 'warning',
+    message: 'the same stitch twice with nothing between: a chain seems to be missing.',
+    mend: 'Write the chain between them, or one number for both.',
+  },
+  'rounds/chain-not-repeated': {
+    severity: 'warning',
+    message: 'the ch {chains} before it stands nowhere in what is repeated.',
+    mend: 'Write the chain into the repeat as well, if it belongs there.',
+  },
+  'rounds/space-run-over': {
+    severity: 'warning',
+    message:
+      'leads past a {space}, and the next words go into one; only {before} {before|st is|sts are} before it.',
+    mend: 'Check how many stitches are worked before the space.',
+  },
   'rounds/ring-crowded': {
     severity: 'warning',
     message:
@@ -283,6 +299,11 @@ export const NOTATION_FINDINGS = {
     severity: 'error',
     message: 'the last ch is worked already; the chain has no more.',
     mend: 'Check the chain at the beginning, or what is worked along it.',
+  },
+  'rounds/chain-begun-late': {
+    severity: 'warning',
+    message: 'one chain nearer to the hook is usual for a {stitch}, and would come out even.',
+    mend: 'Check the chain that the row begins in, or how long the chain is.',
   },
   'rounds/chain-too-short': {
     severity: 'error',

@@ -1,6 +1,9 @@
 /** Along a chain ("2nd ch from hook", "next 5 chs", "opposite side of ch") and up to the tip of a petal. */
+import { STITCHES } from '../stitches/table'
+import { stitchAbbreviation } from '../stitches/terms'
 import type { Span } from './tokens'
 import { isSlip } from './stitch-name'
+import { placeParts } from './tree'
 import type { PlacePart } from './tree'
 import { baseSource, report, spend, targetAt } from './work'
 import type { ChainWork, Target, Work } from './work'
@@ -179,6 +182,20 @@ export function standsOnChain({ chain, elements }: Work): boolean {
   return last?.index === chain.element || (into?.kind === 'chain' && into.index === chain.element)
 }
 
+/** "10 ch, dc in 3rd ch from hook, …" that ends a chain too late: begun a chain nearer to the hook it would fit. */
+function askForBeginning(work: Work): void {
+  const first = work.elements.find(({ standing, into: [place] }) => standing && place?.kind === 'chain')
+  const from = [...placeParts(work.node.items)].find(({ which }) => which === 'from-hook')
+  if (!first || !from || from.count !== STITCHES[first.stitch].beginningChains + 2) return
+  report(
+    work,
+    'rounds/chain-begun-late',
+    from,
+    { stitch: stitchAbbreviation(first.stitch, work.tree.terms) },
+    'once',
+  )
+}
+
 /** Places along a chain. */
 export function chainTargets(work: Work, part: PlacePart, taking: Taking): Target[] {
   if (part.which === 'from-hook') return beginAlong(work, part)
@@ -205,8 +222,10 @@ export function chainTargets(work: Work, part: PlacePart, taking: Taking): Targe
   const first = part.which === 'same' && part.asBeginning && along.opposite
   if (first || (part.which === 'last' && part.count === 1)) {
     const cell = along.opposite ? along.firstCell : 0
-    if (cellsLeft(along) === 0 && !beganAtTip(work, along))
+    if (cellsLeft(along) === 0 && !beganAtTip(work, along)) {
       report(work, 'rounds/chain-worked-twice', part, {}, 'once')
+      askForBeginning(work)
+    }
     // "Tr in next 3 chs, sc in last ch" of five that are left: one is passed over.
     // On the other side the one where all began is worked already, and may be the last or not.
     const passed = cellsLeft(along) - (along.opposite ? 2 : 1)

@@ -8,6 +8,7 @@ import { definedLegs } from './bunches'
 import { isError } from './laps'
 import { leavePlaces } from './leaving'
 import { EDGE, standsOnEdge } from './borders'
+import { askForDoubts } from './doubts'
 import { coverNext } from './long-stitches'
 import { gatherLoose, listsForEach } from './loose-groups'
 import { addFinding, clampCount } from './reading'
@@ -115,31 +116,6 @@ function checkHeight(work: Work): void {
   })
 }
 
-/** Stitches in one place after the other, in the ring between its spaces. */
-function sizesOfGroups({ elements }: Work): readonly number[] {
-  const sizes: number[] = []
-  let group: number | null = null
-  for (const element of elements) {
-    if (element.role === 'space') group = null
-    if (!element.standing) continue
-    if (element.group === group) sizes[sizes.length - 1]!++
-    else sizes.push(1)
-    group = element.group
-  }
-  return sizes
-}
-
-/** "Ch 3 (does not count), 2 dc in same sp, ch 2, *3 dc in next sp, ch 2*": the chains stand there for a stitch after all. */
-function checkFirstGroup(work: Work, items: readonly Item[]): void {
-  const { beginning } = work
-  if (!beginning?.told || beginning.as !== 'turning' || beginning.item.count < 2) return
-  if (work.open || statedStitches(items) !== null) return
-  const [first = 0, others = 0, ...more] = sizesOfGroups(work)
-  if (others < 2 || first !== others - 1 || more.length === 0 || more.some((size) => size !== others)) return
-  const values = { chains: beginning.item.count, first, others }
-  report(work, 'rounds/first-group-short', beginning.item, values)
-}
-
 /** The most used loop of a round's stitches. */
 function mainLoop(work: Work): Loop {
   const element = work.elements.find(
@@ -192,7 +168,7 @@ function attempt(
   }
   const { places, endsInSpace } = leavePlaces(work.elements)
   const { account, onto } = finishRound(work, places, true)
-  checkFirstGroup(work, items)
+  askForDoubts(work, items)
   const errors = work.findings.filter((found) => isError(found)).length
   const stated = work.open || errors > 0 ? statedStitches(items) : null
   const asStated =

@@ -56,12 +56,6 @@ const NOT_YET: Readonly<Record<string, readonly string[]>> = {
     'h5909',
     'h5912',
     'h5913',
-    'h6414',
-    'h6418',
-    'h6419',
-    'h6429',
-    'h6439',
-    'h6738',
   ],
 }
 

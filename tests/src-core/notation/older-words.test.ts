@@ -120,7 +120,7 @@ describe('slip stitches on the way', () => {
   it.each([
     'Sl st in first ch-5 sp, 6 hdc in each ch-5 sp around',
     'Sl st into ch-5 sp, 6 hdc in each ch-5 sp around',
-    'Sl st in next ch-5 sp, (3 hdc, 3 hdc) in each ch-5 sp around',
+    'Sl st in next ch-5 sp, (3 hdc, 3 dc) in each ch-5 sp around',
     'Sl st in next ch-5 sp, ch 1, 6 hdc in each ch-5 sp around',
     'Sl st in ch-5 sp, 6 hdc in same sp, 6 hdc in each remaining ch-5 sp',
   ])('use no space up: "%s"', (work) => {
