@@ -2,9 +2,10 @@
 import type { Point } from '../../../shared-types/plan'
 import type { WorkedElement } from '../../notation/worked'
 import type { ResolvedGauge } from '../../stitches/gauge'
-import type { Millimetres, Radians } from '../../units/quantity'
-import { MOST_SYMBOLS } from './constants'
+import type { Radians } from '../../units/quantity'
 import { archAt } from './arch'
+import { clearPlace, clearWay, distance, isBeside } from './clear-places'
+import type { Way } from './clear-places'
 import { angleOf, at, hidesItself, radiusOf, samePlace, seatOf, unwrap } from './ground'
 import type { LocatedElement, LocatedRound, Seat } from './ground'
 
@@ -15,10 +16,6 @@ const JOIN_AT = [0.82, 0.95]
 const JOIN_LOW = 0.5
 /** The same for slip stitches on the way, behind the stitch that they lie in. */
 const TRAVEL_AT = [0.8, 0.6]
-/** A dot keeps so far from posts and chains, in stitch widths (by eye). */
-const DOT_CLEAR = { post: 0.24, bunch: 0.16, bar: 0.17, chain: 0.34, dot: 0.3 } as const
-/** Half of a bar and of the lens of a bunch, in stitch widths; the share of a post from which on it is drawn. */
-const DRAWN = { bar: 0.27, bulge: 0.34, from: 0.1 } as const
 /** The same where loops end at the first stitch's top: lower, beside its post. */
 const LOWER = { chain: 0.4, join: 0.58 } as const
 /** … and so many stitch widths from it. */
@@ -26,6 +23,16 @@ const BESIDE = 0.44
 /** A stitch leans when it goes outward by less than this share of its height; then the join lies over its top. */
 const LEANS = 0.75
 const ON_TOP = 0.18
+/** Where other symbols lie in the gap before the first stitch, a beginning chain hangs so many stitch widths from that … */
+const CHAIN_ASIDE = [0.5, 0.66, 0.85]
+/** … between these shares of its height (by eye). */
+const CHAIN_BETWEEN = [
+  [0.05, 0.7],
+  [0.22, 0.85],
+  [0.4, 1],
+] as const
+/** Where a join's dot lies beside the first stitch then, in stitch widths. */
+const JOIN_ASIDE = [0.62, 0.8, 1]
 /** Slip stitches into a loop lie at this share of it, so many stitch widths inside (by eye). */
 const INTO_LOOP = { share: 0.25, inside: 0.36 } as const
 
@@ -46,22 +53,35 @@ export function locateAsides(
     afterLoop ? beside(first, BESIDE * gauge.width, share) : between(first, gap, share)
   const clear = clearPlace(elements, gauge)
   const opening = openingOf(elements, gauge)
-  const hangs = round.elements.some(({ role, standing }) => role === 'beginning' && !standing)
-  const placeOf = (element: WorkedElement): [Point, Point] | null => {
+  const hung = round.elements.find(({ role, standing }) => role === 'beginning' && !standing)
+  const usual: Way = [before(0), before(afterLoop ? LOWER.chain : CHAIN_UP_TO)]
+  const below = earlier.find((entry) => entry.round.index === round.onto)?.elements ?? []
+  const aside = CHAIN_ASIDE.flatMap((away) =>
+    CHAIN_BETWEEN.map(([from, to]): Way => {
+      const [low, high] = [from, to].map((share) => beside(first, away * gauge.width, share))
+      return [low!, high!]
+    }),
+  )
+  const chain = hung ? clearWay([...elements, ...below], gauge, hung.count, usual, aside) : null
+  const placeOf = (element: WorkedElement): Way | null => {
     switch (element.role) {
       case 'beginning':
-        return element.standing ? null : [before(0), before(afterLoop ? LOWER.chain : CHAIN_UP_TO)]
+        return element.standing ? null : chain
       case 'join': {
         const over = onTop(first, ON_TOP * gauge.width)
         if (opening) return [opening, opening]
-        if (afterLoop) {
-          const point = leans(first) ? over : before(LOWER.join)
-          return [point, point]
-        }
-        const sides = [...JOIN_AT, JOIN_LOW].map((share) => beside(first, BESIDE * gauge.width, share))
+        const isMoved = chain !== null && chain !== usual
         // A chain that does not count hangs in the same gap.
-        const free = sides.filter((point) => !hangs || isBeside(point, before(0), before(CHAIN_UP_TO), gauge))
-        const point = clear([...JOIN_AT.map(before), ...free, over])
+        const free = (point: Point): boolean => !chain || isBeside(point, ...chain, gauge)
+        const gaps = JOIN_AT.map(before)
+        const wanted = afterLoop ? [leans(first) ? over : before(LOWER.join)] : gaps
+        const shares = [...JOIN_AT, JOIN_LOW]
+        const [near = [], ...far] = [BESIDE, ...JOIN_ASIDE].map((away) =>
+          shares.map((share) => beside(first, away * gauge.width, share)).filter(free),
+        )
+        // Over the stitch lies what the next round works into it.
+        const last = isMoved || afterLoop ? [...far.flat(), over] : [over, ...far.flat()]
+        const point = clear([...(isMoved ? gaps.filter(free) : wanted), ...near, ...last])
         return [point, point]
       }
       case 'travel': {
@@ -98,57 +118,6 @@ function openingOf(elements: readonly LocatedElement[], { width }: ResolvedGauge
     ? at(radius - 2 * ON_TOP * width, angle)
     : at(radius, angle - (2 * ON_TOP * width) / Math.max(radius, width))
 }
-
-/** The first of some points that no symbol of the round lies on; the first of all where there is none. */
-function clearPlace(
-  elements: readonly LocatedElement[],
-  { width }: ResolvedGauge,
-): (points: readonly Point[]) => Point {
-  const isClear = (point: Point): boolean =>
-    elements.every(({ element, base, top, chain, feet = [base] }) => {
-      if (chain.length > 0) return chain.every((each) => distance(each, point) >= DOT_CLEAR.chain * width)
-      const isBunch = feet.length < 2 && (element.legs > 1 || element.form !== 'plain')
-      const kind = element.role !== 'stitch' ? 'chain' : isBunch ? 'bunch' : 'post'
-      return feet.every((foot) => {
-        const [along, aside, length] = onWay(point, foot, top)
-        const share = along / length
-        const bulge = kind === 'bunch' ? 4 * DRAWN.bulge * share * (1 - share) : 0
-        const off = bulge + DOT_CLEAR[kind]
-        const onPost = along > DRAWN.from * length && along < length && aside < off * width
-        const onBar =
-          Math.abs(along - length) < DOT_CLEAR.bar * width && aside < (DRAWN.bar + DOT_CLEAR.bar) * width
-        return !onPost && !onBar
-      })
-    })
-  const taken: Point[] = []
-  return (points) => {
-    // No chart is drawn of so many, and each look goes through all of them.
-    if (elements.length > MOST_SYMBOLS) return points[0]!
-    const found =
-      points.find(
-        (point) => isClear(point) && taken.every((each) => distance(each, point) > DOT_CLEAR.dot * width),
-      ) ?? points[0]!
-    taken.push(found)
-    return found
-  }
-}
-
-/** Whether a dot has room beside chains from one point to another. */
-function isBeside(point: Point, from: Point, to: Point, { width }: ResolvedGauge): boolean {
-  const [along, aside, length] = onWay(point, from, to)
-  const past = Math.max(0, -along, along - length)
-  return Math.hypot(past, aside) >= DOT_CLEAR.chain * width
-}
-
-/** How far a point lies along a way and beside it, and how long that is. */
-function onWay(point: Point, from: Point, to: Point): [Millimetres, Millimetres, Millimetres] {
-  const [dx, dy] = [to.x - from.x, to.y - from.y]
-  const length = Math.hypot(dx, dy) || 1
-  const [x, y] = [point.x - from.x, point.y - from.y]
-  return [(x * dx + y * dy) / length, Math.abs(x * dy - y * dx) / length, length]
-}
-
-const distance = (a: Point, b: Point): number => Math.hypot(a.x - b.x, a.y - b.y)
 
 /** Where a stitch comes into sight: around a post, above the stitch that it goes around. */
 function footOf(entry: LocatedElement): Point {

@@ -270,9 +270,12 @@ function sideOf(element: WorkedElement, round: WorkedRound, onto: WorkedRound | 
   return before[i] && samePlace(element, before[i]) ? 1 : 0
 }
 
-/** Chains inside a group in one place: the open tip of a petal or a corner. */
+/**
+ * Chains inside a group in one place: the open tip of a petal or a corner. All that goes into a ring goes into one place,
+ * whether the text says so once or of each stitch; it is no group by that.
+ */
 const inOneGroup = (element: WorkedElement, previous: WorkedElement, next: WorkedElement): boolean =>
-  previous.group === element.group && next.group === element.group
+  previous.group === element.group && next.group === element.group && previous.into[0]?.kind !== 'ring'
 
 function seatsOf(
   round: WorkedRound,

@@ -5,6 +5,7 @@ import type { RoundsMotif } from '../../../shared-types/project'
 import { chartFigures } from '../../../src-core/figures/chart'
 import { roundsAccount } from '../../../src-core/motif/rounds/account'
 import { resolveGauge } from '../../../src-core/stitches/gauge'
+import { runs } from '../../runs'
 import { GAUGE, workedMotif } from './written-motif'
 
 const ADJUSTABLE = { ring: 'adjustable' }
@@ -203,6 +204,31 @@ describe('M10 a flower', () => {
         },
       ),
       { numRuns: 10, seed: 20261127 },
+    )
+  })
+})
+
+describe('stitches and chains in a ring', () => {
+  it('M5 have one outline and chart, whether the ring is named once or for each stitch', () => {
+    fc.assert(
+      fc.property(
+        fc.integer({ min: 3, max: 10 }),
+        fc.integer({ min: 1, max: 4 }),
+        fc.integer({ min: 1, max: 4 }),
+        fc.constantFrom('sc', 'hdc', 'dc', 'tr', '3-dc cluster'),
+        (times, each, chains, stitch) => {
+          const made = each > 1 ? `${each} ${stitch}` : stitch
+          const join = 'join with sl st in first st'
+          const wanted = told([`(${made} in ring, ch ${chains}) ${times} times, ${join}`])
+          for (const text of [
+            `[${made}, ch ${chains}] ${times} times in ring, ${join}`,
+            `*${made} in ring, ch ${chains}; rep from * ${times - 1} more times, ${join}`,
+            `${Array.from({ length: times }, () => `${made} in ring, ch ${chains}`).join(', ')}, ${join}`,
+          ])
+            expect([text, told([text])]).toEqual([text, wanted])
+        },
+      ),
+      { numRuns: runs(20), seed: 20261201 },
     )
   })
 })
