@@ -55,6 +55,13 @@ interface Shaping {
   /** Chains that are worked back along. */
   readonly stems?: ReadonlyMap<WorkedElement, Stem>
 }
+/** A loop of chains; of the tip of a group, whose. */
+interface Loop {
+  readonly arch: Arch
+  readonly tip: number | null
+  readonly apex: Point
+}
+
 const NO_STEMS: ReadonlyMap<WorkedElement, Stem> = new Map()
 
 /** Chains, picots, seats and edge of a round whose standing elements are in place. */
@@ -67,7 +74,7 @@ export function finish(
 ): LocatedRound {
   const byElement = new Map(stood.map((entry) => [entry.element, entry]))
   const elements: LocatedElement[] = []
-  const arches = new Map<number, { arch: Arch; tip: boolean; apex: Point }>()
+  const arches = new Map<number, Loop>()
   const loops = round.elements.filter(({ role, count }) => role === 'space' && count >= LONG_LOOP).length
   let tight = 0
   const sizes = new Map<number, number>()
@@ -117,7 +124,7 @@ export function finish(
         elements.push(edgeFromRing(element, slip, stitch, up, gauge))
         return
       }
-      const within = element.group >= 0 && inOneGroup(element, previous, next)
+      const within = inOneGroup(previous, next)
       if (within && isSlip(previous) !== isSlip(next)) {
         elements.push(
           edgeOfPetal(
@@ -142,7 +149,7 @@ export function finish(
       if (!tip && !cornered && element.count >= 3) tight = Math.max(tight, arch.chord - arch.length)
       const outward = at(1, angleOf(middleOf(from, to)))
       const wide = isDrawing(gauge) && element.count >= TIP_LOOP
-      const raised = tip && (wide || (sizes.get(element.group) ?? 0) > 2)
+      const raised = tip && (wide || (sizes.get(previous.group) ?? 0) > 2)
       const rise = raised
         ? TIP_CHAIN * element.count * gauge.width
         : tip
@@ -155,7 +162,7 @@ export function finish(
       const far = (tip ? level : radiusOf(middle)) + rise
       const apex = at(far, angleOf(middle))
       const drawn = tip ? archOfRise(from, to, rise) : arch
-      const loop = { arch: tip ? drawn : arch, tip, apex }
+      const loop: Loop = { arch: tip ? drawn : arch, tip: tip ? previous.group : null, apex }
       arches.set(element.index, loop)
       const [start, end] = sectorOf(previous, next)
       const pointAt = (share: number): Point => {
@@ -271,16 +278,16 @@ function sideOf(element: WorkedElement, round: WorkedRound, onto: WorkedRound | 
 }
 
 /**
- * Chains inside a group in one place: the open tip of a petal or a corner. All that goes into a ring goes into one place,
- * whether the text says so once or of each stitch; it is no group by that.
+ * Chains between stitches in one place: the open tip of a petal or a corner, however the text says it. All that goes into
+ * a ring goes into one place too, which is no group by that.
  */
-const inOneGroup = (element: WorkedElement, previous: WorkedElement, next: WorkedElement): boolean =>
-  previous.group === element.group && next.group === element.group && previous.into[0]?.kind !== 'ring'
+const inOneGroup = (previous: WorkedElement, next: WorkedElement): boolean =>
+  previous.group >= 0 && previous.group === next.group && previous.into[0]?.kind !== 'ring'
 
 function seatsOf(
   round: WorkedRound,
   elements: readonly LocatedElement[],
-  arches: ReadonlyMap<number, { arch: Arch; tip: boolean; apex: Point }>,
+  arches: ReadonlyMap<number, Loop>,
 ): Seat[] {
   const byIndex = new Map(elements.map((entry) => [entry.element.index, entry]))
   return round.places.map((place) => {
@@ -289,7 +296,7 @@ function seatsOf(
     if (place.kind === 'space' && loop) {
       const middle = middleOf(loop.arch.from, loop.arch.to)
       // Seen from the centre the chord's middle is where the loop hangs; a tip chain is raised already.
-      const point = loop.tip ? loop.apex : middle
+      const point = loop.tip === null ? middle : loop.apex
       return {
         kind: 'space',
         angle: angleOf(middle),
@@ -297,7 +304,7 @@ function seatsOf(
         arch: loop.arch,
         chains: place.chains,
         foot: middle,
-        tip: loop.tip,
+        tip: loop.tip !== null,
       }
     }
     const top = located?.top ?? { x: 0, y: 0 }
@@ -319,10 +326,7 @@ const between = (a: Point, b: Point, share: number): Point => ({
 })
 
 /** The outer edge in working order: tops, along loops, over picots. */
-function edgeOf(
-  elements: readonly LocatedElement[],
-  arches: ReadonlyMap<number, { arch: Arch; tip: boolean; apex: Point }>,
-): Point[] {
+function edgeOf(elements: readonly LocatedElement[], arches: ReadonlyMap<number, Loop>): Point[] {
   const edge: Point[] = []
   // The chains of the first petal stand up from a slip stitch that only led there.
   const [first] = elements
@@ -331,7 +335,7 @@ function edgeOf(
   for (const { element, top } of elements) {
     const loop = arches.get(element.index)
     if (!loop) edge.push(top)
-    else if (loop.tip) edge.push(loop.apex)
+    else if (loop.tip !== null) edge.push(loop.apex)
     else {
       const outward = at(1, angleOf(middleOf(loop.arch.from, loop.arch.to)))
       for (const share of [0.15, 0.3, 0.5, 0.7, 0.85]) {
@@ -347,7 +351,7 @@ function edgeOf(
 
 function petalsOf(
   stood: readonly Stood[],
-  arches: ReadonlyMap<number, { arch: Arch; tip: boolean; apex: Point }>,
+  arches: ReadonlyMap<number, Loop>,
   elements: readonly LocatedElement[],
   gauge: ResolvedGauge,
 ): Petal[] {
@@ -355,8 +359,10 @@ function petalsOf(
   const found = new Map<number, Stood[]>()
   for (const entry of stood) if (entry.petal >= 0) gather(found, entry.petal, entry)
   const tipsOf = new Map<number, LocatedElement[]>()
-  for (const entry of elements)
-    if (arches.get(entry.element.index)?.tip) gather(tipsOf, entry.element.group, entry)
+  for (const entry of elements) {
+    const tip = arches.get(entry.element.index)?.tip ?? null
+    if (tip !== null) gather(tipsOf, tip, entry)
+  }
   return [...found.values()].map((members) => {
     const tips = tipsOf.get(members[0]!.element.group) ?? []
     const line = [...members.map((entry) => entry.top), ...tips.map((tip) => tip.top)]

@@ -275,9 +275,14 @@ const veeOver = (loop: Arch): Millimetres => veeRise(loop)
 /** Whether chains stand up beside a petal's stitches, from a slip stitch in the same loop: "(sl st, ch 2, 3 dc, ch 2, sl st)". */
 function hasEdges({ members }: Group, { elements }: WorkedRound): boolean {
   const [first, last] = [members[0]!, members.at(-1)!]
-  const isEdge = (edge: WorkedElement | undefined): boolean =>
-    edge?.role === 'space' && edge.group >= 0 && edge.group === first.group
-  return isEdge(elements[first.index - 1]) || isEdge(elements[last.index + 1])
+  const inGroup = (each: WorkedElement | undefined): boolean =>
+    each !== undefined && each.group >= 0 && each.group === first.group
+  const isEdge = (edge: WorkedElement | undefined, beyond: WorkedElement | undefined): boolean =>
+    edge?.role === 'space' && (inGroup(edge) || (beyond?.role === 'slip' && inGroup(beyond)))
+  return (
+    isEdge(elements[first.index - 1], elements[first.index - 2]) ||
+    isEdge(elements[last.index + 1], elements[last.index + 2])
+  )
 }
 
 /** M10: several stitches in a loop stand evenly along its arch, along its normals. */
