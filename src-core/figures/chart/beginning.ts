@@ -1,6 +1,7 @@
 /** What a motif begins with, as the chart shows it: the ring, or the chain that a leaf is worked on. */
 import type { Point } from '../../../shared-types/plan'
 import type { Beginning } from '../../motif/rounds/account'
+import { radiusOf } from '../../motif/rounds/ground'
 import type { LocatedRound } from '../../motif/rounds/ground'
 import type { FigureItem } from '../figure'
 import { drawText } from '../figure'
@@ -14,14 +15,28 @@ import type { ChartView } from './marks'
 const SMALLEST_RING = 0.3
 const ROOM = 0.08
 
-/** Outer radius of the ring in mm of the motif; 0 where there is none. */
+/** A ring is drawn out to stitches that begin so many stitch widths outside of it, up to so far inside of them (ours) … */
+const EMPTY = 0.6
+const INSIDE = 0.1
+/** … its chains at most so many times as far apart as they are. */
+const DRAWN_OUT = 2
+/** The turns of a wide adjustable ring lie so far apart, in stitch widths. */
+const TURNS_APART = 0.22
+
+/** Outer radius of the ring in mm of the motif; 0 where there is none. Where a round needs room, its ring grows with it. */
 export function ringRadius(
   { ringChains, stem, stitchWidth }: Beginning,
   first: LocatedRound | undefined,
 ): number {
   if (stem.length > 0 || !first) return 0
   const own = (ringChains * stitchWidth) / (2 * Math.PI)
-  return Math.max(SMALLEST_RING, own / stitchWidth) * stitchWidth
+  const plain = Math.max(SMALLEST_RING * stitchWidth, own)
+  const feet = first.elements.flatMap(({ element, base, chain }) =>
+    element.into[0]?.kind === 'ring' && chain.length === 0 ? [radiusOf(base)] : [],
+  )
+  const inside = Math.min(...feet) - INSIDE * stitchWidth
+  const isEmpty = feet.length > 0 && ringChains !== 1 && inside - plain > EMPTY * stitchWidth
+  return isEmpty ? Math.min(inside, ringChains > 0 ? DRAWN_OUT * own : inside) : plain
 }
 
 /** Strokes of the ring or the chain; nothing for parts that do not show it. */
@@ -41,11 +56,11 @@ export function beginningInk({ ringChains, stem }: Beginning, view: ChartView): 
   if (ringChains < 2) {
     if (ringChains === 1)
       return { strokes: ovalPath(centre, { x: 0, y: 1 }, 0.5 * unit, PROPORTION.ovalWidth * unit), fills: [] }
-    return { strokes: spiral(centre, Math.max(0.1, view.ring - ROOM * unit)), fills: [] }
+    return { strokes: spiral(centre, Math.max(0.1, view.ring - ROOM * unit), unit), fills: [] }
   }
   const radius = view.ring - (ROOM + PROPORTION.ovalWidth / 2) * unit
   const step = 2 * radius * Math.sin(Math.PI / ringChains)
-  const length = Math.min(PROPORTION.ovalLength * unit, step * 0.86)
+  const length = Math.min(DRAWN_OUT * PROPORTION.ovalLength * unit, step * 0.86)
   const ovals = Array.from({ length: ringChains }, (_, k) => {
     const angle = ((k + 0.5) / ringChains) * 2 * Math.PI
     const point = { x: centre.x + radius * Math.sin(angle), y: centre.y - radius * Math.cos(angle) }
@@ -55,12 +70,13 @@ export function beginningInk({ ringChains, stem }: Beginning, view: ChartView): 
 }
 
 /** One and three quarter turns outward: the tail that is pulled. */
-function spiral(centre: Point, radius: number): Ink['strokes'] {
+function spiral(centre: Point, radius: number, unit: number): Ink['strokes'] {
   const turns = 1.75
-  const steps = 21
+  const inner = Math.max(0.35, 1 - (turns * TURNS_APART * unit) / radius)
+  const steps = 42
   const at = (share: number): Point => {
     const angle = share * turns * 2 * Math.PI
-    const r = radius * (0.35 + 0.65 * share)
+    const r = radius * (inner + (1 - inner) * share)
     return { x: centre.x + r * Math.sin(angle), y: centre.y - r * Math.cos(angle) }
   }
   const path: (readonly ['M', number, number] | readonly ['L', number, number])[] = []

@@ -119,12 +119,13 @@ export function leafAccount(
     length: lengths.at(-1)!,
     width: rows > 0 ? Math.max(chainsUsed(located), stitches) * gauge.width + ends : over,
   }
+  const isBlunt = rows === 0 && isOval(read.worked, heights)
   const outlineAt = (own: FigureSize): Outline =>
-    rows > 0 ? rowsOutline(located, own, context.hand) : workedOutline(located, own)
+    rows > 0 ? rowsOutline(located, own, context.hand) : workedOutline(located, own, isBlunt)
   const form: FigureForm | null =
     rows > 0
       ? formOfRows(outlineAt(size), humpsOf(read.worked.slice(0, rows), gauge))
-      : isOval(read.worked, heights)
+      : isBlunt
         ? 'oval'
         : null
   const { account, findings } = figureAccount(motif, context, read, gauge, {
@@ -152,20 +153,46 @@ function smoothed(radii: readonly Millimetres[], reach: number): Point[] {
   })
 }
 
+const cross = (a: Point, b: Point): number => a.x * b.y - a.y * b.x
+const from = (a: Point, b: Point): Point => ({ x: b.x - a.x, y: b.y - a.y })
+
+/** The points of an outline about the origin, clockwise, each moved outward on to the hull of all. */
+function withoutHollows(points: readonly Point[]): Point[] {
+  const reach = points.map(({ x, y }) => Math.hypot(x, y))
+  const start = reach.indexOf(Math.max(...reach))
+  const hull: Point[] = []
+  for (const point of [...points.slice(start), ...points.slice(0, start + 1)]) {
+    while (hull.length > 1 && cross(from(hull.at(-2)!, hull.at(-1)!), from(hull.at(-1)!, point)) <= 0)
+      hull.pop()
+    hull.push(point)
+  }
+  return points.map((point) => {
+    const end = hull.findIndex((b, i) => i > 0 && cross(hull[i - 1]!, point) >= 0 && cross(point, b) >= 0)
+    if (end < 1) return point
+    const [a, b] = [hull[end - 1]!, hull[end]!]
+    const out = cross(a, from(a, b)) / cross(point, from(a, b))
+    return out > 1 ? { x: point.x * out, y: point.y * out } : point
+  })
+}
+
 const extentOf = (values: readonly number[]): [number, number] => [Math.min(...values), Math.max(...values)]
 
 /**
  * The outline of what is worked: pointed where low stitches stand at the ends, an oval where they are all as high. Both
- * sides alike, tip and stem end where they are measured.
+ * sides alike, tip and stem end where they are measured. The sides of an oval are straight, nowhere hollow.
  */
-function workedOutline(located: readonly LocatedRound[], { length, width }: FigureSize): Outline {
+function workedOutline(
+  located: readonly LocatedRound[],
+  { length, width }: FigureSize,
+  isOval: boolean,
+): Outline {
   const radii = envelope(located)
   const step = radii.length / OUTLINE_POINTS
   const both = Array.from({ length: OUTLINE_POINTS }, (_, i) => {
     const own = radii[Math.round(i * step) % radii.length]!
     return (own + radii[Math.round((OUTLINE_POINTS - i) * step) % radii.length]!) / 2
   })
-  const points = smoothed(both, SMOOTHED.leaf)
+  const points = isOval ? withoutHollows(smoothed(both, SMOOTHED.leaf)) : smoothed(both, SMOOTHED.leaf)
   const top = points[0]!.y
   const end = points[OUTLINE_POINTS / 2]!.y
   const half = Math.max(...points.map(({ x }) => x))

@@ -113,4 +113,23 @@ describe('shapes as they are', () => {
     const chains = elements.filter(({ element, chain }) => element.role === 'space' && chain.length === 3)
     expect(chains.length).toBeGreaterThanOrEqual(11)
   })
+
+  it.each([6, 12, 30])(
+    'an oval on a chain of %i is as wide all along its sides, and nowhere hollow',
+    (along) => {
+      const { account, width, height } = shape(
+        { chain: along + 2 },
+        `2 sc in 2nd ch from hook, sc in next ${along - 1} ch, 4 sc in last ch, working along opposite side of chain, sc in next ${along - 1} ch, 2 sc in last ch, join with sl st in first sc`,
+        `ch 1, 2 sc in each of next 2 sc, sc in next ${along - 1} sc, 2 sc in each of next 4 sc, sc in next ${along - 1} sc, 2 sc in each of next 2 sc, join with sl st in first sc`,
+      )
+      const { outline } = account
+      const turns = outline.map((b, i) => {
+        const [a, c] = [outline.at(i - 1)!, outline[(i + 1) % outline.length]!]
+        return (b.x - a.x) * (c.y - b.y) - (b.y - a.y) * (c.x - b.x)
+      })
+      expect(Math.min(...turns.map((turn) => turn * Math.sign(turns[0]!)))).toBeGreaterThan(-1e-9)
+      const beside = outline.filter(({ y }) => Math.abs(y) < 0.2 * (height - width))
+      expect(Math.min(...beside.map(({ x }) => Math.abs(x)))).toBeGreaterThan(0.48 * width)
+    },
+  )
 })
