@@ -10,7 +10,9 @@ import type { RepeatRoundItem } from './tree'
 
 /** Words that tell of what has grown: "one more group", "increasing", "on each side", "between increases". */
 const GROWN =
-  /\b(more|extra|additional|increas\w*)\b|\b(on|along|to|for|per|at|in)\s+(each|every|the|all|a|four|both|side)?\s*(of the )?sides?\b|\b(each|every|per)\s+side\b|\bbetween\s+(the\s+|each\s+)?(two\s+)?(corners?|incs?\b|increases?)|\bthere\s+(are|will|is)\s+(be\s+)?(now\b|more\b)|\bnow\s+(there|be)\b/iu
+  /\b(more|extra|additional|increas\w*)\b|\b(on|along|to|for|per|at|in)\s+(each|every|the|all|a|four|both|side)?\s*(of the )?sides?\b|\b(each|every|per)\s+side\b|\bbetween\s+(the\s+|each\s+)?(two\s+)?(corners?|incs?\b|increases?)|\bthere\s+(are|will|is)\s+(be\s+)?(now\b|more\b|\d+\b|two\b|three\b|four\b|five\b|six\b)|\bnow\s+(there|be)\b/iu
+/** "3 tr in each sp between groups and (3 tr, 2 ch, 3 tr) in each corner": all of it, told for sides and corners. */
+const TOLD_WHOLE = /\b(each|every|all)\b.*\b(each|every|all|the|4|four)\s+corners?\b/iu
 /** Words of the longest sentence that tells it (ours). */
 const LONGEST = 60
 const ENDS = new Set(['.', ';', '!', '—', '–', '=', '*'])
@@ -38,7 +40,8 @@ const readGrowth = (reader: Reader): Span | null =>
     }
     if (reader.at === start) return null
     const span = reader.span(start)
-    return GROWN.test(reader.words(span)) ? span : null
+    const words = reader.words(span)
+    return GROWN.test(words) || TOLD_WHOLE.test(words) ? span : null
   })
 
 /** Names that stand for a part whether or not it has a heading. */

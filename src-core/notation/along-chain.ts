@@ -30,9 +30,10 @@ const GOES_ALONG = [
  * `bare`: "now the other side of the chain".
  */
 function passFarSide(reader: Reader, bare: boolean, moves: boolean): boolean {
-  reader.skip('back', 'up')
+  const up = reader.skip('back', 'up') && reader.key(-1) === 'up'
   if (bare && reader.sees('the')) reader.skip('the')
-  else if (!reader.skip(...GOES_ALONG)) return false
+  // "Work up other side".
+  else if (!reader.skip(...GOES_ALONG) && !up) return false
   reader.skip('the')
   // "in free loops on opposite side of ch".
   reader.attempt(() => {

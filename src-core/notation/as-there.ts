@@ -15,8 +15,10 @@ export const passAsThere = (reader: Reader): boolean =>
     if (reader.skip(...BEFORE)) return true
     while (reader.skip('for', 'in', 'on', 'of', 'the', 'those', 'corner', 'you', 'did', 'last', 'prev'))
       continue
-    if (!reader.skipA('round') && !reader.skip('r')) return null
-    reader.number()
+    // "As in 3rd rnd".
+    const nth = reader.ordinal() !== null || reader.skip('first')
+    if (!reader.skipA('round') && (nth || !reader.skip('r'))) return null
+    if (!nth) reader.number()
     return true
   }) === true
 

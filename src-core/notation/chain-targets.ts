@@ -4,7 +4,7 @@ import { stitchAbbreviation } from '../stitches/terms'
 import type { Span } from './tokens'
 import { isSlip } from './stitch-name'
 import { placeParts } from './tree'
-import type { PlacePart } from './tree'
+import type { Place, PlacePart } from './tree'
 import { baseSource, report, spend, targetAt } from './work'
 import type { ChainWork, Target, Work } from './work'
 import { UNDER, stemTargets, turnUnder } from './piece'
@@ -17,6 +17,24 @@ function noChain(work: Work, part: PlacePart, available: string): Target[] {
   report(work, 'rounds/no-chain', part, { wanted, available }, 'once')
   work.open = true
   return [targetAt(work, null, { kind: 'unknown', round: -2, index: -1 })]
+}
+
+/** Chains from which on one is long enough to be worked back along, where it might be a space (ours). */
+const LONG = 5
+
+/**
+ * "Ch 8, skip 1 ch, sc, hdc", "12 ch, miss 1 ch, 1 dc in each ch": the chain just made is begun behind those that are
+ * passed over. Null where what is passed lies in the round before.
+ */
+export function passesOwnChains(work: Work, { parts: [part, ...more] }: Place): PlacePart | null {
+  const last = work.elements.at(-1)
+  if (!part || more.length > 0 || part.extent || last?.stitch !== 'ch' || last.role === 'picot') return null
+  if ((part.which !== 'next' && part.which !== 'first') || part.count >= last.count) return null
+  const isChain = part.noun.kind === 'chain'
+  if (!isChain && !(part.noun.kind === 'stitch' && part.noun.name === null)) return null
+  const alone = work.base.kind === 'none' || (work.base.kind === 'ring' && last.count >= LONG)
+  const plain = isChain && last.count >= LONG && baseSource(work)?.total('space') === 0
+  return alone || plain ? { ...part, which: 'from-hook', count: part.count + 1 } : null
 }
 
 /** Starts along the chain that the hook has just made, or the foundation chain. */

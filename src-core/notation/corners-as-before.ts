@@ -1,10 +1,12 @@
 /** "Corners as before", "work corners as in Rnd 2": what goes into a corner is told by an earlier round. */
 import { passAsThere } from './as-there'
 import type { Reader } from './reader'
+import { readPlace } from './places'
 import { plainPlace } from './plain-place'
 import { isSlip } from './stitch-name'
-import type { Definition, Item, PlacePart, RoundNode, WorkItem } from './tree'
+import type { Definition, Item, Place, PlacePart, RoundNode, WorkItem } from './tree'
 import type { StitchName } from './stitch-name'
+import { readStitch } from './vocabulary'
 import { NO_NAME } from './stitch-name'
 import type { Work } from './work'
 
@@ -32,6 +34,19 @@ const passOneMore = (reader: Reader): boolean =>
       : null
   }) === true
 
+/** "Work corner in next sp", "work first corner in same sp": where a corner goes that was told before; passes it. */
+const readCornerInto = (reader: Reader): Place | null =>
+  reader.attempt(() => {
+    while (reader.skipA('verb') || reader.skip('a', 'the', 'one', 'another', 'first', 'next', 'beg', 'last'))
+      continue
+    // Where the page explains a corner as a stitch, that is meant.
+    if (readStitch(reader) || !reader.skip('corner') || !reader.isA('into')) return null
+    const place = readPlace(reader)
+    const [part] = place?.parts ?? []
+    const one = part?.count === 1 && (part.which === 'next' || part.which === 'same')
+    return place && one && part.noun.kind === 'space' && /^([,;.*)]|)$/.test(reader.key()) ? place : null
+  })
+
 /** "Corners as before", "corner as in Rnd 2": a corner, or each of them, that an earlier round tells. */
 export const readCornersAsBefore = (reader: Reader): WorkItem | null => {
   const start = reader.at
@@ -40,6 +55,12 @@ export const readCornersAsBefore = (reader: Reader): WorkItem | null => {
     const stitch: StitchName = { ...NO_NAME, form: 'special', name: 'another corner', ...span }
     const place = plainPlace({ which: 'next', each: false, noun: { kind: 'corner' }, extent: null }, span)
     return { type: 'work', count: null, stitch, place, ...span }
+  }
+  const into = readCornerInto(reader)
+  if (into) {
+    const span = reader.span(start)
+    const stitch: StitchName = { ...NO_NAME, form: 'special', name: 'corner as before', ...span }
+    return { type: 'work', count: null, stitch, place: into, ...span }
   }
   return reader.attempt(() => {
     passLead(reader)
@@ -112,7 +133,10 @@ function cornersAt(rounds: readonly RoundNode[], index: number): Item | null {
 export function cornerBefore(work: Work, name: StitchName): Definition | null {
   if (!isAsBefore(name)) return null
   const { rounds } = work.tree
-  const number = Number(/\b(?:r|rnds?|rounds?|rows?)\s*(\d+)/i.exec(name.name)?.[1] ?? 0)
+  const numbered =
+    /\b(?:r|rnds?|rounds?|rows?)\s*(\d+)/i.exec(name.name) ??
+    /\b(\d+)(?:st|nd|rd|th)\s+(?:rnd|round|row)/i.exec(name.name)
+  const number = Number(numbered?.[1] ?? 0)
   const before = rounds.findLastIndex(
     ({ start, numbers }) =>
       start < work.node.start &&

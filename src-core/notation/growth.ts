@@ -4,13 +4,15 @@
  * now, so the round itself says how much more there is.
  */
 import { isError } from './laps'
+import { gatherLoose } from './loose-groups'
 import type { Reading } from './reading'
 import { workRound } from './rounds'
 import type { Attempt } from './rounds'
 import { statedStitches } from './told-counts'
 import type { Span } from './tokens'
 import { isSlip } from './stitch-name'
-import type { GroupItem, Item, PlacePart, RoundNode, RoundsTree, WorkItem } from './tree'
+import { betweenGroups, hasGapsBeside, usesAllGaps } from './side-gaps'
+import type { GroupItem, Item, Place, PlacePart, RoundNode, RoundsTree, StarItem, WorkItem } from './tree'
 
 type Items = readonly Item[]
 
@@ -59,15 +61,25 @@ export const isOnSide = (item: Item): item is WorkItem | GroupItem => {
   const [part] = item.place.parts
   const kind = part!.noun.kind
   const space = kind === 'gap' || (kind === 'space' && !part!.noun.corner)
-  return space && part!.which === 'next' && part!.count === 1 && !isCorner(item)
+  const one = (part!.which === 'next' || part!.which === 'last') && part!.count === 1
+  return space && one && !isCorner(item)
 }
+
+/** "…, ending 2 dc in last sp": the last side grows as the others do. */
+const grownEnding = ({ repeat }: StarItem, times: number): StarItem['repeat'] =>
+  repeat?.ending
+    ? { ...repeat, ending: { ...repeat.ending, items: withSpaces(repeat.ending.items, times) } }
+    : repeat
 
 /** Sides on which so many spaces are worked, each with the chains behind it. */
 function withSpaces(items: Items, times: number): Items {
   const grown: Item[] = []
   for (let at = 0; at < items.length; at++) {
     const item = items[at]!
-    if (item.type === 'star') grown.push({ ...item, items: withSpaces(item.items, times) })
+    if (item.type === 'star')
+      grown.push({ ...item, items: withSpaces(item.items, times), repeat: grownEnding(item, times) })
+    else if (item.type === 'group' && !item.place)
+      grown.push({ ...item, items: withSpaces(item.items, times) })
     else if (!isOnSide(item)) grown.push(item)
     else {
       let end = at + 1
@@ -83,6 +95,21 @@ function withSpaces(items: Items, times: number): Items {
     }
   }
   return grown
+}
+
+/** Corners, and the yarn joined in one, at the corners that there are now: "any ch-1 sp" below was one of them. */
+function atCorners(items: Items): Items {
+  const toCorner = (place: Place): Place => {
+    const [part, ...more] = place.parts
+    const moves = part && more.length === 0 && part.noun.kind === 'space' && part.which !== 'same'
+    return moves ? { ...place, parts: [{ ...part, noun: { kind: 'corner' } }] } : place
+  }
+  return items.map((item): Item => {
+    if ('items' in item && !isCorner(item)) return { ...item, items: atCorners(item.items) } as Item
+    const leads = item.type === 'colour' || (item.type === 'work' && isSlip(item.stitch))
+    if ((!leads && !isCorner(item)) || !('place' in item) || !item.place) return item
+    return { ...item, place: toCorner(item.place) }
+  })
 }
 
 /** Runs of stitches so much longer: in the repeat by `more`, before and behind it by `outside`. */
@@ -127,10 +154,18 @@ const bareRuns = (items: Items): Items =>
 /** Most spaces to a side, and most stitches that a run grows by: nobody tells more by reference (ours). */
 const MOST = { spaces: 14, stitches: 8 }
 
-/** The ways in which a round may have grown, the likeliest first. */
-function* waysToGrow(items: Items): Generator<Items> {
-  const all = [...items, ...items.flatMap((item) => (item.type === 'star' ? item.items : []))]
+/** The ways in which a round may have grown, the likeliest first; `gaps`: groups lie side by side below. */
+function* waysToGrow(items: Items, gaps: boolean): Generator<Items> {
+  const repeated = items.flatMap((item) =>
+    item.type === 'star' || (item.type === 'group' && !item.place) ? item.items : [],
+  )
+  const all = [...items, ...repeated]
   const cornered = all.some(isCorner)
+  if (gaps && cornered && all.some(isOnSide))
+    for (let times = 2; times <= MOST.spaces; times++) {
+      const between = betweenGroups(atCorners(withSpaces(items, times)))
+      if (between) yield between
+    }
   const run = all.find((item) => runOf(item))
   if (cornered && run) {
     const sides = toCorners(items, true)
@@ -167,6 +202,7 @@ function withFirstRun(items: Items, run: WorkItem, count: number): Items {
 const goesRound = ({ work, account }: Attempt): boolean =>
   !work.open &&
   account.made !== null &&
+  usesAllGaps(work) &&
   work.findings.every(
     (found) =>
       found.code === 'rounds/wrong-end-count' || (!isError(found) && found.code !== 'rounds/stitches-passed'),
@@ -183,13 +219,22 @@ function grown(
 ): Items | null {
   let found: Items | null = null
   const stated = statedStitches(counts)
-  for (const way of waysToGrow(items)) {
+  const gaps = reading.base.kind === 'round' && hasGapsBeside(reading.base.state)
+  for (const way of waysToGrow(items, gaps)) {
     const made = workRound(reading, tree, node, number, [...way, ...counts])
     if (!goesRound(made)) continue
     found ??= way
     if (stated === null || made.account.made === stated) return way
   }
   return found
+}
+
+/** Its stitches gathered into the spaces that they are told before, where groups stand side by side below. */
+function gathered(reading: Reading, { text }: Pick<RoundsTree, 'text'>, items: Items): Items {
+  const { base } = reading
+  const known = reading.gathered.get(items)
+  if (known || base.kind !== 'round' || !hasGapsBeside(base.state)) return known?.items ?? items
+  return gatherLoose(items, text)?.items ?? items
 }
 
 /** A round that is worked again on what has grown; where no way of growing goes round, words that cannot be read. */
@@ -204,6 +249,6 @@ export function grownItems(
 ): readonly Item[] {
   // What leads to its beginning and what closes it is told by the round that is worked again.
   const counts = behind.filter(({ type }) => ['count', 'note', 'statement'].includes(type))
-  const found = grown(reading, tree, node, number, again, counts)
+  const found = grown(reading, tree, node, number, gathered(reading, tree, again), counts)
   return found ? [...found, ...counts] : [{ type: 'note', effect: null, unread: 'work', ...grows }, ...counts]
 }

@@ -71,6 +71,24 @@ const readFilled = (reader: Reader): Place | null =>
     return place && reader.sees(':') ? place : null
   })
 
+/** "Work corner in next sp (3 dc, ch 2, 3 dc)", "first petal in same sp (…)": its name, its place, and what it is. */
+const readNamed = (reader: Reader): Place | null =>
+  reader.attempt(() => {
+    while (reader.skip('work', 'make', 'a', 'the', 'one', 'another', 'first', 'next', 'beg', 'last')) continue
+    if (!reader.skip('corner') && !reader.skipA('group')) return null
+    const place = reader.isA('into') ? readPlace(reader) : null
+    const [part] = place?.parts ?? []
+    const one = part?.count === 1 && (part.which === 'next' || part.which === 'same')
+    return place && one && /^[([]$/.test(reader.key()) ? place : null
+  })
+
+/** The first of what was read; gives the rest back. */
+function firstAlone(reader: Reader, items: readonly Item[]): readonly Item[] {
+  const [, next] = items
+  while (next && reader.tokens[reader.at - 1]!.start >= next.start) reader.at--
+  return items.slice(0, 1)
+}
+
 /** "Whenever you reach a ch-2 space, work …": each of them. */
 const readReached = (reader: Reader): Place | null => {
   const start = reader.at
@@ -138,6 +156,12 @@ const passCalled = (reader: Reader): boolean =>
 export function readPlaced(reader: Reader, sequence: SequenceReader): PlacedItem | NoteItem | null {
   const start = reader.at
   return reader.attempt((): PlacedItem | NoteItem | null => {
+    const named = readNamed(reader)
+    if (named) {
+      const [group] = firstAlone(reader, sequence(reader, 'placed'))
+      if (group?.type !== 'group' || group.place) return null
+      return { type: 'placed', place: named, items: group.items, ...reader.span(start) }
+    }
     const filled = readReached(reader) ?? readFilled(reader)
     const place = filled ?? (reader.isA('place') ? readPlace(reader) : cornerAhead(reader))
     if (!place) return null

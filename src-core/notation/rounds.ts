@@ -17,6 +17,7 @@ import { STITCHES } from '../stitches/table'
 import { stitchAbbreviation } from '../stitches/terms'
 import { pieceOf, stemsOf } from './piece'
 import { runItems } from './run'
+import { betweenGroups, hasGapsBeside, losesCorners, usesAllGaps } from './side-gaps'
 import { countedState, leavesOpen, stateOf } from './state'
 import { statedSpaces, statedStitches } from './told-counts'
 import { usualIn } from './usual-chains'
@@ -246,7 +247,7 @@ const workNext: RoundWorker = (reading, tree, node, number, items) => {
 }
 
 /** Works one round; where stitches stand loose before a space, they are gathered into it if only that comes out even. */
-export const workRound: RoundWorker = (reading, tree, node, number, items) => {
+const workLoose: RoundWorker = (reading, tree, node, number, items) => {
   const made = workNext(reading, tree, node, number, items)
   const lists = listsForEach(items)
   if ((made.errors === 0 && !passesStitches(made) && !lists) || node.broken) return made
@@ -264,6 +265,29 @@ export const workRound: RoundWorker = (reading, tree, node, number, items) => {
   const [group] = gathered.groups
   report(other.work, 'rounds/group-without-brackets', group!, {})
   return other
+}
+
+/** Works one round; where a space of no told size lies between two groups, if only that comes out even, or is usual. */
+export const workRound: RoundWorker = (reading, tree, node, number, items) => {
+  const made = workLoose(reading, tree, node, number, items)
+  const { base } = reading
+  if (node.broken || base.kind !== 'round' || !hasGapsBeside(base.state) || !betweenGroups(items)) return made
+  const stated = statedStitches(items)
+  const meant = stated === null ? !losesCorners(base.state, made.state, items) : made.account.made === stated
+  if (made.errors === 0 && meant) return made
+  const gathered = reading.gathered.get(items) ?? gatherLoose(items, tree.text)
+  for (const way of [gathered, { items, groups: [] }]) {
+    const between = way && betweenGroups(way.items)
+    const other = between && workAsBegun(reading, tree, node, number, between)
+    if (!other || other.errors > 0 || other.work.open || !usesAllGaps(other.work)) continue
+    const [group] = way.groups
+    if (group) {
+      reading.gathered.set(items, gathered!)
+      report(other.work, 'rounds/group-without-brackets', group, {})
+    }
+    return other
+  }
+  return made
 }
 
 /** "(does not count as a st here and throughout)": said once for all rounds. */

@@ -1,7 +1,7 @@
 /** Follows the items of a round, one after the other, the way hands would. */
 import { runOver } from './crossing'
 import { oneOver } from './bunches'
-import { cellsLeft, startAlongChain, turnAlongChain } from './chain-targets'
+import { cellsLeft, passesOwnChains, startAlongChain, turnAlongChain } from './chain-targets'
 import { checkTop, closeRound, closesChain, closesRound, endsLap, picotChains, stepsDown } from './closing'
 import { EMPTY_PART, finishDescribed, holdLoops, runDescribed, runEvenly } from './in-sum'
 import { runOwnWay } from './own-way'
@@ -131,7 +131,9 @@ function runSkip(work: Work, item: SkipItem): void {
   }
   // A long stitch into the round before itself covers nothing more.
   if (item.covers && work.last?.source === baseSource(work)) return
-  placeTargets(work, item.place, SKIPPING)
+  const begun = passesOwnChains(work, item.place)
+  if (begun) startAlongChain(work, begun)
+  else placeTargets(work, item.place, SKIPPING)
 }
 
 function runGroup(work: Work, item: GroupItem, rest: readonly Item[]): void {

@@ -33,7 +33,6 @@ const NOT_YET: Readonly<Record<string, readonly string[]>> = {
     'h1907',
     'h1915',
     'h2104',
-    'h2118',
     'h2120',
     'h2420',
     'h2706',
