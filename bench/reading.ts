@@ -19,23 +19,36 @@ const mandala = (): string =>
 /** Typed behind the last round, key by key. */
 const TYPED = ' Turn and fasten off.'
 
-export function benchReading(): Row {
+/** Typed behind the count of the third round, key by key: what that leaves for the others stays as it was. */
+const TYPED_EARLY = ' Mark the first st.'
+
+/** What the keys of a hand take, one after the other, put in at a place of the text. */
+function keysAt(text: string, at: number, typed: string): { median: number; p95: number } {
+  forgetCourses()
+  readRounds(text, { terms: 'US' })
+  return spread(
+    Array.from(typed, (_, key) => {
+      const edited = text.slice(0, at) + typed.slice(0, key + 1) + text.slice(at)
+      const start = performance.now()
+      readRounds(edited, { terms: 'US' })
+      return performance.now() - start
+    }),
+  )
+}
+
+export function benchReading(): Row[] {
   const text = mandala()
   const whole = bestOf(8, () => readRounds(text, { terms: 'US' }), forgetCourses)
-  readRounds(text, { terms: 'US' })
-  const keys = Array.from(TYPED, (_, at) => {
-    const start = performance.now()
-    readRounds(text + TYPED.slice(0, at + 1), { terms: 'US' })
-    return performance.now() - start
-  })
-  const { median, p95 } = spread(keys)
-  const ratio = whole / median
-  return {
-    what: `key in a mandala of ${ROUNDS} rounds (95th ${milliseconds(p95)})`,
+  const row = (where: string, { median, p95 }: { median: number; p95: number }, least: number): Row => ({
+    what: `key ${where} of a mandala of ${ROUNDS} rounds (95th ${milliseconds(p95)})`,
     ours: milliseconds(median),
     baseline: milliseconds(whole),
-    ratio: `${ratio.toFixed(1)} ×`,
-    wanted: '≥ 10 ×',
-    met: ratio >= 10,
-  }
+    ratio: `${(whole / median).toFixed(1)} ×`,
+    wanted: `≥ ${least} ×`,
+    met: whole / median >= least,
+  })
+  return [
+    row('in the last round', keysAt(text, text.length, TYPED), 10),
+    row('in the third round', keysAt(text, text.indexOf('\nRnd 4'), TYPED_EARLY), 4),
+  ]
 }

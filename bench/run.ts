@@ -87,7 +87,7 @@ const parts: Record<string, () => Row[] | Promise<Row[]>> = {
     benchPanelDrag(),
     ...benchGrowth(),
     benchTwoKinds(),
-    benchReading(),
+    ...benchReading(),
   ],
   paper: benchPaper,
   drawing: drawingRows,

@@ -17,7 +17,7 @@ export interface StateBefore {
 }
 
 /** What reading had come to behind one round of the text. */
-interface Note {
+export interface Note {
   readonly base: Base
   readonly history: ReadonlyMap<number, RoundState>
   readonly repeats: Reading['repeats']

@@ -18,6 +18,7 @@ import type { Body } from './preamble'
 import { Reader } from './reader'
 import type { GrammarFinding } from './reader'
 import { readBody, spanTokens } from './round-body'
+import type { Moved } from './moved'
 import type { Heading } from './round-headings'
 import { sectionOf } from './sections'
 import { isSlip } from './stitch-name'
@@ -44,6 +45,13 @@ export interface Bodies {
   /** What the words of the text mean besides: its terms, its own stitches, its parts. */
   readonly key: string
   readonly at: Map<number, Body & { readonly end: number; readonly found: readonly GrammarFinding[] }>
+}
+
+/** What was read of a text before it was changed: of its beginning, and of what stands behind the change, farther on. */
+export interface Known {
+  readonly bodies: Bodies
+  readonly common: number
+  readonly tail: { readonly moved: Moved; readonly from: number } | null
 }
 
 /** Whether a part can begin with it: a chain, a ring, stitches with their number or place. */
@@ -86,12 +94,19 @@ function withFirst(rounds: readonly RoundNode[]): readonly RoundNode[] {
   )
 }
 
+/** A round behind the change as it was read, in its new place. */
+function bodyBehind({ bodies, tail }: Known, at: number, end: number) {
+  const { moved } = tail!
+  const found = bodies.at.get(at - moved.by)
+  return found?.end === end - moved.by ? { ...moved.of(found), end } : null
+}
+
 /** Parses a text in the given terms. Never throws; what it cannot read becomes notes and findings. */
 export function parseRounds(
   text: string,
   terms: Terms,
   tokens: readonly Token[] = tokenize(text),
-  known: { readonly bodies: Bodies; readonly common: number } | null = null,
+  known: Known | null = null,
 ): Parsed {
   const definitions = new Map<string, Definition>()
   const reader = new Reader(text, tokens, terms, definitions)
@@ -186,7 +201,10 @@ export function parseRounds(
     const end = tokens[to]?.start ?? text.length
     const before = same && end < known!.common ? known!.bodies.at.get(at) : undefined
     const read = () => (preamble ? readPreamble(reader, from, to, readBody) : readBody(reader, from, to))
-    const body = before?.end === end ? before : { end, ...read(), found: reader.findings.splice(0) }
+    const tail = same && tokens[from - 1] && tokens[from - 1]!.start >= (known!.tail?.from ?? Infinity)
+    const behind = tail ? bodyBehind(known!, at, end) : null
+    const body =
+      behind ?? (before?.end === end ? before : { end, ...read(), found: reader.findings.splice(0) })
     bodies.at.set(at, body)
     const { broken, found } = body
     const scopes = heading?.kind === 'round' && heading.label !== null ? headingScopes(reader, heading) : []

@@ -18,6 +18,7 @@ import { foundationMade, isFoundationOnly, makesFoundation } from './first'
 import { parseRounds } from './grammar'
 import { grownItems } from './growth'
 import { LIMITS } from './limits'
+import { movedTail } from './moved'
 import { addFinding, startReading } from './reading'
 import type { Reading } from './reading'
 import { severalOf } from './pieces'
@@ -25,6 +26,7 @@ import { lapsOf, repeatedItems } from './repeated-rounds'
 import { commit, workRound } from './rounds'
 import { foundationRow, sampleChain } from './sample-chain'
 import type { After } from './state'
+import { restBehind, takeOver } from './taken-over'
 import { findTerms } from './text-terms'
 import type { TermsFound } from './text-terms'
 import { tokenize } from './tokens'
@@ -244,7 +246,8 @@ export function readRoundTexts(texts: readonly string[], options: ReadOptions = 
   const allTokens = tokenize(all, found && { tokens: found.course.tokens, common: found.common })
   const allTerms = findTerms(all, allTokens, options.terms)
   const { terms } = allTerms
-  const known = found && { bodies: found.course.bodies, common: found.common }
+  const tail = found && movedTail(found.course.text, all, found.common)
+  const known = found && { bodies: found.course.bodies, common: found.common, tail }
   const parsed = texts.map((text) => {
     const tokens = text === all ? allTokens : tokenize(text)
     return { text, tokens, ...withoutWildAmounts(parseRounds(text, terms, tokens, known)) }
@@ -256,6 +259,10 @@ export function readRoundTexts(texts: readonly string[], options: ReadOptions = 
   const key = JSON.stringify([one?.bodies.key, one && describedBy(one.tree), options.after, colours])
   const start =
     found && one ? sameRounds(found.course, found.common, key, one.tree.rounds, options.before) : 0
+  const isKnown = found !== null && one !== undefined && found.course.key === key
+  const rest = isKnown
+    ? restBehind(found.course, tail?.moved ?? null, start, all, found.common, rounds, options.before)
+    : null
   const reading = start > 0 ? readingFrom(found!.course, start, fresh) : fresh
   const earlier = reading.findings.splice(0)
   const notes = start > 0 ? found!.course.notes.slice(0, start) : []
@@ -266,12 +273,14 @@ export function readRoundTexts(texts: readonly string[], options: ReadOptions = 
     checkTerms(reading, text, tree, texts.length === 1 ? allTerms : findTerms(text, tokens, terms))
     head = reading.findings.length
     reading.findings.push(...earlier)
+    let taken = false
     tree.rounds.forEach((node, index) => {
-      if (index < start) return
+      if (index < start || taken) return
       const number = node.numbers?.[0] ?? reading.number + 1
       for (const slip of findings) if (slip.round === index) addFinding(reading, text, node, number, slip)
       readNode(reading, text, tree, node)
       notes.push(noted(reading, head))
+      if (rest && index === start) taken = takeOver(reading, rest, notes, head)
     })
   })
   if (one && texts.length === 1) {

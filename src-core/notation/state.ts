@@ -171,10 +171,13 @@ export function markUsed(state: RoundState, used: string): void {
 const ENDS_LEFT =
   /\b(?:stitch(?:es)?|sts?|chains?|ch|loops?|d\.? ?c)\b[^.\n]{0,30}\b(?:left|unworked)\b[^.\n]{0,40}\bends? of (?:the|each|every|all|most) rows?\b/i
 
+/** Whether a text says of all its rows that stitches stay unworked at their ends. */
+export const leavesUnworked = (text: string): boolean => ENDS_LEFT.test(text)
+
 /** Whether a text says so, asked once for all its rounds. */
 const endsLeft = new WeakMap<object, boolean>()
 function leavesEnds(tree: { readonly text: string }): boolean {
-  const known = endsLeft.get(tree) ?? ENDS_LEFT.test(tree.text)
+  const known = endsLeft.get(tree) ?? leavesUnworked(tree.text)
   endsLeft.set(tree, known)
   return known
 }

@@ -195,7 +195,7 @@ export function edgeTarget(
 }
 
 /** A ring among the materials, which lie within so many characters from the beginning. */
-const BOUGHT_RING = /\b(plastic|brass|metal|curtain|bone|rubber|wooden|key) rings?\b/i
+export const BOUGHT_RING = /\b(plastic|brass|metal|curtain|bone|rubber|wooden|key) rings?\b/i
 const HEAD = 4000
 
 /** The ring: where nothing has been made, it is made as the text names it. */

@@ -57,6 +57,67 @@ describe('reading on', () => {
   })
 })
 
+describe('reading on behind a change that leaves what there was', () => {
+  const RNDS = 40
+  const STITCHES = 9
+  const mandala = (third = ''): string =>
+    Array.from({ length: RNDS }, (_, at) => {
+      const lap = at > 1 ? `sc in next ${at - 1} sts, 2 sc in next st` : '2 sc in next st'
+      const round = at === 0 ? `magic ring, ${STITCHES} sc in ring` : `ch 1, *${lap}; rep from * around`
+      return `Rnd ${at + 1}: ${round}; join. (${STITCHES * (at + 1)} sc)${at === 2 ? third : ''}`
+    }).join('\n')
+
+  /** How many rounds were worked again: one that is taken over leaves the same places. */
+  const workedAgain = (before: string, after: string, terms: 'US' | 'UK' = 'US'): number => {
+    forgetCourses()
+    const old = new Set(readRounds(before, { terms }).worked.map(({ places }) => places))
+    return readRounds(after, { terms }).worked.filter(({ places }) => !old.has(places)).length
+  }
+
+  it('works that round again and no other, whatever the length of the rest', () => {
+    expect(workedAgain(mandala(), mandala(' Mark the first st.'))).toBe(1)
+    expect(workedAgain(mandala(' Mark the first st.'), mandala())).toBe(1)
+    expect(workedAgain(mandala(), mandala().replace('*sc in next 1 sts, ', '*sc in next st, '))).toBe(1)
+    // Two rounds later a line more stands before the rest.
+    expect(workedAgain(mandala(' Mark it.'), mandala(' Mark\nit.'))).toBe(1)
+  })
+
+  it('works all again that stands on what it makes otherwise', () => {
+    expect(workedAgain(mandala(), mandala().replace('sc in next 1 sts', 'sc in next 2 sts'))).toBe(RNDS - 2)
+    const repeated = (word: string) => `${mandala(word)}\nRnd 41: Rep Rnd 3; join.`
+    expect(workedAgain(repeated(''), repeated(' Turn.'))).toBe(RNDS - 1)
+  })
+
+  const PUT_IN = [' ', '2', 'x', ' and', '', ', ch 1', ' (pm)', '\n', ' Mark the first st.']
+  const all = ['patterns', 'patterns-own'].flatMap((name) => loadPatterns(name))
+  it.each(all.filter((_, at) => at % 19 === 0).map((pattern) => [pattern.id, pattern] as const))(
+    '%s: is the same as reading the whole anew, wherever words are put in, and back again',
+    (_, { text, terms }) => {
+      const fresh = anew(text, terms)
+      for (const [index, word] of PUT_IN.entries())
+        for (let at = 7 * index; at < text.length; at += Math.ceil(text.length / 4)) {
+          const edited = text.slice(0, at) + word + text.slice(index % 3 ? at : at + 1)
+          expect(readingOn([text], edited, terms)).toEqual(anew(edited, terms))
+          expect(readingOn([text, edited], text, terms)).toEqual(fresh)
+        }
+    },
+  )
+
+  it('takes rounds over in the middle of patterns, too', () => {
+    let [rounds, again] = [0, 0]
+    for (const { text, terms } of all.filter((_, at) => at % 3 === 0)) {
+      const lines = text.split('\n')
+      const line = lines.findIndex((each) => /^(rnd|round) \d/i.test(each))
+      if (line < 0) continue
+      const edited = lines.map((each, at) => (at === line ? `${each} ` : each)).join('\n')
+      rounds += anew(text, terms).worked.length
+      again += workedAgain(text, edited, terms)
+    }
+    expect(rounds).toBeGreaterThan(150)
+    expect(again / rounds).toBeLessThan(0.6)
+  })
+})
+
 describe('taking a text apart from the line that changed', () => {
   const PUT_IN = ['', ' ', '.', 's', '(', ' made)', '\n', '\n\n', '3']
 
