@@ -30,8 +30,8 @@ export const MATERIAL_CONSTANTS = {
   calibrationLimits: { low: 0.7, high: 1.4 },
   /** How far shares may be from adding up to 1 before it is said. */
   sharesTolerance: 0.01,
-  /** Chains' worth of yarn that joining a chain on both sides costs beyond its own chains (M34; from memory). */
-  bridgeExtraChains: 2,
+  /** A joining chain is worked out to the neighbor and back again, so many times its chains (M34; common practice). */
+  bridgeWays: 2,
   /** Chains of the bridge over the chord between two tips, in stitch widths (M35; from memory). */
   bridgeSlack: 0.95,
   /** min. One join: a slip stitch into a neighbour, or a seam at a point (from memory). */

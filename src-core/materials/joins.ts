@@ -20,9 +20,9 @@ const NOTHING: JoinWork = { millimetres: 0, tailMillimetres: 0, ends: 0, ownYarn
 
 /**
  * Yarn of all joins in mm (M34). A join-as-you-go costs nothing: its slip stitch replaces the middle chain.
- * A joining chain of k costs 5.2·w·(k + 2) each time; it is part of the motif's last round, so it has tails
- * only where it is worked in another yarn than that round: one section for each motif that joins. A seam
- * costs a multiple of its length and two tails for each piece of yarn.
+ * A joining chain of k costs 5.2·w·2k each time, out and back, as the joining round tells it; it is part of the
+ * motif's last round, so it has tails only where it is worked in another yarn than that round: one section for
+ * each motif that joins. A seam costs a multiple of its length and two tails for each piece of yarn.
  */
 export function workJoins(
   input: MaterialsInput,
@@ -37,7 +37,7 @@ export function workJoins(
   const operations = bridges.reduce((sum, bridge) => sum + bridge.operations, 0)
   if (operations > 0) {
     const chain = stitchYarn('ch', input.gauge)
-    const one = ({ chains }: Bridges): number => chain * (chains + MATERIAL_CONSTANTS.bridgeExtraChains)
+    const one = ({ chains }: Bridges): number => chain * chains * MATERIAL_CONSTANTS.bridgeWays
     const ownYarn = named && yarn !== outer
     // Half motifs of the layout's own join as it does; fillers are hung in by slip stitches alone.
     const halves = (input.others ?? []).filter((piece) => piece.share !== undefined)

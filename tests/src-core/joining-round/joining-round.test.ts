@@ -91,6 +91,26 @@ describe('petals that end otherwise', () => {
     const [, one] = told(blanketOf({ rounds: flower(4, 'ch 2'), joining, layout: { columns: 2, rows: 1 } }))
     expect(one!.words).toContain('2 dc, ch 4, sl st in corresponding ch-2 sp of neighbor, ch 4, 2 dc')
   })
+
+  it('M34 a joining chain takes yarn for the chains that its words tell, out and back', () => {
+    const gauge = { stitch: 'sc', over: 100, stitches: 20, rows: 22, hook: 4 } as const
+    const yarns = [{ id: 'y1', name: 'Flax', ballMetres: 200, ballGrams: 100 }] as const
+    const colourways = [{ id: 'c1', name: 'All', yarns: { petals: 'y1' } }] as const
+    const chainsIn = (words: string): number =>
+      [...words.matchAll(/ch (\d+)(?! sp)/g)].reduce((sum, [, chains]) => sum + Number(chains), 0)
+    const found = [1, 3, 5].map((bridgeChains) => {
+      const joining = { rule: 'bridge', bridgeChains, yarn: 'y1' } as const
+      const bare = blanketOf({ rounds: flower(4, 'ch 3'), joining, layout: { columns: 2, rows: 1 } })
+      const plan = planProject({ ...bare, gauge, yarns: [...yarns], colourways: [...colourways] })
+      const [, one] = joiningRounds(plan, 'US')
+      const join = /ch \d+, sl st in corresponding ch-3 sp of neighbor, ch \d+/.exec(one!.words)![0]
+      // Its slip stitch stands for one more.
+      const more = chainsIn(join) + 1 - 3
+      return { more: more * one!.joins, grams: plan.yarns[0]!.parts.joins }
+    })
+    // 0.5 g to a metre, 5 mm to a stitch.
+    for (const { more, grams } of found) expect(grams * 2000).toBeCloseTo(more * 5.2 * 5, 6)
+  })
 })
 
 describe('flowers measured with a ruler', () => {

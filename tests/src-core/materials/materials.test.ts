@@ -266,9 +266,9 @@ describe('M34 yarn of joins', () => {
     expect(found.ends).toBe(400)
   })
 
-  it('M34 takes 5.2·w·(k + 2) for each joining chain, without tails in the yarn of the last round', () => {
+  it('M34 takes 5.2·w·2k for each joining chain, out and back, without tails in the yarn of the last round', () => {
     const found = materials(input({ project: project({ joining }), joinOperations: 180 }))
-    expect(yarn(found, 'y1').parts.joins).toBeCloseTo((180 * 5.2 * 5 * 5 * 0.4) / 1000, 9)
+    expect(yarn(found, 'y1').parts.joins).toBeCloseTo((180 * 5.2 * 5 * 6 * 0.4) / 1000, 9)
     expect(yarn(found, 'y1').parts.tails).toBe(0)
     expect(found.ends).toBe(400)
   })
