@@ -87,15 +87,20 @@ function walkCut(input: EdgeInput, laid: Laid): readonly Line[] {
   // A straight line across a hole would close it: it is followed.
   const inner: EdgeInput = input.style === 'level' ? { ...input, style: 'follow' } : input
   return [
-    ...inStyle(input, outer.map(resized(-input.reach / 2)), laid, halves),
+    ...inReadingOrder(inStyle(input, outer.map(resized(-input.reach / 2)), laid, halves)),
     ...(holes.length > 0
-      ? inStyle(inner, holes.map(resized(input.reach / 2)), laid, halves).map(({ line, tips }) => ({
-          line: [...line].reverse(),
-          tips,
-          isHole: true,
-        }))
+      ? inReadingOrder(inStyle(inner, holes.map(resized(input.reach / 2)), laid, halves)).map(
+          ({ line, tips }) => ({ line: [...line].reverse(), tips, isHole: true }),
+        )
       : []),
   ]
+}
+
+/** From the top down, then from the left: how they are numbered. Tops that differ by less than 1 mm are alike. */
+const inReadingOrder = (lines: readonly Line[]): Line[] => {
+  const boxes = new Map(lines.map((each) => [each, boxOf(each.line)]))
+  const top = (each: Line): number => Math.round(boxes.get(each)!.top)
+  return [...lines].sort((a, b) => top(a) - top(b) || boxes.get(a)!.left - boxes.get(b)!.left)
 }
 
 /** Whether one contour lies within another. */

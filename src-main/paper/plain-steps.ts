@@ -1,8 +1,11 @@
 /** A border of plain rounds alone, step by step in words: as one with written rounds, but its corners have no numbers. */
-import type { EdgingAccount, EdgingRound } from '../../shared-types/plan'
+import type { EdgingAccount, EdgingRound, Plan } from '../../shared-types/plan'
+import type { Terms } from '../../shared-types/project'
+import { OPEN_ENDS } from '../../src-core/edging/open-ends'
 import { pickUps } from '../../src-core/edging/pick-up'
 import { edgeTitle, laterWords, plainByLine, wayWords } from '../../src-core/edging/words'
 import { cornerNames } from '../../src-core/figures/edging-corners'
+import { signedArea } from '../../src-core/geometry/points'
 import { MATERIAL_CONSTANTS } from '../../src-core/materials/constants'
 import { STITCHES } from '../../src-core/stitches/table'
 import {
@@ -38,6 +41,16 @@ function beginWords(rounds: readonly EdgingRound[], { settled, terms }: EdgingJo
     .join(' ')
 }
 
+/** ", around holes clockwise": where all lines are told together, those that go the other way. */
+function inHoles(plan: Plan, terms: Terms): string {
+  const { edgingLines, round } = plan
+  const first = edgingLines.findIndex(({ length }) => length > 1)
+  const hole = edgingLines.findIndex(
+    (line, i) => i > first && (!round || i >= OPEN_ENDS) && line.length > 1 && signedArea(line) < 0,
+  )
+  return hole < 0 ? '' : `, around holes ${wayWords(plan, hole, terms)}`
+}
+
 /** The steps of an edging without written rounds. */
 export function plainSteps(job: EdgingJob, edging: EdgingAccount): EdgingSteps {
   const { plan, settled, terms } = job
@@ -58,7 +71,7 @@ export function plainSteps(job: EdgingJob, edging: EdgingAccount): EdgingSteps {
       const stitch = stitchOf(round)
       const how =
         i === 0
-          ? `Right side facing, join the yarn in a free ${tipOf(plan)}. Going ${way}, work ${firstRoundWords(edging, job, stitch)}`
+          ? `Right side facing, join the yarn in a free ${tipOf(plan)}. Going ${way}${inHoles(plan, terms)}, work ${firstRoundWords(edging, job, stitch)}`
           : laterWords(round, stitch, rounds[i - 1], undefined, job.signs?.(round.number))
       const words = EDGING_PAGE.plain(round, how, stitch, plainByLine(round, plan))
       return [EDGING_PAGE.round(round.number), words] as const

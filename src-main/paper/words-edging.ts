@@ -356,6 +356,7 @@ export const EDGING_PAGE = {
   wrong: ({ message }: Finding): string => `Does not work out yet: ${message}`,
   inYarn: (name: string): string => `in ${name}`,
   letters: 'Letters along the edge mark the tips and dips that the rounds name.',
+  edges: 'Holes, and parts where there are several, have the numbers that the rounds call them by.',
   chains: 'A number outside the edge says how many chains lie between the two tips there.',
   end: (ends: number): string =>
     `Fasten off after the last round in each yarn, with an invisible join, and weave in ${counted(ends, 'end')}.`,

@@ -1,12 +1,14 @@
 /** An edging with written rounds, for this blanket: stitches to pick up by side and motif, rounds, counts at their ends. */
 import type { Point } from '../../../shared-types/plan'
 import type { Terms } from '../../../shared-types/project'
+import { edgeSigns } from '../../../src-core/edging/edge-names'
+import type { EdgeSign } from '../../../src-core/edging/edge-names'
 import { OPEN_ENDS } from '../../../src-core/edging/open-ends'
 import { cornerPlates, cornerWords, plateReach } from '../../../src-core/figures/edging-corners'
 import { edgingSigns } from '../../../src-core/figures/edging-signs'
 import type { EdgingSign, EdgingSigns } from '../../../src-core/figures/edging-signs'
 import { drawPath, drawText, INK, MM_PER_POINT, PAPER, QUIET_INK } from '../../../src-core/figures/figure'
-import type { Figure, Paint } from '../../../src-core/figures/figure'
+import type { Figure, FigureItem, Paint } from '../../../src-core/figures/figure'
 import { capitalDrop, FIGURE_WIDTH, SMALLEST_TYPE } from '../../../src-core/figures/lettering'
 import { partOf } from '../../../src-core/figures/part'
 import { moveOutline } from '../../../src-core/geometry/points'
@@ -196,13 +198,25 @@ function signsInTurn(job: Job): Signs[] {
   ]
 }
 
+/** What the edges of holes and parts are called, inside of them: the number alone where there is no room for more. */
+const edgeItems = (edges: readonly EdgeSign[], scale: number): FigureItem[] =>
+  edges.flatMap(({ text, short, x, y, room }) => {
+    const fits = (words: string): boolean =>
+      words !== '' && signWidth({ text: words, x, y }) + 2 * SIGN.air <= room * scale
+    const told = fits(text) ? text : short
+    const at = { x: around + x * scale, y: around + y * scale + capitalDrop(SMALLEST_TYPE) }
+    return told === '' ? [] : [drawText(told, at.x, at.y, SMALLEST_TYPE, { anchor: 'middle' })]
+  })
+
 /** The edge with its corners, dips and signs, and the stitches between corners; nothing where no words count any. */
 function cornerFigure(job: Job, flow: Flow, width: number, down: number, signs: Signs): void {
   const { plan, ground, terms } = job
   const words = cornerWords(plan, termWord('edging', terms), true)
   const dips = plan.edgingDips ?? []
   const { letters, chains } = signs
-  if (words === '' && dips.length === 0 && letters.length === 0 && chains.length === 0) return
+  const edges = edgeSigns(plan)
+  const isPlain = words === '' && dips.length === 0 && letters.length === 0 && chains.length === 0
+  if (isPlain && edges.length === 0) return
   const size = mapSize(plan)
   const scale = scaleIn(job, down)
   const line = (outline: readonly Point[], paint: Paint, isClosed = true) =>
@@ -230,6 +244,7 @@ function cornerFigure(job: Job, flow: Flow, width: number, down: number, signs: 
       ...placedSigns(job, signs, scale).map(({ text, x, y }) =>
         drawText(text, x, y + capitalDrop(SMALLEST_TYPE), SMALLEST_TYPE, { anchor: 'middle' }),
       ),
+      ...edgeItems(edges, scale),
     ],
   }
   const told = [
@@ -237,6 +252,7 @@ function cornerFigure(job: Job, flow: Flow, width: number, down: number, signs: 
     dips.length > 0 ? dipWords(terms) : '',
     letters.length > 0 ? EDGING_PAGE.letters : '',
     chains.length > 0 ? EDGING_PAGE.chains : '',
+    edges.some(({ short }) => short !== '') ? EDGING_PAGE.edges : '',
   ]
     .filter(Boolean)
     .join(' ')

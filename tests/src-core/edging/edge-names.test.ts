@@ -1,7 +1,8 @@
 /** Edges by what people call them: where each hole lies, and what is said of it in every place. */
 import { describe, expect, it } from 'vitest'
-import { edgeNames } from '../../../src-core/edging/edge-names'
+import { edgeNames, edgeSigns } from '../../../src-core/edging/edge-names'
 import { edgeTitle, plainByLine, plainRoundsWords } from '../../../src-core/edging/words'
+import { contains, distance } from '../../../src-core/geometry/points'
 import { planProject } from '../../../src-core/plan'
 import { squares } from './helpers'
 
@@ -16,9 +17,9 @@ describe('edges of a blanket with holes', () => {
     const plan = without('3,3', '4,3', '6,5', '2,7', '3,7', '4,7', '5,7')
     const names = [...edgeNames(plan)]
     expect(names.toSorted()).toEqual([
-      'around the hole in row 6',
-      'around the hole in rows 2–5',
-      'around the hole in rows 3 and 4',
+      'around hole 1 in rows 2–5',
+      'around hole 2 in rows 3 and 4',
+      'around hole 3 in row 6',
       'around the outside',
     ])
     const { edging, edgingLines } = plan
@@ -36,14 +37,36 @@ describe('edges of a blanket with holes', () => {
   it('are counted from the left where they lie in the same rows', () => {
     const plan = without('3,7', '3,3')
     expect(edgeNames(plan).toSorted()).toEqual([
-      'around the 1st of 2 holes in row 3 from the left',
-      'around the 2nd of 2 holes in row 3 from the left',
+      'around hole 1 in row 3',
+      'around hole 2 in row 3',
       'around the outside',
     ])
     const [first, second] = edgeNames(plan).flatMap((name, i) =>
-      name.includes('holes') ? [{ name, x: plan.edgingLines[i]![0]!.x }] : [],
+      name.includes('hole') ? [{ name, x: plan.edgingLines[i]![0]!.x }] : [],
     )
     expect(first!.x < second!.x).toBe(first!.name < second!.name)
+  })
+})
+
+describe('signs of edges on the drawing', () => {
+  it('stand inside of the holes that their names mean, clear of every edge', () => {
+    const plan = without('3,3', '4,3', '6,5', '2,7', '3,7', '4,7', '5,7')
+    const signs = edgeSigns(plan)
+    expect(signs.map(({ text, short }) => `${text} ${short}`).toSorted()).toEqual([
+      ...['hole 1 1', 'hole 2 2', 'hole 3 3'],
+    ])
+    for (const { line, text, room, ...at } of signs) {
+      expect(edgeNames(plan)[line]).toContain(`around ${text} in `)
+      expect(contains(plan.edgingLines[line]!, at)).toBe(true)
+      for (const point of plan.edgingLines[line]!)
+        expect(distance(point, at)).toBeGreaterThanOrEqual(room / 2 - 1e-9)
+    }
+  })
+
+  it('of the only hole has no number, and without holes there are none', () => {
+    expect(edgeSigns(without('3,3')).map(({ text, short }) => [text, short])).toEqual([['hole', '']])
+    expect(edgeNames(without('3,3'))).toContain('around the hole in row 3')
+    expect(edgeSigns(without())).toEqual([])
   })
 })
 
