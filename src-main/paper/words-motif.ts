@@ -57,7 +57,7 @@ export const MOTIF_WORDS = {
   /** `written`: the terms of the designer's own words; `kept`: those that the project has them in. */
   rounds: (written: Terms, printed: Terms, kept = written): string =>
     written !== printed
-      ? `Rounds in ${printed} terms, written in ${written} terms`
+      ? `Rounds in ${printed} terms, translated from ${written}`
       : kept === printed
         ? `Rounds as written, in ${written} terms`
         : `Rounds in ${printed} terms`,

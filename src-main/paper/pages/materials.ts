@@ -144,10 +144,18 @@ function yarnTable(job: Job): { columns: readonly Column[]; rows: Row[] } {
   // Nobody knows what it comes to where one of them is not known.
   // What is needed in all and what is still needed is no sum.
   const isAlike = needs.every(({ again }) => again === needs[0]?.again)
+  const has = (i: number): boolean => rows.some(({ cells }) => cells[i] !== '–')
+  const [onHand, toBuy] = MATERIAL_WORDS.own.map((heading) => headings.indexOf(heading)) as [number, number]
+  // Beside what is on hand a dash says that nothing is to be bought.
+  const filled = headings.map((_, i) => i < NAMED || has(i) || (i === toBuy && has(onHand)))
   if (rows.length > 1 && isAlike && needs.every(isNeedKnown))
     rows.push({ cells: totalRow(job).slice(0, headings.length), bold: true })
-  return { columns, rows }
+  const only = <T>(cells: readonly T[]): T[] => cells.filter((_, i) => filled[i])
+  return { columns: only(columns), rows: rows.map((row) => ({ ...row, cells: only(row.cells) })) }
 }
+
+/** Yarn and what is needed of it always stand in the table; a column that no row has anything in does not. */
+const NAMED = 2
 
 /**
  * With a kit these pages are for who buys it, and tell what lies in it, as the card does: what its seller needs for one,

@@ -212,8 +212,14 @@ export class OrderSetter {
   private kinds(): void {
     this.heading(ORDER_HEADINGS.kinds, null)
     const list = partOf('L')
-    for (const [i, text] of kindsWords(this.list).entries())
-      this.paragraph(text, INDENT, partOf('LBody', partOf('LI', list)), i === 0 ? '' : ORDER_HEADINGS.kinds)
+    const kinds = kindsWords(this.list)
+    kinds.forEach((text, i) => {
+      const as = partOf('LBody', partOf('LI', list))
+      this.paragraph(text, INDENT, as, i === 0 ? '' : ORDER_HEADINGS.kinds)
+      // The last of them does not begin a column alone.
+      const block = this.blocks.at(-1)!
+      if (i === kinds.length - 2) this.blocks[this.blocks.length - 1] = { ...block, keep: true }
+    })
   }
 
   /** Words under a heading, their later lines by `indent` to the right. */

@@ -23,7 +23,7 @@ const withYarns = (change: (yarn: Yarn, index: number) => Partial<Yarn>): Projec
   currency: 'EUR',
   yarns: base.yarns!.map((yarn, i) => ({ ...yarn, ...change(yarn, i) })),
 })
-const ALIKE = { ballGrams: 50, ballMetres: 125, ballPrice: 4.2, onHandGrams: 400, fibre: '' }
+const ALIKE = { ballGrams: 50, ballMetres: 125, price: 4.2, onHandGrams: 400, fibre: '' }
 
 describe('a pattern for sale', () => {
   it('says how large a ball of each yarn is: once where all are alike, else of each', () => {
@@ -50,13 +50,22 @@ describe('a pattern for sale', () => {
   })
 
   it('leaves off what its designer has, buys and pays; a maker’s own sheets have it', () => {
-    const project = withYarns(() => ALIKE)
+    const project = withYarns((_, i) => ({ ...ALIKE, onHandGrams: i === 0 ? 0 : 400 }))
     const own = wordsOf(project, false, 'materials')
     expect(own).toMatch(/on hand to buy cost/)
+    expect(own).toContain('€4.20')
     expect(own).toContain('400 g')
     expect(own).toContain('plan again')
     const sold = wordsOf(project, true)
     expect(sold).not.toMatch(/on hand|to buy|\bcost\b|400 g|€|plan again/i)
+    // A column in which no yarn has anything is no column.
+    const bare = wordsOf(
+      withYarns(() => ({ ...ALIKE, onHandGrams: 0, price: undefined })),
+      false,
+      'materials',
+    )
+    expect(bare).toMatch(/skeins to buy Brick/)
+    expect(bare).not.toMatch(/on hand|\bcost\b/)
     // Of each yarn all that it takes is bought.
     for (const { balls } of planProject(project).yarns) expect(sold).toContain(` ${balls} `)
     expect(sold).toContain('Buy each color in one dye lot.')

@@ -89,7 +89,7 @@ describe('the page of a motif in written rounds', () => {
 
   it('translates rounds, abbreviations and key where other terms are asked for', async () => {
     const words = wordsOf(await printed(example('dovecote-runner'), 'US'))
-    expect(words).toContain('Rounds in US terms, written in UK terms')
+    expect(words).toContain('Rounds in US terms, translated from UK')
     expect(words).toContain('(sc, hdc, 2 dc, ch 3, 2 dc, hdc, sc) in same sp')
     expect(words).toContain('join with sl st in first sc')
     expect(words).toContain('hdc: half double crochet')
