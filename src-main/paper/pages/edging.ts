@@ -39,8 +39,14 @@ export function withEdging(job: Job, before: readonly Draft[]): Draft[] {
   const { edging } = job.plan
   if (!edging || edging.rounds.length === 0) return [...before]
   const { top } = newSheet(job)
-  // Plain rounds take a few lines.
-  if (!edging.loops?.length) return withPart(job, before, (from) => edgingPages(job, from))
+  // Plain rounds take a few lines; but letters that tell tips apart are worth a page where they have no room below.
+  if (!edging.loops?.length) {
+    const isLettered = signedPages(job, top).isLettered
+    return withPart(job, before, (from) => {
+      const below = signedPages(job, from)
+      return from > top && isLettered && !below.isLettered ? [] : below.drafts
+    })
+  }
   const last = before.at(-1)
   // What begins on a page is marked there.
   const runsOver = last?.bookmarks.length === 0 && isSparse([last, last])
@@ -50,8 +56,17 @@ export function withEdging(job: Job, before: readonly Draft[]): Draft[] {
     : [...before, ...edgingPages(job, top)]
 }
 
-/** Its pages from a height on, with the edge as large as they have room for, and the signs that stand clear on it. */
-function edgingPages(job: Job, top: number): Draft[] {
+/** Its pages from a height on. */
+const edgingPages = (job: Job, top: number): Draft[] => signedPages(job, top).drafts
+
+interface SignedPages {
+  readonly drafts: Draft[]
+  /** The drawing has the letters that its rounds name. */
+  readonly isLettered: boolean
+}
+
+/** The same, with the edge as large as they have room for, and the signs that stand clear on it. */
+function signedPages(job: Job, top: number): SignedPages {
   for (const signs of signsInTurn(job)) {
     const drafts = pagesWith(job, EDGE.down, top, signs)
     // Where gaps are wide can be seen on the map: to number their chains is worth no page.
@@ -63,9 +78,9 @@ function edgingPages(job: Job, top: number): Draft[] {
     const larger = pagesWith(job, down, top, signs)
     const isLarger = larger.length === drafts.length
     if (isClear(placedSigns(job, signs, scaleIn(job, isLarger ? down : EDGE.down))))
-      return isLarger ? larger : drafts
+      return { drafts: isLarger ? larger : drafts, isLettered: signs.letters.length > 0 }
   }
-  return []
+  return { drafts: [], isLettered: false }
 }
 
 function pagesWith(job: Job, down: number, top: number, signs: Signs): Draft[] {

@@ -7,8 +7,15 @@ import { planProject } from '../../../src-core/plan'
 import { mapPages } from '../../../src-main/paper/index'
 import { phonePage } from '../../../src-main/phone/page'
 import { hexagons, squares } from '../../src-core/edging/helpers'
+import { readExample } from '../../src-core/joining-round/flowers'
 import { record } from '../../src-core/figures/recorder'
 import { DATE } from './projects'
+
+/** Whatever is printed on a page. */
+const wordsOf = (page: ReturnType<typeof mapPages>[number]): string =>
+  record(page.figure)
+    .texts.map(({ text }) => text)
+    .join(' ')
 
 function told(project: Project, terms?: 'US' | 'UK') {
   const plan = planProject(project)
@@ -86,5 +93,31 @@ describe('a border of plain rounds on paper', () => {
     expect(words).toContain(`Round 1: ${plan.edging!.rounds[0]!.stitches} sc. See Border.`)
     expect(words).not.toContain('number in a square')
     expect(phonePage(plan, { version: '1' })).toContain('join the yarn in the top right corner')
+  })
+})
+
+describe('what the drawing of a border says', () => {
+  it('has letters for tips that its rounds work in different ways, on a page of its own where that takes one', () => {
+    const project = readExample('orangery-cloth')
+    for (const paper of ['A4', 'Letter'] as const) {
+      const pages = mapPages(planProject(project), { date: DATE, paper })
+      const words = wordsOf(pages.find(({ section }) => section === 'edging')!)
+      expect(words).toContain('Letters along the edge mark the tips and dips that the rounds name.')
+      expect(words).toMatch(/4 corners \(a\), .* other outer tips \(b\) and .* inner tips \(c\)/)
+    }
+  })
+
+  it('numbers several holes, which its rounds name, and says that these go round the other way', () => {
+    const layout = readExample('market-stall-throw').layout as BlanketLayout
+    const without = ['4,4', '5,4', '4,5', '5,5', '12,4']
+    const cells = { ...layout.cells, motifs: Object.fromEntries(without.map((id) => [id, null])) }
+    const project = { ...readExample('market-stall-throw'), layout: { ...layout, cells } } as Project
+    const pages = mapPages(planProject(project), { date: DATE })
+    const words = pages.map(wordsOf).join(' ')
+    expect(words).toContain('Going counterclockwise, around holes clockwise, work sc')
+    expect(words).toMatch(
+      /\(\d+ around the outside, \d+ around hole 1 in rows 4 and 5 and \d+ around hole 2 in row 12\)/,
+    )
+    expect(words).toMatch(/(hole )?1 2 Holes, .* have the numbers that the rounds call them by/)
   })
 })
