@@ -9,7 +9,7 @@ import { blanketOf } from '../../src-core/plans/layouts'
 import { editionText } from '../../src-core/notation/translate'
 import { translateStitch } from '../../src-core/stitches/terms'
 import type { Job } from './page'
-import { plainSteps } from './plain-steps'
+import { beginWords, openingWords, plainSteps } from './plain-steps'
 import { cornerRound } from './words-corners'
 import { countWords, EDGING_PAGE, laterRoundWords, roundText, setUpWords } from './words-edging'
 import type { Signed } from './words-edging'
@@ -56,7 +56,7 @@ export function edgingSteps(job: EdgingJob): EdgingSteps | null {
         const stitch = translateStitch(round.stitch, settled.terms, terms) ?? round.stitch
         const how =
           round.number === 1
-            ? firstRoundWords(edging, job, stitch)
+            ? `${openingWords(plan, terms)} ${firstRoundWords(edging, job, stitch)}`
             : laterWords(round, stitch, edging.rounds[round.number - 2], undefined, job.signs?.(round.number))
         return [
           EDGING_PAGE.round(round.number),
@@ -100,7 +100,7 @@ export function edgingSteps(job: EdgingJob): EdgingSteps | null {
         }),
       ],
     })),
-    end: EDGING_PAGE.end(sections * loops.length * MATERIAL_CONSTANTS.tailsPerSection),
+    end: `${beginWords(plain, job, true)} ${EDGING_PAGE.end(sections * loops.length * MATERIAL_CONSTANTS.tailsPerSection)}`,
   }
 }
 

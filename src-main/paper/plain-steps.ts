@@ -5,6 +5,7 @@ import { OPEN_ENDS } from '../../src-core/edging/open-ends'
 import { pickUps } from '../../src-core/edging/pick-up'
 import { edgeTitle, laterWords, plainByLine, wayWords } from '../../src-core/edging/words'
 import { cornerNames } from '../../src-core/figures/edging-corners'
+import { listed } from '../../src-core/figures/words'
 import { signedArea } from '../../src-core/geometry/points'
 import { MATERIAL_CONSTANTS } from '../../src-core/materials/constants'
 import { STITCHES } from '../../src-core/stitches/table'
@@ -22,8 +23,15 @@ import { firstRoundWords } from './words-materials'
 /** From so many chains on those that a round begins with count as its first stitch (M6). */
 const COUNTS = 3
 
-/** "Begin each round of sc with ch 1, which is no stitch, and close it with a sl st in its first sc.", for every stitch. */
-function beginWords(rounds: readonly EdgingRound[], { settled, terms }: EdgingJob): string {
+/**
+ * "Begin each round of sc with ch 1, which is no stitch, and close it with a sl st in its first sc.", for every stitch;
+ * `byNumber`: "Begin round 1 …", where written rounds that tell it themselves come after them.
+ */
+export function beginWords(
+  rounds: readonly EdgingRound[],
+  { settled, terms }: Pick<EdgingJob, 'settled' | 'terms'>,
+  byNumber = false,
+): string {
   const slip = stitchAbbreviation('sl st', terms)
   const written = [...new Set(rounds.map(({ stitch }) => stitch))]
   return written
@@ -31,7 +39,9 @@ function beginWords(rounds: readonly EdgingRound[], { settled, terms }: EdgingJo
       const name = translateStitch(own, settled.terms, terms) ?? own
       const key = canonicalStitch(own, settled.terms)
       const chains = key ? STITCHES[key].beginningChains : 0
-      const which = written.length > 1 ? `each round of ${name}` : 'each round'
+      const numbers = rounds.filter(({ stitch }) => stitch === own).map(({ number }) => String(number))
+      const numbered = numbers.length > 1 ? `each of rounds ${listed(numbers)}` : `round ${numbers.join('')}`
+      const which = byNumber ? numbered : written.length > 1 ? `each round of ${name}` : 'each round'
       if (chains === 0) return `Close ${which} with a ${slip} in its first stitch.`
       const begins = `Begin ${which} with ${chainsMade(chains, terms)}`
       return chains < COUNTS
@@ -51,6 +61,13 @@ function inHoles(plan: Plan, terms: Terms): string {
   return hole < 0 ? '' : `, around holes ${wayWords(plan, hole, terms)}`
 }
 
+/** "Right side facing, join the yarn in a free tip. Going …, work": how the first round of all lines together begins. */
+export function openingWords(plan: Plan, terms: Terms): string {
+  const first = plan.edgingLines.findIndex(({ length }) => length > 1)
+  const way = `${wayWords(plan, first, terms)}${inHoles(plan, terms)}`
+  return `Right side facing, join the yarn in a free ${tipOf(plan)}. Going ${way}, work`
+}
+
 /** The steps of an edging without written rounds. */
 export function plainSteps(job: EdgingJob, edging: EdgingAccount): EdgingSteps {
   const { plan, settled, terms } = job
@@ -62,16 +79,11 @@ export function plainSteps(job: EdgingJob, edging: EdgingAccount): EdgingSteps {
   const end = `${beginWords(rounds, job)} ${EDGING_PAGE.end(ends)}`
   if (!plain) {
     // Chains between tips are told of all lines together.
-    const way = wayWords(
-      plan,
-      plan.edgingLines.findIndex(({ length }) => length > 1),
-      terms,
-    )
     const steps = rounds.map((round, i) => {
       const stitch = stitchOf(round)
       const how =
         i === 0
-          ? `Right side facing, join the yarn in a free ${tipOf(plan)}. Going ${way}${inHoles(plan, terms)}, work ${firstRoundWords(edging, job, stitch)}`
+          ? `${openingWords(plan, terms)} ${firstRoundWords(edging, job, stitch)}`
           : laterWords(round, stitch, rounds[i - 1], undefined, job.signs?.(round.number))
       const words = EDGING_PAGE.plain(round, how, stitch, plainByLine(round, plan))
       return [EDGING_PAGE.round(round.number), words] as const

@@ -276,7 +276,7 @@ export function motifWords(
       : []
   if (kinds.size > 1)
     return ` That is ${listed([...[...kinds].map(([name, counts]) => kindWords(name, counts)), ...halves])}.`
-  const bySides = freeSideWords(picked)
+  const bySides = freeSideWords(picked, MOST_GROUPS + 1)
   if (bySides) return ` That is ${partsWords([...bySides, ...halves])}.`
   const sorted = [...kinds.values()].flat().sort((a, b) => a - b)
   if (sorted.length === 0) return ` That is ${listed(halves)}.`
@@ -285,6 +285,8 @@ export function motifWords(
   const sides = sorted.filter((count) => count <= AT_CORNER * usual)
   const [least, most] = [sides[0]!, sides.at(-1)!]
   const groups = groupsOf(sides)
+  const byTwo = groups && more.length === 0 ? freeSideWords(picked, MOST_GROUPS) : null
+  if (byTwo) return ` That is ${partsWords([...byTwo, ...halves])}.`
   if (!groups && (most > WIDE * least || (more.length > 0 && more.length !== corners)))
     return ` That is about ${counted(usual, 'st')} from most motifs at the edge, fewer where less of one stands there and more where more does${['', ...halves].join(', and ')}: ${listed([counted(sorted.length, 'motif'), ...(halves.length > 0 ? [counted(ofHalves.length, 'half motif')] : [])])} in all.`
   const corner = more.length === corners ? ' at the corners' : ''
@@ -296,12 +298,12 @@ export function motifWords(
   return ` That is ${partsWords([...parts, ...halves])}.`
 }
 
-/** "26–27 sts from each of 12 motifs with 2 free sides": where more kinds of them than along a straight edge differ by that. */
-function freeSideWords(picked: readonly PickUp[]): string[] | null {
+/** "26–27 sts from each of 12 motifs with 2 free sides": where so many kinds of them, or more, differ by that. */
+function freeSideWords(picked: readonly PickUp[], least: number): string[] | null {
   const wholes = picked.filter(({ isHalf }) => !isHalf)
   const byFree = new Map<number, number[]>()
   for (const { free = 0, stitches } of wholes) byFree.set(free, [...(byFree.get(free) ?? []), stitches])
-  if (byFree.has(0) || byFree.size <= MOST_GROUPS) return null
+  if (byFree.has(0) || byFree.size < least) return null
   const groups = [...byFree].sort(([a], [b]) => a - b)
   if (groups.some(([, counts]) => Math.max(...counts) >= AT_CORNER * Math.min(...counts))) return null
   return groups.map(([free, counts]) => `${partWords(counts, 'motif')} with ${counted(free, 'free side')}`)

@@ -78,6 +78,10 @@ describe('a border of plain rounds on paper', () => {
     expect(six.section).toMatch(
       /Work 2 in one place at each of 18 outer tips and 2 together at each of 12 dips/,
     )
+    // Two rings: six in the middles of the sides with two sides free, six at the corners with three.
+    expect(six.section).toMatch(
+      /That is \d+(–\d+)? sts from each of 6 motifs with 2 free sides, and \d+(–\d+)? sts from each of 6 motifs with 3 free sides\./,
+    )
     const base = squares(8, 5, { rounds: ['sc'] })
     const bag = { ...base, layout: { ...(base.layout as BlanketLayout), inTheRound: true } } as Project
     const { section } = told(bag)
@@ -93,6 +97,21 @@ describe('a border of plain rounds on paper', () => {
     expect(words).toContain(`Round 1: ${plan.edging!.rounds[0]!.stitches} sc. See Border.`)
     expect(words).not.toContain('number in a square')
     expect(phonePage(plan, { version: '1' })).toContain('join the yarn in the top right corner')
+  })
+})
+
+describe('plain rounds that written ones are worked into', () => {
+  it('say where the yarn is joined, and how each of them begins and is closed', () => {
+    const pages = mapPages(planProject(readExample('orchard-floor-blanket')), { date: DATE })
+    const words = pages.map(wordsOf).join(' ')
+    expect(words).toContain(
+      'Round 1 Right side facing, join the yarn in a free tip. Going anticlockwise, work dc in every free tip, between',
+    )
+    expect(words).toContain(
+      'Begin round 1 with 1 ch, not counted as a stitch, and close it with a ss in its first dc. Begin round 2 with 2 ch, not counted as a stitch, and close it with a ss in its first htr. Fasten off',
+    )
+    // The written round says itself how it ends.
+    expect(words).not.toContain('Begin round 3')
   })
 })
 
