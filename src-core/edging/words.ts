@@ -271,10 +271,23 @@ export const plainRoundsWords = (plain: readonly EdgingRound[], plan: EdgedPlan)
       )
 
 /** The same over chains, where a corner is a tip or lies between two of them; the line turns in and out at its tips. */
-const bridgedCorners = ({ corners = 0, inCorner = 1, bends }: EdgingRound, signOf?: SignOf): string =>
+const bridgedCorners = (
+  { corners = 0, inCorner = 1, bends }: EdgingRound,
+  signOf: SignOf | undefined,
+  endsInHalf: boolean,
+): string =>
   bends
     ? `, ${bendWords(bends, 'outer tip', 'inner tip', undefined, signOf)}`
-    : `, ${formatNumber(inCorner)} in one place at ${each(corners, 'corner')} (the outermost tip, or midway between the two outermost)`
+    : `, ${formatNumber(inCorner)} in one place at ${each(corners, 'corner')} (the outermost tip${endsInHalf ? ', or the end of the straight side of a half motif' : ''}, or midway between the two outermost)`
+
+/** Whether the first or the last row ends in a half motif: there a corner is an end of its straight side, and no tip. */
+export function hasHalfCorners({ motifs, halves }: Pick<Plan, 'motifs' | 'halves'>): boolean {
+  if (halves.length === 0) return false
+  const both = [...motifs, ...halves]
+  const first = both.reduce((least, { row }) => Math.min(least, row), Infinity)
+  const last = both.reduce((most, { row }) => Math.max(most, row), -Infinity)
+  return halves.some(({ row }) => row === first || row === last)
+}
 
 /** How a plain round is worked into the one before it; where that bridges with chains, their number is not its own. */
 export const laterWords = (
@@ -283,11 +296,13 @@ export const laterWords = (
   before?: EdgingRound,
   nameOf?: CornerName,
   signOf?: SignOf,
+  /** A corner of the work lies in a half motif (`hasHalfCorners`). */
+  endsInHalf = false,
 ): string =>
   round.inCorner === undefined && !round.bends
     ? `${stitch} evenly into the round before`
     : before && before.chains > 0
-      ? `${stitch} in each stitch and evenly over the chains${bridgedCorners(round, signOf)}`
+      ? `${stitch} in each stitch and evenly over the chains${bridgedCorners(round, signOf, endsInHalf)}`
       : `${stitch} in each stitch${cornerWords(round, nameOf, signOf)}`
 
 /**

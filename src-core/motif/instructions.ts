@@ -35,6 +35,13 @@ export function toldInstructions(motif: Motif, terms: Terms): string[] {
   })
 }
 
+/** What a line of a page begins with that lists what is needed, and tells nothing to do. */
+const NEEDED = /^(?:materials?|you (?:will )?need|supplies|yarns?|hook|notions|tools)\s*:/i
+
+/** Whether lines only list what the pattern asks for: then they stand under another name than instructions. */
+export const areNeeds = (lines: readonly string[]): boolean =>
+  lines.length > 0 && lines.every((line) => NEEDED.test(line))
+
 /** Whether somebody who has only the paper can work the motif. */
 export const hasInstructions = (motif: Motif): boolean =>
   instructionLines(motif).length > 0 ||

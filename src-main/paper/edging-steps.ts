@@ -1,7 +1,14 @@
 /** An edging, step by step in words: for its page on paper and for the page for a phone. */
 import type { EdgingLoop } from '../../shared-types/plan'
 import { firstRoundOf, pickUps } from '../../src-core/edging/pick-up'
-import { edgeTitle, laterWords, plainByLine, writtenOf, wrongIn } from '../../src-core/edging/words'
+import {
+  edgeTitle,
+  hasHalfCorners,
+  laterWords,
+  plainByLine,
+  writtenOf,
+  wrongIn,
+} from '../../src-core/edging/words'
 import { edgeSides } from '../../src-core/figures/edging-corners'
 import { counted } from '../../src-core/figures/words'
 import { MATERIAL_CONSTANTS } from '../../src-core/materials/constants'
@@ -57,7 +64,14 @@ export function edgingSteps(job: EdgingJob): EdgingSteps | null {
         const how =
           round.number === 1
             ? `${openingWords(plan, terms)} ${firstRoundWords(edging, job, stitch)}`
-            : laterWords(round, stitch, edging.rounds[round.number - 2], undefined, job.signs?.(round.number))
+            : laterWords(
+                round,
+                stitch,
+                edging.rounds[round.number - 2],
+                undefined,
+                job.signs?.(round.number),
+                hasHalfCorners(plan),
+              )
         return [
           EDGING_PAGE.round(round.number),
           EDGING_PAGE.plain(

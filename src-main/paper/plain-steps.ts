@@ -3,7 +3,7 @@ import type { EdgingAccount, EdgingRound, Plan } from '../../shared-types/plan'
 import type { Terms } from '../../shared-types/project'
 import { OPEN_ENDS } from '../../src-core/edging/open-ends'
 import { pickUps } from '../../src-core/edging/pick-up'
-import { edgeTitle, laterWords, plainByLine, wayWords } from '../../src-core/edging/words'
+import { edgeTitle, hasHalfCorners, laterWords, plainByLine, wayWords } from '../../src-core/edging/words'
 import { cornerNames } from '../../src-core/figures/edging-corners'
 import { listed } from '../../src-core/figures/words'
 import { signedArea } from '../../src-core/geometry/points'
@@ -84,7 +84,14 @@ export function plainSteps(job: EdgingJob, edging: EdgingAccount): EdgingSteps {
       const how =
         i === 0
           ? `${openingWords(plan, terms)} ${firstRoundWords(edging, job, stitch)}`
-          : laterWords(round, stitch, rounds[i - 1], undefined, job.signs?.(round.number))
+          : laterWords(
+              round,
+              stitch,
+              rounds[i - 1],
+              undefined,
+              job.signs?.(round.number),
+              hasHalfCorners(plan),
+            )
       const words = EDGING_PAGE.plain(round, how, stitch, plainByLine(round, plan))
       return [EDGING_PAGE.round(round.number), words] as const
     })

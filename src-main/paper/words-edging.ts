@@ -8,7 +8,7 @@ import { edgeSides } from '../../src-core/figures/edging-corners'
 import type { EdgingSigns } from '../../src-core/figures/edging-signs'
 import { sideCounts } from '../../src-core/figures/edging-sides'
 import type { EdgeSide } from '../../src-core/figures/edging-corners'
-import { cornerWords, laterWords, leveledRound, wayWords } from '../../src-core/edging/words'
+import { cornerWords, hasHalfCorners, laterWords, leveledRound, wayWords } from '../../src-core/edging/words'
 import type { CornerName } from '../../src-core/edging/words'
 import type { PickUp } from '../../src-core/edging/pick-up'
 import { capital, counted, listed, ordinal, plural } from '../../src-core/figures/words'
@@ -140,7 +140,14 @@ export function laterRoundWords(
   const { loop, lines } = line
   const stitch = translateStitch(round.stitch, job.settled.terms, job.terms) ?? round.stitch
   const own = lines > 1 ? ofOneLine(round) : round
-  const how = laterWords(own, stitch, before, cornerNamed(line), job.signs?.(round.number))
+  const how = laterWords(
+    own,
+    stitch,
+    before,
+    cornerNamed(line),
+    job.signs?.(round.number),
+    hasHalfCorners(job.plan),
+  )
   if (!isSetUp) return `${how}: ${formatNumber(round.byLine?.[index] ?? round.stitches)} ${stitch}.`
   const corners = loop.marks.filter(({ kind }) => kind === 'corner').length
   const isMidway = (before?.chains ?? 0) > 0

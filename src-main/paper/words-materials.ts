@@ -1,7 +1,14 @@
 /** The words of the materials page. */
 import type { EdgingAccount, PlanSize, YarnNeed } from '../../shared-types/plan'
 import type { Terms, UnitSystem, Yarn } from '../../shared-types/project'
-import { cornerWords, laterWords, levelWords, plainByLine, writtenOf } from '../../src-core/edging/words'
+import {
+  cornerWords,
+  hasHalfCorners,
+  laterWords,
+  levelWords,
+  plainByLine,
+  writtenOf,
+} from '../../src-core/edging/words'
 import { fillersByMotif, openingWords } from '../../src-core/figures/filler-list'
 import { counted, listed } from '../../src-core/figures/words'
 import { HALF_SHARE } from '../../src-core/layout/constants'
@@ -166,7 +173,7 @@ export function edgingWords(
       i === 0 && edging.dips
         ? counted(round.stitches, 'stitch', 'stitches')
         : `${formatNumber(round.stitches)} ${stitch}${chains}`
-    return `Round ${i + 1}: ${i === 0 ? firstRoundWords(edging, job, stitch) : laterWords(round, stitch, edging.rounds[i - 1])}: ${all}${plainByLine(round, job.plan)}.`
+    return `Round ${i + 1}: ${i === 0 ? firstRoundWords(edging, job, stitch) : laterWords(round, stitch, edging.rounds[i - 1], undefined, undefined, hasHalfCorners(job.plan))}: ${all}${plainByLine(round, job.plan)}.`
   })
   // Its own page tells the rest.
   if (written === 0)

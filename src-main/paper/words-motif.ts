@@ -7,6 +7,7 @@ import { inSpelling, saying } from '../../src-core/stitches/spelling'
 import { partName } from './words-colours'
 import { termWord } from '../../src-core/stitches/terms'
 import { capital, listed, numeral } from '../../src-core/figures/words'
+import { areNeeds } from '../../src-core/motif/instructions'
 import { DEFAULT_VALLEY_SHARE } from '../../src-core/motif/constants'
 import { readingsOf } from '../../src-core/motif/ruler'
 import { asMeasured, formatNumber, lengthsIn } from '../../src-core/units/format'
@@ -70,6 +71,8 @@ export const MOTIF_WORDS = {
       : `Make ${formatNumber(each)} with each ${name}: ${formatNumber(count)} in all.`,
   foundation: 'Foundation',
   instructions: 'Instructions',
+  /** Over what the pattern asks for, where nothing else of it stands there. */
+  needs: 'What the pattern asks for',
   abbreviations: 'Abbreviations',
   special: 'Special stitches',
   half: 'Half motif',
@@ -101,6 +104,10 @@ export const MOTIF_WORDS = {
   afterBlocking: 'After blocking',
   beforeBlocking: 'Before blocking',
 } as const
+
+/** The heading over the designer's lines. */
+export const instructionsHeading = (lines: readonly string[]): string =>
+  areNeeds(lines) ? MOTIF_WORDS.needs : MOTIF_WORDS.instructions
 
 /** The heading over rounds that are printed: a page in other terms was put into those of the project. */
 export const roundsHeading = (motif: RoundsMotif, kept: Terms, printed: Terms): string =>

@@ -19,7 +19,7 @@ import { roundLines } from '../paper/round-lines'
 import { escaped, SvgWriter, symbolNames, writeParts } from '../paper/svg'
 import { FIGURE_WORDS } from '../paper/words-figures'
 import { otherYarns } from '../paper/words-colours'
-import { MOTIF_WORDS, partWords, roundsHeading } from '../paper/words-motif'
+import { instructionsHeading, MOTIF_WORDS, partWords, roundsHeading } from '../paper/words-motif'
 import { PHONE_WORDS as WORDS } from './words'
 
 /** Room in mm that a chart is laid out for; the page shows it as wide as the screen is. */
@@ -78,8 +78,9 @@ function motifPart(plan: Plan, motif: Motif, terms: Terms, prefix: string): stri
     respelled(editionText(text, settled.terms, terms), settled.terms, terms)
   const account = [plan.motif, ...plan.accounts].find((each) => each?.id === motif.id)
   const written = motif.kind === 'rounds' && (motif.rounds ?? []).length > 0 ? motif : null
+  const told = toldInstructions(motif, settled.terms)
   const parts = [
-    paragraphs(MOTIF_WORDS.instructions, toldInstructions(motif, settled.terms).map(translated)),
+    paragraphs(instructionsHeading(told), told.map(translated)),
     ...(written ? roundsParts(plan, written, terms) : []),
     ...(account ? [paragraphs(MOTIF_WORDS.half, suggestedHalf(plan, account, terms))] : []),
     joiningPart(plan, motif, terms),

@@ -23,7 +23,7 @@ import { textsBeside } from '../texts-beside'
 import { HEADINGS, PAGE_NAMES } from '../words'
 import { joinedAsYouGo } from '../words-joining'
 import { FIGURE_WORDS } from '../words-figures'
-import { measureBlocks, MOTIF_WORDS } from '../words-motif'
+import { instructionsHeading, measureBlocks, MOTIF_WORDS } from '../words-motif'
 import { besideMotifs, besideNotes, fillerMarksOf } from './beside'
 import { setChart } from './chart'
 import { measuredJoining, setJoiningRounds } from './joining-round'
@@ -336,7 +336,7 @@ function setMotif(job: Job, sheet: Sheet, top: number, each: MotifToSet, shared:
     if (!shared.includes(note)) below = sheet.paragraph(note, aside, below, width) + AIR
   const steps = stepsBeside(job, sheet, each)
   if (steps) {
-    below = sheet.heading(MOTIF_WORDS.instructions, x, below + AIR)
+    below = sheet.heading(instructionsHeading(steps), x, below + AIR)
     for (const line of steps) below = sheet.paragraph(line, x, below, width) + 1.2
   }
   return Math.max(bottom, measured, below)

@@ -17,7 +17,7 @@ import type { Job } from '../page'
 import { roundLines } from '../round-lines'
 import { Sheet, TYPE } from '../setting'
 import { otherYarns } from '../words-colours'
-import { MOTIF_WORDS, roundsHeading } from '../words-motif'
+import { instructionsHeading, MOTIF_WORDS, roundsHeading } from '../words-motif'
 
 /** Room for the names of rounds and colours, at most. */
 const WIDEST_LABEL = 56
@@ -84,13 +84,10 @@ export const instructionsOf = ({ settled, terms }: Job, motif: Motif): string[] 
   )
 
 /** The designer's words on how a motif is worked, below what stands there. */
-export const setInstructions = (job: Job, flow: Flow, motif: Motif): void =>
-  setParagraphs(
-    flow,
-    MOTIF_WORDS.instructions,
-    (words) => ofMotif(job, motif, words),
-    instructionsOf(job, motif),
-  )
+export function setInstructions(job: Job, flow: Flow, motif: Motif): void {
+  const lines = instructionsOf(job, motif)
+  setParagraphs(flow, instructionsHeading(lines), (words) => ofMotif(job, motif, words), lines)
+}
 
 /** A heading that begins a page behind that of its motif: of several it says whose it is. */
 const ofMotif = ({ plan }: Job, { name = '' }: Pick<Motif, 'name'>, words: string): string =>

@@ -115,6 +115,22 @@ describe('plain rounds that written ones are worked into', () => {
   })
 })
 
+describe('corners of a border that bridges', () => {
+  it.each([
+    [
+      12,
+      'the outermost tip, or the end of the straight side of a half motif, or midway between the two outermost',
+    ],
+    [13, 'the outermost tip, or midway between the two outermost'],
+  ])('of %i rows with half motifs lie where the rounds say: %s', (rows, where) => {
+    const slate = readExample('slate-roof-lap-blanket')
+    const layout = slate.layout as BlanketLayout
+    const edging = { ...layout.edging, style: 'bridge', rounds: ['dc', 'tr'] } as BlanketLayout['edging']
+    const { words } = told({ ...slate, layout: { ...layout, rows, edging } as BlanketLayout })
+    expect(words).toContain(`in one place at each of 4 corners (${where})`)
+  })
+})
+
 describe('what the drawing of a border says', () => {
   it('has letters for tips that its rounds work in different ways, on a page of its own where that takes one', () => {
     const project = readExample('orangery-cloth')
