@@ -74,3 +74,16 @@ describe.each(PROJECTS)('the order of work of %s', (_, project) => {
     }
   })
 })
+
+it.each(['estuary-dusk-shawl', 'market-stall-throw'])(
+  'no column of %s goes on with a single kind of rows, its last',
+  async (name) => {
+    for (const paper of ['A4', 'Letter'] as const) {
+      const map = await renderMap(planOf(example(name)), { date: DATE, version: VERSION, paper })
+      const words = (await readPdf(map)).pages.map((page) => page.words).join(' ')
+      const [, goneOn = null] = /What the rows are made of, continued: (.*?) Row 1 /.exec(words) ?? []
+      const kinds = goneOn?.match(/(?:Rows? \d+[^:]*|Every second row[^:]*):/g)
+      if (kinds) expect(kinds.length).toBeGreaterThan(1)
+    }
+  },
+)
