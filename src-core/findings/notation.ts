@@ -186,6 +186,11 @@ export const NOTATION_FINDINGS = {
     message: 'the same stitch twice with nothing between: a chain seems to be missing.',
     mend: 'Write the chain between them, or one number for both.',
   },
+  'rounds/yarn-not-joined': {
+    severity: 'warning',
+    message: 'the yarn was fastened off in the round before and is not joined again.',
+    mend: 'Write where the yarn is joined, or leave out "fasten off".',
+  },
   'rounds/chain-not-repeated': {
     severity: 'warning',
     message: 'the ch {chains} before it stands nowhere in what is repeated.',

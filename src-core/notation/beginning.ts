@@ -140,9 +140,11 @@ function findChain(items: readonly Item[], startsFresh: boolean): Found | null {
         continue
       }
       const into = next?.kind === 'work' ? (next.item.place ?? next.group?.place) : null
-      const fromHook = into?.parts[0]?.which === 'from-hook'
-      if (fromHook) return null
-      if (startsFresh && next?.kind === 'work' && isSlip(next.item.stitch)) continue
+      const [first] = into?.parts ?? []
+      const slips = next?.kind === 'work' && isSlip(next.item.stitch)
+      const closes = startsFresh && slips && first?.count === atom.item.count
+      if (first?.which === 'from-hook' && !closes) return null
+      if (startsFresh && slips) continue
       return { chain: atom, rest }
     }
     if (atom.kind === 'work' && !isSlip(atom.item.stitch)) return null

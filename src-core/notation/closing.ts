@@ -128,7 +128,9 @@ export function closesChain(work: Work, { parts }: Place): boolean {
   const [part] = parts
   const [stem, ...others] = work.elements
   const begins = work.base.kind === 'none' && stem?.role === 'stem' && others.length === 0
-  return begins && parts.length === 1 && part?.which === 'first' && part.noun.kind === 'chain'
+  if (!begins || parts.length > 1 || part?.noun.kind !== 'chain') return false
+  // "Ch 4, sl st in 4th ch from hook": the very first one.
+  return part.which === 'first' || (part.which === 'from-hook' && part.count === stem!.count)
 }
 
 /** "Slip stitch." where all is worked: it can only close the round. */

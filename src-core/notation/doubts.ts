@@ -2,6 +2,7 @@
 import { amountWords } from './laps'
 import { spaceKey } from './state'
 import { isSlip } from './stitch-name'
+import type { Span } from './tokens'
 import { statedStitches } from './told-counts'
 import { placeParts } from './tree'
 import type { Item, WorkItem } from './tree'
@@ -121,11 +122,36 @@ function checkFirstGroup(work: Work, items: readonly Item[]): void {
   report(work, 'rounds/first-group-short', beginning.item, values)
 }
 
+/** Whether the yarn is cut at the end of a round, and nothing told behind that. */
+const endsCut = (items: readonly Item[]): boolean => {
+  const at = items.findLastIndex((item) => item.type === 'note' && item.effect === 'fasten-off')
+  return at >= 0 && items.slice(at + 1).every(({ type }) => type === 'note' || type === 'count')
+}
+
+/** "Continuing with B": with the yarn that is there. */
+const GOES_ON = /^(still|keep|continu|with (the )?same)/i
+const wordsOf = (work: Work, { start, end }: Span): string => work.tree.text.slice(start, end)
+
+/** "… Fasten off." and then "Rnd 3: Ch 1, sc in same st": there is no yarn on the hook. */
+function askForYarn(work: Work, items: readonly Item[]): void {
+  const { rounds } = work.tree
+  const before = rounds[rounds.indexOf(work.node) - 1]
+  const [begins, second] = items
+  const goesOn = begins?.type === 'note' && GOES_ON.test(wordsOf(work, begins))
+  const first = goesOn ? second : begins
+  if (work.base.kind !== 'round' || first?.type !== 'chain' || !before || before.part !== work.node.part)
+    return
+  if (before.numbers === null || work.node.numbers === null) return
+  if (work.node.numbers[0] !== before.numbers[1] + 1 || !endsCut(before.items)) return
+  report(work, 'rounds/yarn-not-joined', first, {})
+}
+
 /** Asks for what a round hardly means, where it goes round. */
 export function askForDoubts(work: Work, items: readonly Item[]): void {
   checkFirstGroup(work, items)
   askForChain(work, items)
   askForChains(work, items)
+  askForYarn(work, items)
   if (work.open) return
   askForSpace(work)
   askForSides(work)

@@ -67,13 +67,23 @@ const readNamed = (reader: Reader): Noun | null =>
     return noun
   })
 
+/** "(Along) each side", "(across) all four sides": passes it. */
+const passSides = (reader: Reader): boolean =>
+  reader.attempt(() => {
+    reader.skip('the')
+    const all = reader.skip('each', 'every', 'all', 'both')
+    while (reader.skip('of', 'the')) continue
+    if (reader.number() === null && !all) return null
+    return reader.skip('side', 'edge') || null
+  }) === true
+
 /** "around", "to end", "across to next corner", "to last 2 sts", "to tip of petal". */
 export function readExtent(reader: Reader): Extent | null {
   return reader.attempt((): Extent | null => {
     if (reader.skip('all') && reader.skip('the')) reader.skip('way')
     const swept = reader.skip('around', 'round', 'across', 'along')
     if (swept) {
-      reader.skip('side', 'edge')
+      if (!passSides(reader)) reader.skip('side', 'edge')
       if (!reader.sees('to')) {
         while (reader.skip('the', 'entire', 'whole', 'rem')) continue
         reader.skip('rnd', 'round', 'ring')

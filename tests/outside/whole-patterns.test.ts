@@ -55,6 +55,8 @@ const NOT_YET: Readonly<Record<string, readonly string[]>> = {
     'h5909',
     'h5912',
     'h5913',
+    'h7907',
+    'h7932',
   ],
 }
 

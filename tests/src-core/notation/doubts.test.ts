@@ -92,3 +92,30 @@ Round 1: 1dc in ${first} ch from hook, 1htr in next ch, 1tr in each of next 2ch,
     expect(told(leaf('2nd'), 'UK')).toEqual([])
   })
 })
+
+describe('yarn that was fastened off', () => {
+  const wheel = (
+    end: string,
+    begin: string,
+  ) => `Rnd 1: Magic ring, ch 1, 8 sc in ring, join with sl st in first sc. (8 sc)
+Rnd 2: Ch 3 (counts as dc), dc in same st, 2 dc in each sc around, join with sl st in top of ch-3. (16 dc) ${end}
+Rnd 3: ${begin}ch 1, sc in same st and in each dc around, join with sl st in first sc. (16 sc)`
+
+  it.each([
+    ['Fasten off.', ''],
+    ['Fasten off B.', 'Continuing with B, '],
+  ])('is asked for where the next round goes on: %s %s', (end, begin) => {
+    expect(told(wheel(end, begin))).toEqual([
+      expect.stringContaining('fastened off in the round before and is not joined again'),
+    ])
+  })
+
+  it.each([
+    ['', ''],
+    ['Fasten off A. Join B in same place.', ''],
+    ['Fasten off.', 'Join B with sl st in any dc, '],
+    ['Fasten off A.', 'With B, '],
+  ])('is not where it is joined: %s %s', (end, begin) => {
+    expect(told(wheel(end, begin))).toEqual([])
+  })
+})

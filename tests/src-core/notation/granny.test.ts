@@ -109,3 +109,25 @@ describe('along a chain', () => {
     expect(both(text)).toEqual([[], [18]])
   })
 })
+
+describe('a ring of chains', () => {
+  it.each(['sl st in 4th ch from hook', 'sl st in first ch', 'sl st to close'])(
+    'is closed by "%s"',
+    (closed) => {
+      const text = `Rnd 1: Ch 4, ${closed}. Ch 3, 2 dc in ring, [ch 2, 3 dc in ring] 3 times, ch 2, sl st to top of ch 3.`
+      expect(both(text)).toEqual([[], [12]])
+    },
+  )
+})
+
+describe('an edging', () => {
+  it.each(['along each side', 'along sides', 'across all four sides', 'along all sides'])(
+    'goes %s, with more in each corner',
+    (along) => {
+      const text = `Round 1: 4ch, ss to form ring, 3ch, 2tr into ring, 2ch, (3tr into ring, 2ch) 3 times, ss to 3rd of 3ch.
+Edging
+1st round: Join yarn in any corner, 1ch, 3dc in corner, work 1dc in each tr ${along} and 3dc in each corner, ss in first dc.`
+      expect(both(text, 'UK')).toEqual([[], [12, 24]])
+    },
+  )
+})
