@@ -224,8 +224,8 @@ describe('each sheet of a kit alone', () => {
   it('the card tells the yarn of every part and of the cord, and beads are threaded before the cord begins', async () => {
     const plain = (await read(GATE, { sheets: ['card'] })).pages[0]!.words
     for (const said of [
-      'Clotted cream centre, Quince petals',
-      'Quince centre, Clotted cream petals',
+      'Clotted cream heart, Quince petals',
+      'Quince heart, Clotted cream petals',
       'Moss leaf',
     ])
       expect(plain).toContain(said)

@@ -142,7 +142,7 @@ describe('the page of a motif in written rounds', () => {
   it('prints the instructions of a measured motif, line by line', async () => {
     const words = wordsOf(await printed(example('orchard-gate-garland')))
     expect(words).toContain(
-      'Instructions Make an adjustable ring in the color of the center. Rnd 1: ch 1, 12 sc',
+      'Instructions Make an adjustable ring in the color of the heart. Rnd 1: ch 1, 12 sc',
     )
     const uk = wordsOf(await printed(example('orchard-gate-garland'), 'UK'))
     expect(uk).toContain('Rnd 1: 1 ch, 12 dc in ring')

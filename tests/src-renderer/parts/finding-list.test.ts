@@ -18,7 +18,7 @@ function troubled(): Project {
     ...own,
     layout: { ...own.layout, columns: 4, rows: 3 } as Project['layout'],
     motifs: own.motifs!.map((entry) => (entry === motif ? { ...motif, rounds } : entry)),
-    colourways: [{ ...way!, yarns: { ...way!.yarns, nowhere: way!.yarns!['Center'] ?? '' } }, ...ways],
+    colourways: [{ ...way!, yarns: { ...way!.yarns, nowhere: way!.yarns!['Heart'] ?? '' } }, ...ways],
     order: ['1,1', '1,1'],
   }
 }

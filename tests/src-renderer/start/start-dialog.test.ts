@@ -53,7 +53,7 @@ it('speaks in the terms for new projects, whatever those of the open one are', a
   expect(await centre('center')).toHaveLength(1)
   await app.changeSettings({ terms: 'UK' })
   expect(await centre('centre')).toHaveLength(1)
-  expect(screen.getByText(/^Hexagons in five rings round a centre/)).toBeTruthy()
+  expect(screen.getByText(/^Hexagons in five rings round the one in the middle/)).toBeTruthy()
   app.view.dialog = null
   await centre('center')
 })
