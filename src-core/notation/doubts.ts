@@ -5,7 +5,7 @@ import { isSlip } from './stitch-name'
 import type { Span } from './tokens'
 import { statedStitches } from './told-counts'
 import { placeParts } from './tree'
-import type { Item, WorkItem } from './tree'
+import type { Item, RoundNode, WorkItem } from './tree'
 import { baseSource, report } from './work'
 import type { Work } from './work'
 
@@ -122,10 +122,11 @@ function checkFirstGroup(work: Work, items: readonly Item[]): void {
   report(work, 'rounds/first-group-short', beginning.item, values)
 }
 
-/** Whether the yarn is cut at the end of a round, and nothing told behind that. */
-const endsCut = (items: readonly Item[]): boolean => {
+/** The words that fasten off at the end of a round, where nothing is told behind them; null where it goes on. */
+function fastensOff(work: Work, { items }: RoundNode): string | null {
   const at = items.findLastIndex((item) => item.type === 'note' && item.effect === 'fasten-off')
-  return at >= 0 && items.slice(at + 1).every(({ type }) => type === 'note' || type === 'count')
+  const last = at >= 0 && items.slice(at + 1).every(({ type }) => type === 'note' || type === 'count')
+  return last ? wordsOf(work, items[at]!) : null
 }
 
 /** "Continuing with B": with the yarn that is there. */
@@ -142,7 +143,10 @@ function askForYarn(work: Work, items: readonly Item[]): void {
   if (work.base.kind !== 'round' || first?.type !== 'chain' || !before || before.part !== work.node.part)
     return
   if (before.numbers === null || work.node.numbers === null) return
-  if (work.node.numbers[0] !== before.numbers[1] + 1 || !endsCut(before.items)) return
+  if (work.node.numbers[0] !== before.numbers[1] + 1) return
+  // "Fasten off yellow", "join and cut green": another color may be meant without a word.
+  const words = fastensOff(work, before)
+  if (words === null || (!goesOn && !/^fasten(ing)? off$/i.test(words.trim()))) return
   report(work, 'rounds/yarn-not-joined', first, {})
 }
 

@@ -67,14 +67,14 @@ const readNamed = (reader: Reader): Noun | null =>
     return noun
   })
 
-/** "(Along) each side", "(across) all four sides": passes it. */
+/** "(Along) each side", "(across) all four sides", "(along) the sides": passes it. */
 const passSides = (reader: Reader): boolean =>
   reader.attempt(() => {
     reader.skip('the')
     const all = reader.skip('each', 'every', 'all', 'both')
     while (reader.skip('of', 'the')) continue
-    if (reader.number() === null && !all) return null
-    return reader.skip('side', 'edge') || null
+    const told = reader.number() !== null || all
+    return reader.skip('sides', 'edges') || (told && reader.skip('side', 'edge')) || null
   }) === true
 
 /** "around", "to end", "across to next corner", "to last 2 sts", "to tip of petal". */
