@@ -103,6 +103,7 @@ export function finish(
       to < 0 || hasLoop(to + 1) ? end : half(end, further),
     ]
   }
+  const rising = risesInPlace(round)
   round.elements.forEach((element, i) => {
     const entry = byElement.get(element)
     const stem = stems.get(element)
@@ -124,7 +125,9 @@ export function finish(
         elements.push(edgeFromRing(element, slip, stitch, up, gauge))
         return
       }
-      const within = inOneGroup(previous, next)
+      // Where the hook stands when a round begins is a slip stitch of no group: the first petal rises as the others do.
+      const begins = previous.index < 0 && rising && samePlace(previous, next)
+      const within = begins || inOneGroup(previous, next)
       if (within && isSlip(previous) !== isSlip(next)) {
         elements.push(
           edgeOfPetal(
@@ -284,6 +287,14 @@ function sideOf(element: WorkedElement, round: WorkedRound, onto: WorkedRound | 
 const inOneGroup = (previous: WorkedElement, next: WorkedElement): boolean =>
   previous.group >= 0 && previous.group === next.group && previous.into[0]?.kind !== 'ring'
 
+/** Whether the chains of petals stand up from a slip stitch in their own place: "*ch 4, 2 tr in same sc, …, sl st in next sc". */
+const risesInPlace = ({ elements }: WorkedRound): boolean =>
+  elements.some((element, i) => {
+    const [chains, stitch] = [elements[i + 1], elements[i + 2]]
+    const rises = isSlip(element) && chains?.role === 'space' && stitch !== undefined && !isSlip(stitch)
+    return rises && inOneGroup(element, stitch)
+  })
+
 function seatsOf(
   round: WorkedRound,
   elements: readonly LocatedElement[],
@@ -330,8 +341,7 @@ function edgeOf(elements: readonly LocatedElement[], arches: ReadonlyMap<number,
   const edge: Point[] = []
   // The chains of the first petal stand up from a slip stitch that only led there.
   const [first] = elements
-  if (first?.element.role === 'space' && first.element.group >= 0 && !arches.has(first.element.index))
-    edge.push(first.base)
+  if (first?.element.role === 'space' && !arches.has(first.element.index)) edge.push(first.base)
   for (const { element, top } of elements) {
     const loop = arches.get(element.index)
     if (!loop) edge.push(top)
