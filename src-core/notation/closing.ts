@@ -1,6 +1,7 @@
 /** What closes: a round in its first stitch, a picot on the stitch below it, a chain to a ring. */
 import { answersTo, BUNCHES } from './answers-to'
 import { cellsLeft } from './chain-targets'
+import { STITCHES } from '../stitches/table'
 import { stitchAbbreviation } from '../stitches/terms'
 import { TRAVELLED } from './source'
 import { isSlip } from './stitch-name'
@@ -34,6 +35,7 @@ export function closesRound(work: Work, place: Place | null, slip: boolean): boo
   if (slip && (name?.beginning || name?.standing) && work.repeated === 0) return true
   if (part.noun.kind === 'own' && !slip && isOfLoops(work, part.noun)) return false
   if (part.noun.kind === 'own') {
+    if (slip && endsInEdge(work, part.noun.of)) return false
     const source = baseSource(work)
     return slip || ((source?.edge() ?? -1) < 0 && source?.isPastEdge(part.noun) !== true)
   }
@@ -46,6 +48,19 @@ export function closesRound(work: Work, place: Place | null, slip: boolean): boo
   // "Shell in 1st shell, ch 3, sc in 1st tr": there are none in this row, but in the one before.
   if (!slip && name && liesBelow(work, name)) return false
   return part.which === 'first' && (part.noun.kind === 'stitch' || part.noun.kind === 'chain') && !work.here
+}
+
+/** "1 ch, …, ss into top of 3 ch" at the end of a row: the chain that the row before began with. */
+function endsInEdge(work: Work, chains: number): boolean {
+  const source = baseSource(work)
+  const edge = source?.edge() ?? -1
+  const stitch = edge < 0 ? null : source!.places[edge]!.stitch
+  return (
+    stitch !== null &&
+    chains > 1 &&
+    work.beginning?.item.count !== chains &&
+    STITCHES[stitch].beginningChains === chains
+  )
 }
 
 /** Whether the round before has such a stitch that is free, and the one in hand has none. */

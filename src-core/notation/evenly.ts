@@ -48,6 +48,18 @@ const inSum = (side: Place): Place => ({
   parts: side.parts.map((part) => ({ ...part, which: 'next', count: 1, each: false })),
 })
 
+/** "(121 dc evenly) along the hem", "around the edge of the towel": what is edged; passes it. */
+const passOnto = (reader: Reader): boolean =>
+  reader.attempt(() => {
+    if (!reader.skip('along', 'across', 'around', 'round') || !reader.skip('the', 'this', 'your', 'one'))
+      return null
+    const from = reader.at
+    while (reader.at - from < MOST_WORDS && reader.peek()?.kind === 'word' && !reader.isA('round'))
+      reader.at++
+    return reader.at > from && /^([,;.]|)$/.test(reader.key()) ? true : null
+  }) === true
+const MOST_WORDS = 5
+
 /** "36 sc evenly around", behind the stitch. */
 export function readEvenly(
   reader: Reader,
@@ -67,7 +79,7 @@ export function readEvenly(
       return { type: 'work', count, stitch, place: inSum(side), ...reader.span(start) }
     }
     const around = /^(all|a?round)$/.test(reader.spelled()) && { around: true }
-    readExtent(reader)
+    if (count === null || !passOnto(reader)) readExtent(reader)
     if (count === null && stitch && eachAhead(reader))
       return { type: 'note', effect: null, ...reader.span(start) }
     const change =

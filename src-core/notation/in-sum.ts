@@ -8,7 +8,7 @@ import { statedStitches } from './told-counts'
 import type { DescribedItem, EvenItem, Item } from './tree'
 import type { StitchName } from './stitch-name'
 import { NO_NAME, isSlip } from './stitch-name'
-import { baseSource, report, targetAt } from './work'
+import { baseSource, report, spend, targetAt } from './work'
 import type { Element, Work } from './work'
 
 const NO_SPAN = { start: 0, end: 0, line: 1, column: 1 }
@@ -42,6 +42,15 @@ export function runEvenly(work: Work, item: EvenItem, run: ItemRunner): void {
   const free = source ? source.free('stitch') : 0
   const before = work.elements.filter(({ standing }) => standing).length
   const told = item.count ?? statedAlone(work, item)
+  // "1ch, 121 dc evenly along the hem": on a cloth, nothing else has been made.
+  if (work.base.kind === 'none' && item.count !== null && item.stitch && item.change === 'work') {
+    const cloth = targetAt(work, null, { kind: 'unknown', round: -1, index: -1 })
+    for (let at = 0; at < item.count; at++) {
+      spend(work, item)
+      makeStitches(work, item.stitch, 1, [cloth], item, run)
+    }
+    return
+  }
   if (told === null || !source || source.state.unknown) {
     report(work, 'rounds/not-countable', item, { what: "'evenly'" }, 'evenly')
     work.open = true

@@ -103,13 +103,16 @@ export function readLeftOpen(reader: Reader): SkipItem | null {
   })
 }
 
+/** Rows that leave as many as one that says it, where the steps at the side of a leaf are told once. */
+const STEPS = 2
+
 /**
- * Whether a row that tells its count may leave so many without a word: the one before left them too, or it is the last
- * one of a piece whose rows leave their ends.
+ * Whether a row may leave so many without a word: one of its piece says that it leaves as many; where it tells its count,
+ * also the last one of a piece whose rows leave their ends.
  */
 export function leavesAsBefore(rows: readonly RoundNode[], row: RoundNode, left: number): boolean {
-  if (statedStitches(row.items) === null) return false
   const at = rows.indexOf(row)
+  if (statedStitches(row.items) === null) return left >= STEPS && stepsAsTold(rows, row, left)
   const leaves = ({ items }: RoundNode, count: number | null): boolean =>
     items.some(
       (each) => each.type === 'skip' && each.unworked && (count === null || (each.left ?? count) === count),
@@ -118,4 +121,15 @@ export function leavesAsBefore(rows: readonly RoundNode[], row: RoundNode, left:
   if (before && leaves(before, left)) return true
   const ends = row.items.some((item) => item.type === 'note' && item.effect === 'fasten-off')
   return ends && rows.slice(0, at).some((each) => each.part === row.part && leaves(each, null))
+}
+
+/** "Row 1: …, turn, leaving last 3 ch unworked": whether the rows of a piece go back and forth in steps of so many. */
+function stepsAsTold(rows: readonly RoundNode[], row: RoundNode, left: number): boolean {
+  const goesBack = row.items.some(
+    ({ type, ...item }) =>
+      type === 'note' && 'effect' in item && /^(turn|fasten-off)$/.test(item.effect ?? ''),
+  )
+  const tells = ({ items, part }: RoundNode): boolean =>
+    part === row.part && items.some((each) => each.type === 'skip' && each.unworked && each.left === left)
+  return goesBack && rows.slice(0, rows.indexOf(row)).some(tells)
 }

@@ -11,7 +11,6 @@ import { passWorkedInto, readLoopOf, readSingled, readWithin } from './within'
 import {
   belowAhead,
   endsPlace,
-  isBunch,
   passBehind,
   passBelow,
   passFreeSide,
@@ -29,6 +28,7 @@ import {
   goesRoundStitch,
   opensPhrase,
   stitchesAhead,
+  passTopOf,
 } from './where'
 import type { Reader } from './reader'
 import { readRowEnds } from './row-ends'
@@ -95,9 +95,7 @@ export function readPart(reader: Reader, around: boolean, inherited: Draft | nul
       return finish({ which: 'first', count: 1, each: false }, { kind: 'stitch', name: null }, stands)
     if (own) return finish({ which: own.base ? 'same' : 'first', count: 1, each: false }, own.noun, own.round)
     // "in top of next dc", "in tip of next cluster".
-    const bunch = reader.sees('tip', 'of') && [3, 4].some((ahead) => isBunch(reader.peek(ahead)))
-    if (bunch) reader.at += 2
-    else if (!reader.skipAll('the', 'top', 'of')) reader.skipAll('top', 'of')
+    passTopOf(reader)
     // "in beg lp": where the round began, in the loop of the joining.
     const begun = reader.attempt(() => {
       if (!reader.skip('beg', 'starting')) return null

@@ -198,6 +198,11 @@ export function edgeTarget(
 export const BOUGHT_RING = /\b(plastic|brass|metal|curtain|bone|rubber|wooden|key) rings?\b/i
 const HEAD = 4000
 
+/** "Using a magic ring and yarn A:" right before its first round, among the words of a page. */
+const RING_BEFORE = /\b(magic|adjustable|sliding|slip) (ring|loop|circle)\b[^\n]{0,60}\n?\s*$/i
+const ringBefore = ({ tree, node }: Work): boolean =>
+  RING_BEFORE.test(tree.text.slice(Math.max(0, node.start - 120), node.start))
+
 /** The ring: where nothing has been made, it is made as the text names it. */
 export function ringTarget(work: Work, part: PlacePart): Target {
   const { base } = work
@@ -206,7 +211,7 @@ export function ringTarget(work: Work, part: PlacePart): Target {
     const chains = part.noun.kind === 'ring' ? (part.noun.chains ?? 0) : 0
     const named = part.noun.kind === 'ring' && (part.noun.yarn || chains > 0)
     const bought = BOUGHT_RING.test(work.tree.text.slice(0, HEAD))
-    if (!named && !bought) report(work, 'rounds/no-ring', part, {}, 'once')
+    if (!named && !bought && !ringBefore(work)) report(work, 'rounds/no-ring', part, {}, 'once')
     if (base.kind === 'none') {
       work.base = { kind: 'ring', chains }
       if (named) work.foundation = { kind: 'ring', chains }

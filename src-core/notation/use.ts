@@ -13,6 +13,7 @@ import type { Span } from './tokens'
 import { baseSource, report } from './work'
 import type { Work } from './work'
 import { placeParts } from './tree'
+import type { StarItem } from './tree'
 import type { WorkedElement } from './worked'
 
 /** The stitch that an element stands for. */
@@ -186,7 +187,8 @@ function howOften(work: Work): Span | null {
   const bracket = work.node.items.find((item) => item.type === 'group' && (item.times ?? 0) > 1)
   // "In each of the nine ch-5 lps".
   const each = () => [...placeParts(work.node.items)].find((part) => part.each && part.count > 1)
-  return bracket ?? each() ?? null
+  const around = () => work.node.items.find((item): item is StarItem => item.type === 'star')?.repeat
+  return bracket ?? each() ?? around() ?? null
 }
 
 /** The stitch behind which the first one is passed over between two that are worked; null where none is. */

@@ -32,6 +32,17 @@ const passBesideAny = (reader: Reader): boolean =>
     return (chained || corner) && (reader.skipA('space') || corner) ? true : null
   }) === true
 
+/** "(In) the top of (next dc)", "tip of (next cluster)", "side of (last dc)": which part of it; passes it. */
+export function passTopOf(reader: Reader): void {
+  const bunch = reader.sees('tip', 'of') && [3, 4].some((ahead) => isBunch(reader.peek(ahead)))
+  if (bunch) {
+    reader.at += 2
+    return
+  }
+  if (reader.skipAll('the', 'top', 'of') || reader.skipAll('top', 'of')) return
+  if (reader.key(2) === 'last') reader.skipAll('side', 'of')
+}
+
 /** "lying between this petal and the next", "at the point", "on that side": where the stitch lies that is meant. */
 export function passWhere(reader: Reader): boolean {
   if (passBesideAny(reader) || passThatRemain(reader)) return true
