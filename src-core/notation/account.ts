@@ -4,12 +4,11 @@ import {
   BUNCHES,
   clusterCounts,
   comesTo,
-  formed,
-  hasVs,
   groupCounts,
   groupsOf,
   largestGroup,
   sidesOf,
+  spaceCounts,
 } from './group-counts'
 import { MANNER, makingsOf, picotsNamed, specialOf } from './own-counts'
 import { SKIPPED } from './source'
@@ -186,17 +185,7 @@ function countOf(
 ): number | readonly number[] | null {
   const { noun } = entry
   const standing = work.elements.filter((element) => element.standing)
-  if (noun.kind === 'space') {
-    // Worked into a ring, all spaces of a size may be its corners.
-    if (noun.corner) return [sums.corners, ...Object.values(sums.spaces)]
-    const made = noun.chains === null ? null : (sums.spaces[spaceKey(noun.chains)] ?? 0)
-    // "12 V-sts, 12 ch-1 sps (between V-sts)": those within them may not be meant.
-    if (made !== null)
-      return /\bbetween\b/i.test(entry.words) || hasVs(all) ? [made, made - formed(all)] : made
-    const total = Object.values(sums.spaces).reduce((sum, count) => sum + count, 0)
-    // "4 corner loops, 4 side arches".
-    return /\bside\b/i.test(entry.words) ? [total, ...Object.values(sums.spaces)] : total
-  }
+  if (noun.kind === 'space') return spaceCounts(entry, noun, all, sums)
   if (noun.kind === 'corner') return sums.corners > 0 ? sums.corners : null
   if (noun.kind === 'own' && noun.words === 'side') return sidesOf(sums)
   if (noun.kind === 'own')

@@ -5,7 +5,7 @@ import type { Span } from './tokens'
 import { isSlip } from './stitch-name'
 import { placeParts } from './tree'
 import type { Place, PlacePart } from './tree'
-import { baseSource, report, spend, targetAt } from './work'
+import { baseSource, push, report, spend, targetAt } from './work'
 import type { ChainWork, Target, Work } from './work'
 import { UNDER, stemTargets, turnUnder } from './piece'
 import { missing, nextStitch, settle, takeAt } from './taking'
@@ -89,6 +89,26 @@ export function nextCell(work: Work): Target {
 /** Chains that are still ahead on this side. */
 export function cellsLeft(along: ChainWork): number {
   return along.opposite ? Math.max(0, along.firstCell - along.cell + 1) : along.cell + 1
+}
+
+/** A place of another part or motif. */
+export const ELSEWHERE = {
+  kind: 'unknown',
+  round: -2,
+  index: -1,
+  cell: 0,
+  opposite: false,
+  loop: 'both',
+  post: null,
+} as const
+
+/** A stem that is fastened with the hook, "…, sl st in flower", "sl st in center ring": behind all of its chain, to another part. */
+export function attaches(work: Work, place: Place | null, item: Span): boolean {
+  const { base, chain } = work
+  const done = base.kind === 'chain' && chain !== null && cellsLeft(chain) === 0
+  if (!done || (place !== null && place.parts[0]!.noun.kind !== 'ring')) return false
+  push(work, 'travel', 'sl st', item, { into: [{ ...ELSEWHERE }] })
+  return true
 }
 
 /** Single chains of a space of the round before: "sc in each ch", "sc in next 3 chs". */

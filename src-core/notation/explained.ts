@@ -1,7 +1,7 @@
 /** Stitches explained in the midst of a round: "(a picot is 4 ch, 1 s.s. into 4th ch from hook)", "The picot is ch 3, …". */
 import type { Reader } from './reader'
 import type { Span } from './tokens'
-import type { NoteItem } from './tree'
+import type { Item, NoteItem } from './tree'
 import { readStitch } from './vocabulary'
 import { explainsWorked } from './worked-later'
 
@@ -191,6 +191,7 @@ function madeAt(reader: Reader): Explained | null {
     if (/^[.;:*]$/.test(key) || first) break
     if (key === ',' && to === start) to = at + 1
   }
+  if (named?.form === 'shell' || named?.form === 'v-stitch') to = beforeChains(reader, to, start)
   if (to >= start || (alone && !OPENERS.has(reader.tokens[to]!.key))) return null
   reader.at = from
   const span = reader.span(from)
@@ -199,9 +200,27 @@ function madeAt(reader: Reader): Explained | null {
   return { label, from, to, end: start, span, made: true, first: isBehindBeginning(reader, to, start) }
 }
 
+/** "…, 2 dc, ch 2 and 2 dc in ring (shell made)", "2 dc in next dc, ch 2, 2 dc in next dc": from the stitches before its chains on. */
+function beforeChains({ tokens }: Reader, to: number, end: number): number {
+  const opens = (at: number): number => {
+    let from = at
+    while (from > 0 && !/^[,.:;*()[\]]$/.test(tokens[from - 1]!.key)) from--
+    return from
+  }
+  const isChain = (at: number): boolean => tokens[at]?.is === 'ch' || tokens[at]?.kind === 'chains'
+  const isComma = (at: number): boolean => tokens[at]?.key === ','
+  let from = to
+  if (!isChain(from)) {
+    if (tokens.slice(to, end).some((_, ahead) => isChain(to + ahead)) || !isComma(to - 1)) return to
+    from = opens(to - 1)
+    if (!isChain(from)) return to
+  }
+  return isComma(from - 1) && !isChain(opens(from - 1)) ? opens(from - 1) : to
+}
+
 /** "Ch 3 (counts as dc), (dc, ch 2, 2 dc) in same st": what stands there goes on from the chains of its round. */
 function isBehindBeginning({ tokens }: Reader, to: number, end: number): boolean {
-  if (!tokens.slice(to, end).some(({ is }) => is === 'same')) return false
+  if (!tokens.slice(to, end).some(({ is }) => is === 'same' || is === 'ring')) return false
   const words = tokens.slice(Math.max(0, to - 12), to)
   const from = words.findLastIndex(({ is }) => /^([:;*.]|in|into|next)$/.test(is)) + 1
   return words.slice(from).some((token) => token.is === 'ch' || token.kind === 'chains')
@@ -224,4 +243,16 @@ export function* explainedWithin(reader: Reader): Generator<Explained> {
     const found = explainedAt(reader) ?? madeAt(reader)
     if (found) yield found
   }
+}
+
+/** The first shell, of which the chains of its round are a stitch: "ch 3, dc, ch 2 and 2 dc in ring (shell made)" as (2 dc, ch 2, 2 dc); null where its sides differ. */
+export function withChains<T extends { readonly items: readonly Item[] }>(definition: T): T | null {
+  const [group] = definition.items
+  const items = group?.type === 'group' && definition.items.length === 1 ? group.items : definition.items
+  const [first, chain, last, ...more] = items
+  if (first?.type !== 'work' || chain?.type !== 'chain' || last?.type !== 'work' || more.length > 0)
+    return null
+  const count = (first.count ?? 1) + 1
+  if (first.stitch.stitch !== last.stitch.stitch || count !== (last.count ?? 1)) return null
+  return { ...definition, items: [{ ...first, count }, chain, last] }
 }

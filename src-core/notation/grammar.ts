@@ -6,7 +6,7 @@ import type { Terms } from '../../shared-types/project'
 import { said } from '../findings/finding'
 import { listsOnly, makesGroup, makesRing, makesSteps, namesPost, readDefinition } from './definitions'
 import { isKnown } from './known-names'
-import { explainedWithin } from './explained'
+import { explainedWithin, withChains } from './explained'
 import { findFilet } from './filet'
 import { goesOn } from './goes-on'
 import { headingScopes } from './heading-scope'
@@ -158,10 +158,10 @@ export function parseRounds(
     if (kind === 'section') addColours(colours, tokens, label ?? '', heading.to, bounds[index]!)
   })
   for (const found of explainedWithin(reader)) {
-    const definition = readDefinition(reader, found, found.end)
-    if (definition.keys.every((key) => definitions.has(key))) continue
-    // The first one may begin with the chains of its round.
-    if (found.made && (found.first || definition.items[0]?.type === 'chain')) continue
+    const read = readDefinition(reader, found, found.end)
+    if (read.keys.every((key) => definitions.has(key))) continue
+    const definition = found.made && found.first ? withChains(read) : read
+    if (!definition || (found.made && definition.items[0]?.type === 'chain')) continue
     explained.push(definition)
     reader.define(definition)
   }

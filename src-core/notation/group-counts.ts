@@ -1,7 +1,8 @@
 /** How many petals, groups, points or clusters a round has, in all ways in which a count may mean them. */
 import type { Tally } from './account'
 import type { StitchName } from './stitch-name'
-import type { CountEntry, CountItem, Item } from './tree'
+import { spaceKey } from './state'
+import type { CountEntry, CountItem, Item, Noun } from './tree'
 import type { Work } from './work'
 import type { WorkedElement } from './worked'
 
@@ -98,7 +99,7 @@ export function clusterCounts(
 }
 
 /** Shells and V-stitches among the counts of a round. */
-export const formed = ({ entries }: CountItem): number =>
+const formed = ({ entries }: CountItem): number =>
   entries.reduce(
     (sum, { noun, count }) =>
       sum + (noun.kind === 'stitch' && /^(shell|v-stitch)$/.test(noun.name?.form ?? '') ? count : 0),
@@ -106,7 +107,7 @@ export const formed = ({ entries }: CountItem): number =>
   )
 
 /** Whether V-stitches are among them, each of which has a space of its own. */
-export const hasVs = ({ entries }: CountItem): boolean =>
+const hasVs = ({ entries }: CountItem): boolean =>
   entries.some(({ noun }) => noun.kind === 'stitch' && noun.name?.form === 'v-stitch')
 
 /** How many stitches of a kind a shell has that the text explains; 0 where it explains none. */
@@ -129,4 +130,27 @@ export function sidesOf({ made, corners, inCorners }: Tally): readonly number[] 
   if (corners < 3 || made % corners !== 0 || inCorners % corners !== 0) return null
   const [most, least] = [made / corners, (made - inCorners) / corners]
   return Array.from({ length: most - least + 1 }, (_, less) => most - less)
+}
+
+/** Spaces of three chains and more: those of fewer are no loops to everybody. */
+const loopsOf = ({ spaces }: Tally): number =>
+  Object.entries(spaces).reduce((sum, [key, count]) => sum + (Number(/\d+/.exec(key)) > 2 ? count : 0), 0)
+
+/** How many spaces an end count may mean: of the size it names, or all of them; corners where it names those. */
+export function spaceCounts(
+  entry: CountEntry,
+  noun: Extract<Noun, { readonly kind: 'space' }>,
+  all: CountItem,
+  sums: Tally,
+): number | readonly number[] {
+  // Worked into a ring, all spaces of a size may be its corners.
+  if (noun.corner) return [sums.corners, ...Object.values(sums.spaces)]
+  const made = noun.chains === null ? null : (sums.spaces[spaceKey(noun.chains)] ?? 0)
+  // "12 V-sts, 12 ch-1 sps (between V-sts)": those within them may not be meant.
+  if (made !== null) return /\bbetween\b/i.test(entry.words) || hasVs(all) ? [made, made - formed(all)] : made
+  const total = Object.values(sums.spaces).reduce((sum, count) => sum + count, 0)
+  // "(8 loops)" beside spaces of two chains between shells.
+  if (/^\S+ l(?:oo)?ps?\b/i.test(entry.words)) return [total, loopsOf(sums)]
+  // "4 corner loops, 4 side arches".
+  return /\bside\b/i.test(entry.words) ? [total, ...Object.values(sums.spaces)] : total
 }

@@ -4,9 +4,11 @@
  * only where the first does not come out even and this one does.
  */
 import { readAmount } from './clauses'
+import { isShell } from './nouns'
 import { readPlace } from './places'
 import type { Reader } from './reader'
 import { passTheSame } from './the-same'
+import { timesOf } from './times-of'
 import type { ChainItem, GroupItem, Item, Place, WorkItem } from './tree'
 
 export interface Gathered {
@@ -30,7 +32,9 @@ function intoSpace(item: Item): item is WorkItem {
   const { which, count, noun, each } = item.place.parts[0]!
   // "Into the 2 ch."
   if (noun.kind === 'chain') return which === 'next' && count > 1 && !each
-  const isSpace = noun.kind === 'space' || noun.kind === 'corner'
+  // "2 dc, ch 2 and 2 dc in sp of next shell", "… in next shell".
+  const ofShell = noun.kind === 'within' || (noun.kind === 'stitch' && isShell(noun.name?.form))
+  const isSpace = noun.kind === 'space' || noun.kind === 'corner' || ofShell
   const one = which === 'next' || which === 'same' || which === 'last' || which === 'first'
   return isSpace && (which === 'each' || each || (one && count === 1))
 }
@@ -320,26 +324,6 @@ const passTimed = (reader: Reader, items: Item[], least: number, placed: boolean
   }) === true
 const LISTED = /^\s*(?:and|&|\+|plus)\s*$/i
 
-const isMade = ({ type }: Item): boolean => type === 'work' || type === 'group' || type === 'placed'
-
-/** Chains at the beginning that are the first of what is repeated: "4 ch, (1 tr, 1 ch) 11 more times in ring". */
-function beginsIt(before: readonly Item[], list: readonly Item[]): boolean {
-  const chains = before.findLast(({ type }) => type === 'chain')
-  const [stitch, gap, ...others] = list.filter(({ type }) => type !== 'note')
-  if (chains?.type !== 'chain' || stitch?.type !== 'work' || gap?.type !== 'chain' || others.length > 0)
-    return false
-  return (stitch.count ?? 1) === 1 && chains.count - gap.count >= LOWEST
-}
-/** Chains that stand for a stitch of its own, at least. */
-const LOWEST = 2
-
-/** How often in all: "five more times" is once more where nothing of it was worked before. `before`: null within a place. */
-export const timesOf = (
-  amount: number,
-  more: boolean,
-  before: readonly Item[] | null,
-  list: readonly Item[],
-): number => (more && before && !before.some(isMade) && !beginsIt(before, list) ? amount + 1 : amount)
 const CLOSES = new Set(['join', 'joining', 'ss', 'sl', 'close', 'unite', 'ending'])
 
 /**

@@ -39,6 +39,16 @@ const passOneLast = (reader: Reader): boolean =>
     return (one && more && /^[([]$/.test(reader.key())) || null
   }) === true
 
+/** "A shell of (3 dc, ch 2, 3 dc) in next sp": what the bracket comes to; passes it. */
+const passNameOf = (reader: Reader): boolean =>
+  reader.attempt(() => {
+    while (reader.skip('work', 'make', 'a', 'an', 'one', 'another')) continue
+    if (!/^(shell|fan|v-st|v-stitch|group|corner|wedge)$/.test(reader.spelled())) return null
+    reader.at++
+    reader.skip('made', 'consisting')
+    return (reader.skip('of', 'as') && /^[([]$/.test(reader.key())) || null
+  }) === true
+
 /** "Start with a slip knot and (ch 2)", "make a slipknot, then": what the hands know without counting; passes it. */
 const passHands = (reader: Reader): boolean =>
   reader.attempt(() => {
@@ -75,7 +85,7 @@ const passHeld = (reader: Reader): boolean =>
 /** Passes them where an instruction follows, behind a comma or a verb of working. */
 export const passManner = (reader: Reader): boolean =>
   reader.attempt(() => {
-    if ((reader.peek()?.first && passHands(reader)) || passOneLast(reader)) return true
+    if ((reader.peek()?.first && passHands(reader)) || passOneLast(reader) || passNameOf(reader)) return true
     const before = reader.tokens[reader.at - 1]
     if (before && !/^([,;:.*([]|and|then|now)$/.test(before.key)) return null
     if (reader.sees('for')) return passPurpose(reader) || null

@@ -249,6 +249,16 @@ function readUndrawn(reader: Reader): StitchName | null {
 }
 const DRAWN = /\b(drawn|crocheted|worked|finished|closed)\b/
 
+export const isShell = (form: string | undefined): boolean => form === 'shell' || form === 'v-stitch'
+
+/** "(In next) shell sp", "V-st ch-1 sp": where a shell is worked into anyway; passes it. */
+const passOwnSpace = (reader: Reader): void => {
+  reader.attempt(() => {
+    if (reader.peek()?.kind === 'chains') reader.at++
+    return reader.skipA('space') || null
+  })
+}
+
 /** What is worked into: a stitch, a space, a chain, the ring, a gap. Passes it; null where there is none. */
 export function readNoun(reader: Reader): Noun | null {
   return reader.attempt((): Noun | null => {
@@ -307,6 +317,7 @@ export function readNoun(reader: Reader): Noun | null {
     const stitch = readUndrawn(reader)
     if (stitch) {
       reader.skipA('stitch')
+      if (isShell(stitch.form)) passOwnSpace(reader)
       return { kind: 'stitch', name: stitch }
     }
     return null

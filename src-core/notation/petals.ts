@@ -253,6 +253,27 @@ const chainsOf = (items: readonly Item[]): number => {
   return 0
 }
 
+/** The chains within what has one place, "ch 1, 2 dc, ch 2 and 2 dc in ring": 2; 0 where there are none, or others. */
+function chainsWithin(items: readonly Item[]): number {
+  const found = new Set<number>()
+  const look = (list: readonly Item[], placed: boolean): void => {
+    list.forEach((item, at) => {
+      if ('items' in item) return look(item.items, item.type === 'group' && item.place !== null)
+      const [before, behind] = [list[at - 1], list[at + 1]]
+      if (item.type !== 'chain' || before?.type !== 'work' || behind?.type !== 'work') return
+      if (placed || (before.place === null && behind.place !== null)) found.add(item.count)
+    })
+  }
+  look(items, false)
+  return found.size === 1 ? [...found][0]! : 0
+}
+
+/** What the text says of the round of that number, of those that stand before this one. */
+const itemsOf = ({ node, tree: { rounds } }: Work, number: number): readonly Item[] =>
+  rounds
+    .slice(0, rounds.indexOf(node))
+    .findLast(({ numbers }) => numbers !== null && numbers[0] <= number && number <= numbers[1])?.items ?? []
+
 /** "Shell over shell" above shells that were all worked in one ring: in the space of those chains. Null where shells stand in places of their own. */
 export function shellSpace(work: Work, part: PlacePart): PlacePart | null {
   const { noun, start, end } = part
@@ -261,12 +282,15 @@ export function shellSpace(work: Work, part: PlacePart): PlacePart | null {
   if (!whole && !(noun.kind === 'within' && noun.what === 'space' && noun.nth === 'center')) return null
   const source = sourceFor(work, part)
   if (!source?.state.ordered || source.state.unknown || source.total('space') === 0) return null
-  if (source.has('stitch', 'grouped', ({ group }) => source.isGroup(group))) return null
+  const hasSpace = (group: number) =>
+    source.membersOf(group).some((at) => source.places[at]!.kind === 'space')
+  if (source.has('stitch', 'grouped', ({ group }) => source.isGroup(group) && hasSpace(group))) return null
   const [, told = '0'] = /\bch-?(\d+)\b/i.exec(work.tree.text.slice(start, end)) ?? []
   const named = work.tree.definitions.find(({ form, keys }) =>
     name ? keys.includes(definedKey(name.name)) : form === 'shell' || form === 'v-stitch',
   )
-  const chains = Number(told) || chainsOf(named?.items ?? [])
+  const chains =
+    Number(told) || (named ? chainsOf(named.items) : chainsWithin(itemsOf(work, source.state.number)))
   const there = chains > 0 && source.has('space', `in shells ${chains}`, (place) => place.chains === chains)
   return there ? { ...part, noun: { kind: 'space', chains, corner: false } } : null
 }

@@ -156,6 +156,7 @@ export function readPart(reader: Reader, around: boolean, inherited: Draft | nul
       if (!what) reader.skip('one')
       const group = readWithin(reader)
       if (!what && !group) return null
+      if (what?.kind === 'ring') return finish(draft ?? NEXT_ONE, what)
       if (what && what.kind !== 'stitch' && what.kind !== 'space') return null
       // "center st of next ch-5 loop".
       const looped = what?.kind === 'stitch' && !what.name && !group ? readLoopOf(reader) : null
@@ -300,7 +301,7 @@ export function readPart(reader: Reader, around: boolean, inherited: Draft | nul
     // "FPdc around sc below next sc": of the round before the last.
     const round = said ?? (below && around ? { below: 2 } : null)
     // "the dc of the 2nd round lying between this petal and the next".
-    if (round) passWhere(reader)
+    if (round) reader.attempt(() => (reader.skip(','), passWhere(reader) || null))
     const behind = around && passBehind(reader)
     return {
       ...finish(draft, noun, round, unworked),

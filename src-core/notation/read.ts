@@ -317,8 +317,11 @@ export function readRoundTexts(texts: readonly string[], options: ReadOptions = 
 
 /** What the text says of all its rounds: its own stitches in its words, and its notes on chains. */
 const describedBy = ({ text, definitions, usual }: Omit<RoundsTree, 'repeats'>): readonly string[] => [
-  ...definitions.map(
-    ({ names, description }) => `${names.join()} ${text.slice(description.start, description.end)}`,
+  // "2 dc, ch 2, 2 dc in ring (shell made)": the stitches stand before the words.
+  ...definitions.map(({ names, description, items }) =>
+    [names.join(), description, { start: items[0]?.start ?? 0, end: items.at(-1)?.end ?? 0 }]
+      .map((said) => (typeof said === 'string' ? said : text.slice(said.start, said.end)))
+      .join(' '),
   ),
   ...usual.map(
     ({ chains, statement: { says, stitch, notIn } }) => `${chains} ${says} ${stitch} ${notIn?.join() ?? ''}`,

@@ -1,7 +1,14 @@
 /** Follows the items of a round, one after the other, the way hands would. */
 import { runOver } from './crossing'
 import { oneOver } from './bunches'
-import { cellsLeft, passesOwnChains, startAlongChain, turnAlongChain } from './chain-targets'
+import {
+  ELSEWHERE,
+  attaches,
+  cellsLeft,
+  passesOwnChains,
+  startAlongChain,
+  turnAlongChain,
+} from './chain-targets'
 import { checkTop, closeRound, closesChain, closesRound, endsLap, picotChains, stepsDown } from './closing'
 import { EMPTY_PART, finishDescribed, holdLoops, runDescribed, runEvenly } from './in-sum'
 import { runOwnWay } from './own-way'
@@ -33,17 +40,6 @@ import { closePicot } from './picots'
 import { oneEach } from './each-count'
 import { baseSource, hasBody, push, report, spend } from './work'
 import type { Target, Work } from './work'
-
-/** In another motif: no place of this one. */
-const ELSEWHERE = {
-  kind: 'unknown',
-  round: -2,
-  index: -1,
-  cell: 0,
-  opposite: false,
-  loop: 'both',
-  post: null,
-} as const
 
 const BUNCH: StitchName['form'][] = ['together', 'decrease']
 
@@ -79,6 +75,7 @@ function runWork(work: Work, item: WorkItem, every: EveryItem | null, next: Item
   const reached = reachedBy(work, name, place) ?? (place && !isSlip(name) ? stillThere(work, place) : null)
   if (reached) return makeStitches(work, name, count, [reached], item, runItems)
   if (!place && isSlip(name) && endsLap(work)) return closeRound(work, item)
+  if (isSlip(name) && attaches(work, place, item)) return
   if (!place && runOwnWay(work, name, count, runItems)) return
   if (!place) return makeBare(work, name, count, item, runItems)
   const taking = takingFor(name)

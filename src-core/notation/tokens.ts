@@ -71,7 +71,7 @@ const STITCH_STOPS = (['US', 'UK'] as const).flatMap((terms) =>
 )
 const DOTTED = new RegExp(
   [
-    "((?:h\\.[ \\t]?)?[sdp]\\.[ \\t]?c|s\\.[ \\t]?s|(?:h|l|r|d|t|tr|trip|d\\.[ \\t]?d|quad)\\.[ \\t]?tr|[yw]\\.[ \\t]?[or]\\.[ \\t]?h|y\\.[ \\t]?o|sl\\.-sts?)(?![\\p{L}\\d'])",
+    "((?:h\\.[ \\t]?)?[sdp]\\.[ \\t]?c|s\\.[ \\t]?s|(?:h|l|r|d|dbl|t|tr|trip|d\\.[ \\t]?d|quad)\\.[ \\t]?tr|[yw]\\.[ \\t]?[or]\\.[ \\t]?h|y\\.[ \\t]?o|sl\\.-sts?)(?![\\p{L}\\d'])",
     `(${STOPS.stop.join('|')})(?=\\.)`,
     '(sl)(?=\\.)',
     '(chs?)(?=\\.)',

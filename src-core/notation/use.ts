@@ -344,7 +344,9 @@ export function checkUse(work: Work, source: Source, allWorked: boolean): void {
   passSpanned(work, source, new Set(worked.map(({ chains }) => chains)))
   closeLastSpace(work, source)
   const cornerChains = new Set([...cornerPlaces(source)].map((index) => source.places[index]!.chains))
-  for (const { chains, ...kind } of spaceKinds(source, work.picked)) {
+  // "In sp of next shell": those beside shells are others, too.
+  const ofShells = [...placeParts(work.node.items)].some(({ noun }) => noun.kind === 'within')
+  for (const { chains, ...kind } of spaceKinds(source, work.picked || ofShells)) {
     // "Ch 3, skip next ch-2 sp, [sc in next ch-1 sp, ch 3] 6 times": the one behind those is passed as well.
     if (kind.worked === 0 || kind.used === kind.total || source.overSpaces > 0) continue
     const name = work.usesCorners && cornerChains.has(chains) ? 'corner' : spaceKey(chains)

@@ -60,9 +60,11 @@ export function passWhere(reader: Reader): boolean {
   return passed === true
 }
 
-/** "from behind", "from the back", "at the back": how a post is gone around; passes it. */
+/** "from behind", "from the back", "at the back", "in back of work": how a post is gone around; passes it. */
 export const passBehind = (reader: Reader): boolean =>
   reader.attempt(() => {
+    // "In back of work": behind it; "in back of next dc" is a place.
+    if (reader.skipAll('in', 'back', 'of')) return reader.skip('work', 'piece') ? true : null
     if (!reader.skip('from', 'at')) return null
     if (reader.key(-1) === 'from' && reader.skip('behind')) return true
     reader.skip('the')

@@ -43,7 +43,7 @@ const NAMES: Readonly<Record<Terms, Readonly<Record<StitchKey, StitchNames>>>> =
     dtr: {
       abbreviation: 'dtr',
       name: 'double treble crochet',
-      also: ['double treble', 'double triple crochet', 'dtrc', 'dbl tr', 'dbl treble'],
+      also: ['double treble', 'double triple crochet', 'dtrc', 'dbl tr', 'dbltr', 'dbl treble'],
     },
     trtr: {
       abbreviation: 'trtr',
@@ -64,7 +64,7 @@ const NAMES: Readonly<Record<Terms, Readonly<Record<StitchKey, StitchNames>>>> =
     tr: {
       abbreviation: 'dtr',
       name: 'double treble crochet',
-      also: ['double treble', 'dbl tr', 'dbl treble', 'ltr'],
+      also: ['double treble', 'dbl tr', 'dbltr', 'dbl treble', 'ltr'],
     },
     dtr: {
       abbreviation: 'trtr',
