@@ -58,6 +58,20 @@ function readPartName(reader: Reader): string | null {
 const readNth = (reader: Reader): number | null => reader.ordinal() ?? (reader.skip('first') ? 1 : null)
 const passTo = (reader: Reader): boolean => reader.skip('-', '–', '—', 'to', 'and', 'through')
 
+/** "(Repeat Row 3), increasing 2 sts each row", "decreasing 1 st at each end of every row": what the row says itself; passes it. */
+const passEachTime = (reader: Reader): void => {
+  reader.attempt(() => {
+    reader.skip(',')
+    if (!/^(inc|dec)/.test(reader.spelled()) || !/ing$/.test(reader.spelled())) return null
+    reader.at++
+    reader.skip('by')
+    if (reader.number() === null || !reader.skipA('stitch')) return null
+    while (reader.skip('at', 'on', 'in', 'both', 'end', 'sides', 'side', 'of', 'each', 'every', 'per'))
+      continue
+    return reader.skipA('round') || null
+  })
+}
+
 /** "Rep Rnd 7", "rep Rnds 2 and 3 twice", "rep 2nd to 5th rows", "rep last 2 rnds", "work as for Rnd 2", "same as Rnd 3". */
 export function readRepeatRound(reader: Reader): RepeatRoundItem | null {
   const start = reader.at
@@ -114,6 +128,7 @@ export function readRepeatRound(reader: Reader): RepeatRoundItem | null {
     const part = reader.attempt(() => (reader.skip('of', 'as', 'from') ? readPartName(reader) : null))
     reader.skip('again')
     const times = readAmount(reader)?.amount ?? 1
+    passEachTime(reader)
     const changes = readChanges(reader)
     const grows = changes.length === 0 && part === null ? readGrowth(reader) : null
     return {

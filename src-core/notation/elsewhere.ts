@@ -66,7 +66,8 @@ const readPiece = (reader: Reader): Noun | null =>
     const from = reader.at
     if (!reader.skip('center', 'base', 'bottom', 'side', 'edge') || !reader.skip('of')) return null
     while (reader.skip('the', 'your', 'each', 'first', 'last', 'finished')) continue
-    if (reader.peek()?.kind !== 'word') return null
+    // "Join B to center of any petal": of the round before.
+    if (reader.peek()?.kind !== 'word' || reader.sees('any') || reader.sees('next')) return null
     const part = reader.skip('leaf', 'flower', 'stem', 'heart')
     if (!part && !to) return null
     if (!part && !reader.skipA('motif') && reader.peek()!.kinds.size > 0) return null

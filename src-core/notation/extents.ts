@@ -67,6 +67,14 @@ const readNamed = (reader: Reader): Noun | null =>
     return noun
   })
 
+/** "(Sc in each sc to last), 2 sc in last": whether the last one is worked by itself behind the comma. */
+const lastFollows = (reader: Reader): boolean => {
+  if (!reader.sees(',')) return false
+  for (let ahead = 1; ahead <= 6 && !/^[,.;:]?$/.test(reader.key(ahead)); ahead++)
+    if (reader.key(ahead) === 'last') return true
+  return false
+}
+
 /** "(Along) each side", "(across) all four sides", "(along) the sides": passes it. */
 const passSides = (reader: Reader): boolean =>
   reader.attempt(() => {
@@ -113,7 +121,10 @@ export function readExtent(reader: Reader): Extent | null {
       return { to: 'end' }
     }
     if (reader.skip('last')) {
-      const count = reader.number() ?? 1
+      const told = reader.number()
+      const count = told ?? 1
+      // "Sc in each st to last 2, sc2tog".
+      if ((told !== null && /^[,;]$/.test(reader.key())) || lastFollows(reader)) return { to: 'last', count }
       return readNoun(reader) || reader.key(-1) === 'one' ? { to: 'last', count } : null
     }
     // "to turning ch": the last stitch of the row, which is left.

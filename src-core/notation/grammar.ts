@@ -6,6 +6,7 @@ import type { Terms } from '../../shared-types/project'
 import { said } from '../findings/finding'
 import { listsOnly, makesGroup, makesRing, makesSteps, namesPost, readDefinition } from './definitions'
 import { isKnown } from './known-names'
+import { aliasesOf } from './aliases'
 import { explainedWithin, withChains } from './explained'
 import { findFilet } from './filet'
 import { goesOn } from './goes-on'
@@ -179,6 +180,7 @@ export function parseRounds(
       JSON.stringify([...(reader.filet?.names ?? [])]),
       inLoop ?? '',
       `${turned}`,
+      aliasesOf(tokens),
       ...titles,
     ].join('\n'),
     at: new Map(),

@@ -1,5 +1,6 @@
 /** Within petals, shells and groups: the nth stitch or space, the middle, the tip. */
 import { landmarksIn } from './laps'
+import { tipTargets } from './tips'
 import { TRAVELLED } from './source'
 import type { PlaceTest, Source } from './source'
 import { missing, noSuchStitch, nowhere, roundWords, sourceFor, takeAt } from './taking'
@@ -298,6 +299,8 @@ export function shellSpace(work: Work, part: PlacePart): PlacePart | null {
 /** "in next shell", "in each V-st", "in the point": its space in the middle, or else its middle stitch. Null where no shell is meant. */
 export function shellTargets(work: Work, part: PlacePart, taking: Taking): Target[] | null {
   const form = part.noun.kind === 'stitch' ? part.noun.name?.form : null
+  const tips = isTip(work, part) ? tipTargets(work, part, taking) : null
+  if (tips) return tips
   if (form !== 'shell' && form !== 'v-stitch' && !isTip(work, part)) return null
   const source = sourceFor(work, part)
   if (!source?.state.ordered || source.state.unknown) return null

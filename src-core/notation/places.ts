@@ -7,7 +7,16 @@ import { passMissedOne } from './missed'
 import { readLoop, readNoun, readRound, sizeAhead, sizedSpaceAhead } from './nouns'
 import { atBase, readOwn } from './own-places'
 import { opensBare, plainPlace, readAcross } from './plain-place'
-import { passWorkedInto, readLoopOf, readSingled, readWithin } from './within'
+import {
+  passWorkedInto,
+  readBegunLoop,
+  readFacing,
+  readLoopOf,
+  readPetal,
+  readSingled,
+  readTipOf,
+  readWithin,
+} from './within'
 import {
   belowAhead,
   endsPlace,
@@ -96,12 +105,7 @@ export function readPart(reader: Reader, around: boolean, inherited: Draft | nul
     if (own) return finish({ which: own.base ? 'same' : 'first', count: 1, each: false }, own.noun, own.round)
     // "in top of next dc", "in tip of next cluster".
     passTopOf(reader)
-    // "in beg lp": where the round began, in the loop of the joining.
-    const begun = reader.attempt(() => {
-      if (!reader.skip('beg', 'starting')) return null
-      const space = readNoun(reader)
-      return space?.kind === 'space' ? space : null
-    })
+    const begun = readBegunLoop(reader)
     if (begun) {
       asBeginning = true
       return finish({ which: 'same', count: 1, each: false }, begun)
@@ -111,13 +115,7 @@ export function readPart(reader: Reader, around: boolean, inherited: Draft | nul
     if (after) return finish(NEXT_ONE, after)
     const gapAlone = readGap(reader)
     if (gapAlone) return finish({ ...NEXT_ONE, ...gapAlone }, gapAlone.noun, readRound(reader))
-    // "corresponding st of Rnd 2": of this motif.
-    const facing = reader.attempt(() => {
-      if (!reader.skip('corresponding', 'matching')) return null
-      const noun = readNoun(reader)
-      const round = readRound(reader)
-      return noun && round ? { noun, round } : null
-    })
+    const facing = readFacing(reader)
     if (facing) return finish(NEXT_ONE, facing.noun, facing.round)
     const other = readElsewhere(reader)
     if (other) return finish({ which: 'elsewhere', count: 1, each: false }, other)
@@ -152,8 +150,10 @@ export function readPart(reader: Reader, around: boolean, inherited: Draft | nul
         const along = readLoopOf(reader)
         return along && finish({ which: along.which, count: 1, each: along.each }, along.noun)
       }
-      // "center of the 7 dc", "middle one of next petal".
+      // "center of the 7 dc", "middle one of next petal", "center of any petal".
       if (!what) reader.skip('one')
+      const tip = what ? null : readTipOf(reader)
+      if (tip) return finish(tip, { kind: 'landmark', name: 'tip' })
       const group = readWithin(reader)
       if (!what && !group) return null
       if (what?.kind === 'ring') return finish(draft ?? NEXT_ONE, what)
@@ -170,10 +170,11 @@ export function readPart(reader: Reader, around: boolean, inherited: Draft | nul
       return finish(drawn, within, group && readRound(reader))
     }
     nounStart = reader.at
-    const plain = readNoun(reader)
+    const plain = readNoun(reader) ?? (reader.key(-1) === 'in' ? null : readPetal(reader))
     const single = plain ? null : readSingled(reader)
     const noun = plain ?? single
     if (single) draft ??= NEXT_ONE
+    if (noun?.kind === 'landmark') draft ??= readTipOf(reader)
     // "3rd ch of next loop": the loop itself.
     const along = noun?.kind === 'chain' && draft?.which === 'nth' ? readLoopOf(reader) : null
     if (along) return finish({ which: along.which, count: 1, each: along.each }, along.noun)

@@ -31,6 +31,8 @@ import type { Span } from './tokens'
 import { UNMARKED } from './marked'
 import { countItems, statedStitches } from './told-counts'
 import { tailCells } from './tail-cells'
+import { shareLandmarks } from './landmarks'
+import { tipLaps } from './tips'
 import type { GroupItem, Item, RepeatClause, StarItem } from './tree'
 import { baseSource, report, sourceOf, spend } from './work'
 import type { Work } from './work'
@@ -95,6 +97,8 @@ export function runAround(
     : part.items
   const last = star ? lastBody(work, star) : body
   const laps = { body, last }
+  const tips = tipLaps(work, part, laps)
+  if (tips) return runLaps(work, part, tips.body, tips.last, tips.times, run)
   const once = () => {
     run(work, last)
     work.repeats.set(part.item, 1)
@@ -276,36 +280,6 @@ const withoutEnding = (clause: RepeatClause): Span => ({
   line: clause.line,
   column: clause.column,
 })
-
-/** Stretches to tip and valley share what a petal has beside its named stitches, the first one the larger half. */
-function shareLandmarks(work: Work, star: StarItem, times: number, run: ItemRunner): number[] | null {
-  const landmarks = landmarksIn(star.items)
-  const source = baseSource(work)
-  if (landmarks === 0 || !source || source.state.unknown) return null
-  const plain = forkWork(work)
-  plain.flex = Array.from({ length: landmarks }, () => 0)
-  const lap = lapOf(plain, star.items, run)
-  const free = source.free('stitch')
-  const share = free / times - lap.stitches
-  if (!Number.isInteger(share) || share < 0) {
-    const whole = Math.floor(free / times)
-    const words = {
-      unit: 'the same part of the round',
-      available: amountWords(free, 'st'),
-      times: `${counted(times, 'time')} ${whole}`,
-      over: amountWords(free - whole * times, 'st'),
-    }
-    report(work, 'rounds/repeat-does-not-fit', bodySpan(star), words)
-    work.open = true
-    return null
-  }
-  let left = share
-  return Array.from({ length: landmarks }, (_, at) => {
-    const part = Math.ceil(left / (landmarks - at))
-    left -= part
-    return part
-  })
-}
 
 /** Whether a round comes to the count that the text states with so many laps. */
 function comesTo(work: Work, star: StarItem, times: number, rest: readonly Item[], run: ItemRunner): boolean {

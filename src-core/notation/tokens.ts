@@ -8,6 +8,7 @@ import { withoutDress } from './dress'
 import { STITCH_KEYS } from '../stitches/table'
 import { stitchAbbreviation } from '../stitches/terms'
 import { LIMITS } from './limits'
+import { aliasesOf, withAliases } from './aliases'
 import { STOPS, wordOf } from './words'
 
 /** A stretch of the text, as offsets; `line` and `column` (both from 1) are of its first character. */
@@ -251,28 +252,15 @@ export interface TokensBefore {
  * text whose tokens are known are not taken apart again.
  */
 export function tokenize(text: string, before: TokensBefore | null = null): Token[] {
-  const known = before ? knownLines(before) : []
+  // Letters that stood for stitches may stand for themselves now.
+  const known = before && aliasesOf(before.tokens) === '' ? knownLines(before) : []
   const next = known.length > 0 ? before!.tokens[known.length]! : null
   return withAliases(tokensFrom(withoutDress(text), known, next))
 }
 
-/** "X = sc, V = inc, A = dec": what single capitals are short for, and what they then stand for further on. */
-function withAliases(tokens: Token[]): Token[] {
-  const aliases = new Map<string, Token>()
-  tokens.forEach((token, at) => {
-    const [sign, named] = [tokens[at + 1], tokens[at + 2]]
-    if (sign?.key === '=' && /^[A-Z]$/.test(token.text) && named && ALIASED.test(named.key))
-      aliases.set(token.text, named)
-  })
-  if (aliases.size === 0) return tokens
-  return tokens.map((token, at) => {
-    const alias = tokens[at + 1]?.key === '=' ? undefined : aliases.get(token.text)
-    return alias ? { ...token, key: alias.key, is: alias.is, kinds: alias.kinds } : token
-  })
-}
-
-/** Stitches that shorthands for stuffed figures have single letters for. */
-const ALIASED = /^(sc|hdc|dc|tr|htr|inc|dec|ch|sl|slst|ss)$/
+/** "(sc, inc)*6": how often, as a sum has it. */
+const timesBehind = (text: string, at: number): boolean =>
+  text[at] === '*' && /[)\]]/.test(text[at - 1] ?? '') && isDigit(text, at + 1)
 
 /** Goes on behind tokens that are known, where a line begins with `next`. */
 function tokensFrom(text: string, tokens: Token[], next: Token | null): Token[] {
@@ -341,7 +329,9 @@ function tokensFrom(text: string, tokens: Token[], next: Token | null): Token[] 
         : plain(dotted ? found.text.replace(/^air[ \t-]+(?=ch)|[. \t]/giu, '') : found.text)
     const spelling =
       found.kind === 'mark'
-        ? (SIGNS.get(key) ?? key)
+        ? timesBehind(text, at)
+          ? '×'
+          : (SIGNS.get(key) ?? key)
         : key === 'ea'
           ? 'each'
           : key.replace(APOSTROPHE_PLURAL, '$1')

@@ -1,6 +1,6 @@
 /** Places within a petal, group or loop: "center dc of next petal", "4th of 7 dc", "middle ch of next loop". */
 import { BUNCHES } from './answers-to'
-import { readNoun } from './nouns'
+import { readNoun, readRound } from './nouns'
 import type { Reader } from './reader'
 import type { Noun, Which } from './tree'
 import type { StitchName } from './stitch-name'
@@ -145,4 +145,35 @@ export const readSingled = (reader: Reader): Noun | null =>
     if (!reader.skip('single', 'only', 'lone', 'point', 'tip', 'tall', 'odd')) return null
     const noun = readNoun(reader)
     return noun?.kind === 'stitch' && noun.name ? noun : null
+  })
+
+/** "in any petal", "in top of next petal", "in each petal": its tip. */
+export const readPetal = (reader: Reader): Noun | null =>
+  reader.skip('petal') ? { kind: 'landmark', name: 'tip' } : null
+
+/** "(In tip) of next petal", "(in the point) of each leaf": which of them; null where nothing is said. */
+export const readTipOf = (reader: Reader): (InWhich & { readonly count: 1 }) | null => {
+  const found = reader.attempt(() => {
+    if (!reader.skip('of')) return null
+    const which = passWhich(reader)
+    return reader.skip('petal', 'leaf', 'point', 'scallop') ? which : null
+  })
+  return found && { ...found, count: 1 }
+}
+
+/** "corresponding st of Rnd 2": of this motif. */
+export const readFacing = (reader: Reader) =>
+  reader.attempt(() => {
+    if (!reader.skip('corresponding', 'matching')) return null
+    const noun = readNoun(reader)
+    const round = readRound(reader)
+    return noun && round ? { noun, round } : null
+  })
+
+/** "in beg lp": where the round began, in the loop of the joining. */
+export const readBegunLoop = (reader: Reader): Noun | null =>
+  reader.attempt(() => {
+    if (!reader.skip('beg', 'starting')) return null
+    const space = readNoun(reader)
+    return space?.kind === 'space' ? space : null
   })
