@@ -321,9 +321,7 @@ export function sizesStitch(reader: Reader): boolean {
   return named
 }
 
-const isBunched = (form: StitchForm): boolean =>
-  ['cluster', 'puff', 'popcorn', 'bobble', 'shell'].includes(form)
-
+const BUNCHED: readonly StitchForm[] = ['cluster', 'puff', 'popcorn', 'bobble', 'shell']
 /** "3-dc cl", "5-dc shell", "ch-3 picot": a size before the name. */
 function readSized(reader: Reader, name: Draft): boolean {
   const token = reader.peek()
@@ -340,15 +338,17 @@ function readSized(reader: Reader, name: Draft): boolean {
   const one = /^an?(other)?$/.test(reader.key(-1))
   const start = reader.at
   reader.at++
-  if (glued && readCompound(reader, name) && isBunched(name.form)) {
+  if (glued && readCompound(reader, name) && BUNCHED.includes(name.form)) {
     name.size = token.value
     return true
   }
   reader.at = start + 1
   const base = plainName(reader)
   const form = formAt(reader)
-  const sized = glued || (base && form && isBunched(form) && (one || reader.spelled() === form))
-  if (form && sized && (base || form !== 'increase')) {
+  const sized = glued || (base && form && BUNCHED.includes(form) && (one || reader.spelled() === form))
+  // "6A" of letters for stitches is so many, as "6 inc" is.
+  const counts = form === 'increase' || reader.peek()?.text === 'A'
+  if (form && sized && (base || !counts)) {
     reader.at++
     if (reader.isA('stitch')) reader.at++
     name.form = form

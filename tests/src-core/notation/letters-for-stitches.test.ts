@@ -17,8 +17,8 @@ describe('letters', () => {
 
   it('are what they are everywhere where it says nothing', () => {
     const text =
-      'R1: MR 6X (6)\nR2: 6V (12)\nR3: (X, V)*6 (18)\nR4: (2X, V)*6 (24)\nR5: 24X\nR6: (2X, A)*6 (18)'
-    expect([told(text), made(text)]).toEqual([[], [6, 12, 18, 24, 24, 18]])
+      'R1: MR 6X (6)\nR2: 6V (12)\nR3: (X, V)*6 (18)\nR4: (2X, V)*6 (24)\nR5: 24X\nR6: (2X, A)*6 (18)\nR7: (X, A)*6 (12)\nR8: 6A (6)'
+    expect([told(text), made(text)]).toEqual([[], [6, 12, 18, 24, 24, 18, 12, 6]])
   })
 
   it('still tell how often behind a bracket, and a V-stitch where the text has one', () => {
