@@ -29,6 +29,8 @@ export interface Beginning {
   readonly told: boolean
   /** What follows is held on the hook and drawn together: one stitch with or without the chains. */
   readonly held: boolean
+  /** The slip stitch before them is one of the first petal, and does not lead to it. */
+  readonly slips?: boolean
   /** The stitch that follows, for the words of a finding. */
   readonly next: StitchKey | null
 }
@@ -169,6 +171,29 @@ function isPetalEdge(together: readonly Item[] | null, item: ChainItem): boolean
   })
 }
 
+/**
+ * "Sl st in next sc, ch 3, 2 dc in same st, ch 3, sl st in same st": the same petal told step by step, out of one stitch
+ * and back into it.
+ */
+function isFirstPetal(items: readonly Item[], item: ChainItem): boolean {
+  const steps = flat(items)
+  const from = steps.indexOf(item) + 1
+  const to = steps.findIndex(({ type }, i) => i >= from && type !== 'work')
+  const [edge, closing] = [steps[to], steps[to + 1]]
+  const isSame = (step: Item | undefined): boolean =>
+    step?.type === 'work' && step.place?.parts[0]?.which === 'same'
+  const isBack = closing?.type === 'work' && isSlip(closing.stitch) && isSame(closing)
+  const isPetal = isBack && to > from && edge?.type === 'chain' && edge.count === item.count
+  return isPetal && steps.slice(from + 1, to).every(isSame)
+}
+
+/** Whether one slip stitch is all that stands before the chains: then it is the petal's own, none that leads there. */
+function isPetalsSlip(items: readonly Item[], item: ChainItem): boolean {
+  const before = flat(items.slice(0, items.indexOf(item))).filter(({ type }) => type !== 'note')
+  const [only] = before
+  return before.length === 1 && only?.type === 'work' && isSlip(only.stitch) && (only.count ?? 1) === 1
+}
+
 /** "Ch 2, in ring work 3 tr, …, ch 2": what goes into one place stands in line with what is before it. */
 const flat = (items: readonly Item[]): readonly Item[] =>
   items.flatMap((item) => (item.type === 'placed' ? item.items : [item]))
@@ -271,6 +296,8 @@ export function findBeginning(
       told: true,
     })
   const toldOf = behind?.kind === 'statement' ? behind.item : null
+  if (!said && !toldOf && !fits && isFirstPetal(items, item))
+    return make('loop', { slips: isPetalsSlip(items, item) })
   // "Ch 3 (counts as dc), dc2tog in same st, *dc3tog in next st": a dc, and the first leg of the first cluster.
   const firstLeg =
     together &&
@@ -326,7 +353,8 @@ export function findBeginning(
     return { ...counts(as, height > 1 && item.count > height ? item.count - height : 0), topped: true }
   }
   // "In ring: ch 2, 3 tr, …, ch 2, sl st in ring": a heart has such edges, too.
-  if (isPetalEdge(chain.together ?? (endsInRing(items) ? flat(items) : null), item)) return make('loop')
+  const beside = chain.together ?? (endsInRing(items) ? flat(items) : null)
+  if (isPetalEdge(beside, item)) return make('loop', { slips: isPetalsSlip(beside!, item) })
   if (stitch === null || stitch === 'sl st' || stitch === 'ch') {
     const shell = name !== null && name.form !== 'plain'
     return shell && item.count >= 3

@@ -25,7 +25,7 @@ import {
   makeStitches,
 } from './stitching'
 import { SKIPPING, WORKING, checkNeighbor, settle, sourceFor, takingFor } from './taking'
-import { goesOnThere, leadsOn, leaveJoin, leaveTheWay, reachedBy, stayThere, stillThere } from './the-way'
+import { leadsOn, leadsThere, leaveJoin, leaveTheWay, reachedBy, stayThere, stillThere } from './the-way'
 import { sweepPartners, sweptParts } from './swept'
 import { isKnownColour } from './colour-lists'
 import type { SweptItem } from './swept'
@@ -87,8 +87,7 @@ function runWork(work: Work, item: WorkItem, every: EveryItem | null, next: Item
     const drawn: StitchName = { ...name, form: 'together', stitch, size }
     if (size === oneOver(place)) return runTogether(work, item, drawn, place, taking, runItems)
   }
-  const begins = work.beginning === null ? goesOnThere(work.hand?.then ?? []) : !work.beginningDone
-  const travelling = isSlip(name) && work.repeated === 0 && !hasBody(work) && begins
+  const travelling = isSlip(name) && leadsThere(work)
   if (travelling) leaveJoin(work, place)
   const targets = placeTargets(work, place, travelling ? { ...taking, as: TRAVELLED } : taking)
   const source = place.parts[0] ? sourceFor(work, place.parts[0]) : null

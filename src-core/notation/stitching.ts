@@ -104,7 +104,9 @@ function stand(
 }
 
 function slip(work: Work, targets: readonly Target[], span: Span, reused: boolean): void {
-  const travelling = work.repeated === 0 && !hasBody(work) && work.beginning !== null && !work.beginningDone
+  const { beginning } = work
+  const leads = beginning !== null && !beginning.slips && !work.beginningDone
+  const travelling = work.repeated === 0 && !hasBody(work) && leads
   for (const target of targets) {
     push(work, travelling ? 'travel' : 'slip', 'sl st', span, { into: [target.place], group: target.group })
     work.last = target

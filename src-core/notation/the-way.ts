@@ -5,7 +5,7 @@ import { placeParts } from './tree'
 import { isSlip } from './stitch-name'
 import type { Item, Place, WorkItem } from './tree'
 import type { StitchName } from './stitch-name'
-import { baseSource } from './work'
+import { baseSource, hasBody } from './work'
 import type { Target, Work } from './work'
 
 /** Slip stitches into a place that the next stitches use again were only the way there. */
@@ -39,7 +39,7 @@ export function leaveTheWay(work: Work, place: Place): void {
 const begins = ({ beginning, name }: StitchName): boolean => beginning || /^(beg|start|first)/i.test(name)
 
 /** "Sl st in next 3 dc, sc in same place as last sl st", "…, sl st in sp, beg cl": what follows goes where slip stitches led. */
-export function goesOnThere(then: readonly Item[]): boolean {
+function goesOnThere(then: readonly Item[]): boolean {
   const next = then.find(
     (item) =>
       item.type !== 'note' && item.type !== 'statement' && !(item.type === 'work' && isSlip(item.stitch)),
@@ -47,6 +47,13 @@ export function goesOnThere(then: readonly Item[]): boolean {
   if (next === undefined) return false
   if (next.type === 'work' && next.place === null) return begins(next.stitch)
   return 'place' in next && next.place?.parts[0]?.which === 'same'
+}
+
+/** Whether a slip stitch at the beginning of a round leads to where its beginning chains, or its first stitches, go. */
+export function leadsThere(work: Work): boolean {
+  const { beginning } = work
+  if (work.repeated > 0 || hasBody(work) || beginning?.slips) return false
+  return beginning === null ? goesOnThere(work.hand?.then ?? []) : !work.beginningDone
 }
 
 /** "Sl st in ch-3 sp, *(sc, 3 dc, sc) in ch-3 sp": without "next" the space is meant in which the hook stands. */

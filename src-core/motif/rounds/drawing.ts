@@ -6,8 +6,9 @@ import type { WorkedElement, WorkedRound } from '../../notation/worked'
 import type { ResolvedGauge } from '../../stitches/gauge'
 import { COMPOUND_TOP_WIDTH } from '../../stitches/table'
 import type { Millimetres } from '../../units/quantity'
-import { carriersOf, heightOf, isSlip, isUpright, mean, samePlace, topWidth } from './ground'
+import { heightOf, isUpright, mean, topWidth } from './ground'
 import type { LocatedRound } from './ground'
+import { petalSides } from './petal-sides'
 
 /** The gauge of a drawing: it knows what later rounds work into a loop. */
 interface DrawingGauge extends ResolvedGauge {
@@ -53,7 +54,7 @@ function reachesOf(located: readonly LocatedRound[], gauge: DrawingGauge): Map<n
   const reaches = new Map<number, Millimetres>()
   for (const { round, around, petals } of [...located].reverse()) {
     const onto = located.find((entry) => entry.round.index === round.onto)
-    const edges = petalEdges(round, onto?.round)
+    const edges = petalSides(round, onto?.round)
     const widthOf = (element: WorkedElement): Millimetres => {
       if (element.into[0]?.kind === 'chain' && element.into[0].round === round.index) return 0
       if (edges.has(element)) return gauge.width
@@ -70,26 +71,6 @@ function reachesOf(located: readonly LocatedRound[], gauge: DrawingGauge): Map<n
     reaches.set(round.onto, Math.max(reaches.get(round.onto) ?? 0, reach - HIGHEST * height))
   }
   return reaches
-}
-
-/**
- * Chains that stand up beside stitches in one stitch ("ch 3, 2 dc, ch 3, sl st in same st"), each with the stitch that
- * it stands beside.
- */
-export function petalEdges(
-  round: WorkedRound,
-  onto: WorkedRound | undefined,
-): ReadonlyMap<WorkedElement, WorkedElement> {
-  const edges = new Map<WorkedElement, WorkedElement>()
-  if (!round.elements.some(isSlip)) return edges
-  const { before, behind } = carriersOf(round, onto)
-  round.elements.forEach((element, i) => {
-    const [previous, next] = [before[i], behind[i]]
-    if (element.role !== 'space' || !previous || !next || isSlip(previous) === isSlip(next)) return
-    const beside = isSlip(previous) ? next : previous
-    if (beside.into[0]?.kind === 'stitch' && samePlace(previous, next)) edges.set(element, beside)
-  })
-  return edges
 }
 
 /** Whether rounds are located for a drawing. */

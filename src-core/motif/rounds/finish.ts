@@ -25,6 +25,7 @@ import {
 import { fanEdge } from './fan-edge'
 import type { LocatedElement, LocatedRound, Petal, Seat } from './ground'
 import { edgeOfPetal } from './petal-edge'
+import { petalSides } from './petal-sides'
 import { alongFrom, picotChain, picotLean } from './picots'
 import { edgeFromRing, isRingSlip, ringPoint } from './ring'
 import { betweenEnds } from './sector'
@@ -103,7 +104,7 @@ export function finish(
       to < 0 || hasLoop(to + 1) ? end : half(end, further),
     ]
   }
-  const rising = risesInPlace(round)
+  const sides = petalSides(round, onto?.round)
   round.elements.forEach((element, i) => {
     const entry = byElement.get(element)
     const stem = stems.get(element)
@@ -126,19 +127,12 @@ export function finish(
         return
       }
       // Where the hook stands when a round begins is a slip stitch of no group: the first petal rises as the others do.
-      const begins = previous.index < 0 && rising && samePlace(previous, next)
+      const begins = previous.index < 0 && samePlace(previous, next)
       const within = begins || inOneGroup(previous, next)
-      if (within && isSlip(previous) !== isSlip(next)) {
-        elements.push(
-          edgeOfPetal(
-            element,
-            from,
-            to,
-            isSlip(previous),
-            byElement.get(isSlip(previous) ? next : previous)?.base,
-            gauge,
-          ),
-        )
+      const isSide = sides.has(element)
+      if ((within || isSide) && isSlip(previous) !== isSlip(next)) {
+        const foot = byElement.get(isSlip(previous) ? next : previous)?.base
+        elements.push(edgeOfPetal(element, { from, to, foot, up: isSlip(previous), isSide }, gauge))
         return
       }
       const tip = within && !isSlip(previous)
@@ -286,14 +280,6 @@ function sideOf(element: WorkedElement, round: WorkedRound, onto: WorkedRound | 
  */
 const inOneGroup = (previous: WorkedElement, next: WorkedElement): boolean =>
   previous.group >= 0 && previous.group === next.group && previous.into[0]?.kind !== 'ring'
-
-/** Whether the chains of petals stand up from a slip stitch in their own place: "*ch 4, 2 tr in same sc, …, sl st in next sc". */
-const risesInPlace = ({ elements }: WorkedRound): boolean =>
-  elements.some((element, i) => {
-    const [chains, stitch] = [elements[i + 1], elements[i + 2]]
-    const rises = isSlip(element) && chains?.role === 'space' && stitch !== undefined && !isSlip(stitch)
-    return rises && inOneGroup(element, stitch)
-  })
 
 function seatsOf(
   round: WorkedRound,

@@ -6,7 +6,7 @@ import type { Millimetres, Radians } from '../../units/quantity'
 import { archAt, veeRise } from './arch'
 import type { Arch } from './arch'
 import { BESIDE_PETAL, PRESSED, TIP_LOOP, WIDEST_FAN } from './constants'
-import { isDrawing, petalEdges } from './drawing'
+import { isDrawing } from './drawing'
 import {
   angleOf,
   at,
@@ -20,6 +20,7 @@ import {
   unwrap,
 } from './ground'
 import type { LocatedRound, Seat } from './ground'
+import { petalSides } from './petal-sides'
 import { pressed, pressedShare } from './sector'
 import type { Stem } from './spokes'
 import type { Sector } from './sector'
@@ -124,7 +125,7 @@ function groupsOf(round: WorkedRound, before: readonly LocatedRound[], gauge: Re
     angles.push(angle)
   })
   const onto = before.find((entry) => entry.round.index === round.onto)
-  const edges = isDrawing(gauge) ? [...petalEdges(round, onto?.round)] : []
+  const edges = isDrawing(gauge) ? [...petalSides(round, onto?.round)] : []
   const edgesOf = (members: readonly WorkedElement[]): Group['edges'] => {
     const own = edges.flatMap(([edge, beside]) => (members.includes(beside) ? [edge] : []))
     const behind = own.find(({ index }) => index > members[0]!.index) ?? null

@@ -26,3 +26,39 @@ describe('eight petals of two tr between chains', () => {
     })
   })
 })
+
+describe('five petals, each from the slip stitch before into the next stitch and back', () => {
+  const STARRED = '*Ch 3, 2 tr in next st, ch 3, sl st in same st, sl st in next st; rep from * 4 more times.'
+  const PETAL = 'ch 3, 2 tr in next st, ch 3, sl st in same st, sl st in next st'
+  const pinwheel = (round: string) =>
+    workedMotif(['Ch 1, 10 sc in ring, join with sl st to first sc', round], { ring: 'adjustable' })
+
+  it('have their chains as far from their stitches on both sides, in outline and chart', () => {
+    const { account, drawing } = pinwheel(STARRED)
+    expect(account).toMatchObject({ shape: 'petals', petals: 5 })
+    const { elements } = drawing()!.located.at(-1)!
+    const tall = elements.flatMap(({ element }, i) => (element.stitch === 'tr' ? [i] : []))
+    expect(tall).toHaveLength(10)
+    for (let k = 0; k < tall.length; k += 2) {
+      const [first, second] = [tall[k]!, tall[k + 1]!]
+      const [before, behind] = [elements[first - 1]!, elements[second + 1]!]
+      expect([before, behind].map(({ element }) => element.role)).toEqual(['space', 'space'])
+      const apart = (one: typeof before, other: typeof before) =>
+        Math.hypot(one.top.x - other.top.x, one.top.y - other.top.y)
+      expect(apart(before, elements[first]!)).toBeCloseTo(apart(elements[second]!, behind), 6)
+    }
+  })
+
+  it('have no edge that stands out beyond the stitches', () => {
+    const { account } = pinwheel(STARRED)
+    const radii = account!.outline.map(({ x, y }) => Math.hypot(x, y)).sort((a, b) => b - a)
+    expect(radii[0]! / radii[5]!).toBeLessThan(1.03)
+  })
+
+  it('are the same spelled out', () => {
+    const spelled = Array.from({ length: 5 }, () => PETAL).join(', ')
+    const [one, other] = [pinwheel(STARRED).account!, pinwheel(spelled).account!]
+    expect(other.outline).toEqual(one.outline)
+    expect(other.anchors).toEqual(one.anchors)
+  })
+})

@@ -28,8 +28,7 @@ const unit = fc.oneof(
   fc.integer({ min: 1, max: 2 }).map((count): Unit => ({ kind: 'skip', count })),
 )
 
-/** Slip stitches at the very beginning of a round lead to it, and are none of a petal. */
-const beginsWell = ([first]: readonly Unit[]): boolean => first?.kind === 'place' && first.made[0] !== 'sl st'
+const beginsWell = ([first]: readonly Unit[]): boolean => first?.kind === 'place'
 
 /** Chains after chains, and skips after skips, would be one. */
 const isPlain = (units: readonly Unit[]): boolean =>
