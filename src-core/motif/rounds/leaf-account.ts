@@ -121,7 +121,7 @@ export function leafAccount(
   }
   const isBlunt = rows === 0 && isOval(read.worked, heights)
   const outlineAt = (own: FigureSize): Outline =>
-    rows > 0 ? rowsOutline(located, own, context.hand) : workedOutline(located, own, isBlunt)
+    rows > 0 ? rowsOutline(located, own, context.hand) : workedOutline(located, own, isBlunt, gauge)
   const form: FigureForm | null =
     rows > 0
       ? formOfRows(outlineAt(size), humpsOf(read.worked.slice(0, rows), gauge))
@@ -156,8 +156,8 @@ function smoothed(radii: readonly Millimetres[], reach: number): Point[] {
 const cross = (a: Point, b: Point): number => a.x * b.y - a.y * b.x
 const from = (a: Point, b: Point): Point => ({ x: b.x - a.x, y: b.y - a.y })
 
-/** The points of an outline about the origin, clockwise, each moved outward on to the hull of all. */
-function withoutHollows(points: readonly Point[]): Point[] {
+/** The points of an outline about the origin, clockwise: those of hollows no deeper than `deep` lie on the hull of all. */
+function withoutHollows(points: readonly Point[], deep = Infinity): Point[] {
   const reach = points.map(({ x, y }) => Math.hypot(x, y))
   const start = reach.indexOf(Math.max(...reach))
   const hull: Point[] = []
@@ -166,25 +166,36 @@ function withoutHollows(points: readonly Point[]): Point[] {
       hull.pop()
     hull.push(point)
   }
-  return points.map((point) => {
+  const lies = points.map((point) => {
     const end = hull.findIndex((b, i) => i > 0 && cross(hull[i - 1]!, point) >= 0 && cross(point, b) >= 0)
-    if (end < 1) return point
+    if (end < 1) return { end, out: 1, under: 0 }
     const [a, b] = [hull[end - 1]!, hull[end]!]
-    const out = cross(a, from(a, b)) / cross(point, from(a, b))
-    return out > 1 ? { x: point.x * out, y: point.y * out } : point
+    const side = from(a, b)
+    const out = cross(a, side) / cross(point, side)
+    return { end, out, under: cross(from(a, point), side) / -Math.hypot(side.x, side.y) }
+  })
+  const hollows = new Map<number, Millimetres>()
+  for (const { end, under } of lies) hollows.set(end, Math.max(hollows.get(end) ?? 0, under))
+  return points.map((point, i) => {
+    const { end, out } = lies[i]!
+    return out > 1 && hollows.get(end)! <= deep ? { x: point.x * out, y: point.y * out } : point
   })
 }
+
+/** Sides of a leaf that are less hollow than this, in stitch widths, are steps of its stitches; deeper is a lobe (by eye). */
+const WAIST = 0.5
 
 const extentOf = (values: readonly number[]): [number, number] => [Math.min(...values), Math.max(...values)]
 
 /**
  * The outline of what is worked: pointed where low stitches stand at the ends, an oval where they are all as high. Both
- * sides alike, tip and stem end where they are measured. The sides of an oval are straight, nowhere hollow.
+ * sides alike, tip and stem end where they are measured. An oval is nowhere hollow, a leaf where it has lobes.
  */
 function workedOutline(
   located: readonly LocatedRound[],
   { length, width }: FigureSize,
   isOval: boolean,
+  gauge: ResolvedGauge,
 ): Outline {
   const radii = envelope(located)
   const step = radii.length / OUTLINE_POINTS
@@ -192,7 +203,8 @@ function workedOutline(
     const own = radii[Math.round(i * step) % radii.length]!
     return (own + radii[Math.round((OUTLINE_POINTS - i) * step) % radii.length]!) / 2
   })
-  const points = isOval ? withoutHollows(smoothed(both, SMOOTHED.leaf)) : smoothed(both, SMOOTHED.leaf)
+  const own = smoothed(both, SMOOTHED.leaf)
+  const points = withoutHollows(own, isOval ? Infinity : WAIST * gauge.width)
   const top = points[0]!.y
   const end = points[OUTLINE_POINTS / 2]!.y
   const half = Math.max(...points.map(({ x }) => x))

@@ -19,6 +19,12 @@ const UP_TO = { chain: 0.66, join: 0.75 } as const
 /** Up to so many chains between two stitches are drawn so far over their tops, in stitch widths (by eye). */
 const FEW_CHAINS = 2
 const OVER_TOPS = 0.3
+/** Chains that close a round lie so far beyond it, as a share of its height there (by eye). */
+const CLOSING_UP = 1.3
+/** … and their middle one farther by this share (by eye). */
+const POINTED = 0.4
+/** The join lies so far behind the last of them, as a share of the way (by eye). */
+const JOIN_BEHIND = 0.27
 /** Groups so close to a corner go around it, in stitch widths (ours). */
 const BESIDE_CORNER = 1.45
 /** Stitches in one space begin so far from each other, in stitch widths (by eye). */
@@ -68,7 +74,9 @@ export function standOn(round: WorkedRound, ground: Ground, skipped: number, gau
   const slots = new Map(inOrder.map((part, i) => [part, placed[i]!]))
   const own = new Map<number, { part: Part; slot: (typeof placed)[number] }>()
   for (const [part, slot] of slots) if (part.element) own.set(part.element.index, { part, slot })
-  const high = mean(parts.flatMap(({ height }) => (height > 0 ? [height] : []))) || width
+  const tall = parts.flatMap(({ height }) => (height > 0 ? [height] : []))
+  // Where a round begins and closes, what shapes nothing keeps to the stitches there.
+  const high = mean([tall[0] ?? width, tall.at(-1) ?? width])
   const bases = basesOf(round, own, ground, back, width)
   const from = ({ x, y }: Point, out: Point, way: Millimetres): Point => ({
     x: x + out.x * way,
@@ -89,6 +97,7 @@ export function standOn(round: WorkedRound, ground: Ground, skipped: number, gau
     }
     return null
   }
+  let closedAt: Point | undefined
   const ring = ground.line.closed ? [...tops.values()] : []
   round.elements.forEach((element, i) => {
     const found = own.get(element.index)
@@ -110,7 +119,11 @@ export function standOn(round: WorkedRound, ground: Ground, skipped: number, gau
       const before = nearest(i, -1) ?? ring[ring.length - 1]
       const after = nearest(i, 1) ?? ring[0]
       if (!before || !after) return
-      const loop = loopBetween(element, before, after, out, width)
+      const closes = found !== undefined && ground.line.closed && !nearest(i, 1)
+      const loop = closes
+        ? closingChains(element, [before, after], CLOSING_UP * high)
+        : loopBetween(element, before, after, out, width)
+      if (closes) closedAt = loop.end
       points.set(element.index, loop.top)
       elements.push(loop)
     } else if (element.role === 'picot') {
@@ -141,7 +154,7 @@ export function standOn(round: WorkedRound, ground: Ground, skipped: number, gau
       asides.push({ element, base: point, top: point, chain: [] })
     } else if (found) {
       const up = element.role === 'join' ? UP_TO.join : UP_TO.chain
-      const top = from(found.slot.top, out, up * high)
+      const top = (element.role === 'join' && closedAt) || from(found.slot.top, out, up * high)
       asides.push({ element, base: element.role === 'join' ? top : found.slot.top, top, chain: [] })
     }
   })
@@ -322,6 +335,26 @@ function overOf(
   const out = outwardAt(ground.line, found.arc, width)
   const lean = Math.atan2(top.x - base.x, base.y - top.y) - Math.atan2(out.x, -out.y)
   return { chains: found.chains, lean }
+}
+
+/** Chains that close a round ("sc in last ch, ch 2, sl st in first sc") lie beyond its end, as a tip. */
+function closingChains(
+  element: WorkedElement,
+  [before, after]: readonly [Point, Point],
+  up: Millimetres,
+): LocatedElement {
+  // The end of a leaf lies farthest from its middle.
+  const middle = middleOf(before, after)
+  const away = up / (Math.hypot(middle.x, middle.y) || 1)
+  const point = (share: number): Point => {
+    const out = away * (1 + POINTED * (1 - Math.abs(2 * share - 1)))
+    return {
+      x: before.x + (after.x - before.x) * share + middle.x * out,
+      y: before.y + (after.y - before.y) * share + middle.y * out,
+    }
+  }
+  const chain = Array.from({ length: element.count }, (_, k) => point((k + 0.5) / element.count))
+  return { element, base: before, top: point(0.5), chain, end: point(1 - 0.5 / element.count + JOIN_BEHIND) }
 }
 
 /** Chains between two stitches: few of them close over their tops, more in a loop. */

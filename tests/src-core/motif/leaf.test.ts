@@ -45,6 +45,50 @@ const LEAF = [
   'ch 1, sc in each of next 11 sts, (sc, ch 2, sc) in next st, sc in each of next 11 sts, join with sl st in first sc',
 ]
 
+/** How far outlines turn inward at most from one point to the next, in mm off the line between its neighbors. */
+const hollow = (points: readonly Point[], apart: number): number =>
+  Math.max(
+    ...points.map((point, i) => {
+      const a = points.at(i - apart)!
+      const b = points[(i + apart) % points.length]!
+      const length = Math.hypot(b.x - a.x, b.y - a.y) || 1
+      return ((b.x - a.x) * (point.y - a.y) - (b.y - a.y) * (point.x - a.x)) / length
+    }),
+  )
+
+describe('a leaf that chains close', () => {
+  const side = 'hdc in next ch, dc in next 2 ch, tr in next 2 ch, dc in next 2 ch, hdc in next ch'
+  const closed = (end: string) =>
+    drawn(
+      [
+        `sc in 2nd ch from hook, ${side}, 3 sc in last ch, working along other side of chain, ${side}, sc in last ch, ${end}`,
+      ],
+      11,
+    )
+
+  it.each([
+    'join with sl st in first sc',
+    'ch 1, sl st in first sc',
+    'ch 2, sl st in first sc',
+    'ch 3, sl st in first sc',
+  ])('has no waist, and its tip clear of its stitches: %s', (end) => {
+    const { account, figures } = closed(end)
+    for (const apart of [4, 8, 12]) expect(hollow(account.outline, apart)).toBeLessThan(0.15)
+    expect(figures.flatMap((figure) => crossings(figure))).toEqual([])
+  })
+
+  it('keeps the lobes that slip stitches make', () => {
+    const lobe = '(hdc, 2 tr, hdc) in next ch, sl st in next 2 ch'
+    const { account } = drawn(
+      [
+        `sc in 2nd ch from hook, sc in next ch, ${lobe}, ${lobe}, (hdc, dc, hdc) in next ch, sc in next 3 ch, 3 sc in last ch, working along other side of chain, sc in next 3 ch, (hdc, dc, hdc) in next ch, sl st in next 2 ch, (hdc, 2 tr, hdc) in next ch, sl st in next 2 ch, (hdc, 2 tr, hdc) in next ch, sc in last 2 ch, sl st in first sc`,
+      ],
+      14,
+    )
+    expect(hollow(account.outline, 8)).toBeGreaterThan(2)
+  })
+})
+
 describe('a piece in rows with a border', () => {
   const { account, located, beginning, figures } = drawn(TILE, 13)
   const rows = located.slice(0, 8)
