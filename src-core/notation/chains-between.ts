@@ -70,6 +70,8 @@ export function readBehindEach(reader: Reader): ChainItem | null {
 /** "with ch 1 between", "having 2 ch between each dc", ", ch 1 between", "separated by ch 1"; null: nothing of the kind. */
 export const readBetween = (reader: Reader): Between | null =>
   reader.attempt(() => {
+    // "2 dc in each sp around, with ch 1 between": behind what goes all around, between the pairs.
+    const swept = reader.key(-1) === 'around' && reader.sees(',')
     reader.skip(',')
     reader.skip('and')
     const chained = readBehindEach(reader)
@@ -85,7 +87,7 @@ export const readBetween = (reader: Reader): Between | null =>
     if (parted) return { chain, groups: false }
     reader.skip('in')
     if (!reader.skip('between')) return null
-    return { chain, groups: passWhat(reader) }
+    return { chain, groups: passWhat(reader) || (swept && reader.key(-1) === 'between') }
   })
 
 const goesThrough = (place: Place): boolean =>
@@ -98,11 +100,12 @@ export function parted(item: WorkItem, { chain, groups }: Between, end: number, 
   const stitch: WorkItem = { ...item, count: 1, place: null }
   const inRing = place?.parts[0]!.noun.kind === 'ring'
   const single = count === 1 || groups
+  // "…, with ch 1 between, ch 1, join": the last chains are told, so those of the sweep stand before each.
+  const [each, parts] = [{ ...item, place: null }, { ...chain, apart: true } as const]
   const items = single
-    ? [
-        { ...item, place: null },
-        { ...chain, apart: true },
-      ]
+    ? closes
+      ? [each, parts]
+      : [parts, each]
     : Array.from({ length: count }, (_, at) =>
         at < count - 1 || (inRing && closes) ? [stitch, chain] : [stitch],
       ).flat()

@@ -48,7 +48,8 @@ import type { Item, NoteItem, Place, WorkItem } from './tree'
 import type { StitchName } from './stitch-name'
 import { NO_NAME, isSlip } from './stitch-name'
 import { readStitch, sizesStitch } from './vocabulary'
-import { passBehindFirst, passManner } from './where'
+import { readEdge, readRowOf } from './row-ends'
+import { passAsBefore, passBehindFirst, passManner } from './where'
 
 function wrapTimes(reader: Reader, start: number, item: Item): Item {
   const amount = readAmount(reader)
@@ -78,20 +79,8 @@ function readSweep(reader: Reader): Place | null {
   })
 }
 
-/** "Slip stitch as before", "ss as usual", "join as in Rnd 2", "in the same way": the round closes as the others do; passes it. */
-const passAsBefore = (reader: Reader): boolean =>
-  reader.attempt(() => {
-    if (reader.skip('in', 'the')) {
-      while (reader.skip('the', 'same', 'usual')) continue
-      return reader.skip('way', 'manner') || null
-    }
-    if (!reader.skip('as')) return null
-    if (reader.skip('before', 'usual', 'always')) return true
-    while (reader.skip('for', 'in', 'on', 'at', 'the', 'end', 'of', 'you', 'did', 'last', 'prev')) continue
-    if (!reader.skipA('round')) return null
-    reader.number()
-    return true
-  }) === true
+/** Stitches of one kind that go into one place, at most, where the text names no place (ours). */
+const MOST_IN_ONE = 3
 
 /** Stitch with count and place ("a last group into the last gap"); the heart of the notation. */
 function readWork(reader: Reader, verb: boolean): Item | null {
@@ -133,10 +122,15 @@ function readWork(reader: Reader, verb: boolean): Item | null {
     const apart = count !== null && count > 1 ? readBetween(reader) : null
     if (apart) reader.skip(',')
     const behind = !slips && passBehindFirst(reader)
+    // "11 dc across bottom", not eleven in each.
+    const many = !slips && stitch.form === 'plain' && (before ?? 0) > MOST_IN_ONE
+    const row = many ? readRowOf(reader, before!) : null
+    if (row) return { type: 'work', count: null, stitch, place: row, ...reader.span(start) }
     // "Dc across to corner" goes over all of them, "sl st across to corner" is the way there.
     const across = !slips && reader.sees('across', 'to') ? readSweep(reader) : null
     const plain =
       across ??
+      (many ? readEdge(reader) : null) ??
       (alongAhead(reader) ? null : (readPlace(reader) ?? readSweep(reader) ?? readTersePlace(reader, slips)))
     const found = roundBeginning(reader, stitch, plain)
     const closed = slips && !found && count === null ? readClosedIn(reader) : null
@@ -180,7 +174,8 @@ function readWork(reader: Reader, verb: boolean): Item | null {
     const between = apart ?? (!slips && canBeParted(item) ? readBetween(reader) : null)
     if (!between) return wrapTimes(reader, start, item)
     reader.attempt(() => (reader.skip(','), reader.skip('around') || null))
-    const closes = !reader.isA('chain', reader.sees(',') || reader.sees(';') ? 1 : 0)
+    const chained = reader.isA('chain', reader.sees(',') || reader.sees(';') ? 1 : 0)
+    const closes = !chained && !(place && /\bacross\b/i.test(reader.words(place)))
     return parted(item, between, reader.tokens[reader.at - 1]!.end, closes)
   })
 }

@@ -2,7 +2,7 @@
 import { spanOf } from './tokens'
 import type { Span } from './tokens'
 import { isSlip, NO_NAME } from './stitch-name'
-import type { GroupItem, Item, RepeatEnding, StarItem, WorkItem } from './tree'
+import type { GroupItem, Item, PlacePart, RepeatEnding, StarItem, WorkItem } from './tree'
 import type { StitchName } from './stitch-name'
 
 /** Where the text stands that goes around: from the asterisk or bracket to the end of its body. */
@@ -54,6 +54,8 @@ export function lastItems(star: StarItem): readonly Item[] | null {
       { type: 'join', place: (only as WorkItem).place, ...spanOf(only!, only!) },
     ]
   }
+  const corner = closesGroup(star) ? star.items.findLastIndex(works) : -1
+  if (corner >= 0) return [...star.items.slice(0, corner), ...ending.items.map(atBeginning)]
   const chain = star.items.findLastIndex((item) => isLastChain(item, ending.items))
   if (chain >= 0) {
     const passed = star.items.slice(chain).filter(({ type }) => type === 'skip')
@@ -105,6 +107,39 @@ function isInLast(item: Item, ending: readonly Item[]): boolean {
   if (part.noun.kind !== 'stitch' || last.noun.kind !== 'stitch') return false
   return alike && part.noun.name?.stitch === last.noun.name?.stitch && part.count === last.count
 }
+
+/**
+ * "*Ch 1, (3 dc, ch 2, 3 dc) in next sp; …, ending last rep with 3 dc in beg sp, ch 2": the rest of the group with which
+ * the round began, in the place of the last one.
+ */
+function closesGroup({ items, repeat }: StarItem): boolean {
+  const last = items.findLast(works)
+  const isSpace = (part: PlacePart | undefined): boolean =>
+    part?.noun.kind === 'space' || part?.noun.kind === 'corner'
+  const grouped = (last?.type === 'group' && last.times === null) || last?.type === 'placed'
+  if (!grouped || !isSpace(last.place?.parts[0]) || !hasChain(last.items)) return false
+  const [first, ...others] = (repeat?.ending?.items ?? []).filter(
+    (item) => makes(item) && !isClosingSlip(item),
+  )
+  const part = first && (first.type === 'work' || first.type === 'group') ? first.place?.parts[0] : undefined
+  const begins = part?.asBeginning || ['first', 'same'].includes(part?.which ?? '')
+  return begins === true && isSpace(part) && others.every(({ type }) => type === 'chain')
+}
+
+/** "3 dc in first sp": the one where the round began. */
+const atBeginning = (item: Item): Item => {
+  if ((item.type !== 'work' && item.type !== 'group') || item.place?.parts[0]?.which !== 'first') return item
+  const parts = item.place.parts.map((part) => ({ ...part, which: 'same', asBeginning: true }) as const)
+  return { ...item, place: { ...item.place, parts } }
+}
+
+const hasChain = (items: readonly Item[]): boolean => items.some(({ type }) => type === 'chain')
+
+/** The last repeat with the rest of the first group in it; null where its ending is none. */
+export const endsInGroup = (star: StarItem): RepeatEnding | null =>
+  star.repeat?.ending?.mode === 'append' && closesGroup(star)
+    ? { ...star.repeat.ending, mode: 'replace' }
+    : null
 
 /** "*Ch 4, sk next sp, sc in next sp; …, ending last rep with ch 4": what is passed behind that chain stays so. */
 function isLastChain(item: Item, ending: readonly Item[]): boolean {

@@ -21,7 +21,7 @@ import {
 } from './laps'
 import type { Lap } from './laps'
 import { goesRoundPieces } from './piece'
-import { bodySpan, endsAlike, endsEarly, endsInFirst, lastItems } from './repeat-endings'
+import { bodySpan, endsAlike, endsEarly, endsInFirst, endsInGroup, lastItems } from './repeat-endings'
 import { onlyCloses, starTimes, works } from './repeat-endings'
 import { cornerPlaces } from './source'
 import { isSlip } from './stitch-name'
@@ -315,13 +315,15 @@ const oversOf = ({ sources }: Work): number => [...sources.values()].reduce((sum
 /** "*…, dc in next 13 dc; rep from * around, ending with dc in last 11 dc": in place of the 13 where only that fits. */
 function asItEnds(work: Work, star: StarItem, rest: readonly Item[], run: ItemRunner): StarItem {
   const { repeat } = star
-  const ways = [endsAlike(star), endsEarly(star)].filter((way) => way !== null)
+  const ways = [endsAlike(star), endsEarly(star), endsInGroup(star)].filter((way) => way !== null)
   if (!repeat || ways.length === 0) return star
   const faults = (ended: StarItem) => {
     const trial = forkWork(work)
     runMarked(trial, ended, rest, run)
     return errorsOf(trial) - errorsOf(work) + oversOf(trial) - oversOf(work)
   }
+  const group = repeat.amount === null ? endsInGroup(star) : null
+  if (group) return { ...star, repeat: { ...repeat, ending: group } }
   if (faults(star) === 0) return star
   const others = ways.map((ending) => ({ ...star, repeat: { ...repeat, ending } }))
   return others.find((other) => faults(other) === 0) ?? star

@@ -191,3 +191,27 @@ export function readRowEnds(reader: Reader): Place | null {
     return placeOf(which.count === null && !which.each ? { ...which, each: true } : which, reader.span(start))
   })
 }
+
+const endsHere = (reader: Reader): boolean =>
+  /^([,;.:)\]]|and|then|)$/.test(reader.key()) || reader.peek()?.first === true
+
+/** "(11 dc) across bottom", "along the top edge": so many along an edge, whatever stands there; passes it. */
+export const readEdge = (reader: Reader): Place | null => {
+  const start = reader.at
+  return reader.attempt(() => {
+    if (!reader.skip(...ALONG)) return null
+    reader.skip('the')
+    if (!reader.skip('top', 'bottom', 'lower', 'upper')) return null
+    reader.skip(...SIDE)
+    return endsHere(reader) ? placeOf(null, reader.span(start)) : null
+  })
+}
+
+/** "(13 dc) across": one in each of the next 13; passes it. */
+export const readRowOf = (reader: Reader, count: number): Place | null => {
+  const start = reader.at
+  if (!reader.attempt(() => (reader.skip('across') && endsHere(reader) ? true : null))) return null
+  const span = reader.span(start)
+  const [part] = placeOf({ each: true, count }, span).parts
+  return { parts: [{ ...part!, noun: { kind: 'stitch', name: null } }], over: false, ...span }
+}

@@ -169,7 +169,13 @@ function runPlaced(work: Work, place: Place, items: readonly Item[], times: numb
   const targets = there ? [there] : placeTargets(work, place, WORKING)
   const many = targets.length > 1 || place.parts[0]!.each
   if (many) work.repeated++
-  runInto(work, targets, items, times)
+  const [first, parts, last] = [items[0], items.at(-1), work.elements.at(-1)]
+  // "Ch 3, dc in same sp, 2 dc in each sp around, with ch 1 between": behind what begins the round, too.
+  if (many && parts?.type === 'chain' && parts.apart && last?.standing) makeChain(work, parts)
+  // "Ch 4 (counts as dc and ch 1), dc in each dc across with ch 1 between": the first chain is there.
+  const chained = many && first?.type === 'chain' && first.apart && last?.role === 'space' ? 1 : 0
+  if (chained > 0) runInto(work, targets.slice(0, chained), items.slice(1), times)
+  runInto(work, targets.slice(chained), items, times)
   if (many) work.repeated--
 }
 

@@ -269,3 +269,18 @@ export function goesRoundStitch(reader: Reader): boolean {
   reader.at = at
   return stitch !== null && stitch.stitch !== 'sl st'
 }
+
+/** "Slip stitch as before", "ss as usual", "join as in Rnd 2", "in the same way": the round closes as the others do; passes it. */
+export const passAsBefore = (reader: Reader): boolean =>
+  reader.attempt(() => {
+    if (reader.skip('in', 'the')) {
+      while (reader.skip('the', 'same', 'usual')) continue
+      return reader.skip('way', 'manner') || null
+    }
+    if (!reader.skip('as')) return null
+    if (reader.skip('before', 'usual', 'always')) return true
+    while (reader.skip('for', 'in', 'on', 'at', 'the', 'end', 'of', 'you', 'did', 'last', 'prev')) continue
+    if (!reader.skipA('round')) return null
+    reader.number()
+    return true
+  }) === true

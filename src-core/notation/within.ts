@@ -170,10 +170,10 @@ export const readFacing = (reader: Reader) =>
     return noun && round ? { noun, round } : null
   })
 
-/** "in beg lp": where the round began, in the loop of the joining. */
+/** "in beg lp", "in beg corner": where the round began. */
 export const readBegunLoop = (reader: Reader): Noun | null =>
   reader.attempt(() => {
     if (!reader.skip('beg', 'starting')) return null
     const space = readNoun(reader)
-    return space?.kind === 'space' ? space : null
+    return space?.kind === 'space' || space?.kind === 'corner' ? space : null
   })
