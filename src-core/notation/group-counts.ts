@@ -75,7 +75,8 @@ export function groupCounts(
     ...times,
     all,
     ...spaces,
-    sums.slips,
+    // Between groups, the last slip stitch may be the joining.
+    ...(words.startsWith('petal') && times.includes(sums.groups) ? [] : [sums.slips]),
     // "(Ss, 2 ch, 1 tr, 2 ch, ss) into each st": a petal that has one stitch alone.
     ...(words.startsWith('petal') ? [betweenSlips(work.elements)] : []),
     // Something that is worked before the repeat may be one more like it.

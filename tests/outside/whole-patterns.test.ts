@@ -57,6 +57,7 @@ const NOT_YET: Readonly<Record<string, readonly string[]>> = {
     'h5913',
     'h7907',
     'h7932',
+    'h8436',
   ],
 }
 
