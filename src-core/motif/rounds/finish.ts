@@ -325,11 +325,11 @@ const between = (a: Point, b: Point, share: number): Point => ({
 /** The outer edge in working order: tops, along loops, over picots. */
 function edgeOf(elements: readonly LocatedElement[], arches: ReadonlyMap<number, Loop>): Point[] {
   const edge: Point[] = []
-  // The chains of the first petal stand up from a slip stitch that only led there.
-  const [first] = elements
-  if (first?.element.role === 'space' && !arches.has(first.element.index)) edge.push(first.base)
-  for (const { element, top } of elements) {
+  for (const [i, { element, base, top }] of elements.entries()) {
     const loop = arches.get(element.index)
+    const before = elements[i - 1]
+    // Chains at the side of a petal stand up from its foot, wherever the slip stitch before them lies.
+    if (!loop && element.role === 'space' && (!before || isSlip(before.element))) edge.push(base)
     if (!loop) edge.push(top)
     else if (loop.tip !== null) edge.push(loop.apex)
     else {

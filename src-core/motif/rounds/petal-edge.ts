@@ -35,5 +35,5 @@ export function edgeOfPetal(
     const along = ((up ? k : element.count - 1 - k) + 1) / (element.count + 0.5)
     return { x: slip.x + (end.x - slip.x) * along, y: slip.y + (end.y - slip.y) * along }
   })
-  return { element, base: from, top: end, chain, end: up ? end : to }
+  return { element, base: isSide && up ? base : from, top: end, chain, end: up ? end : to }
 }

@@ -4,6 +4,7 @@ import type { Millimetres, Radians } from '../../units/quantity'
 import { LEAST_LOBE } from '../constants'
 import { angleOf, at, radiusOf, unwrap } from './ground'
 import type { LocatedRound } from './ground'
+import { edgeOfLobe } from './lobe'
 
 /** Directions in which the envelope is kept; divisible by every likely number of petals. */
 const SAMPLES = 2520
@@ -67,18 +68,30 @@ export function lobesOf(radii: Float64Array, asked: number | null): Lobes {
     folded[k] = sum / count
   }
   const tip = phaseOf(folded)
-  const profile = new Float64Array(steps + 1)
-  for (let k = 0; k <= steps; k++) {
-    const on = folded[(tip + k) % steps]!
-    const back = folded[(((tip - k) % steps) + steps) % steps]!
-    profile[k] = (on + back) / 2
-  }
+  const profile = mirrored(folded, tip)
   sharpen(profile, radii, count, tip / steps)
   const least = Math.min(...profile)
   const most = Math.max(...profile)
   if (asked === null && most - least < LEAST_LOBE * mean)
     return { count: 0, phase: 0, profile: Float64Array.of(mean) }
   return { count, phase: ((tip / steps) * TURN) / count, profile }
+}
+
+/** A lobe whose sides differ by more than this share of its depth leans: it is worked back along a chain (by eye). */
+const LEANS = 0.15
+
+/** A lobe that is alike on both sides of its tip: the mean of both, or, where it leans, as wide as it is at every radius. */
+function mirrored(folded: Float64Array, tip: number): Float64Array {
+  const steps = folded.length
+  const on = folded.map((_, k) => folded[(tip + k) % steps]!)
+  const off = on.reduce((sum, radius, k) => sum + Math.abs(radius - on[(steps - k) % steps]!), 0) / steps
+  const high = Float64Array.from(folded).sort().reverse()
+  const leans = off > LEANS * (high[0]! - high[steps - 1]!)
+  return Float64Array.from({ length: steps + 1 }, (_, k) => {
+    const out = Math.min(k, steps - k)
+    if (!leans) return (on[k % steps]! + on[(steps - k) % steps]!) / 2
+    return (high[Math.max(0, 2 * out - 1)]! + high[Math.min(steps - 1, 2 * out)]!) / 2
+  })
 }
 
 /** How unlike its lobes are: root mean square of what an envelope is off its own mean lobe, as a share of its mean radius. */
@@ -173,9 +186,10 @@ export const lobeExtremes = ({ profile }: Lobes): { tip: Millimetres; valley: Mi
  * The outline of `count` alike lobes, the first tip at 12 o'clock: between tip and valley it follows the
  * profile, smoothed; tip and valley are points of it, and nothing reaches beyond the tip.
  */
-export function lobedOutline({ count, profile }: Lobes, points: number): Point[] {
+export function lobedOutline({ count, profile: worked }: Lobes, points: number): Point[] {
   const half = Math.max(6, Math.round(points / count / 2))
-  const { tip, valley } = { tip: Math.max(...profile), valley: Math.min(...profile) }
+  const profile = edgeOfLobe(worked, count)
+  const [tip, valley] = [Math.max(...worked), Math.min(...worked)]
   const steps = profile.length - 1
   const radiusAt = (share: number): Millimetres => {
     // A running mean over a twelfth of the lobe takes the corners off single stitches.

@@ -8,6 +8,7 @@ import type { Millimetres, Radians } from '../../units/quantity'
 import { unevenAnchors } from '../anchors'
 import { LEAST_LOBE, OUTLINE_POINTS, PETALS } from '../constants'
 import { extremesOf } from '../extremes'
+import type { Extremes } from '../extremes'
 import { UNEVEN } from './constants'
 import { at, mean } from './ground'
 import { unlikeness } from './profile'
@@ -41,6 +42,16 @@ function smoothed(radii: Float64Array): Float64Array {
   })
 }
 
+/** Told by number, petals have one tip each, where the shallow dips in the tops of wide ones can be told from those between. */
+function told(radii: Float64Array, least: Millimetres, asked: number | null): Extremes {
+  const found = extremesOf(radii, least)
+  let fewer = found
+  for (let deep = least; asked !== null && fewer.tips.length > asked; deep *= DEEPER)
+    fewer = extremesOf(radii, deep * DEEPER)
+  return fewer.tips.length === asked ? fewer : found
+}
+const DEEPER = 1.2
+
 /**
  * The envelope as it is, `asked` petals being worked (null: not told); null where they are alike, or where it has too
  * few or too many tips for a motif with petals.
@@ -49,7 +60,7 @@ export function unevenOf(envelope: Float64Array, asked: number | null): Uneven |
   if (unlikeness(envelope, asked) <= UNEVEN.unlike) return null
   const radii = smoothed(envelope)
   const middle = mean([...radii])
-  const found = extremesOf(radii, LEAST_LOBE * middle)
+  const found = told(radii, LEAST_LOBE * middle, asked)
   const extreme = (i: number): Extreme => ({ angle: (i / radii.length) * TURN, radius: radii[i]! })
   const [tips, dips] = [found.tips.map(extreme), found.dips.map(extreme)]
   if (tips.length < PETALS.least || tips.length > PETALS.most) return null

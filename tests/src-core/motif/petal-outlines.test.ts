@@ -1,0 +1,75 @@
+/** Outlines of petals as an editor would print them: told by number, without spikes, notches and steps. */
+import { describe, expect, it } from 'vitest'
+import type { MotifAccount } from '../../../shared-types/plan'
+import { extremesOf } from '../../../src-core/motif/extremes'
+import { edgeOfLobe } from '../../../src-core/motif/rounds/lobe'
+import { workedMotif } from './written-motif'
+
+const made = (rounds: readonly string[]): MotifAccount => workedMotif(rounds, { ring: 'adjustable' }).account!
+const radii = ({ outline }: MotifAccount): number[] => outline.map(({ x, y }) => Math.hypot(x, y))
+/** Tips that stand out by a hundredth of the radius. */
+const tips = (account: MotifAccount): number => extremesOf(radii(account), account.overTips / 200).tips.length
+
+describe('petals worked into the ring', () => {
+  const pansy = (large: number, small: number) =>
+    `${'ch 4, 3 dtr in ring, ch 4, sl st in ring, '.repeat(large)}${'ch 3, 4 tr in ring, ch 3, sl st in ring, '.repeat(small)}`
+  it.each([
+    [2, 3],
+    [3, 2],
+    [1, 4],
+    [2, 2],
+    [4, 2],
+  ])('are as many as are told, however wide: %i large and %i small', (large, small) => {
+    const account = made([pansy(large, small).slice(0, -2)])
+    expect(account).toMatchObject({ shape: 'petals', petals: large + small })
+    expect(account.anchors.filter(({ kind }) => kind === 'tip')).toHaveLength(large + small)
+  })
+})
+
+describe('points worked back along chains', () => {
+  const star = (points: number, back: string, chains: number) =>
+    made([
+      `ch 1, ${points * 2} sc in ring, join with sl st in first sc`,
+      'ch 1, 2 sc in each sc around, join with sl st in first sc',
+      `*ch ${chains}, ${back}, sk next 3 sc, sl st in next sc; rep from * ${points - 1} more times`,
+    ])
+  it.each([
+    [5, 'sl st in 2nd ch from hook, sc in next ch, hdc in next ch, dc in next ch, tr in next ch', 6],
+    [6, 'sc in 2nd ch from hook, hdc in next ch, dc in next 2 ch', 5],
+    [8, 'sl st in 2nd ch from hook, sc in next 2 ch, hdc in next ch', 5],
+  ])('taper to one tip each: %i', (points, back, chains) => {
+    const account = star(points, back, chains)
+    expect(account.petals).toBe(points)
+    expect(tips(account)).toBe(points)
+    // From each dip outward nothing steps back, and from each tip inward nothing stands out.
+    const all = radii(account)
+    const half = all.length / points / 2
+    for (let k = 1; k <= half; k++) expect(all[k]!).toBeLessThanOrEqual(all[k - 1]! + 1e-9)
+  })
+})
+
+describe('a lobe as it is drawn', () => {
+  const steps = 240
+  const lobe = (radius: (share: number) => number) =>
+    Float64Array.from({ length: steps + 1 }, (_, k) => radius(Math.min(k, steps - k) / (steps / 2)))
+  const smooth = lobe((share) => 20 + 10 * Math.cos((share * Math.PI) / 2))
+
+  it('has no notch beside a picot', () => {
+    const worked = lobe((share) => smooth[Math.round((share * steps) / 2)]! + (share < 0.06 ? 4 : 0))
+    const drawn = edgeOfLobe(worked, 6)
+    expect(drawn[0]).toBeCloseTo(worked[0]!, 9)
+    expect(drawn[12]!).toBeGreaterThan(worked[12]! + 1)
+    drawn.forEach((radius, k) => expect(radius).toBeGreaterThanOrEqual(worked[k]! - 1e-9))
+  })
+
+  it('has no bump of a round below in its dip', () => {
+    const worked = lobe((share) => (share < 0.5 ? 30 : 20 + 0.5 * Math.abs(Math.sin(share * 40))))
+    const drawn = [...edgeOfLobe(worked, 6)].slice(0, steps / 2 + 1)
+    drawn.slice(1).forEach((radius, k) => expect(radius).toBeLessThanOrEqual(drawn[k]! + 1e-9))
+  })
+
+  it('keeps a smaller petal between two large ones', () => {
+    const worked = lobe((share) => (share < 0.4 ? 30 : share > 0.8 ? 25 : 15))
+    expect(edgeOfLobe(worked, 6)[steps / 2]).toBe(25)
+  })
+})
