@@ -66,8 +66,8 @@ const titleWords = (words: string): string => {
 const WHICH = /^(?:the\s+)?(?:first|1st|basic|main|each|one)\s+(?=\p{L})|\s+(?:1|one)$/giu
 
 /**
- * What one motif is called on a page: as the heading over its rounds has it, else by the word for a motif that the
- * title goes on behind ("Hexagon Throw"); else as the page itself.
+ * What one motif is called on a page: as the heading over its rounds has it, else by the last word for a
+ * motif in a title of what is made of many ("Hexagon Throw"); else as the page itself.
  */
 function motifName(title: string, line: Line, segments: readonly Segment[], until: number): string {
   const heads = segments.flatMap(({ kind, lines }) => (kind === 'part' ? lines.slice(0, 1) : []))
@@ -75,9 +75,16 @@ function motifName(title: string, line: Line, segments: readonly Segment[], unti
   const words = asName(makeIn(part?.words ?? '').name).replace(WHICH, '')
   const isKind = new RegExp(`^${MOTIF_WORDS.source}$`, 'i')
   if (isKind.test(words)) return title.toLowerCase().endsWith(words.toLowerCase()) ? title : words
-  const goesOn = new RegExp(`${MOTIF_WORDS.source}\\s+\\p{L}`, 'iu').exec(title)
-  return goesOn ? capital(goesOn[1]!.toLowerCase()) : title
+  const made = MADE_OF_MANY.exec(title)
+  const kind = MOTIF_WORDS.source
+  const kinds = new RegExp(`${kind}(?:\\s+${kind})*`, 'gi')
+  const [goesOn] = [...title.slice(0, made?.index ?? 0).matchAll(kinds)].slice(-1)
+  return goesOn ? capital(goesOn[0].toLowerCase()) : title
 }
+
+/** What many motifs are made into: "Granny Square", "Circle Coaster" and "African Flower Hexagon" name one motif. */
+const MADE_OF_MANY =
+  /\b(?:throw|blanket|afghan|spread|bedspread|coverlet|counterpane|quilt|rug|cover|cloth|tablecloth|runner|scarf|shawl|wrap|stole|poncho|cowl|bag|tote|purse|pouch|cushion|pillow|garland|bunting|banner|curtain|top|tunic|vest|jacket|cardigan|sweater|pullover|skirt|dress|hat|beanie|slippers|project)s?\b/i
 
 /** A title has few words and no stop. */
 const isTitleLine = (words: string): boolean =>

@@ -95,6 +95,13 @@ describe('a title', () => {
   it.each([
     ['Millrace Hexagon Throw', 'First Hexagon', 'Hexagon'],
     ['Millrace Hexagon Throw', '', 'Hexagon'],
+    ['African Flower Hexagon', '', 'African Flower Hexagon'],
+    ['Classic Granny Square', '', 'Classic Granny Square'],
+    ['Circle Coaster in the Round', '', 'Circle Coaster in the Round'],
+    ['Triangle Granny', '', 'Triangle Granny'],
+    ['Granny Square Blanket', '', 'Granny square'],
+    ['African Flower Cushion Cover', '', 'Flower'],
+    ['Sunny Throw', '', 'Sunny Throw'],
     ['Tollgate Marigold with Leaf', 'FLOWER', 'Flower'],
     ['Bramble Lane Square', 'Square', 'Bramble Lane Square'],
     ['Meadow Coaster', '', 'Meadow Coaster'],
