@@ -1,7 +1,10 @@
 /** What can be printed or listed by itself. */
 
-/** Of every project a title page and the map (of an appliqué the template); of a garland and of any kit a card; of a kit the rest. */
-export const SHEETS = ['title', 'map', 'card', 'packing', 'labels'] as const
+/**
+ * Of every project a title page and the map (of an appliqué the template); of a garland and of any kit a card; of a kit the rest. The
+ * pattern is that of a project of one motif: title page, materials, rounds and chart, nothing to put together.
+ */
+export const SHEETS = ['title', 'map', 'pattern', 'card', 'packing', 'labels'] as const
 export type SheetName = (typeof SHEETS)[number]
 
 /**

@@ -255,6 +255,10 @@ function blanketSentence(plan: Plan, motif: MotifAccount, terms: Terms): Sentenc
   return parts
 }
 
+/** A motif printed alone: "Six-petal flower, 9.7 × 9.2 cm (3⅞ × 3⅝ in)"; '' where there is none. */
+export const aloneSentence = ({ motif, size, settled: { units } }: Plan): string =>
+  motif ? capital(`${shapeName(motif, false)}, ${bothSizes(size.width, size.height, units)}.`) : ''
+
 /** The sentence as plain text. */
 export const sentenceText = (parts: readonly SentencePart[]): string =>
   capital(parts.map((part) => part.text).join(''))

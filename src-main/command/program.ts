@@ -20,6 +20,7 @@ const COMMANDS: Readonly<Record<string, () => Promise<AddCommand>>> = {
   fit: async () => (await import('./commands/fit')).addFit,
   arrange: async () => (await import('./commands/arrange')).addArrange,
   map: async () => (await import('./commands/map')).addMap,
+  pattern: async () => (await import('./commands/pattern')).addPattern,
   page: async () => (await import('./commands/page')).addPage,
   picture: async () => (await import('./commands/picture')).addPicture,
   chart: async () => (await import('./commands/chart')).addChart,

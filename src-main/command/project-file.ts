@@ -3,7 +3,7 @@ import { version } from '../../package.json'
 import type { Finding } from '../../shared-types/finding'
 import type { CodePointRanges } from '../../shared-types/fonts'
 import type { Plan } from '../../shared-types/plan'
-import type { Hand, Project } from '../../shared-types/project'
+import type { Project } from '../../shared-types/project'
 import { planProject } from '../../src-core/plan'
 import { explainOutcome, openProject } from '../documents'
 import { CommandEnd, EXIT } from './exit-codes'
@@ -48,7 +48,7 @@ export async function planToDraw(
   around: Surroundings,
   isTold: (finding: Finding) => boolean = () => false,
   fonts: readonly CodePointRanges[] = [],
-  hand?: Hand,
+  as: (project: Project) => Project = (project) => project,
 ): Promise<ToDraw> {
   await demandApart(out, file, 'project')
   const { project: own, findings: invalid } = await loadProject(file)
@@ -56,7 +56,7 @@ export async function planToDraw(
     complainOf(around, invalid)
     return { ended: exitFor(invalid) }
   }
-  const project = hand ? { ...own, hand } : own
+  const project = as(own)
   const plan = planProject(project, fonts)
   complainOf(
     around,

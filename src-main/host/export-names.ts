@@ -19,6 +19,7 @@ const EXPORTS = {
   template: { type: 'pdf', suffix: 'template' },
   cardAndTemplate: { type: 'pdf', suffix: 'card and template' },
   mirrored: { type: 'pdf', suffix: 'mirrored template' },
+  pattern: { type: 'pdf', suffix: 'pattern' },
   card: { type: 'pdf', suffix: 'kit card' },
   packing: { type: 'pdf', suffix: 'packing list' },
   labels: { type: 'pdf', suffix: 'labels' },

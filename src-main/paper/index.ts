@@ -101,8 +101,9 @@ export class NoSuchSheetError extends Error {
 function jobOf(whole: Plan, options: MapOptions, faces: Faces): Job {
   const { settled } = whole
   const house = options.house ?? NO_HOUSE
+  const isAlone = options.sheets?.includes('pattern') ?? false
   const isPattern =
-    options.sheets?.includes('title') || (options.titlePage ?? hasTitlePage({ settled, house }))
+    isAlone || options.sheets?.includes('title') || (options.titlePage ?? hasTitlePage({ settled, house }))
   const isForBuyer = isPattern || Boolean(whole.kit)
   const leftOut = new Set(pagesLeftOut({ chosen: options.leaveOut, house: house.leaveOut, isForBuyer }))
   const plan = isForBuyer && leftOut.has('progress') ? notBegun(whole) : whole
@@ -119,6 +120,7 @@ function jobOf(whole: Plan, options: MapOptions, faces: Faces): Job {
     designer: settled.designer,
     house,
     isPattern,
+    isAlone,
     leftOut,
     measure: measureWith(faces),
   }
@@ -178,6 +180,14 @@ function blanketPages(job: Job, fills: Filling): Draft[] {
   return withCautions(job, withMotifs(job, pages, blanketMotifs(job)))
 }
 
+/** The pattern of one motif: what it takes, how it is worked, its notes and cautions. */
+function patternPages(job: Job): Draft[] {
+  if (job.plan.motifs.length !== 1) return []
+  const pages = withMaterials(job, notePages(job))
+  const made = withCautions(job, withMotifs(job, pages, blanketMotifs(job)))
+  return [titlePage(job, made), ...made]
+}
+
 /** The card of a kit, the packing list and the labels, as far as they are asked for. */
 function kitPages(job: Job, asked: ReadonlySet<SheetName>, labels: LabelCount): Draft[] {
   const { kit } = job.plan
@@ -201,6 +211,7 @@ const EVERYTHING: readonly SheetName[] = ['map', 'card']
 const SHEET_OWNERS: Readonly<Record<SheetName, string>> = {
   title: 'every project',
   map: 'projects that can be planned',
+  pattern: 'projects of one motif',
   card: 'garlands and for layouts with a kit',
   packing: 'layouts with a kit',
   labels: 'layouts with a kit',
@@ -215,6 +226,8 @@ function draftPages(
   { reverse = false, sheets, labels = 'page', titlePage: isAskedFor }: MapOptions,
 ): Draft[] {
   const asked = new Set(sheets ?? EVERYTHING)
+  const pattern = asked.has('pattern') ? patternPages(job) : []
+  if (pattern.length > 0) return pattern
   if (isAskedFor ?? (!sheets && hasTitlePage(job))) asked.add('title')
   const isMade = asked.has('map') || (asked.has('card') && beginsWithCard(job))
   const main = isMade ? mainPages(job, reverse) : []

@@ -24,6 +24,8 @@ export interface Job {
   readonly house: House
   /** With a title page, for whoever buys it: what its designer has, buys and pays stays off the sheets. */
   readonly isPattern: boolean
+  /** The pattern of one motif, with nothing to put together. */
+  readonly isAlone: boolean
   /** Pages that are not printed. */
   readonly leftOut: ReadonlySet<OptionalPage>
   readonly measure: MeasureText

@@ -3,6 +3,7 @@ import type { Plan } from '../../shared-types/plan'
 import type { ListName, OptionalPage, SheetName } from '../../shared-types/sheets'
 import { OPTIONAL_PAGES } from '../../shared-types/sheets'
 import { hasBegun } from '../../src-core/progress/words'
+import { motifsAlone } from '../../src-core/plans/alone'
 import { firstOf } from '../../src-core/telling'
 import type { PaperOfKind } from '../kinds/kind'
 
@@ -15,7 +16,9 @@ interface OfferWords {
   readonly what: string
 }
 
-const OF_KITS: Readonly<Record<Exclude<Offer, 'main' | 'map'>, OfferWords>> = {
+const PATTERN: OfferWords = { label: 'Pattern of one motif', what: 'the pattern' }
+
+const OF_KITS: Readonly<Record<Exclude<Offer, 'main' | 'map' | 'pattern'>, OfferWords>> = {
   card: { label: 'Kit card alone', what: 'the kit card' },
   packing: { label: 'Packing list, for the seller', what: 'the packing list' },
   labels: { label: 'Labels', what: 'the labels' },
@@ -26,11 +29,12 @@ export function offersOf(
   { label, what, toPutIn, alone }: PaperOfKind,
   plan: Plan,
 ): readonly (OfferWords & { readonly value: Offer })[] {
-  if (!plan.kit) return [{ value: 'main', label, what }]
+  const pattern = motifsAlone(plan.settled).length > 0 ? [{ value: 'pattern' as const, ...PATTERN }] : []
+  if (!plan.kit) return [{ value: 'main', label, what }, ...pattern]
   const main = { value: 'main' as const, ...toPutIn }
   const own = alone === undefined ? [] : [{ value: 'map' as const, label: alone, what }]
   const kit = (['card', 'packing', 'labels'] as const).map((value) => ({ value, ...OF_KITS[value] }))
-  return [main, ...own, ...kit]
+  return [main, ...own, ...kit, ...pattern]
 }
 
 /** The sheets that an offer prints; undefined where it is everything. */

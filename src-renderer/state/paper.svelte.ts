@@ -2,8 +2,9 @@
 import { SvelteSet } from 'svelte/reactivity'
 import type { HostBridge, PagePreview, PaperChoice, Settings } from '../../shared-types/bridge'
 import type { Paper, SheetStyle, Terms } from '../../shared-types/project'
-import type { LabelCount, OptionalPage } from '../../shared-types/sheets'
+import type { LabelCount, OptionalPage, SheetName } from '../../shared-types/sheets'
 import { capital } from '../../src-core/figures/words'
+import { motifAlone, motifsAlone } from '../../src-core/plans/alone'
 import { pagesLeftOut } from '../../src-core/progress/for-buyers'
 import type { DocumentState } from './document.svelte'
 import type { PaperOfKind } from '../kinds/kind'
@@ -21,6 +22,8 @@ export class PaperState {
   /** The sheets that were chosen last. */
   chosen = $state<Offer>('main')
   labels = $state<LabelCount>('page')
+  /** Of which motif the pattern is printed; the first where it is gone or none was chosen. */
+  ownMotif = $state('')
   /** Names of what editions are saved in; they stay ticked after saving. */
   readonly editions = new SvelteSet<string>(['us', 'uk'])
   /** Pages that are left out this time; null as long as the house style says. */
@@ -61,6 +64,16 @@ export class PaperState {
     return this.offers.find(({ value }) => value === this.chosen) ?? this.offers[0]!
   }
 
+  /** The motifs of which a pattern can be printed. */
+  get motifs() {
+    return motifsAlone(this.#document.project)
+  }
+
+  get motif(): string {
+    const { motifs, ownMotif } = this
+    return (motifs.find(({ id }) => id === ownMotif) ?? motifs[0])?.id ?? ''
+  }
+
   get paper(): Paper {
     return this.#document.project.sheet?.paper ?? this.#settingsOf().paper
   }
@@ -86,7 +99,7 @@ export class PaperState {
 
   /** Whether the pages go to somebody else: with a kit, or as a pattern with a title page. */
   get isForBuyer(): boolean {
-    return this.titlePage || Boolean(this.#document.plan.kit)
+    return this.titlePage || this.offer.value === 'pattern' || Boolean(this.#document.plan.kit)
   }
 
   get isTemplate(): boolean {
@@ -107,6 +120,17 @@ export class PaperState {
       ...(this.ownLeaveOut ? { leaveOut: this.ownLeaveOut } : {}),
       ...(this.isTemplate && this.reverse ? { reverse: true } : {}),
     }
+  }
+
+  /** The text that sheets are printed from: of a pattern alone that of its motif, else the project's as it is. */
+  textFor(text: string, sheets: readonly SheetName[] | undefined): string {
+    return sheets?.includes('pattern') ? JSON.stringify(motifAlone(this.#document.project, this.motif)) : text
+  }
+
+  /** Shows the pattern of a motif. */
+  showPattern(motif: string): void {
+    this.ownMotif = motif
+    this.choose('pattern')
   }
 
   choose(offer: Offer): void {
@@ -132,10 +156,12 @@ export class PaperState {
     const page = this.wanted
     const choice = this.choice
     // Only the project is waited for: a page that is turned comes at once, and so does the first.
-    const key = JSON.stringify([page, choice, this.#settingsOf().house, this.#settingsOf().fonts])
+    const { motif } = this
+    const key = JSON.stringify([page, choice, motif, this.#settingsOf().house, this.#settingsOf().fonts])
     const wait = key === this.#lastKey ? REST : 0
     this.#lastKey = key
-    const timer = setTimeout(() => void this.#ask(JSON.stringify(project), page, choice), wait)
+    const text = (): string => this.textFor(JSON.stringify(project), choice.sheets)
+    const timer = setTimeout(() => void this.#ask(text(), page, choice), wait)
     return () => clearTimeout(timer)
   }
 

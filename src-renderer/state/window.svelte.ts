@@ -287,7 +287,8 @@ export class WindowState {
 
   /** Exports the project as it is now. */
   startExport(wish: ExportWish): void {
-    const { text } = this.change()
+    const sheets = wish.kind === 'map' || wish.kind === 'editions' ? wish.sheets : undefined
+    const text = this.paper.textFor(this.change().text, sheets)
     void this.exporting.start(
       'export',
       (onProgress) => this.bridge.exportProject({ ...wish, text }, onProgress),
@@ -298,8 +299,8 @@ export class WindowState {
   /** Prints what the Paper place shows, as the project is now. */
   print(): void {
     this.view.place = 'paper'
-    const { text } = this.change()
     const { choice } = this.paper
+    const text = this.paper.textFor(this.change().text, choice.sheets)
     void this.exporting.start('print', (onProgress) => printJob(this.bridge, { ...choice, text }, onProgress))
   }
 

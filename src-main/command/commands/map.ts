@@ -1,18 +1,11 @@
-import { counted } from '../../../src-core/figures/words'
-import { basename, join } from 'node:path'
 import { Option } from 'commander'
-import { version } from '../../../package.json'
 import { PAPERS, SHEET_STYLES } from '../../../shared-types/project'
-import type { Hand, Paper, SheetStyle, Terms } from '../../../shared-types/project'
+import type { Hand, Project } from '../../../shared-types/project'
 import type { Finding } from '../../../shared-types/finding'
-import type { Plan } from '../../../shared-types/plan'
-import type { LabelCount, OptionalPage, SheetName } from '../../../shared-types/sheets'
 import { LABEL_COUNTS } from '../../../shared-types/sheets'
-import { EDITION_NAMES, editionsOf } from '../../../src-core/editions'
+import { EDITION_NAMES } from '../../../src-core/editions'
 import { withIsolatedNames } from '../../../src-core/letters/isolated'
-import { createPlanner, planProject } from '../../../src-core/plan'
-import { formatNumber } from '../../../src-core/units/format'
-import { nameOfFile } from '../../documents/session/keeping-words'
+import { planProject } from '../../../src-core/plan'
 import { CommandEnd, EXIT } from '../exit-codes'
 import { readFonts, withFontOption } from '../font-files'
 import { readHouse } from '../house-file'
@@ -20,29 +13,17 @@ import type { HouseFile } from '../house-file'
 import { oneOf, readEditionsOption, readLeaveOutOption, readPagesOption, readSheetsOption } from '../options'
 import type { AddCommand } from '../program'
 import { exitFor, planToDraw } from '../project-file'
-import { demandAlike, demandOurs, makeFolder, writeOut } from '../write-out'
+import { printOut } from '../print-out'
+import type { PrintOptions } from '../print-out'
+import { demandAlike } from '../write-out'
 
-interface Options {
-  readonly out: string
-  readonly paper?: Paper
-  readonly style?: SheetStyle
-  readonly terms?: Terms
+interface Options extends PrintOptions {
   readonly hand?: Hand
-  readonly pages?: readonly number[]
-  readonly reverse?: boolean
-  readonly sheets?: readonly SheetName[]
-  readonly labels?: LabelCount
-  readonly leaveOut?: readonly OptionalPage[]
-  readonly titlePage?: boolean
-  readonly editions?: readonly string[]
   readonly house?: string
   readonly font?: readonly string[]
-  readonly force?: boolean
 }
 
 const NO_HOUSE_FILE: Partial<HouseFile> & Pick<HouseFile, 'fonts'> = { fonts: [] }
-
-type SheetChoice = Pick<Options, 'paper' | 'style' | 'terms'>
 
 /** `petalyard map`: the printed map as a PDF. */
 export const addMap: AddCommand = (program, around, end) => {
@@ -65,7 +46,7 @@ export const addMap: AddCommand = (program, around, end) => {
     .option('--reverse', 'appliqué: mirrored, for marking from the back')
     .option(
       '--sheets <sheets>',
-      'only these: title, map, card, packing, labels, with commas between (else map and card, the title page where the project or the house style asks for it)',
+      'only these: title, map, card, packing, labels, or pattern of a project of one motif, with commas between (else map and card, the title page where the project or the house style asks for it)',
       readSheetsOption,
     )
     .addOption(
@@ -107,55 +88,14 @@ export const addMap: AddCommand = (program, around, end) => {
       const fonts = await readFonts([...houseFonts, ...(options.font ?? [])])
       const covers = fonts.map((font) => font.covers)
       const isOfLetters = ({ code }: Finding): boolean => code.startsWith('letters/')
-      const made = await planToDraw(file, options.out, 'map', around, isOfLetters, covers, options.hand)
+      const forHand = (own: Project): Project => (options.hand ? { ...own, hand: options.hand } : own)
+      const made = await planToDraw(file, options.out, 'map', around, isOfLetters, covers, forHand)
       if (made.ended !== undefined) return end(made.ended)
       if (!options.editions) await demandAlike(options.out, 'PDF')
       const { project, plan } = made
-      // Loaded only here: it is the largest part of the program, and the other commands do not need it.
-      const { isMadeHere, NoSuchPageError, NoSuchSheetError, renderMap } = await import('../../paper')
-      const {
-        out,
-        editions,
-        house: _file,
-        font: _fonts,
-        hand: _hand,
-        force = false,
-        ...sheet
-      } = withLabels(options)
-      // What has no title is called by its file.
-      const name = nameOfFile(basename(file))
-      const write = async (own: Plan, target: string, choice: SheetChoice): Promise<void> => {
-        const title = own.settled.title || name
-        const task = renderMap(
-          { ...own, settled: { ...own.settled, title } },
-          { ...sheet, ...choice, ...(house && { house }), fonts, date: around.now(), version },
-        )
-        const bytes = await task.catch((error: unknown) => {
-          const isAsked = error instanceof NoSuchPageError || error instanceof NoSuchSheetError
-          throw isAsked ? new CommandEnd(EXIT.wrongUse, error.message) : error
-        })
-        await writeOut(target, bytes)
-        around.out(
-          `Wrote ${target}: ${counted(own.motifs.length, 'motif')}, ${formatNumber(bytes.length / 1000)} kB\n`,
-        )
-      }
       const printed = fonts.length > 0 ? withIsolatedNames(project) : project
-      if (!editions) await write(printed === project ? plan : planProject(printed, covers), out, {})
-      else {
-        await makeFolder(out)
-        const planner = createPlanner()
-        const wanted = editionsOf(editions, plan.settled).map((edition) => ({
-          ...edition,
-          target: join(out, `${name}-${edition.name}.pdf`),
-        }))
-        await demandOurs(
-          wanted.map(({ target }) => target),
-          isMadeHere,
-          force,
-        )
-        for (const { name: _, hand, target, ...choice } of wanted)
-          await write(planner.plan({ ...printed, hand }, covers), target, choice)
-      }
+      const own = printed === project ? plan : planProject(printed, covers)
+      await printOut(file, { project: printed, plan: own }, withLabels(options), { house, fonts }, around)
       return end(exitFor(plan.findings))
     })
 }

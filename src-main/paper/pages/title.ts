@@ -3,7 +3,7 @@ import { drawPath } from '../../../src-core/figures/figure'
 import type { Part } from '../../../src-core/figures/part'
 import { breakLines } from '../../../src-core/figures/lines'
 import { linePath } from '../../../src-core/figures/path'
-import { projectSentence, sentenceText } from '../../../src-core/figures/sentence'
+import { aloneSentence, projectSentence, sentenceText } from '../../../src-core/figures/sentence'
 import { capital, counted } from '../../../src-core/figures/words'
 import { amountWords, isAssumed, isNeedKnown, NOT_KNOWN } from '../../../src-core/figures/yarn-words'
 import { termWord } from '../../../src-core/stitches/terms'
@@ -133,7 +133,7 @@ function setFacts(
   const rest = sheet.inner - COLUMN_GAP - width
   const second = sheet.left + width + COLUMN_GAP
   sheet.rule(top)
-  const sentence = sentenceText(projectSentence(job.plan, job.terms))
+  const sentence = job.isAlone ? aloneSentence(job.plan) : sentenceText(projectSentence(job.plan, job.terms))
   const y = sheet.paragraph(sentence, sheet.left, top + 3, sheet.inner) + 3
   const list = sheet.own('L')
   let left = y

@@ -128,6 +128,7 @@ describe('Paper of a blanket kit', () => {
       'Kit card alone',
       'Packing list, for the seller',
       'Labels',
+      'Pattern of one motif',
     ])
     screen.getByRole('button', { name: 'Export card and map as PDF' })
     expect(paper.choice).toMatchObject({ sheets: ['card', 'map'] })
@@ -169,11 +170,12 @@ describe('Paper of a garland kit', () => {
       expect(await give(button)).toMatchObject({ kind: 'table', table })
   })
 
-  it('without a kit there is nothing to choose', async () => {
+  it('without a kit there are the template and the pattern of a motif to choose from', async () => {
     await inWindow(PaperPlace, {}, example('quince-wreath-cushion'))
     screen.getByRole('button', { name: 'Export the template as PDF' })
     screen.getByRole('button', { name: 'Items (CSV)' })
-    expect(screen.queryByRole('combobox', { name: 'Sheets' })).toBeNull()
+    const { options } = screen.getByRole<HTMLSelectElement>('combobox', { name: 'Sheets' })
+    expect([...options].map(({ text }) => text)).toEqual(['The template', 'Pattern of one motif'])
   })
 })
 

@@ -6,8 +6,10 @@ import { runCommand } from '../../../src-renderer/frame/commands'
 import Ledger from '../../../src-renderer/frame/Ledger.svelte'
 import FindingList from '../../../src-renderer/parts/FindingList.svelte'
 import PaperPlace from '../../../src-renderer/places/paper/PaperPlace.svelte'
+import MotifPlace from '../../../src-renderer/places/motif/MotifPlace.svelte'
+import type { Project } from '../../../shared-types/project'
 import { inWindow } from '../in-window'
-import { SMALL } from '../projects'
+import { example, SMALL } from '../projects'
 
 describe('Paper', () => {
   it('shows pages, exports with progress, and can be stopped', async () => {
@@ -21,6 +23,42 @@ describe('Paper', () => {
     await fireEvent.click(screen.getByRole('button', { name: 'Export the map as PDF' }))
     host.finishExport()
     await screen.findByText(/^Exported: in memory, 3 pages\./)
+  })
+})
+
+describe('the pattern of one motif', () => {
+  const sent = (host: Awaited<ReturnType<typeof inWindow>>['host'], name: string) => {
+    const payload = host.asked.findLast((each) => each.name === name)!.payload as { text: string }
+    return { ...payload, project: JSON.parse(payload.text) as Project }
+  }
+
+  it('is chosen among the sheets, looked at and exported without the blanket', async () => {
+    const { app, host } = await inWindow(PaperPlace, {}, example('market-stall-throw'))
+    const before = JSON.stringify(app.document.project)
+    await fireEvent.change(screen.getByRole('combobox', { name: 'Sheets' }), { target: { value: 'pattern' } })
+    expect(app.paper.choice).toMatchObject({ sheets: ['pattern'] })
+    await fireEvent.click(screen.getByRole('button', { name: 'Export the pattern as PDF' }))
+    const { project, sheets } = sent(host, 'exportProject') as ReturnType<typeof sent> & { sheets: unknown }
+    expect(sheets).toEqual(['pattern'])
+    expect(project.layout).toMatchObject({ columns: 1, rows: 1, motif: app.paper.motif })
+    // The project in the window is what it was, and the map is of all of it.
+    expect(JSON.stringify(app.document.project)).toBe(before)
+    host.finishExport()
+    await fireEvent.change(screen.getByRole('combobox', { name: 'Sheets' }), { target: { value: 'main' } })
+    await fireEvent.click(screen.getByRole('button', { name: 'Export the map as PDF' }))
+    expect(sent(host, 'exportProject').project.layout).not.toMatchObject({ rows: 1 })
+  })
+
+  it('is of the motif that is chosen, and Motif leads there', async () => {
+    const project = example('orangery-cloth')
+    const { app } = await inWindow(MotifPlace, {}, project)
+    const [, second] = project.motifs!
+    app.view.motif = second!.id
+    await fireEvent.click(await screen.findByRole('button', { name: 'Print its pattern alone…' }))
+    expect(app.view.place).toBe('paper')
+    expect(app.paper.motif).toBe(second!.id)
+    expect(app.paper.choice).toMatchObject({ sheets: ['pattern'] })
+    expect(app.paper.isForBuyer).toBe(true)
   })
 })
 
