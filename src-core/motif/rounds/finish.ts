@@ -89,18 +89,21 @@ export function finish(
     return slipPoint(element, onto, gauge, round)
   }
   const pointOf = (element: WorkedElement): Point => byElement.get(element)?.top ?? slipAt(element)
+  /** Where a round ends that began in a place, which it may have come back to. */
+  const endsAt = (begun: WorkedElement): WorkedElement | undefined =>
+    round.elements.findLast((each) => (byElement.has(each) || isSlip(each)) && !samePlace(each, begun))
   /** What a loop may spread over: from its ends, or half the way to the next ones where no other loop ends there. */
   const sectorOf = (previous: WorkedElement, next: WorkedElement): [Radians, Radians] => {
     const { length } = round.elements
     const [from, to] = [previous, next].map((each) => round.elements.indexOf(each)) as [number, number]
     const start = angleOf(pointOf(previous))
     const end = angleOf(pointOf(next))
-    const [beyond, further] = [before[from], behind[to]]
+    const [beyond, further] = [from < 0 ? endsAt(previous) : before[from], behind[to]]
     const hasLoop = (index: number): boolean => round.elements[(index + length) % length]?.role === 'space'
     const half = (own: Radians, other: WorkedElement | null | undefined): Radians =>
       other ? (own + unwrap(angleOf(pointOf(other)), own)) / 2 : own
     return [
-      from < 0 || hasLoop(from - 1) ? start : half(start, beyond),
+      hasLoop(from - 1) ? start : half(start, beyond),
       to < 0 || hasLoop(to + 1) ? end : half(end, further),
     ]
   }
@@ -150,7 +153,7 @@ export function finish(
       const rise = raised
         ? TIP_CHAIN * element.count * gauge.width
         : tip
-          ? tipRise(arch, gauge)
+          ? tipRise(arch, element.count, gauge)
           : archRise(arch)
       const middle = middleOf(from, to)
       const ends = [radiusOf(from), radiusOf(to)]
@@ -224,8 +227,10 @@ function clearOf(arch: Arch, gauge: ResolvedGauge): Arch {
 }
 
 /** The chains of a corner between two stitches lie straight; drawn, they stand out where they are too long for that. */
-const tipRise = (arch: Arch, gauge: ResolvedGauge): Millimetres =>
-  isDrawing(gauge) && arch.length > STRAIGHT * arch.chord ? archRise(arch) : 0
+const tipRise = (arch: Arch, chains: number, gauge: ResolvedGauge): Millimetres => {
+  if (arch.length <= STRAIGHT * arch.chord) return 0
+  return isDrawing(gauge) ? archRise(arch) : chains >= LONG_LOOP ? LOOPS_LIE * archRise(arch) : 0
+}
 
 /** Slip stitches of a petal lie at the ends of its loop. */
 function slipOnLoop(

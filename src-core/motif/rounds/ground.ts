@@ -229,11 +229,11 @@ function closingPlace({ index, places }: WorkedRound): WorkedPlace {
 }
 
 /**
- * "Join in any sc, *ch 6, sc in next sc; rep from * 5 more times": as many loops as stitches, each in a place of its own,
- * the first or the last of which is where the hook stood. All loops hang between stitches then; none goes from a place to itself.
+ * "Join in any sc, *ch 6, sc in next sc; rep from * 5 more times": as many loops as stitches or slip stitches, each in a
+ * place of its own, the first or the last of which is where the hook stood. All loops hang between stitches then; none goes from a place to itself.
  */
 function isWorkedAgain(elements: readonly WorkedElement[], start: WorkedElement): boolean {
-  const upright = elements.filter(isUpright)
+  const upright = elements.filter((each) => isUpright(each) || isSlip(each))
   const loops = elements.filter(({ role }) => role === 'space')
   const places = new Set(upright.map(({ into: [place] }) => `${place?.kind} ${place?.round} ${place?.index}`))
   const isAlone = loops.length === upright.length && places.size === upright.length
