@@ -59,7 +59,7 @@ const SEVERAL = new RegExp(
 )
 
 /** Whether a round belongs to the border of a work whose motifs are joined before, and is none of a motif. */
-export function isOfBorder({ rounds, text }: Pick<RoundsTree, 'rounds' | 'text'>, node: RoundNode): boolean {
+function isOfBorder({ rounds, text }: Pick<RoundsTree, 'rounds' | 'text'>, node: RoundNode): boolean {
   if (!BORDER_PART.test(node.part ?? '')) return false
   const first = rounds.find(({ part }) => part === node.part)!
   const before = rounds.find(({ label, start }) => label !== 'foundation' && start < first.start)
@@ -67,6 +67,20 @@ export function isOfBorder({ rounds, text }: Pick<RoundsTree, 'rounds' | 'text'>
   const told = text.slice(before.end, first.start)
   return SEVERAL.test(told) || JOINED.test(told) || ON_JOINED.test(told)
 }
+
+/** "Rnd 6 (joining rnd): work as Rnd 6, but …" behind Rnd 6 itself: the same round, as later motifs have it. */
+const isJoinedAgain = ({ rounds }: Pick<RoundsTree, 'rounds'>, node: RoundNode): boolean => {
+  const [from, to] = node.numbers ?? [0, 0]
+  if (from === 0 || from !== to || !/\bjoin(?:ing|ed)?\b/i.test(node.label ?? '')) return false
+  return rounds.some(
+    ({ numbers, start, label }) =>
+      start < node.start && numbers !== null && numbers[0] <= from && from <= numbers[1] && label === null,
+  )
+}
+
+/** Whether a round is none of those that the motif is made of: of the border of the whole, or told once more for joining. */
+export const isBesideMotif = (tree: Pick<RoundsTree, 'rounds' | 'text'>, node: RoundNode): boolean =>
+  isOfBorder(tree, node) || isJoinedAgain(tree, node)
 
 /** Whether a part of its own is a border of what joined motifs come to, of which nothing is known. */
 export function goesRoundJoined(text: string, before: RoundNode | undefined, node: RoundNode): boolean {

@@ -3,7 +3,7 @@
  * without the heading. Rounds written once for several ("Rnds 4–6") become that many.
  */
 import type { RoundsMotif, Terms } from '../../shared-types/project'
-import { isOfBorder } from './borders'
+import { isBesideMotif } from './borders'
 import { foundationMade, isFoundationOnly } from './first'
 import { partName } from './part-names'
 import { readRounds } from './read'
@@ -55,8 +55,8 @@ export function takeApart(text: string, into: Terms, asked?: Terms): TakenApart 
   // "With A, ch 5, join": the first round of its piece goes on with it.
   let first: string | null = null
   for (const node of read.tree.rounds) {
-    // The border of the whole work is no round of the motif: its words stay with the instructions.
-    if (isOfBorder(read.tree, node)) continue
+    // The border of the whole and a joining round are none of the motif: their words stay with the instructions.
+    if (isBesideMotif(read.tree, node)) continue
     if (
       node.label === 'foundation' ||
       (isFoundationOnly(node) && (rounds.length === 0 || node.part !== null))

@@ -1,5 +1,5 @@
 /** The lines of a page that are not read as rounds, each under its heading. */
-import { isOfBorder } from '../notation/borders'
+import { isBesideMotif } from '../notation/borders'
 import { findHeadings } from '../notation/headings'
 import { readRounds } from '../notation/read'
 import { Reader } from '../notation/reader'
@@ -91,7 +91,7 @@ function readStretches(tree: RoundsTree): (readonly [number, number])[] {
   const { text } = tree
   return [
     ...tree.rounds
-      .filter((round) => !isOfBorder(tree, round))
+      .filter((round) => !isBesideMotif(tree, round))
       .map((round): readonly [number, number] => {
         const { start, label, items } = round
         if (label !== 'foundation') return [start, endOfWork(round, text)]

@@ -1,4 +1,5 @@
 /** Joins as you go, told in sentences behind the rounds of the first motif. (Common practice, no source.) */
+import { takeApart } from '../../../src-core/notation/take-apart'
 import { describe, expect, it } from 'vitest'
 import { made, told } from './telling'
 
@@ -31,5 +32,25 @@ describe('Joining told in sentences', () => {
     const round =
       'Joining round: Ch 1, *sc in each dc to next corner, (sc, ch 1, sl st in corner sp of adjacent motif, ch 1, sc) in corner sp; rep from * 3 more times; join.'
     expect(made(`${SQUARE}\n${round}`)).toHaveLength(3)
+  })
+})
+
+describe('a round that is told once more, as later motifs join it', () => {
+  const OWN = `First Hexagon
+Rnd 1: 6 sc in magic ring. (6 sc)
+Rnd 2: 2 sc in each sc around, join. (12 sc)
+Rnd 3: *Sc in next sc, ch 3, sk next sc; rep from * around, join. (6 ch-3 sps)
+`
+  it.each([
+    'Second and Following Hexagons\nWork as for First Hexagon to end of Rnd 2.\nRnd 3 (joining rnd): Work as Rnd 3, but along each side that meets another hexagon replace each ch-3 with (ch 1, sl st in corresponding ch-3 sp of other hexagon, ch 1).',
+    'Rnd 3 (joining): *Sc in next sc, ch 1, sl st in corresponding ch-3 sp of previous hexagon, ch 1, sk next sc; rep from * once, (sc in next sc, ch 3, sk next sc) 4 times, join.',
+  ])('is no round of its motif: %s', (again) => {
+    const { rounds } = takeApart(`${OWN}${again}`, 'US')
+    expect(rounds.map(({ work }) => work)).toHaveLength(3)
+  })
+
+  it('is one where nothing else tells that round', () => {
+    const { rounds } = takeApart(OWN.replace('Rnd 3:', 'Rnd 3 (joining rnd):'), 'US')
+    expect(rounds).toHaveLength(3)
   })
 })
