@@ -22,6 +22,8 @@ const INSIDE = 0.1
 const DRAWN_OUT = 2
 /** The turns of a wide adjustable ring lie so far apart, in stitch widths. */
 const TURNS_APART = 0.22
+/** The two lines of a bought ring lie so far apart, in stitch widths. */
+const BOUGHT_WIDE = 0.3
 
 /** Outer radius of the ring in mm of the motif; 0 where there is none. Where a round needs room, its ring grows with it. */
 export function ringRadius(
@@ -40,7 +42,7 @@ export function ringRadius(
 }
 
 /** Strokes of the ring or the chain; nothing for parts that do not show it. */
-export function beginningInk({ ringChains, stem }: Beginning, view: ChartView): Ink {
+export function beginningInk({ ringChains, stem, isBought }: Beginning, view: ChartView): Ink {
   if (stem.length > 0) {
     const points = stem.map((point) => toPage(point, view))
     const step = points.length > 1 ? minusOf(points[1]!, points[0]!) : { x: 0, y: view.unit }
@@ -56,6 +58,11 @@ export function beginningInk({ ringChains, stem }: Beginning, view: ChartView): 
   if (ringChains < 2) {
     if (ringChains === 1)
       return { strokes: ovalPath(centre, { x: 0, y: 1 }, 0.5 * unit, PROPORTION.ovalWidth * unit), fills: [] }
+    if (isBought) {
+      const radius = view.ring - ROOM * unit
+      const rings = [radius, Math.max(radius / 2, radius - BOUGHT_WIDE * unit)]
+      return { strokes: rings.flatMap((r) => ovalPath(centre, { x: 0, y: 1 }, 2 * r, 2 * r)), fills: [] }
+    }
     return { strokes: spiral(centre, Math.max(0.1, view.ring - ROOM * unit), unit), fills: [] }
   }
   const radius = view.ring - (ROOM + PROPORTION.ovalWidth / 2) * unit

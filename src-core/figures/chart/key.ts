@@ -199,6 +199,8 @@ function ringEntry(beginning: Beginning, sample: ChartView): ChartKeyEntry[] {
       ? `ring of ${counted(ringChains, 'chain')}`
       : ringChains === 1
         ? 'the one chain that the first round is worked into'
-        : 'adjustable ring (magic ring)'
+        : beginning.isBought
+          ? 'bought ring, worked over'
+          : 'adjustable ring (magic ring)'
   return [{ id: 'ring', words, items: drawn(beginningInk(small, view)) }]
 }

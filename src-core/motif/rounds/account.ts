@@ -79,6 +79,8 @@ export interface Beginning {
   readonly stitchWidth: Millimetres
   /** Chains of the ring; 0 for an adjustable one. */
   readonly ringChains: number
+  /** The ring was bought, and is worked over. */
+  readonly isBought?: true
   /** Middles of the chains of a foundation chain, in the order made; none of a ring. */
   readonly stem: readonly Point[]
   /** What the located rounds are turned by, clockwise, to lie as the outline does: a tip or corner 1 in its place. */
@@ -201,7 +203,7 @@ function plainAccount(
     const lengths = located.map((round) => (height * round.radius) / located.at(-1)!.radius)
     const size = { length: height, width }
     const made = figureAccount(motif, context, read, gauge, { form, size, outlineAt, lengths, findings: [] })
-    const beginning = { stitchWidth: gauge.width, ringChains: read.ringChains, stem: [], turn: shape.turn }
+    const beginning = beginningOf(read, gauge, shape.turn)
     const draw = drawingOf(motif, context, read, gauge, located, beginning, false)
     return { ...made, gauge, located, drawing: draw, beginning, read }
   }
@@ -210,7 +212,7 @@ function plainAccount(
   const heart = motif.shape ? null : heartOf(shape)
   if (heart) {
     const { turn, ...made } = heartAccount(heart, shape, motif, context, read, gauge, located, checked)
-    const beginning = { stitchWidth: gauge.width, ringChains: read.ringChains, stem: [], turn }
+    const beginning = beginningOf(read, gauge, turn)
     const draw = drawingOf(motif, context, read, gauge, located, beginning, true)
     return { ...made, gauge, located, drawing: draw, beginning, read }
   }
@@ -265,7 +267,7 @@ function plainAccount(
     ...(spaces && { spaces }),
     findings,
   }
-  const beginning = { stitchWidth: gauge.width, ringChains: read.ringChains, stem: [], turn: shape.turn }
+  const beginning = beginningOf(read, gauge, shape.turn)
   const draw = drawingOf(motif, context, read, gauge, located, beginning, false)
   return { account, findings, gauge: own, located, drawing: draw, beginning, read }
 }
@@ -294,6 +296,11 @@ function drawingOf(
   }
   return () => (drawing ??= draw())
 }
+
+const beginningOf = (read: ReadMotif, { width }: ResolvedGauge, turn: Radians): Beginning => ({
+  ...{ stitchWidth: width, ringChains: read.ringChains, stem: [], turn },
+  ...(read.ringAcross !== null && { isBought: true }),
+})
 
 /** What the last round counts along each side; nothing where it has no sides, or these differ. */
 function sideOf(
@@ -336,9 +343,10 @@ function locateAll(
   said: RoundShape | undefined,
 ): LocatedRound[] {
   const located: LocatedRound[] = []
+  const ring = { chains: read.ringChains, across: read.ringAcross }
   let own = gauge
   read.worked.forEach((round, i) => {
-    located.push(locateRound(round, located, own, read.ringChains, said))
+    located.push(locateRound(round, located, own, ring, said))
     const across = motif?.rounds?.[read.entries[i]!]?.across
     const lastOfEntry = read.entries[i + 1] !== read.entries[i]
     if (across && across > 0 && lastOfEntry) {

@@ -20,6 +20,7 @@ import { angleOf, at, heightOf, isUpright, mean, radiusOf, seatOf, topWidth } fr
 import type { LocatedElement, LocatedRound } from './ground'
 import { goesAroundPoints, standAroundPoints } from './points'
 import { overfull, standOnRing } from './ring'
+import type { Ring } from './ring'
 import { standsOut } from './stands-out'
 import { mirrorRound } from './scale'
 import { standOnSpokes } from './spokes'
@@ -29,19 +30,19 @@ import type { Stood } from './stand'
 const TURN = 2 * Math.PI
 
 /**
- * Locates one round on those before it. `ringChains`: chains of the ring it begins on, 0 for an adjustable one. What is
+ * Locates one round on those before it. `ring`: what it begins on. What is
  * worked after the work was turned over runs the other way round. `said`: what the motif is said to be.
  */
 export function locateRound(
   round: WorkedRound,
   before: readonly LocatedRound[],
   gauge: ResolvedGauge,
-  ringChains: number,
+  ring: Ring,
   said?: RoundShape,
 ): LocatedRound {
   const turns = before.filter((entry) => entry.round.turned).length + (round.turned ? 1 : 0)
-  if (turns % 2 === 0) return locateOnward(round, before, gauge, ringChains, said)
-  return mirrorRound(locateOnward(round, before.map(mirrorRound), gauge, ringChains, said))
+  if (turns % 2 === 0) return locateOnward(round, before, gauge, ring, said)
+  return mirrorRound(locateOnward(round, before.map(mirrorRound), gauge, ring, said))
 }
 
 /** Locates a round that is worked in working direction. */
@@ -49,18 +50,18 @@ function locateOnward(
   round: WorkedRound,
   before: readonly LocatedRound[],
   gauge: ResolvedGauge,
-  ringChains: number,
+  ring: Ring,
   said: RoundShape | undefined,
 ): LocatedRound {
   const onSeats = round.elements.some(
     (e) => (isUpright(e) || e.role === 'slip') && e.into.some((place) => seatOf(place, before)),
   )
-  const ring = onSeats ? null : standOnRing(round, gauge, ringChains)
-  const onSeatsOf = ring ? null : standInGroups(round, before, gauge)
+  const inRing = onSeats ? null : standOnRing(round, gauge, ring)
+  const onSeatsOf = inRing ? null : standInGroups(round, before, gauge)
   const onto = before.find((entry) => entry.round.index === round.onto) ?? before[before.length - 1] ?? null
   const keepsPoints = goesAroundPoints(round, onto)
   const onWork =
-    ring?.stood ??
+    inRing?.stood ??
     (keepsPoints && onto
       ? standAroundPoints(round, onto, onSeatsOf!.stood, gauge)
       : settledOn(round, onSeatsOf!.stood, gauge))
@@ -78,7 +79,7 @@ function locateOnward(
     corners && onto
       ? locateCornered(round, corners, onto, gauge, stood)
       : finish(round, stood, onto, gauge, {
-          stems: new Map([...(ring?.edges ?? onSeatsOf!.edges), ...spokes.stems]),
+          stems: new Map([...(inRing?.edges ?? onSeatsOf!.edges), ...spokes.stems]),
         })
   const elements = located.elements.map((entry, i, all) =>
     withFeet(entry, before, isPost(all[i - 1], entry) || isPost(all[i + 1], entry)),

@@ -8,6 +8,8 @@ import { likelySlips } from '../../notation/slips'
 import type { LikelySlip } from '../../notation/slips'
 import type { After } from '../../notation/state'
 import type { WorkedRound } from '../../notation/worked'
+import type { Millimetres } from '../../units/quantity'
+import { boughtRing } from './bought-ring'
 import { piecesOf } from './pieces'
 import { isSpecialEntry, specialText } from './special'
 import { usableRounds } from './usable'
@@ -24,6 +26,8 @@ export interface ReadMotif {
   readonly entries: readonly number[]
   /** Chains of the ring that the motif begins on; 0 for an adjustable one. */
   readonly ringChains: number
+  /** How wide the bought ring is that it is worked over; null for a ring that is made, or where its size is not told. */
+  readonly ringAcross: Millimetres | null
   /** Chains of a foundation chain that is worked along on both sides; 0 otherwise. */
   readonly stemChains: number
   readonly findings: readonly Finding[]
@@ -89,6 +93,7 @@ export const readMotif = remembered((given: RoundsMotif, terms: Terms): ReadMoti
     // By the round's own line: a round that repeats an older one has its stitches from there.
     entries: rounds.map((account) => entryOf(account.span.line)),
     ...beginsOn(worked, own),
+    ringAcross: boughtRing(given),
     findings: [
       ...refused,
       ...findings.map((entry) => ({

@@ -22,6 +22,14 @@ export function overfull(length: Millimetres, radius: Millimetres, height: Milli
   return Math.min(OVERFULL_MOST * height, Math.max(0, strained * OVERFULL_SHARE))
 }
 
+/** The ring that a motif begins on. */
+export interface Ring {
+  /** 0 for an adjustable one. */
+  readonly chains: number
+  /** Of a bought one, which keeps its size: how wide it is. */
+  readonly across: Millimetres | null
+}
+
 interface InRing {
   readonly stood: readonly Stood[]
   /** Chains that stand up from the ring at the edges of petals. */
@@ -29,7 +37,7 @@ interface InRing {
 }
 
 /** M5: everything goes into the ring; tops stand evenly, by their widths. */
-export function standOnRing(round: WorkedRound, gauge: ResolvedGauge, ringChains: number): InRing {
+export function standOnRing(round: WorkedRound, gauge: ResolvedGauge, { chains, across }: Ring): InRing {
   const beginsInChain = round.foundation?.kind === 'chain'
   const inRing = (element: WorkedElement): boolean =>
     (isUpright(element) || element.role === 'slip') &&
@@ -57,11 +65,11 @@ export function standOnRing(round: WorkedRound, gauge: ResolvedGauge, ringChains
   const upright = elements.filter((element) => isUpright(element) && inRing(element))
   const slips = elements.filter(isSlip).length
   const height = mean(upright.map((element) => heightOf(element, gauge)))
-  const ring = (ringChains * gauge.width) / TURN
+  const ring = across === null ? (chains * gauge.width) / TURN : across / 2
   const needed = Math.max(ring, total / TURN - height)
   const inner = isDrawing(gauge)
     ? Math.max(needed, gauge.reach(round) - height)
-    : Math.min((1 + RING_GIVES) * ring, needed)
+    : Math.min((across === null ? 1 + RING_GIVES : 1) * ring, needed)
   const extra = upright.length > 0 ? overfull(total, inner, height) : 0
   const slipRadius = Math.max(inner, (slips * SLIP_ROOM * gauge.width) / TURN) + gauge.height('sl st')
   const first = elements.findIndex(inRing)
