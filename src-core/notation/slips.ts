@@ -7,9 +7,11 @@ import { readRounds } from './read'
 import type { ReadOptions, ReadRounds } from './read'
 import type { Token } from './tokens'
 import type { RoundNode } from './tree'
-import { numberWord } from './words'
+import { STITCH_KEYS } from '../stitches/table'
+import { stitchAbbreviation } from '../stitches/terms'
+import { numberWord, wordOf } from './words'
 
-/** One number of a text that would work out if it were another. */
+/** One number, or one misspelled stitch, of a text that would work out if it were another. */
 export interface LikelySlip {
   /** Number of the round that does not work out. */
   readonly round: number
@@ -151,6 +153,48 @@ function wrongRounds({ findings, tree }: ReadRounds): WrongRound[] {
   return [...found.values()].sort((a, b) => a.index - b.index)
 }
 
+/** Words of a round that are no stitch that is known. */
+const misspelled = (
+  read: ReadRounds,
+  { start, end }: { start: number; end: number },
+  number: number,
+): Token[] =>
+  read.tree.tokens.filter(
+    (token) =>
+      token.kind === 'word' &&
+      token.start >= start &&
+      token.end <= end &&
+      read.findings.some(
+        ({ code, target }) =>
+          code === 'rounds/unknown-abbreviation' &&
+          target?.round === number &&
+          target.line === token.line &&
+          target.column === token.column,
+      ),
+  )
+
+/** Whether one word is the other with two letters beside each other swapped, or with one more, fewer or another. */
+function isNear(word: string, other: string): boolean {
+  if (word === other || Math.abs(word.length - other.length) > 1) return false
+  let from = 0
+  while (from < word.length && word[from] === other[from]) from++
+  const [a, b] = [word.slice(from), other.slice(from)]
+  if (a.length > 1 && a[0] === b[1] && a[1] === b[0] && a.slice(2) === b.slice(2)) return true
+  return a.slice(1) === b.slice(1) || a.slice(1) === b || a === b.slice(1)
+}
+
+/** Stitches as this text or its terms call them that are one slip of the keys away; swapped letters first. */
+function nearWords(word: string, { tree }: ReadRounds): string[] {
+  const own = tree.tokens.filter(({ kind }) => kind === 'word').map(({ key }) => key)
+  const names = STITCH_KEYS.map((key) => stitchAbbreviation(key, tree.terms))
+  const known = new Set([...names, ...own.filter((key) => wordOf(key).known || names.includes(key))])
+  const asked = word.toLowerCase()
+  const isSwapped = (other: string): number => (other.length === asked.length ? 0 : 1)
+  return [...known]
+    .filter((other) => !other.includes(' ') && isNear(asked, other))
+    .sort((a, b) => isSwapped(a) - isSwapped(b))
+}
+
 function slipsOf(
   text: string,
   options: ReadOptions,
@@ -192,6 +236,15 @@ function slipsOf(
     const made = read.rounds.find((account) => account.number === number)?.made
     return isCount && made ? [made] : []
   }
+  const words = misspelled(read, stretch, number).flatMap((token) =>
+    nearWords(token.text, read).flatMap((now) => {
+      if (budget.left <= 0 || !worksOut(text.slice(0, token.start) + now + text.slice(token.end))) return []
+      const { start, end, line, column } = token
+      const told = around(text, token, now, stretch)
+      return [{ round: number, start, end, line, column, was: token.text, now, words: told }]
+    }),
+  )
+  if (words.length > 0) return words.length > MOST_WAYS ? [] : words
   const near = tried((token) => [valueOf(token) - 1, valueOf(token) + 1])
   const found =
     near.length > 0 ? near : tried((token) => [valueOf(token) - 2, valueOf(token) + 2, ...counted(token)])

@@ -24,6 +24,7 @@ const PLANTED: Readonly<Record<string, readonly [was: string, now: string, words
   h344: ['3', '2', 'skip 2 dc'],
   h547: ['27', '26', 'Ch 26'],
   h628: ['54', '48', '48 tr'],
+  m21: ['hcd', 'hdc', '2 hdc in each st around'],
 }
 
 const withSlip = (text: string, { start, end, now }: { start: number; end: number; now: string }) =>
@@ -43,10 +44,10 @@ describe('likelySlips', () => {
     expect(wrong(withSlip(text, slip!), terms)).toEqual([])
   })
 
-  it('offers nothing where nothing is wrong, or where no number is what is wrong', () => {
+  it('offers nothing where nothing is wrong, or where neither a number nor a misspelled stitch is', () => {
     const sound = PATTERNS.filter(({ kind }) => kind === 'correct').slice(0, 20)
     for (const { text, terms } of sound) expect(likelySlips(text, { terms })).toEqual([])
-    for (const id of ['m21', 'e10', 'e06']) {
+    for (const id of ['e10', 'e06']) {
       const { text, terms } = PATTERNS.find((pattern) => pattern.id === id)!
       expect(wrong(text, terms)).not.toEqual([])
       expect(likelySlips(text, { terms })).toEqual([])
@@ -104,5 +105,22 @@ describe('slipsOfMotif', () => {
     expect(others).toEqual([])
     expect(slip).toMatchObject({ entry: 2, was: '6', now: '5', words: 'rep from * 5 more times' })
     expect(motif.rounds[2]!.work.slice(slip!.start, slip!.end + 11)).toBe('6 more times')
+  })
+})
+
+describe('a slip of the keys in the name of a stitch', () => {
+  const RING = 'Rnd 1: 10 sc in magic ring. (10 sc)\n'
+  it.each([
+    [`${RING}Rnd 2: (Sc, hcd, 2 dc, hdc, sc) in each of next 10 sc. (60 sts)`, 'hcd', 'hdc'],
+    [`${RING}Rnd 2: cd in each sc around. (10 sts)`, 'cd', 'dc'],
+    ['Rnd 1: 10 cs in magic ring. (10 sc)\nRnd 2: 2 sc in each sc around. (20 sc)', 'cs', 'sc'],
+    [`${RING}Rnd 2: 2 dcc in each sc around. (20 dc)`, 'dcc', 'dc'],
+  ])('is offered as what works out: %s', (text, was, now) => {
+    expect(likelySlips(text, { terms: 'US' }).map((slip) => [slip.was, slip.now])).toEqual([[was, now]])
+  })
+
+  it('is not offered where another stitch does not make the round come out', () => {
+    expect(likelySlips(`${RING}Rnd 2: cd in each sc around. (12 sts)`, { terms: 'US' })).toEqual([])
+    expect(likelySlips(`${RING}Rnd 2: blorp in each sc around.`, { terms: 'US' })).toEqual([])
   })
 })
