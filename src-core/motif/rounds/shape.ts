@@ -57,7 +57,10 @@ export function shapeOf(
   const radii = envelope(located).map((radius) => radius + outer)
   const edged = sided || said === 'petals' ? null : edgedSides(located, radii, gauge.width)
   if (said === 'round') return roundShape(sided || edged ? mean([...radii]) : Math.max(...radii), hand)
-  if (sided) return sidedShape(lobesOf(radii, cornered.corners), hand)
+  if (sided) {
+    const lobes = lobesOf(radii, cornered.corners)
+    return said !== 'straight' && isStar(lobes) ? petalShape(lobes, hand) : sidedShape(lobes, hand)
+  }
   if (edged) return straightShape(edged, hand)
   const scalloped = said ? null : edgedRound(located, radii)
   if (scalloped !== null) return roundShape(scalloped, hand)
@@ -94,7 +97,9 @@ export function shapesFor(located: readonly LocatedRound[], { shape, petals }: S
   const areScallops = arePetals && !isEdged
   const canBe: Readonly<Record<RoundShape, boolean>> = {
     petals: areScallops || (isEdged && (shape === 'round' || lobes === petals)),
-    straight: isEdged && lobes <= CORNERS.most && (shape === 'round' || lobes === petals),
+    straight:
+      (isEdged && lobes <= CORNERS.most && (shape === 'round' || lobes === petals)) ||
+      (shape === 'petals' && located.at(-1)?.corners === petals),
     round: shape === 'petals' || petals >= ROUNDABLE,
   }
   return [shape, ...ROUND_SHAPES.filter((each) => each !== shape && canBe[each])]
@@ -128,6 +133,15 @@ function petalShape(lobes: Lobes, hand: Hand): Shape {
     anchors: petalAnchors(lobes.count, tip, valley, radiusOf(flank), hand),
     turn: -lobes.phase,
   }
+}
+
+/** Sides that lie nowhere farther out than this share of straight ones between the corners make a star (by eye). */
+const STAR = 0.86
+
+/** Whether corners stand out as points, with dips between them: a snowflake with picots at its corners. */
+function isStar({ count, profile }: Lobes): boolean {
+  const { tip, valley } = lobeExtremes({ count, phase: 0, profile })
+  return count > 4 && valley < STAR * tip * Math.cos(Math.PI / count)
 }
 
 function sidedShape(lobes: Lobes, hand: Hand): Shape {

@@ -1,9 +1,11 @@
 /** Outlines of petals as an editor would print them: told by number, without spikes, notches and steps. */
 import { describe, expect, it } from 'vitest'
 import type { MotifAccount } from '../../../shared-types/plan'
+import type { RoundsMotif } from '../../../shared-types/project'
 import { extremesOf } from '../../../src-core/motif/extremes'
+import { roundsAccount } from '../../../src-core/motif/rounds/account'
 import { edgeOfLobe } from '../../../src-core/motif/rounds/lobe'
-import { workedMotif } from './written-motif'
+import { GAUGE, workedMotif } from './written-motif'
 
 const made = (rounds: readonly string[]): MotifAccount => workedMotif(rounds, { ring: 'adjustable' }).account!
 const radii = ({ outline }: MotifAccount): number[] => outline.map(({ x, y }) => Math.hypot(x, y))
@@ -45,6 +47,38 @@ describe('points worked back along chains', () => {
     const all = radii(account)
     const half = all.length / points / 2
     for (let k = 1; k <= half; k++) expect(all[k]!).toBeLessThanOrEqual(all[k - 1]! + 1e-9)
+  })
+})
+
+describe('points that stand out from corners', () => {
+  const flake = (corner: string, shape?: 'petals' | 'straight') => {
+    const motif: RoundsMotif = {
+      ...{ id: 'm', kind: 'rounds', gauge: GAUGE, foundation: { ring: 'chain', chains: 6 } },
+      ...(shape && { shape }),
+      rounds: [
+        'ch 3 (counts as dc), dc in ring, ch 2, *2 dc in ring, ch 2; rep from * 4 more times, join with sl st in top of beg ch-3',
+        'sl st in next dc and in ch-2 sp, ch 3 (counts as dc), (dc, ch 3, 2 dc) in same sp, ch 1, *(2 dc, ch 3, 2 dc) in next ch-2 sp, ch 1; rep from * around, join with sl st in top of beg ch-3',
+        `sl st in next dc and in ch-3 sp, ch 1, *${corner} in ch-3 sp, ch 4, sc in ch-1 sp, ch 4; rep from * around, join with sl st in first sc`,
+      ].map((work) => ({ work })),
+    }
+    const { account, findings } = roundsAccount(motif, { hand: 'right', terms: 'US', growth: 0 })
+    expect(findings.filter(({ severity }) => severity === 'error')).toEqual([])
+    return account!
+  }
+  const PICOTS =
+    '(sc, ch 4, sl st in 4th ch from hook, ch 6, sl st in 6th ch from hook, ch 4, sl st in 4th ch from hook, sc)'
+
+  it('make a snowflake of six tips, or a hexagon where that is said', () => {
+    const account = flake(PICOTS)
+    expect(account).toMatchObject({ shape: 'petals', petals: 6 })
+    expect(tips(account)).toBe(6)
+    expect(account.shapes).toContain('straight')
+    expect(flake(PICOTS, 'petals').overTips).toBeCloseTo(account.overTips, 6)
+    expect(flake(PICOTS, 'straight')).toMatchObject({ shape: 'straight', petals: 6 })
+  })
+
+  it('are none without picots', () => {
+    expect(flake('(sc, ch 2, sc)')).toMatchObject({ shape: 'straight', petals: 6 })
   })
 })
 
