@@ -94,10 +94,11 @@ export function picotChains(work: Work, item: WorkItem, next: Item | undefined):
     if (isSlip(item.stitch) && part.count === 2 && last.count > 3) return 0
     return part.count
   }
-  if (!isSlip(item.stitch)) return 0
   const { noun } = part
-  if (noun.kind === 'chain' && (part.which === 'first' || (part.which === 'nth' && part.count === 1)))
-    return last.count
+  // "4 ch, 1 dc in first of these ch" as the UK says it, too.
+  const first = part.which === 'first' || (part.which === 'nth' && part.count === 1)
+  if (noun.kind === 'chain' && first && (isSlip(item.stitch) || last.count > 2)) return last.count
+  if (!isSlip(item.stitch)) return 0
   if (part.which === 'made' && noun.kind === 'stitch') return last.count
   if (
     noun.kind === 'own' &&

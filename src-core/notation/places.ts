@@ -8,6 +8,7 @@ import { readLoop, readNoun, readRound, sizeAhead, sizedSpaceAhead } from './nou
 import { atBase, readOwn } from './own-places'
 import { opensBare, plainPlace, readAcross } from './plain-place'
 import {
+  passOfThese,
   passWorkedInto,
   readBegunLoop,
   readFacing,
@@ -43,7 +44,7 @@ import type { Reader } from './reader'
 import { readRowEnds } from './row-ends'
 import type { Noun, Place, PlacePart } from './tree'
 import { readStitch } from './vocabulary'
-import { ALL, NEXT_ONE, readNounAfter, readWhich } from './which-words'
+import { ALL, FIRST_ONE, NEXT_ONE, readNounAfter, readWhich } from './which-words'
 import type { Draft } from './which-words'
 
 /** "At each corner", "at the corners": whether that stands at the cursor. */
@@ -103,7 +104,6 @@ export function readPart(reader: Reader, around: boolean, inherited: Draft | nul
     if (stands)
       return finish({ which: 'first', count: 1, each: false }, { kind: 'stitch', name: null }, stands)
     if (own) return finish({ which: own.base ? 'same' : 'first', count: 1, each: false }, own.noun, own.round)
-    // "in top of next dc", "in tip of next cluster".
     passTopOf(reader)
     const begun = readBegunLoop(reader)
     if (begun) {
@@ -123,7 +123,6 @@ export function readPart(reader: Reader, around: boolean, inherited: Draft | nul
     if (draft) passLikeness(reader)
     // "1 d.c. round the next upright tr."
     if (around) reader.skip('upright')
-    // "in the Rnd 2 sl st".
     const compact = reader.sees('r') && reader.peek(1)?.kind === 'number'
     let named = reader.isA('round') || compact ? readRound(reader) : null
     let unworked = false
@@ -170,6 +169,7 @@ export function readPart(reader: Reader, around: boolean, inherited: Draft | nul
       return finish(drawn, within, group && readRound(reader))
     }
     nounStart = reader.at
+    if (passOfThese(reader, draft?.which ?? null)) return finish(draft ?? FIRST_ONE, { kind: 'chain' })
     const plain = readNoun(reader) ?? (reader.key(-1) === 'in' ? null : readPetal(reader))
     const single = plain ? null : readSingled(reader)
     const noun = plain ?? single

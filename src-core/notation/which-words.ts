@@ -13,6 +13,7 @@ export interface Draft {
 
 /** The next one, where nothing else is said. */
 export const NEXT_ONE: Draft = { which: 'next', count: 1, each: false }
+export const FIRST_ONE: Draft = { which: 'first', count: 1, each: false }
 export const ALL: Draft = { which: 'each', count: 1, each: true }
 
 /** How many are named, where the figure does not belong to the space itself. */

@@ -177,3 +177,13 @@ export const readBegunLoop = (reader: Reader): Noun | null =>
     const space = readNoun(reader)
     return space?.kind === 'space' || space?.kind === 'corner' ? space : null
   })
+
+/** "first of these (3) ch", "3rd of those chs", "base of these ch": of chains just made; passes it. `said`: how it begins. */
+export const passOfThese = (reader: Reader, said: Which | null): boolean =>
+  reader.attempt(() => {
+    if (said !== null && said !== 'first' && said !== 'nth') return null
+    reader.skip('base')
+    if (!reader.skip('of') || !reader.skip('these', 'those')) return null
+    reader.number()
+    return reader.skipA('chain') || null
+  }) === true
