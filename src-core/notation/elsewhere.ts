@@ -1,6 +1,6 @@
 /** Places that stand in another motif. */
 import { readNoun } from './nouns'
-import { isSibling, passPartName } from './part-names'
+import { isSibling, passPartName, passSiblingKind } from './part-names'
 import type { Reader } from './reader'
 import { DOING } from './told-counts'
 import type { Noun } from './tree'
@@ -109,6 +109,7 @@ export function readElsewhere(reader: Reader): Noun | null {
       reader.skip('the')
       // "Of First Hexie" in the part that makes the next one.
       if (passPartName(reader, (name) => reader.parts.has(name) && isSibling(reader.part, name))) return true
+      if (passSiblingKind(reader)) return true
       // "of two large motifs", "of one of the finished small squares".
       for (let words = 0; words < 6 && !reader.isA('motif'); words++) if (!saysWhich(reader)) return null
       return passMotif(reader) || null

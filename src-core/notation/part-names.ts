@@ -63,5 +63,32 @@ export const isOneOfSeveral = (name: string): boolean =>
 /** Whether two parts are pieces of one kind: "First Hexie", "Next Hexie". */
 export function isSibling(one: string | null, other: string): boolean {
   const [first = [], second = []] = [one?.split(' '), other.split(' ')]
-  return one !== other && first.length > 1 && second.length > 1 && first.at(-1) === second.at(-1)
+  return one !== other && first.length > 1 && second.length > 1 && kindOf(first) === kindOf(second)
 }
+
+/** "dot" of "next dots". */
+const kindOf = (words: readonly string[]): string => (words.at(-1) ?? '').replace(/s$/, '')
+
+const WHICH = [
+  'prev',
+  'previous',
+  'last',
+  'first',
+  'other',
+  'neighbor',
+  'finished',
+  'joined',
+  'adjacent',
+  'any',
+  'a',
+]
+
+/** "previous dot", "the finished hexie" in a part of such pieces: another one of them; passes it. */
+export const passSiblingKind = (reader: Reader): boolean =>
+  reader.attempt(() => {
+    const kind = kindOf(reader.part?.split(' ') ?? [])
+    if (kind === '' || ![...reader.parts].some((name) => isSibling(reader.part, name))) return null
+    if (!reader.skip(...WHICH)) return null
+    while (reader.skip(...WHICH)) continue
+    return reader.spelled().replace(/s$/, '') === kind && ++reader.at > 0 ? true : null
+  }) === true

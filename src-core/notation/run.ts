@@ -33,6 +33,7 @@ import { placeTargets, sweep } from './targets'
 import { runSquares } from './squares'
 import { runTogether } from './together'
 import { isSlip } from './stitch-name'
+import { meetsAgain } from './told-joins'
 import { spanOf } from './tokens'
 import type { ColourItem, EveryItem, GroupItem, Item, Place, ScopeItem, SkipItem, WorkItem } from './tree'
 import type { StitchName } from './stitch-name'
@@ -46,11 +47,11 @@ const BUNCH: StitchName['form'][] = ['together', 'decrease']
 function runWork(work: Work, item: WorkItem, every: EveryItem | null, next: Item | undefined): void {
   const { stitch: name } = item
   const place = item.place ?? (work.here ? null : explainedPlace(work, name))
-  const count = item.count ?? 1
+  const [count, part] = [item.count ?? 1, place?.parts[0]]
   spend(work, item)
   if (runOver(work, item, runItems) || runSquares(work, item, runItems)) return
-  if (place?.parts[0]!.which === 'elsewhere') {
-    checkNeighbor(work, place.parts[0]!)
+  if (part?.which === 'elsewhere' || (part && isSlip(name) && meetsAgain(work, part))) {
+    checkNeighbor(work, part)
     // The chains on both sides of a join to another motif stay one space.
     push(work, 'travel', 'sl st', item, { into: [{ ...ELSEWHERE }] })
     return

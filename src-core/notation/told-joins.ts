@@ -1,6 +1,8 @@
 /** Motifs joined to others, told in sentences: "Next motifs: work as first, joining at the corners by replacing …". */
 import { placeParts } from './tree'
-import type { Item } from './tree'
+import type { Span } from './tokens'
+import type { Item, PlacePart } from './tree'
+import type { Work } from './work'
 
 const MOTIF =
   '(motifs?|squares?|hexagons?|octagons?|triangles?|flowers?|blocks?|wheels?|medallions?|circles?|hexies|pieces?|rows?|ones?)'
@@ -40,3 +42,18 @@ const JOINS_ONTO =
 /** Whether a sentence says how motifs are joined in a round that is named, which was worked before. */
 export const tellsToJoin = (words: string): boolean =>
   TO_JOIN.test(words) && JOINS_ONTO.test(words) && ROUND_NAMED.test(words)
+
+/** "Ss in next gap" behind "ss in next gap of first square": of that one again, as long as such gaps are its own. */
+export function meetsAgain({ node, tree }: Work, part: PlacePart): boolean {
+  if (part.which !== 'next' || part.noun.kind !== 'space' || part.noun.chains !== null) return false
+  const said = ({ start, end }: Span): string => tree.text.slice(start, end).toLowerCase()
+  const word = /\p{L}+s?$/u.exec(said(part))?.[0] ?? ''
+  return [...placeParts(node.items)].some(
+    (other) =>
+      other.which === 'elsewhere' &&
+      other.end <= part.start &&
+      said(other)
+        .split(/[^\p{L}]+/u)
+        .includes(word),
+  )
+}

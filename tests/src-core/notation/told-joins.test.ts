@@ -54,3 +54,31 @@ Rnd 3: *Sc in next sc, ch 3, sk next sc; rep from * around, join. (6 ch-3 sps)
     expect(rounds).toHaveLength(3)
   })
 })
+
+describe('another piece of the same kind', () => {
+  const dots = (join: string) => `FIRST DOT
+R1: 8 sc in magic ring, sl st to first sc. {8 sc}
+R2: *sc in next sc, ch 3; rep from * around, sl st to first sc. {8 ch-3 sps}
+
+NEXT DOTS
+R1: work as for First Dot.
+R2: [sc in next sc, ch 1, sl st in ${join}, ch 1] twice, [sc in next sc, ch 3] 6 times, sl st to first sc. {8 sc}`
+  it.each(['a ch-3 sp of previous dot', 'a ch-3 sp of first dot', 'next ch-3 sp of the finished dot'])(
+    'is what %s belongs to',
+    (join) => {
+      expect(told(dots(join))).toEqual([])
+      expect(made(dots(join)).at(-1)).toBe(8)
+    },
+  )
+
+  it('is met again where its gaps are named once', () => {
+    const text = `FIRST SQUARE
+R1: (3 dc, ch 2) 4 times in magic ring, join. (12 dc)
+R2: *(3 dc, ch 2, 3 dc) in next ch-2 sp; rep from * 3 more times, join. (24 dc)
+
+NEXT SQUARE
+R1: As First Square.
+R2: 3 dc in next ch-2 sp, ss in a corner of first square, 3 dc in same ch-2 sp, sl st in next gap of first square, 3 dc in next ch-2 sp, sl st in next gap, 3 dc in same ch-2 sp, *(3 dc, ch 2, 3 dc) in next ch-2 sp; rep from * once, join. (24 dc)`
+    expect(told(text.replace('ss in a', 'sl st in a'))).toEqual([])
+  })
+})
