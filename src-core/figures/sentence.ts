@@ -1,7 +1,7 @@
 /** The project as a sentence, in parts: each part that a person can change names the field it tells. */
 import { closedInShort } from './closing-words'
 import { formName } from '../motif/forms'
-import { knownSize } from '../motif/ruler'
+import { knownSize, leadingMeasure } from '../motif/ruler'
 import type { MotifAccount, Plan } from '../../shared-types/plan'
 import type { Terms, UnitSystem } from '../../shared-types/project'
 import type { Settled } from '../../shared-types/settled'
@@ -255,9 +255,16 @@ function blanketSentence(plan: Plan, motif: MotifAccount, terms: Terms): Sentenc
   return parts
 }
 
-/** A motif printed alone: "Six-petal flower, 9.7 × 9.2 cm (3⅞ × 3⅝ in)"; '' where there is none. */
-export const aloneSentence = ({ motif, size, settled: { units } }: Plan): string =>
-  motif ? capital(`${shapeName(motif, false)}, ${bothSizes(size.width, size.height, units)}.`) : ''
+/** The measure that a motif is known by, in both units: "89 mm (3½ in) through its tips". */
+export function measureWords(motif: MotifAccount, units: UnitSystem): string {
+  const { value, words } = leadingMeasure(motif)
+  const other = units === 'metric' ? 'imperial' : 'metric'
+  return `${formatMeasure(value, units)} (${formatMeasure(value, other)}) ${words}`
+}
+
+/** A motif printed alone: "Six-petal flower, 97 mm (3⅞ in) tip to tip."; '' where there is none. */
+export const aloneSentence = ({ motif, settled: { units } }: Plan): string =>
+  motif ? capital(`${shapeName(motif, false)}, ${measureWords(motif, units)}.`) : ''
 
 /** The sentence as plain text. */
 export const sentenceText = (parts: readonly SentencePart[]): string =>

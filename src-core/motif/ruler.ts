@@ -88,3 +88,15 @@ export function rulerWords(laying: Laying, terms: Terms): { readonly lead: strin
 /** The measure that a motif is known by: tip to tip, side to side, or across. */
 export const knownSize = ({ shape, overTips, overValleys }: MotifAccount): Millimetres =>
   shape === 'straight' ? overValleys : overTips
+
+/** The measure that a motif is known by, with its name. */
+export function leadingMeasure(account: MotifAccount): { readonly value: number; readonly words: string } {
+  if (account.shape === 'straight') return { value: account.overValleys, words: 'side to side' }
+  if (account.shape === 'round') return { value: account.overTips, words: 'across' }
+  if (account.shape === 'leaf') {
+    const [value, words] = figureLead(account)
+    return { value, words }
+  }
+  // No ruler lies from tip to tip over an odd number of petals: what is told is the circle through the tips.
+  return { value: account.overTips, words: isOdd(account.petals) ? 'through its tips' : 'tip to tip' }
+}

@@ -103,6 +103,21 @@ function placeIn(rounds: readonly { readonly work: string }[], works: readonly s
   return -1
 }
 
+/** The special stitches that these rounds name: a leaf has no back post stitches because its flower has some. */
+function specialIn(special: string | undefined, rounds: readonly string[]): Pick<RoundsMotif, 'special'> {
+  const said = ` ${rounds.join(' ').toLowerCase()} `
+  const isNamed = (line: string): boolean => {
+    const head = line.slice(0, Math.max(0, line.indexOf(':'))).toLowerCase()
+    const names = head
+      .split(/[()[\],]|\bor\b/)
+      .map((name) => name.trim())
+      .filter((name) => name !== '')
+    return names.length === 0 || names.some((name) => said.includes(name))
+  }
+  const lines = (special ?? '').split('\n').filter((line) => line.trim() !== '' && isNamed(line))
+  return lines.length > 0 ? { special: lines.join('\n') } : {}
+}
+
 /**
  * The project with a piece as a motif of its own, worked by the same gauge, and taken out of the motif that it stood
  * in. Where its rounds were changed since they were pasted, they stay there as well.
@@ -124,7 +139,7 @@ export function withPiece(
     name: freeName(project, name),
     kind: 'rounds',
     ...(from.gauge && { gauge: from.gauge }),
-    ...(from.special !== undefined && { special: from.special }),
+    ...specialIn(from.special, rounds),
     // How many are made in all then follows from how many there are of the other.
     ...(make === null || each !== null ? {} : { instructions: makeWords(make) }),
     goesWith: { motif: motifId, ...(each !== null && { each }) },

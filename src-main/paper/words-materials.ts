@@ -10,11 +10,19 @@ import {
   writtenOf,
 } from '../../src-core/edging/words'
 import { fillersByMotif, openingWords } from '../../src-core/figures/filler-list'
+import { measureWords } from '../../src-core/figures/sentence'
 import { counted, listed } from '../../src-core/figures/words'
 import { HALF_SHARE } from '../../src-core/layout/constants'
+import { leadingMeasure } from '../../src-core/motif/ruler'
 import { saying } from '../../src-core/stitches/spelling'
 import { termWord, translateStitch, chainsMade } from '../../src-core/stitches/terms'
-import { formatMass, formatNumber, formatSize, formatYarnLength } from '../../src-core/units/format'
+import {
+  formatMass,
+  formatNumber,
+  formatRough,
+  formatSize,
+  formatYarnLength,
+} from '../../src-core/units/format'
 import type { Job } from './page'
 import { gapWords, inEveryTip } from './words-bridge'
 import { edgingTitle } from './words-edging'
@@ -181,4 +189,14 @@ export function edgingWords(
   const [first, last] = [edging.rounds.length - written + 1, edging.rounds.length]
   const inWords = `${written === 1 ? `Round ${first}` : `Rounds ${first}–${last}`} in words: see ${edgingTitle(job.terms)}.`
   return [`In ${yarn}; it ${style}.`, ...rounds, inWords].join(' ')
+}
+
+/** What the finished work measures, and what it may come out as; of a motif alone the measure that it is known by. */
+export function finishedSize({ plan: { motif, size }, units, isAlone }: Job): string {
+  if (!isAlone || !motif) return MATERIAL_WORDS.size(size, units)
+  const { range, overTips } = motif
+  const share = leadingMeasure(motif).value / (overTips || 1)
+  const [low, high] = [range.low * share, range.high * share].map((value) => formatRough(value, units))
+  const told = measureWords(motif, units)
+  return low === high ? told : `${told}; it may come out ${low} to ${high}`
 }

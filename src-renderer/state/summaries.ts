@@ -2,7 +2,7 @@
 import { say, spelled } from './say'
 import { capital, counted, listed } from '../../src-core/figures/words'
 import type { Finding } from '../../shared-types/finding'
-import type { MotifAccount, Plan, Provenance, YarnNumber } from '../../shared-types/plan'
+import type { Plan, Provenance, YarnNumber } from '../../shared-types/plan'
 import type { Motif, Project } from '../../shared-types/project'
 import {
   isAssumed,
@@ -14,8 +14,7 @@ import {
 } from '../../src-core/figures/yarn-words'
 import { termWord } from '../../src-core/stitches/terms'
 import { weighedColours } from '../../src-core/materials/weighed-colours'
-import { figureLead } from '../../src-core/motif/forms'
-import { isOdd } from '../../src-core/motif/ruler'
+import { leadingMeasure } from '../../src-core/motif/ruler'
 import {
   formatLength,
   formatMass,
@@ -106,18 +105,6 @@ function gramsOfRounds(motif: Motif): (number | undefined)[] {
   const slots = slotsOf(motif)
   const alone = weighedColours(motif, slots)
   return slots.map((slot) => alone.get(slot))
-}
-
-/** The measure that a motif is known by, with its name. */
-export function leadingMeasure(account: MotifAccount): { readonly value: number; readonly words: string } {
-  if (account.shape === 'straight') return { value: account.overValleys, words: 'side to side' }
-  if (account.shape === 'round') return { value: account.overTips, words: 'across' }
-  if (account.shape === 'leaf') {
-    const [value, words] = figureLead(account)
-    return { value, words }
-  }
-  // No ruler lies from tip to tip over an odd number of petals: what is told is the circle through the tips.
-  return { value: account.overTips, words: isOdd(account.petals) ? 'through its tips' : 'tip to tip' }
 }
 
 function motifLines(project: Project, plan: Plan): string[] {

@@ -50,7 +50,7 @@ import { TEMPLATE_WORDS } from '../words-template'
 import { SWATCH_INSET, yarnSwatch } from './swatch'
 import { sewsWithNeedle, sidesJoined } from '../../../src-core/figures/seam-words'
 import { marksIn } from '../../../src-core/joins/words'
-import { ballSizes, edgingWords, fillerWords, MATERIAL_WORDS } from '../words-materials'
+import { ballSizes, edgingWords, fillerWords, finishedSize, MATERIAL_WORDS } from '../words-materials'
 
 const LABEL = 34
 
@@ -258,7 +258,7 @@ function facts(job: Job, notes: readonly string[]): [string, string][] {
   if (edging) list.push([capital(termWord('edging', terms)), `${edging}${ends}`])
   if (plan.fillers.length > 0) list.push(['Fillers', fillerWords(job)])
   if (plan.halves.length > 0) list.push(['Half motifs', MATERIAL_WORDS.halves(plan.halves.length)])
-  list.push(['Finished size', MATERIAL_WORDS.size(plan.size, units)])
+  list.push(['Finished size', finishedSize(job)])
   if (plan.round) {
     const high = heightWords(plan)
     if (high) list.push(['Height', `${high}.`])

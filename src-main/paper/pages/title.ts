@@ -13,7 +13,7 @@ import type { Draft, Job } from '../page'
 import { accents, newSheet } from '../page'
 import { Sheet, shorten, TYPE } from '../setting'
 import { PAGE_NAMES } from '../words'
-import { ballSize, MATERIAL_WORDS } from '../words-materials'
+import { ballSize, finishedSize } from '../words-materials'
 import { SKILL_WORDS, TITLE_WORDS, writtenWords, yarnWords } from '../words-title'
 import { hookWords } from '../../../src-core/stitches/hooks'
 import { gaugeWords, plannedGauge } from '../gauge-words'
@@ -179,15 +179,13 @@ function contents(
 }
 
 function plainFacts(job: Job): [string, string][] {
-  const { plan, settled, terms, units } = job
+  const { plan, settled, terms } = job
   const gauge = plannedGauge(job)
   const told = gaugeWords(job, gauge)
   const { skill } = settled.pattern
   return [
     ...(skill ? [[TITLE_WORDS.skill, SKILL_WORDS[skill]] as [string, string]] : []),
-    ...(plan.motifs.length > 0
-      ? [[TITLE_WORDS.size, MATERIAL_WORDS.size(plan.size, units)] as [string, string]]
-      : []),
+    ...(plan.motifs.length > 0 ? [[TITLE_WORDS.size, finishedSize(job)] as [string, string]] : []),
     ...(gauge?.hook ? [[TITLE_WORDS.hook, hookWords(gauge.hook, job.terms)] as [string, string]] : []),
     ...(told ? [[capital(termWord('gauge', terms)), told] as [string, string]] : []),
     [TITLE_WORDS.written, writtenWords(settled, terms)],

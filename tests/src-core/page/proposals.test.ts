@@ -282,6 +282,15 @@ Rnd 1: Sc in 2nd ch from hook, hdc in next ch, dc in next 3 chs, hdc in next ch,
     expect(leaf!.instructions).toBe(make && each === null ? `Make ${make[1]}.` : undefined)
   })
 
+  it('keep the special stitches that their own rounds name', () => {
+    const special =
+      'Back post single crochet (BPsc): sc around post.\nHalf double crochet (hdc): yo, insert hook.'
+    const own = { ...project().motifs![0]!, special } as RoundsMotif
+    const [flower, leaf] = take({ ...project(), motifs: [own] }, 'piece-1').motifs as RoundsMotif[]
+    expect(flower!.special).toBe(special)
+    expect(leaf!.special).toBe('Half double crochet (hdc): yo, insert hook.')
+  })
+
   it('become motifs that are measured by themselves, out of the rounds that they stood in', () => {
     const before = measureProject(project())
     expect(before.findings.map(({ code }) => code)).toContain('motif/other-piece')

@@ -70,7 +70,14 @@ describe('petalyard pattern', () => {
     expect(await petalyard('pattern', file, '--motif', 'flower', '--out', out)).toMatchObject({ code: 0 })
     const words = await wordsOf(out)
     for (const told of [
-      ...['Meadow Star', 'Designed by Wren Hollis', 'Six-petal flower,', 'Easy', '© 2026 Wren Hollis.'],
+      ...[
+        'Meadow Star',
+        'Designed by Wren Hollis',
+        'Six-petal flower,',
+        'tip to tip.',
+        'Easy',
+        '© 2026 Wren Hollis.',
+      ],
       ...['3.5 mm', '20 sc (single crochet) × 22 rows to 10 cm', 'US terms', 'Materials', 'Saffron', 'Fern'],
       ...[...ROUNDS, 'Leaf', 'Sc in 2nd ch from hook, hdc in next ch', 'half double crochet', 'Chart'],
     ])
