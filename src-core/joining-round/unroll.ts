@@ -43,7 +43,7 @@ export function unroll(tree: RoundsTree, round: WorkedRound): Unrolled | null {
   if (!node || node.broken) return null
   const style: Style = { tree, full: false }
   try {
-    const unroller = new Unroller(style, round.elements)
+    const unroller = new Unroller(style, round.elements, joinsInSpace(node.items))
     const steps = unroller.items(
       node.items.filter(({ type }) => type !== 'count'),
       false,
@@ -68,6 +68,12 @@ function isSwept(item: Item | undefined): item is Swept {
   return item.place?.parts.at(-1)?.which === 'each'
 }
 
+const isSpace = ({ noun }: PlacePart): boolean => noun.kind === 'space' || noun.kind === 'corner'
+
+/** "Join D in any ch-2 sp": whether the round begins like that. */
+const joinsInSpace = ([first]: readonly Item[]): boolean =>
+  first?.type === 'colour' && first.place !== null && isSpace(first.place.parts[0]!)
+
 const BY_NAME: ReadonlySet<string> = new Set(['together', 'decrease', 'increase', 'picot'])
 const SEVERAL: ReadonlySet<string> = new Set(['together', 'decrease'])
 const SPELLED: ReadonlySet<string> = new Set(['shell', 'v-stitch', 'special'])
@@ -79,6 +85,8 @@ class Unroller {
   constructor(
     private readonly style: Style,
     private readonly elements: readonly WorkedElement[],
+    /** Whether the yarn is joined in a space, in which the round is worked first. */
+    private readonly beginsInSpace: boolean,
   ) {}
 
   /** All that was made has been told. */
@@ -286,7 +294,11 @@ class Unroller {
       return { words: this.#asTold(place, part), next: null }
     if (isPlain(part)) {
       const noun = nounOf(this.style, { ...part, count: 1 })
-      return { words: `in next ${noun}`, next: noun }
+      // "In corner sp" where the text says no more: "next" would lead on from the one where the yarn is joined.
+      const before = this.style.tree.text.slice(part.start, part.nounSpan.start)
+      const isBare =
+        this.beginsInSpace && isSpace(part) && /^\s*(?:(?:in|into)\s+)?(?:the\s*)?$/i.test(before)
+      return { words: isBare ? `in ${noun}` : `in next ${noun}`, next: noun }
     }
     const end = part.extent ? part.nounSpan.end : part.end
     const words = lower(wordsOf(this.style, { ...part, end }))

@@ -280,3 +280,16 @@ describe('where there is nothing to part', () => {
     ])
   })
 })
+
+describe('a round that joins its yarn in a corner', () => {
+  it('goes on in that corner, not in the next one', () => {
+    const rounds = [
+      ...solidSquare(2),
+      'Join B in any corner sp. Ch 1, *(sc, ch 5, sc) in corner sp, ch 3, [sk next 3 dc, sc in next dc, ch 3] once, sk next 3 dc; rep from * 3 more times, join with sl st in first sc.',
+    ]
+    const [, one] = told(blanketOf({ rounds, joining: { rule: 'edges' }, layout: { columns: 2, rows: 1 } }))
+    expect(one!.words).toMatch(/Join B in any corner sp, ch 1, .{0,3}\(sc, ch 5, sc\) in corner sp/)
+    expect(one!.words).not.toContain('in next corner sp')
+    expect(readBack(rounds, one!, 'US')).toMatchObject({ errors: [] })
+  })
+})
