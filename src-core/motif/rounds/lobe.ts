@@ -34,6 +34,8 @@ export function edgeOfLobe(profile: Float64Array, count: number): Float64Array {
 /** Radii at even steps of `turn` from the middle of a petal outward, on the hull of both its sides. */
 function hull(radii: readonly Millimetres[], turn: number): Millimetres[] {
   const last = radii.length - 1
+  // A petal that is next to nothing is its tip alone.
+  if (last < 1) return [...radii]
   const points = Array.from({ length: 2 * last + 1 }, (_, i) =>
     at(radii[Math.abs(i - last)]!, (i - last) * turn),
   )

@@ -107,3 +107,11 @@ describe('a lobe as it is drawn', () => {
     expect(edgeOfLobe(worked, 6)[steps / 2]).toBe(25)
   })
 })
+
+describe('a lobe that begins at its dip', () => {
+  it('has no petal to draw an edge around', () => {
+    const edge = edgeOfLobe(Float64Array.from([2, 2, 10, 2, 2]), 6)
+    expect([...edge].every(Number.isFinite)).toBe(true)
+    expect(edge[0]).toBe(2)
+  })
+})
