@@ -39,18 +39,20 @@ const USUAL: readonly (readonly [string, string])[] = [
   ['A', 'dec'],
 ]
 
-/** Whether letters alone are worked: "6X", "6V" or "(X, V)" with nothing that says what they are. */
+/** Before a letter that is worked: the heading of a round, a bracket, a comma, the ring. */
+const OPENS = /^(?:[:(,[]|mr|ring)$/
+
+/** Whether letters alone are worked: "6X" and "6V", or "(X, V)", with nothing that says what they are; "inc, repeat 6X" says how often. */
 function usesUsual(tokens: readonly Token[]): boolean {
-  let counted = 0
-  for (const [at, { text, spaced }] of tokens.entries()) {
-    if (text !== 'X') continue
-    const before = tokens[at - 1]
-    // "(sc, inc) 6X" says how often.
-    const opens = /^[:(,[]$/.test(tokens[at - 2]?.key ?? ':') || tokens[at - 2]?.kind === 'word'
-    if (before?.kind === 'number' && !spaced && opens) counted++
-    else if (before && /^[(,[]$/.test(before.key) && tokens[at + 1]?.key === ',') counted++
-  }
-  return counted > 1 && tokens.some(({ text }) => text === 'V' || text === 'A')
+  const worked = (letter: RegExp): number =>
+    tokens.filter(({ text, spaced }, at) => {
+      if (!letter.test(text)) return false
+      const before = tokens[at - 1]
+      const counted = before?.kind === 'number' && !spaced && OPENS.test(tokens[at - 2]?.key ?? ':')
+      const listed = /^[(,[]$/.test(before?.key ?? '') && /^[,)\]]$/.test(tokens[at + 1]?.key ?? '')
+      return counted || listed
+    }).length
+  return worked(/^X$/) > 1 && worked(/^[VA]$/) > 0
 }
 
 const known = new WeakMap<readonly Token[], string>()

@@ -1,5 +1,6 @@
 /** Letters for stitches, and what is left at the end of a row, as patterns of stuffed figures and shaped pieces have them. */
 import { describe, expect, it } from 'vitest'
+import { readRounds } from '../../../src-core/notation/read'
 import { made, told } from './telling'
 
 const BALL = 'R1: 6X in magic ring (6)\nR2: 6V (12)\nR3: (X, V) × 6 (18)\nR4: (X, A) × 6 (12)'
@@ -24,6 +25,11 @@ describe('letters', () => {
   it('still tell how often behind a bracket, and a V-stitch where the text has one', () => {
     const often = 'Rnd 1: 6 sc in magic ring. (6)\nRnd 2: (inc) 6X. (12)\nRnd 3: (sc, inc) 6X. (18)'
     expect([told(often), made(often)]).toEqual([[], [6, 12, 18]])
+    const named = `Rnd 1: With A, 6 sc in magic ring. (6)
+Rnd 2: Inc, repeat 6X. (12)
+Rnd 3: With A, sc, inc, repeat 6X. (18)`
+    expect(readRounds(named, { terms: 'US' }).findings).toEqual([])
+    expect(made(named)).toEqual([6, 12, 18])
     const vs = 'Rnd 1: 12 dc in magic ring, join. (12)\nRnd 2: V-st in each dc around, join. (24 dc)'
     expect(made(vs)).toEqual([12, 24])
   })
