@@ -16,8 +16,11 @@ export function motifAlone(project: Project, id: string): Project {
   const colourways = (project.colourways ?? []).filter(({ motif: of }) => of !== undefined && kept.has(of))
   const first = colourways.find(({ motif: of }) => of === id)
   const isOne = (project.motifs ?? []).length === kept.size
+  // Notes and the line below the title tell of the whole, where that is more than this.
+  const { notes: _notes, pattern, ...ofAll } = rest
+  const { line: _line, ...published } = pattern ?? {}
   return {
-    ...rest,
+    ...(isOne ? rest : { ...ofAll, ...(pattern && { pattern: published }) }),
     title: (isOne ? project.title : '') || motif.name || project.title || '',
     motifs: [own, ...beside],
     colourways,

@@ -183,7 +183,8 @@ function blanketPages(job: Job, fills: Filling): Draft[] {
 /** The pattern of one motif: what it takes, how it is worked, its notes and cautions. */
 function patternPages(job: Job): Draft[] {
   if (job.plan.motifs.length !== 1) return []
-  const pages = withMaterials(job, notePages(job))
+  // No overview has room for notes here: short ones stand among the materials.
+  const pages = withMaterials(job, notePages(job, true), shortNotes(job))
   const made = withCautions(job, withMotifs(job, pages, blanketMotifs(job)))
   return [titlePage(job, made), ...made]
 }

@@ -15,7 +15,8 @@ const ROUNDS = [
 const PROJECT: Project = {
   ...{ format: 'petalyard-project', version: 1, title: 'Lower Meadow', designer: 'Wren Hollis' },
   ...{ units: 'metric', terms: 'US', sheet: { paper: 'A4', style: 'ink' } },
-  pattern: { skill: 'easy', copyright: '© 2026 Wren Hollis. For your own use.' },
+  notes: 'For the bench in the porch.',
+  pattern: { line: 'A throw of stars', skill: 'easy', copyright: '© 2026 Wren Hollis. For your own use.' },
   gauge: { stitch: 'sc', stitches: 20, rows: 22, over: 100, hook: 3.5 },
   yarns: [
     { id: 'y1', name: 'Saffron', colour: '#eeb33b', ballGrams: 50, ballMetres: 115, price: 4.5, onHand: 120 },
@@ -88,11 +89,14 @@ describe('petalyard pattern', () => {
       'Joining',
       'Edging',
       'Hedge Square',
+      'For the bench in the porch',
+      'A throw of stars',
       'Progress',
       'on hand',
       '4.50',
     ])
       expect(words).not.toContain(other)
+    expect(words).toMatch(/Finished size \S+ mm \([^)]*\) tip to tip/)
     // One flower and two leaves, not a hundred and twenty.
     const plan = planProject(motifAlone(PROJECT, 'flower'))
     expect(plan.motifs).toHaveLength(1)
@@ -119,7 +123,9 @@ describe('petalyard pattern', () => {
     await writeFile(file, JSON.stringify(one))
     expect(await petalyard('pattern', file, '--out', out)).toMatchObject({ code: 0 })
     // A project of nothing else keeps its title.
-    expect(await wordsOf(out)).toContain('Lower Meadow')
+    const words = await wordsOf(out)
+    for (const told of ['Lower Meadow', 'A throw of stars', 'For the bench in the porch.'])
+      expect(words).toContain(told)
   })
 
   it('has editions, each in its terms', async () => {
