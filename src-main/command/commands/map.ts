@@ -1,29 +1,12 @@
 import { Option } from 'commander'
 import { PAPERS, SHEET_STYLES } from '../../../shared-types/project'
-import type { Hand, Project } from '../../../shared-types/project'
-import type { Finding } from '../../../shared-types/finding'
 import { LABEL_COUNTS } from '../../../shared-types/sheets'
 import { EDITION_NAMES } from '../../../src-core/editions'
-import { withIsolatedNames } from '../../../src-core/letters/isolated'
-import { planProject } from '../../../src-core/plan'
-import { CommandEnd, EXIT } from '../exit-codes'
-import { readFonts, withFontOption } from '../font-files'
-import { readHouse } from '../house-file'
-import type { HouseFile } from '../house-file'
+import { withFontOption } from '../font-files'
 import { oneOf, readEditionsOption, readLeaveOutOption, readPagesOption, readSheetsOption } from '../options'
 import type { AddCommand } from '../program'
-import { exitFor, planToDraw } from '../project-file'
-import { printOut } from '../print-out'
+import { printSheets } from '../print-out'
 import type { PrintOptions } from '../print-out'
-import { demandAlike } from '../write-out'
-
-interface Options extends PrintOptions {
-  readonly hand?: Hand
-  readonly house?: string
-  readonly font?: readonly string[]
-}
-
-const NO_HOUSE_FILE: Partial<HouseFile> & Pick<HouseFile, 'fonts'> = { fonts: [] }
 
 /** `petalyard map`: the printed map as a PDF. */
 export const addMap: AddCommand = (program, around, end) => {
@@ -80,28 +63,13 @@ export const addMap: AddCommand = (program, around, end) => {
       'after',
       '\nExamples:\n  petalyard map throw.petalyard --out throw.pdf --paper A4 --style ink\n  petalyard map garland.petalyard --out card.pdf --sheets card\n  petalyard map throw.petalyard --editions us,uk,a4,letter --out throw\n  petalyard map throw.petalyard --house house.json --out throw.pdf',
     )
-    .action(async (file: string, options: Options) => {
-      const said = (['paper', 'style', 'terms', 'hand'] as const).find((name) => options[name] !== undefined)
-      if (options.editions && said)
-        throw new CommandEnd(EXIT.wrongUse, `--editions says it already: leave --${said} out.`)
-      const { house, fonts: houseFonts } = options.house ? await readHouse(options.house) : NO_HOUSE_FILE
-      const fonts = await readFonts([...houseFonts, ...(options.font ?? [])])
-      const covers = fonts.map((font) => font.covers)
-      const isOfLetters = ({ code }: Finding): boolean => code.startsWith('letters/')
-      const forHand = (own: Project): Project => (options.hand ? { ...own, hand: options.hand } : own)
-      const made = await planToDraw(file, options.out, 'map', around, isOfLetters, covers, forHand)
-      if (made.ended !== undefined) return end(made.ended)
-      if (!options.editions) await demandAlike(options.out, 'PDF')
-      const { project, plan } = made
-      const printed = fonts.length > 0 ? withIsolatedNames(project) : project
-      const own = printed === project ? plan : planProject(printed, covers)
-      await printOut(file, { project: printed, plan: own }, withLabels(options), { house, fonts }, around)
-      return end(exitFor(plan.findings))
-    })
+    .action(async (file: string, options: PrintOptions) =>
+      end(await printSheets(file, withLabels(options), { what: 'map' }, around)),
+    )
 }
 
 /** Whoever says how many labels wants them: alone, unless sheets are named. */
-function withLabels(options: Options): Options {
+function withLabels(options: PrintOptions): PrintOptions {
   if (!options.labels || options.sheets) return options
   return { ...options, sheets: ['labels'] }
 }

@@ -1,27 +1,18 @@
 import { Option } from 'commander'
-import type { Finding } from '../../../shared-types/finding'
 import { PAPERS, SHEET_STYLES } from '../../../shared-types/project'
-import type { Hand, Project } from '../../../shared-types/project'
+import type { Project } from '../../../shared-types/project'
 import { EDITION_NAMES } from '../../../src-core/editions'
 import { listed } from '../../../src-core/figures/words'
-import { withIsolatedNames } from '../../../src-core/letters/isolated'
-import { planProject } from '../../../src-core/plan'
 import { motifAlone, motifsAlone } from '../../../src-core/plans/alone'
 import { CommandEnd, EXIT } from '../exit-codes'
-import { readFonts, withFontOption } from '../font-files'
-import { readHouse } from '../house-file'
+import { withFontOption } from '../font-files'
 import { oneOf, readEditionsOption } from '../options'
-import { printOut } from '../print-out'
+import { printSheets } from '../print-out'
 import type { PrintOptions } from '../print-out'
 import type { AddCommand } from '../program'
-import { exitFor, planToDraw } from '../project-file'
-import { demandAlike } from '../write-out'
 
 interface Options extends PrintOptions {
   readonly motif?: string
-  readonly hand?: Hand
-  readonly house?: string
-  readonly font?: readonly string[]
 }
 
 /** Which motif is meant: the one that is named, or the only one. */
@@ -68,24 +59,8 @@ export const addPattern: AddCommand = (program, around, end) => {
       'after',
       '\nExamples:\n  petalyard pattern throw.petalyard --motif m1 --out flower.pdf\n  petalyard read flower.txt --out flower.petalyard\n  petalyard pattern flower.petalyard --editions us,uk --out flower',
     )
-    .action(async (file: string, options: Options) => {
-      const said = (['paper', 'style', 'terms', 'hand'] as const).find((name) => options[name] !== undefined)
-      if (options.editions && said)
-        throw new CommandEnd(EXIT.wrongUse, `--editions says it already: leave --${said} out.`)
-      const { house, fonts: houseFonts } = options.house ? await readHouse(options.house) : { fonts: [] }
-      const fonts = await readFonts([...houseFonts, ...(options.font ?? [])])
-      const covers = fonts.map((font) => font.covers)
-      const alone = (own: Project): Project => {
-        const project = motifAlone(own, motifOf(own, options.motif))
-        return options.hand ? { ...project, hand: options.hand } : project
-      }
-      const isOfLetters = ({ code }: Finding): boolean => code.startsWith('letters/')
-      const made = await planToDraw(file, options.out, 'pattern', around, isOfLetters, covers, alone)
-      if (made.ended !== undefined) return end(made.ended)
-      if (!options.editions) await demandAlike(options.out, 'PDF')
-      const project = fonts.length > 0 ? withIsolatedNames(made.project) : made.project
-      const plan = project === made.project ? made.plan : planProject(project, covers)
-      await printOut(file, { project, plan }, { ...options, sheets: ['pattern'] }, { house, fonts }, around)
-      return end(exitFor(plan.findings))
+    .action(async (file: string, { motif, ...options }: Options) => {
+      const as = (own: Project): Project => motifAlone(own, motifOf(own, motif))
+      end(await printSheets(file, { ...options, sheets: ['pattern'] }, { what: 'pattern', as }, around))
     })
 }
